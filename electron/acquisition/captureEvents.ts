@@ -1,0 +1,25 @@
+import type { LiveFrame, SignalState } from '#contract/records/bench.ts'
+import type { Ending, SampleBlock } from '#contract/records/break.ts'
+import type { DetectionSettings } from '#contract/records/detection.ts'
+import type { EvaluationResult } from '#contract/records/evaluation.ts'
+import type { ReadingUnit, Tare } from '#contract/records/force.ts'
+
+/** What the capture session tells the engine, in the order in which it happens. Called on the acquisition thread; must not block. */
+export type CaptureListener = {
+  /** Signal health or tare changed (at most ten times a second). */
+  signal(state: SignalState): void
+  /** The zero was taken: by hand or by the session itself when it became steady. */
+  tared(tare: Tare): void
+  /** Loading began. The first block, with the pre-trigger samples, follows. */
+  begin(start: { startedAt: string; streamTimeS: number; readingUnit: ReadingUnit; settings: DetectionSettings }): void
+  /** At least every 100 ms of real time while a capture runs. */
+  samples(block: SampleBlock): void
+  /** The capture is over; `result` is the detector's, equal to what evaluating the stored curve gives. */
+  end(result: EvaluationResult, ending: Exclude<Ending, 'recovered'>): void
+  /** About 30 times a second while samples arrive. */
+  frame(frame: LiveFrame): void
+  /** Missing samples were noticed, at stream time. */
+  gap(streamTimeS: number, missing: number): void
+  /** Lines that are no reading: how many since the last call, and the newest of them. */
+  rejected(count: number, example: Uint8Array): void
+}

@@ -1,0 +1,74 @@
+import type { ArchiveInfo, ListQuery, Progress, VerifyReport } from '#contract/records/archive.ts'
+import type {
+  Assessment,
+  BreakEnd,
+  BreakHeader,
+  BreakRecord,
+  BreakSummary,
+  CaptureSession,
+  Decision,
+  Ending,
+  RawCurve,
+  SampleBlock,
+  SpecimenRecord,
+  SpecimenSummary,
+} from '#contract/records/break.ts'
+import type { Evaluation } from '#contract/records/evaluation.ts'
+import type { Preferences } from '#contract/records/settings.ts'
+import type { Specimen, SpecimenFields } from '#contract/records/specimen.ts'
+
+/** A record before the archive has given it its number. */
+export type Unnumbered<R, Key extends keyof R> = Omit<R, Key>
+
+/**
+ * The archive as its users see it. Each call is one transaction and durable when it resolves; each rejects with a Trouble
+ * that says what to do. Nothing finished is ever changed: there is no call that could.
+ */
+export type Archive = {
+  info(): Promise<ArchiveInfo>
+  close(): Promise<void>
+
+  preferences(): Promise<Preferences>
+  setPreferences(change: Partial<Preferences>): Promise<Preferences>
+
+  addSpecimen(fields: SpecimenFields, recordedAt: string, by: string): Promise<Specimen>
+  /** All or none. */
+  addSpecimens(fields: readonly SpecimenFields[], recordedAt: string, by: string): Promise<Specimen[]>
+  correctSpecimen(
+    specimenId: number,
+    fields: SpecimenFields,
+    recordedAt: string,
+    by: string,
+    reason: string,
+  ): Promise<Specimen>
+  listSpecimens(query: ListQuery): Promise<{ total: number; rows: SpecimenSummary[] }>
+  specimen(specimenId: number): Promise<SpecimenRecord>
+  /** The first specimens, in order of number (natural order), that have no break in force; `after` skips up to and including that one. */
+  waitingSpecimens(after: number | null, limit: number): Promise<{ total: number; rows: SpecimenSummary[] }>
+
+  beginSession(session: Unnumbered<CaptureSession, 'sessionId'>): Promise<CaptureSession>
+  /** Keeps a line that was no reading; only the first thousand of a session are kept whole, all are counted. */
+  keepRejectedLines(sessionId: number, recordedAt: string, count: number, example: Uint8Array): Promise<void>
+
+  beginBreak(header: Unnumbered<BreakHeader, 'breakId'>): Promise<BreakHeader>
+  appendSamples(breakId: number, block: SampleBlock): Promise<void>
+  /** Seals the curve, enters it in the ledger and stores the evaluation that goes with it. */
+  finishBreak(
+    breakId: number,
+    endedAt: string,
+    ending: Ending,
+    missingSamples: number,
+    evaluation: Unnumbered<Evaluation, 'evaluationId' | 'breakId'>,
+  ): Promise<BreakEnd>
+  addEvaluation(evaluation: Unnumbered<Evaluation, 'evaluationId'>): Promise<Evaluation>
+  addAssessment(assessment: Unnumbered<Assessment, 'assessmentId'>): Promise<Assessment>
+  addDecision(decision: Unnumbered<Decision, 'decisionId'>): Promise<Decision>
+
+  listBreaks(query: ListQuery): Promise<{ total: number; rows: BreakSummary[] }>
+  break(breakId: number): Promise<BreakRecord>
+  /** Breaks whose capture a crash cut short and which have no evaluation yet. */
+  recoveredWithoutEvaluation(): Promise<number[]>
+  readCurve(breakId: number): Promise<RawCurve>
+
+  verify(onProgress: (progress: Progress) => void, signal: AbortSignal): Promise<VerifyReport>
+}

@@ -1,0 +1,24 @@
+import * as z from 'zod'
+import { troubleMessage } from './errors.ts'
+import { progress } from './records/archive.ts'
+import { benchState, liveFrame } from './records/bench.ts'
+import { breakSummary } from './records/break.ts'
+import { preferences } from './records/settings.ts'
+
+/** Everything the engine says unasked, by name. */
+export const events = {
+  'bench.state': benchState,
+  'live.frame': liveFrame,
+  'break.finished': breakSummary,
+  /** Lists should be read again. */
+  'records.changed': z.strictObject({ specimenIds: z.array(z.int()), breakIds: z.array(z.int()) }),
+  'preferences.changed': preferences,
+  'task.progress': progress,
+  /** A trouble that no caller is waiting for. */
+  trouble: troubleMessage,
+} as const satisfies Record<string, z.ZodType>
+
+export type Events = typeof events
+export type EventName = keyof Events
+export type PayloadOf<N extends EventName> = z.output<Events[N]>
+export type Emit = <N extends EventName>(name: N, payload: PayloadOf<N>) => void

@@ -1,0 +1,87 @@
+import * as z from 'zod'
+import { troubleMessage } from '../errors.ts'
+import { breakSummary, specimenSummary } from './break.ts'
+import { finite, forceScale, tare } from './force.ts'
+import { lineFormatChoice, sourceChoice } from './settings.ts'
+
+export const serialPort = z.strictObject({
+  path: z.string(),
+  manufacturer: z.string().nullable(),
+  serialNumber: z.string().nullable(),
+  vendorId: z.string().nullable(),
+  productId: z.string().nullable(),
+})
+export type SerialPortInfo = z.infer<typeof serialPort>
+
+/** What was heard on a port during some seconds, and what it most likely is. */
+export const listening = z.strictObject({
+  lines: z.array(z.string()),
+  bytes: z.int().nonnegative(),
+  linesPerSecond: finite.nullable(),
+  /** null: no format fits; then `advice` says what to try. */
+  proposal: lineFormatChoice.nullable(),
+  /** Share of lines that fit the proposal, 0 to 1. */
+  fit: finite.min(0).max(1),
+  advice: z.string(),
+})
+export type Listening = z.infer<typeof listening>
+
+/** The health of the sample stream. */
+export const signalState = z.strictObject({
+  sampleRateHz: finite.nullable(),
+  jitterS: finite.nullable(),
+  clock: z.enum(['device', 'arrival']).nullable(),
+  missingSamples: z.int().nonnegative(),
+  rejectedLines: z.int().nonnegative(),
+  rejectedExample: z.string().nullable(),
+  noise: finite.nullable(),
+  /** Start threshold in force, in the same unit as noise. */
+  startThreshold: finite.nullable(),
+  /** null: steady enough to tare; else why not, in words. */
+  unstableBecause: z.string().nullable(),
+})
+export type SignalState = z.infer<typeof signalState>
+
+/**
+ * no-signal: nothing connected or nothing arrives. settling: signal seen, zero not taken yet. waiting: zero taken, ready.
+ * loading: a capture runs. broke, unloaded: the last capture just ended so.
+ */
+export const benchPhase = z.enum(['no-signal', 'settling', 'waiting', 'loading', 'broke', 'unloaded'])
+export type BenchPhase = z.infer<typeof benchPhase>
+
+/** Everything the bench screen shows besides the live curve; sent whole whenever any of it changes. */
+export const benchState = z.strictObject({
+  connection: z.strictObject({
+    status: z.enum(['closed', 'opening', 'open', 'lost']),
+    source: sourceChoice.nullable(),
+    label: z.string(),
+    problem: troubleMessage.nullable(),
+  }),
+  phase: benchPhase,
+  armed: z.boolean(),
+  signal: signalState,
+  scale: forceScale,
+  capacityN: finite.nullable(),
+  tare: tare.nullable(),
+  /** warning: above 90 % of capacity. alarm: above 100 %. */
+  overload: z.enum(['none', 'warning', 'alarm']),
+  /** Highest share of capacity in this capture, 0 to 1 and above; null: capacity unknown. */
+  capacityShare: finite.nullable(),
+  runningPeak: finite.nullable(),
+  captureBreakId: z.int().nullable(),
+  specimen: specimenSummary.nullable(),
+  next: specimenSummary.nullable(),
+  waitingSpecimens: z.int().nonnegative(),
+  lastBreak: breakSummary.nullable(),
+})
+export type BenchState = z.infer<typeof benchState>
+
+/** Live samples since the last frame, thinned by minimum and maximum; force in N after tare (counts where there is no scale). */
+export const liveFrame = z.strictObject({
+  timeS: z.instanceof(Float64Array),
+  force: z.instanceof(Float64Array),
+  unit: z.enum(['N', 'counts']),
+  latest: finite.nullable(),
+  peak: finite.nullable(),
+})
+export type LiveFrame = z.infer<typeof liveFrame>
