@@ -1,0 +1,81 @@
+import * as z from 'zod'
+import type { Reply } from '#contract/carrier.ts'
+import { Trouble } from '#contract/errors.ts'
+import { createFrameReader, encodeMessage, type FrameLimits, type Frames } from '#contract/messageCoding.ts'
+import { socketRequest } from '#contract/socketCarrier.ts'
+
+/** What the bridge needs of a socket; `ws` has all of it. */
+export type BridgedSocket = {
+  readonly bufferedAmount: number
+  readonly open: boolean
+  send(frame: string | Uint8Array): void
+  close(code: number, reason: string): void
+  terminate(): void
+}
+
+/** One client's end in the program. */
+export type SocketBridge = {
+  receiveText(frame: string): void
+  receiveBinary(frame: Uint8Array<ArrayBuffer>): void
+  sendEvent(name: string, payload: unknown): void
+}
+
+/** A page asks little and in small pieces. */
+export const requestLimits: FrameLimits = { textCharacters: 4_000_000, binaryBytes: 16_000_000 }
+
+/** A client that has so much unread does not need another live frame: it draws the newest when it has caught up. */
+const dropLiveAboveBytes = 1_000_000
+/** A client that has so much unread has stopped reading; it may come back and ask again. */
+const hangUpAboveBytes = 600_000_000
+const dropped: ReadonlySet<string> = new Set(['live.frame'])
+
+/**
+ * Joins one socket to the dispatcher. Whatever the other side sends, the worst that happens is that its socket is closed.
+ * Live frames are left out for a client that does not keep up, all else is sent in order.
+ */
+export function bridgeSocket(
+  socket: BridgedSocket,
+  dispatch: (name: unknown, input: unknown) => Promise<Reply>,
+): SocketBridge {
+  function send(frames: Frames) {
+    if (!socket.open) return
+    if (socket.bufferedAmount > hangUpAboveBytes) return socket.terminate()
+    socket.send(frames.text)
+    if (frames.binary !== null) socket.send(frames.binary)
+  }
+
+  const reader = createFrameReader((message) => void answer(socketRequest.parse(message)), requestLimits)
+
+  async function answer(request: z.infer<typeof socketRequest>) {
+    send(encodeReply(request.id, await dispatch(request.name, request.input)))
+  }
+
+  function receive(read: () => void) {
+    try {
+      read()
+    } catch (thrown) {
+      if (!(thrown instanceof Trouble) && !(thrown instanceof z.ZodError)) throw thrown
+      socket.close(1008, 'The frame breaks the format.')
+    }
+  }
+
+  return {
+    receiveText: (frame) => receive(() => reader.text(frame)),
+    receiveBinary: (frame) => receive(() => reader.binary(frame)),
+    sendEvent(name, payload) {
+      if (dropped.has(name) && socket.bufferedAmount > dropLiveAboveBytes) return
+      send(encodeMessage({ event: name, payload }))
+    },
+  }
+}
+
+/** A reply that cannot be sent becomes one that says so. */
+function encodeReply(id: number, reply: Reply): Frames {
+  try {
+    return encodeMessage({ id, reply })
+  } catch (thrown) {
+    const message = thrown instanceof Error ? thrown.message : String(thrown)
+    const hint = 'This is a fault of the program. Nothing stored was changed; try again.'
+    return encodeMessage({ id, reply: { ok: false, error: { code: 'internal', message, hint } } satisfies Reply })
+  }
+}
