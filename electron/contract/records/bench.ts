@@ -73,6 +73,8 @@ export const benchState = z.strictObject({
   next: specimenSummary.nullable(),
   waitingSpecimens: z.int().nonnegative(),
   lastBreak: breakSummary.nullable(),
+  /** Why samples do not reach the disk (disk full, say); they wait in memory and are tried again. null: all is written. */
+  storageProblem: troubleMessage.nullable(),
 })
 export type BenchState = z.infer<typeof benchState>
 
