@@ -1,0 +1,112 @@
+import { describe, expect, it } from 'vitest'
+import { type LoadingKind, planLoading } from '#acquisition/virtual/loadingPlan.ts'
+import { forceAt } from '#acquisition/virtual/loadSegment.ts'
+import { createRandom } from '#acquisition/virtual/random.ts'
+import { drawSpecimen } from '#acquisition/virtual/specimen.ts'
+
+const kinds: LoadingKind[] = ['brittle', 'progressive', 'pop-in', 'stick-slip', 'hand-pumped', 'unloading', 'glitches']
+
+function plans(kind: LoadingKind, count: number) {
+  return Array.from({ length: count }, (_, seed) => {
+    const random = createRandom(seed, 5)
+    const specimen = drawSpecimen(random)
+    return { specimen, plan: planLoading(kind, specimen, random) }
+  })
+}
+
+/** Looks at the force on a grid fine enough to see cracks and ringing. */
+function walk(plan: ReturnType<typeof planLoading>, visit: (timeS: number, forceN: number) => void) {
+  for (const segment of plan.segments) {
+    const steps = Math.max(50, Math.min(4000, Math.ceil(segment.durationS / 2e-4)))
+    for (let i = 0; i <= steps; i++) {
+      const u = (segment.durationS * i) / steps
+      visit(segment.startS + u, forceAt(segment, u))
+    }
+  }
+}
+
+describe.each(kinds)('plan of a %s loading', (kind) => {
+  it('has the highest force that it states, where it states it', () => {
+    for (const { plan } of plans(kind, 40)) {
+      let highestN = 0
+      let atS = 0
+      walk(plan, (timeS, forceN) => {
+        if (forceN > highestN) {
+          highestN = forceN
+          atS = timeS
+        }
+      })
+      expect(highestN).toBeCloseTo(plan.peakN, 5)
+      expect(atS).toBeCloseTo(plan.peakTimeS, 5)
+    }
+  })
+
+  it('never jumps: every stretch starts at the force where the one before it ended', () => {
+    for (const { plan } of plans(kind, 40)) {
+      let forceN = 0
+      for (const segment of plan.segments) {
+        expect(segment.durationS).toBeGreaterThan(0)
+        expect(forceAt(segment, 0)).toBeCloseTo(forceN, 6)
+        forceN = forceAt(segment, segment.durationS)
+      }
+      expect(Math.abs(forceN)).toBeLessThan(1)
+    }
+  })
+})
+
+describe('plan of a loading', () => {
+  it('takes a beech block to failure within the time a press needs', () => {
+    for (const { plan, specimen } of plans('brittle', 100)) {
+      expect(plan.peakN).toBeCloseTo(specimen.strengthN, 6)
+      expect(plan.peakTimeS).toBeCloseTo(specimen.loadingS, 6)
+      expect(plan.peakTimeS).toBeGreaterThanOrEqual(5)
+      expect(plan.peakTimeS).toBeLessThanOrEqual(60)
+    }
+  })
+
+  it('falls in a final fracture by more than 40 % of the peak within 50 ms, also when failure was progressive', () => {
+    for (const kind of ['brittle', 'progressive', 'stick-slip', 'hand-pumped'] as const)
+      for (const { plan } of plans(kind, 40)) {
+        const fracture = plan.segments.find((segment) => segment.startS === plan.breakTimeS)!
+        expect(forceAt(fracture, 0) - forceAt(fracture, 0.05)).toBeGreaterThan(0.4 * plan.peakN)
+      }
+  })
+
+  it('never falls by 40 % of the peak within a quarter of a second when it is an unloading', () => {
+    for (const { plan } of plans('unloading', 40)) {
+      expect(plan.breakTimeS).toBeNull()
+      const seen: [number, number][] = []
+      walk(plan, (timeS, forceN) => seen.push([timeS, forceN]))
+      let from = 0
+      let deepestN = 0
+      for (const [timeS, forceN] of seen) {
+        while (seen[from]![0] < timeS - 0.25) from += 1
+        deepestN = Math.max(deepestN, seen[from]![1] - forceN)
+      }
+      expect(deepestN).toBeLessThan(0.4 * plan.peakN)
+    }
+  })
+
+  it('recovers from a pop-in to a higher load', () => {
+    for (const { plan } of plans('pop-in', 40)) {
+      const [popIn] = plan.popIns
+      expect(popIn!.fromN).toBeLessThan(plan.peakN)
+      expect(popIn!.timeS).toBeLessThan(plan.peakTimeS)
+      let lowestN = popIn!.fromN
+      walk(plan, (timeS, forceN) => {
+        if (timeS > popIn!.timeS && timeS < plan.peakTimeS) lowestN = Math.min(lowestN, forceN)
+      })
+      // Ringing may swing it a little below the stated drop, the drive going on keeps it a little above.
+      expect(popIn!.fromN - lowestN).toBeGreaterThan(0.9 * popIn!.dropN)
+      expect(popIn!.fromN - lowestN).toBeLessThan(1.2 * popIn!.dropN)
+    }
+  })
+
+  it('slips at least three times before it fails when it is stick-slip', () => {
+    for (const { plan } of plans('stick-slip', 40)) {
+      expect(plan.stickSlip.cycles).toBeGreaterThanOrEqual(3)
+      expect(plan.stickSlip.drops).toHaveLength(plan.stickSlip.cycles)
+      for (const drop of plan.stickSlip.drops) expect(drop.timeS).toBeLessThan(plan.breakTimeS!)
+    }
+  })
+})
