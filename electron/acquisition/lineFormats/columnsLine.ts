@@ -1,0 +1,72 @@
+import { Trouble } from '#contract/errors.ts'
+import type { ColumnName } from '#contract/records/settings.ts'
+import { type ScannedNumber, scanDecimal } from './decimalNumber.ts'
+import { isBlank, type LineDecoder } from './lineDecoder.ts'
+
+const microseconds: Partial<Record<ColumnName, number>> = { time_us: 1, time_ms: 1e3, time_s: 1e6 }
+
+function checkColumns(columns: readonly ColumnName[]): void {
+  const readings = columns.filter((column) => column === 'counts' || column === 'force_N').length
+  const times = columns.filter((column) => microseconds[column] !== undefined).length
+  const sequences = columns.filter((column) => column === 'seq').length
+  if (readings !== 1 || times > 1 || sequences > 1)
+    throw new Trouble(
+      'invalid-input',
+      `The columns "${columns.join(',')}" do not say which one is the reading.`,
+      'Name exactly one column counts or force_N, at most one time and one seq, and "-" for every other, e.g. time_us,counts.',
+    )
+}
+
+function isDelimiter(byte: number): boolean {
+  return byte === 44 || byte === 59
+}
+
+/**
+ * `columns`: as many fields as columns, split by commas, semicolons, tabs or spaces (blanks around a comma or semicolon
+ * belong to it). Throws a Trouble when the columns do not name exactly one reading.
+ */
+export function createColumnsDecoder(columns: readonly ColumnName[]): LineDecoder {
+  checkColumns(columns)
+  const found: ScannedNumber = { value: 0, next: 0, whole: true }
+
+  function take(column: ColumnName): boolean {
+    if (column === 'counts' || column === 'force_N') decoder.value = found.value
+    else if (column === 'seq') {
+      if (!found.whole || found.value < 0) return false
+      decoder.sequence = found.value
+    } else decoder.deviceTimeUs = found.value * microseconds[column]!
+    return true
+  }
+
+  const decoder: LineDecoder = {
+    value: 0,
+    deviceTimeUs: Number.NaN,
+    sequence: Number.NaN,
+    unit: columns.includes('force_N') ? 'N' : 'counts',
+    decode(bytes, from, to) {
+      let i = from
+      let end = to
+      while (end > i && isBlank(bytes[end - 1]!)) end -= 1
+      while (i < end && isBlank(bytes[i]!)) i += 1
+      const last = columns.length - 1
+      for (let field = 0; field <= last; field++) {
+        const column = columns[field]!
+        if (column === '-') while (i < end && !isDelimiter(bytes[i]!) && !isBlank(bytes[i]!)) i += 1
+        else {
+          if (!scanDecimal(bytes, i, end, found)) return false
+          i = found.next
+          if (!take(column)) return false
+        }
+        if (field === last) break
+        const fieldEnd = i
+        while (i < end && isBlank(bytes[i]!)) i += 1
+        if (i < end && isDelimiter(bytes[i]!)) {
+          i += 1
+          while (i < end && isBlank(bytes[i]!)) i += 1
+        } else if (i === fieldEnd) return false
+      }
+      return i === end
+    },
+  }
+  return decoder
+}
