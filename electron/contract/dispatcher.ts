@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import type { Reply } from './carrier.ts'
 import { Trouble, troubleFrom } from './errors.ts'
 import { type Handlers, type ProcedureName, procedures } from './procedures.ts'
@@ -17,7 +18,12 @@ export function createDispatcher(handlers: Handlers): (name: unknown, input: unk
         )
       const procedure = procedures[name as ProcedureName]
       const handler = handlers[name as ProcedureName] as (input: unknown) => Promise<unknown>
-      return { ok: true, value: procedure.output.parse(await handler(procedure.input.parse(input))) }
+      const output = procedure.output.safeParse(await handler(procedure.input.parse(input)))
+      if (!output.success)
+        throw new Error(
+          `"${name}" was answered in a form that the contract does not know: ${z.prettifyError(output.error)}`,
+        )
+      return { ok: true, value: output.data }
     } catch (thrown) {
       return { ok: false, error: troubleFrom(thrown) }
     }

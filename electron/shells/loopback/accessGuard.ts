@@ -19,7 +19,7 @@ export type UpgradeDecision = { kind: 'join' } | Refusal
 export type Refusal = { kind: 'refuse'; status: 400 | 403 | 405; because: string }
 
 /** Where the page's WebSocket connects. */
-export const socketPath = '/wire'
+export const socketPath = '/socket'
 
 /** Cookies do not know ports, so the name holds it: two programs on one machine do not log each other out. */
 export const cookieName = (port: number): string => `breakledger-${port}`
@@ -54,7 +54,8 @@ export function judgeUpgrade(request: AccessRequest, secrets: AccessSecrets): Up
   const foreign = judgeHost(request, secrets)
   if (foreign !== null) return foreign
   if (request.origin !== ownOrigin(secrets.port)) return refuse(403, 'The connection must come from our own page.')
-  if (request.target !== socketPath) return refuse(400, `The connection is at ${socketPath}.`)
+  if (parseTarget(request.target, secrets.port)?.pathname !== socketPath)
+    return refuse(400, `The connection is at ${socketPath}.`)
   if (!holdsSession(request.cookie, secrets)) return refuse(403, 'The connection needs the cookie of the page.')
   return { kind: 'join' }
 }
