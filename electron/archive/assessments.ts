@@ -1,0 +1,54 @@
+import type Database from 'better-sqlite3'
+import { type Assessment, assessment } from '#contract/records/break.ts'
+import { readHeader } from './breaks.ts'
+import { refreshBreak } from './current.ts'
+import { appendLedger } from './ledger.ts'
+import { prepared } from './prepared.ts'
+
+export type AssessmentRow = {
+  assessment_id: number
+  break_id: number
+  recorded_at: string
+  by: string
+  wood_failure_percent: number | null
+  failure_pattern: string | null
+  note: string
+}
+
+/** An assessment as the contract has it. */
+export function assessmentFromRow(row: AssessmentRow): Assessment {
+  return assessment.parse({
+    assessmentId: row.assessment_id,
+    breakId: row.break_id,
+    recordedAt: row.recorded_at,
+    by: row.by,
+    woodFailurePercent: row.wood_failure_percent,
+    failurePattern: row.failure_pattern,
+    note: row.note,
+  })
+}
+
+/** Lays an assessment of the broken faces over the older ones. */
+export function addAssessment(database: Database.Database, made: Omit<Assessment, 'assessmentId'>): Assessment {
+  return database
+    .transaction(() => {
+      readHeader(database, made.breakId)
+      const { lastInsertRowid } = prepared(
+        database,
+        `INSERT INTO assessment (break_id, recorded_at, by, wood_failure_percent, failure_pattern, note)
+         VALUES (@breakId, @recordedAt, @by, @woodFailurePercent, @failurePattern, @note)`,
+      ).run(made)
+      const stored = { ...made, assessmentId: Number(lastInsertRowid) }
+      appendLedger(database, 'assessment', stored.assessmentId, made.recordedAt, stored)
+      refreshBreak(database, made.breakId)
+      return stored
+    })
+    .immediate()
+}
+
+/** Every assessment of a break, newest last. */
+export function assessmentsOf(database: Database.Database, breakId: number): Assessment[] {
+  return prepared<AssessmentRow>(database, 'SELECT * FROM assessment WHERE break_id = ? ORDER BY assessment_id')
+    .all(breakId)
+    .map(assessmentFromRow)
+}

@@ -1,0 +1,26 @@
+import type Database from 'better-sqlite3'
+import type { BreakRecord } from '#contract/records/break.ts'
+import { assessmentsOf } from './assessments.ts'
+import { readEnd, readHeader } from './breaks.ts'
+import { decisionsOf } from './decisions.ts'
+import { evaluationsOf } from './evaluations.ts'
+import { prepared } from './prepared.ts'
+import { notFound } from './recordTrouble.ts'
+import { readSession } from './sessions.ts'
+import { type BreakSummaryRow, breakSummaryFromRow, breakSummaryText } from './summaries.ts'
+
+/** A break with all that was ever recorded of it. */
+export function readBreak(database: Database.Database, breakId: number): BreakRecord {
+  const row = prepared<BreakSummaryRow>(database, `${breakSummaryText} WHERE b.break_id = ?`).get(breakId)
+  if (row === undefined) throw notFound('break', breakId)
+  const header = readHeader(database, breakId)
+  return {
+    summary: breakSummaryFromRow(row),
+    header,
+    end: readEnd(database, breakId),
+    session: readSession(database, header.sessionId),
+    evaluations: evaluationsOf(database, breakId),
+    assessments: assessmentsOf(database, breakId),
+    decisions: decisionsOf(database, breakId),
+  }
+}

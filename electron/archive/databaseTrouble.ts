@@ -1,0 +1,54 @@
+import { Trouble } from '#contract/errors.ts'
+
+const readOnly = (path: string) =>
+  new Trouble(
+    'archive-read-only',
+    `The archive ${path} cannot be written.`,
+    'Allow writing to the file and its folder, or copy the archive to a folder of your own and open the copy.',
+  )
+
+/** Turns an error of SQLite or of the file system into the trouble that a person can do something about; anything else stays what it is. */
+export function databaseTrouble(thrown: unknown, path: string): unknown {
+  if (thrown instanceof Trouble || !(thrown instanceof Error)) return thrown
+  const code = 'code' in thrown && typeof thrown.code === 'string' ? thrown.code : ''
+  if (code === 'SQLITE_FULL' || code === 'ENOSPC' || code === 'SQLITE_IOERR_SHMSIZE' || code === 'SQLITE_IOERR_WRITE')
+    return new Trouble(
+      'disk-full',
+      `There is no room on the disk for the archive ${path}. Nothing was half-written.`,
+      'Make room on that disk and try again; everything stored before is safe.',
+    )
+  if (code.startsWith('SQLITE_READONLY') || code === 'EACCES' || code === 'EROFS' || code === 'EPERM')
+    return readOnly(path)
+  if (code.startsWith('SQLITE_CORRUPT') || code === 'SQLITE_NOTADB' || code === 'SQLITE_FORMAT')
+    return new Trouble(
+      'archive-damaged',
+      `The archive ${path} is damaged or is no archive: ${thrown.message}.`,
+      'Open the newest backup instead, and keep the damaged file: curves can often be read from it.',
+    )
+  if (code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED')) return inUse(path)
+  if (code.startsWith('SQLITE_CANTOPEN') || code === 'ENOENT' || code === 'EISDIR')
+    return new Trouble(
+      'archive-missing',
+      `The archive ${path} cannot be opened: ${thrown.message}.`,
+      'Check that the file is there, that it may be read, and that the name is right.',
+    )
+  return thrown
+}
+
+/** What is said when another program has the archive open for writing. */
+export function inUse(path: string): Trouble {
+  return new Trouble(
+    'archive-in-use',
+    `Another program has the archive ${path} open.`,
+    'Close the other program, or open a different archive. Reading it with `verify` works while it is in use.',
+  )
+}
+
+/** What is said of a file that is a sound database, but not one of ours. */
+export function notAnArchive(path: string, because: string): Trouble {
+  return new Trouble(
+    'archive-damaged',
+    `The file ${path} is not an archive of this program: ${because}.`,
+    'Choose another file. This one was left as it was.',
+  )
+}

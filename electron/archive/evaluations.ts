@@ -1,0 +1,108 @@
+import type Database from 'better-sqlite3'
+import { type Evaluation, evaluation } from '#contract/records/evaluation.ts'
+import { readHeader } from './breaks.ts'
+import { canonicalJson } from './canonicalJson.ts'
+import { refreshBreak } from './current.ts'
+import { appendLedger } from './ledger.ts'
+import { prepared } from './prepared.ts'
+
+export type EvaluationRow = {
+  evaluation_id: number
+  break_id: number
+  made_at: string
+  method: string
+  settings: string
+  scale: string
+  tare_offset: number
+  outcome: string
+  peak_n: number | null
+  peak_time_s: number | null
+  onset_time_s: number | null
+  break_time_s: number | null
+  sample_rate_hz: number | null
+  samples: number
+  missing_samples: number
+  noise_n: number | null
+  loading_rate_n_per_s: number | null
+  sampling_bound_n: number | null
+  sampling_bound_percent: number | null
+  after_break_n: number | null
+  flags: string
+  events: string
+}
+
+/** An evaluation as the contract has it. */
+export function evaluationFromRow(row: EvaluationRow): Evaluation {
+  return evaluation.parse({
+    evaluationId: row.evaluation_id,
+    breakId: row.break_id,
+    madeAt: row.made_at,
+    method: row.method,
+    settings: JSON.parse(row.settings),
+    scale: JSON.parse(row.scale),
+    tareOffset: row.tare_offset,
+    result: {
+      outcome: row.outcome,
+      peakN: row.peak_n,
+      peakTimeS: row.peak_time_s,
+      onsetTimeS: row.onset_time_s,
+      breakTimeS: row.break_time_s,
+      sampleRateHz: row.sample_rate_hz,
+      samples: row.samples,
+      missingSamples: row.missing_samples,
+      noiseN: row.noise_n,
+      loadingRateNPerS: row.loading_rate_n_per_s,
+      samplingBoundN: row.sampling_bound_n,
+      samplingBoundPercent: row.sampling_bound_percent,
+      afterBreakN: row.after_break_n,
+      flags: JSON.parse(row.flags),
+      events: JSON.parse(row.events),
+    },
+  })
+}
+
+/** Stores an evaluation and enters it in the ledger. Call it inside a transaction and refresh the break afterwards. */
+export function storeEvaluation(database: Database.Database, made: Omit<Evaluation, 'evaluationId'>): Evaluation {
+  const { lastInsertRowid } = prepared(
+    database,
+    `INSERT INTO evaluation (break_id, made_at, method, settings, scale, tare_offset, outcome, peak_n, peak_time_s,
+       onset_time_s, break_time_s, sample_rate_hz, samples, missing_samples, noise_n, loading_rate_n_per_s,
+       sampling_bound_n, sampling_bound_percent, after_break_n, flags, events)
+     VALUES (@breakId, @madeAt, @method, @settings, @scale, @tareOffset, @outcome, @peakN, @peakTimeS,
+       @onsetTimeS, @breakTimeS, @sampleRateHz, @samples, @missingSamples, @noiseN, @loadingRateNPerS,
+       @samplingBoundN, @samplingBoundPercent, @afterBreakN, @flags, @events)`,
+  ).run({
+    ...made.result,
+    breakId: made.breakId,
+    madeAt: made.madeAt,
+    method: made.method,
+    settings: canonicalJson(made.settings),
+    scale: canonicalJson(made.scale),
+    tareOffset: made.tareOffset,
+    flags: canonicalJson(made.result.flags),
+    events: canonicalJson(made.result.events),
+  })
+  const evaluationId = Number(lastInsertRowid)
+  const stored = { ...made, evaluationId }
+  appendLedger(database, 'evaluation', evaluationId, made.madeAt, stored)
+  return stored
+}
+
+/** Lays an evaluation beside the older ones of its break; it is in force from now on. */
+export function addEvaluation(database: Database.Database, made: Omit<Evaluation, 'evaluationId'>): Evaluation {
+  return database
+    .transaction(() => {
+      readHeader(database, made.breakId)
+      const stored = storeEvaluation(database, made)
+      refreshBreak(database, made.breakId)
+      return stored
+    })
+    .immediate()
+}
+
+/** Every evaluation of a break, newest last. */
+export function evaluationsOf(database: Database.Database, breakId: number): Evaluation[] {
+  return prepared<EvaluationRow>(database, 'SELECT * FROM evaluation WHERE break_id = ? ORDER BY evaluation_id')
+    .all(breakId)
+    .map(evaluationFromRow)
+}

@@ -1,0 +1,41 @@
+import type Database from 'better-sqlite3'
+import { migration as first } from './migrations/0001.ts'
+
+/** One step of the format. It is never edited once released; a change of format is a new file with the next number. */
+export type Migration = { readonly number: number; readonly title: string; readonly sql: string }
+
+export const migrations: readonly Migration[] = [first]
+
+/** Throws RangeError unless the numbers are 1, 2, 3, ... */
+export function checkConsecutive(list: readonly Migration[]): void {
+  list.forEach((migration, i) => {
+    if (migration.number !== i + 1)
+      throw new RangeError(`migration ${i + 1} in the list has number ${migration.number}: numbers must be consecutive`)
+  })
+}
+
+/** The format version a database has: the number of its last migration, 0 for an empty file. */
+export function formatVersion(database: Database.Database): number {
+  return Number(database.pragma('user_version', { simple: true }))
+}
+
+/** Brings a database to the newest format in one transaction: all of it or nothing. */
+export function migrate(
+  database: Database.Database,
+  list: readonly Migration[],
+  program: string,
+  instant: string,
+): void {
+  checkConsecutive(list)
+  database
+    .transaction(() => {
+      for (const migration of list.slice(formatVersion(database))) {
+        database.exec(migration.sql)
+        database.pragma(`user_version = ${migration.number}`)
+        database
+          .prepare('INSERT INTO format_history (format_version, reached_at, program) VALUES (?, ?, ?)')
+          .run(migration.number, instant, program)
+      }
+    })
+    .immediate()
+}

@@ -1,0 +1,37 @@
+import { existsSync, rmSync } from 'node:fs'
+import Database from 'better-sqlite3'
+import { Trouble } from '#contract/errors.ts'
+
+/** Writes a consistent copy of an open database to a new file and proves that it can be read back whole. */
+export function verifiedCopy(database: Database.Database, file: string): void {
+  if (existsSync(file))
+    throw new Trouble('conflict', `The file ${file} exists already.`, 'Choose another name for the copy.')
+  try {
+    database.prepare('VACUUM INTO ?').run(file)
+    proveSame(database, file)
+  } catch (thrown) {
+    rmSync(file, { force: true })
+    throw thrown
+  }
+}
+
+function proveSame(database: Database.Database, file: string): void {
+  const copy = new Database(file, { readonly: true })
+  try {
+    const faults = copy.pragma('integrity_check', { simple: true })
+    if (faults !== 'ok')
+      throw new Trouble('archive-damaged', `The copy ${file} is damaged: ${faults}.`, 'Check the disk and try again.')
+    const tables = database
+      .prepare<[], { name: string }>(
+        "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name",
+      )
+      .all()
+    for (const { name } of tables) {
+      const count = `SELECT count(*) FROM "${name}"`
+      if (database.prepare(count).pluck().get() !== copy.prepare(count).pluck().get())
+        throw new Trouble('archive-damaged', `The copy ${file} lacks rows of ${name}.`, 'Check the disk and try again.')
+    }
+  } finally {
+    copy.close()
+  }
+}

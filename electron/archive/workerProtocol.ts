@@ -1,0 +1,83 @@
+import type { Worker } from 'node:worker_threads'
+import { Trouble, type TroubleMessage } from '#contract/errors.ts'
+
+/** A call by name. The arguments and the result are whatever can be cloned; typed arrays of a result are moved, not copied. */
+export type Request = { id: number; method: string; args: unknown[] }
+export type Response =
+  | { id: number; kind: 'value'; value: unknown }
+  | { id: number; kind: 'trouble'; trouble: TroubleMessage }
+  | { id: number; kind: 'progress'; progress: unknown }
+
+/** The id under which a worker tells that it is ready, or why it never will be. */
+export const readyId = 0
+
+export type WorkerConnection = {
+  ready: Promise<void>
+  call(method: string, args: unknown[], onProgress?: (progress: unknown) => void): Promise<unknown>
+  /** Stops the worker where it is; open calls reject with that trouble. */
+  stop(trouble: Trouble): Promise<void>
+}
+
+type Pending = {
+  resolve(value: unknown): void
+  reject(reason: Error): void
+  onProgress: ((progress: unknown) => void) | undefined
+}
+
+/** Turns messages of a worker into promises. Knows nothing of what is asked. */
+export function connectWorker(worker: Worker): WorkerConnection {
+  const pending = new Map<number, Pending>()
+  let lastId = readyId
+  let over: Error | undefined
+
+  const expect = (id: number, onProgress?: (progress: unknown) => void) =>
+    new Promise<unknown>((resolve, reject) => {
+      pending.set(id, { resolve, reject, onProgress })
+    })
+  const end = (reason: Error) => {
+    over ??= reason
+    for (const { reject } of pending.values()) reject(over)
+    pending.clear()
+  }
+
+  worker.on('message', (response: Response) => {
+    const waiting = pending.get(response.id)
+    if (waiting === undefined) return
+    if (response.kind === 'progress') {
+      waiting.onProgress?.(response.progress)
+      return
+    }
+    pending.delete(response.id)
+    if (response.kind === 'value') waiting.resolve(response.value)
+    else waiting.reject(new Trouble(response.trouble.code, response.trouble.message, response.trouble.hint))
+  })
+  worker.on('error', (error) => end(new Trouble('internal', `The archive's thread failed: ${String(error)}`, restart)))
+  worker.on('exit', () => end(new Trouble('conflict', 'The archive is closed.', 'Open it again.')))
+
+  return {
+    ready: expect(readyId).then(() => undefined),
+    call(method, args, onProgress) {
+      if (over !== undefined) return Promise.reject(over)
+      lastId += 1
+      const answer = expect(lastId, onProgress)
+      const request: Request = { id: lastId, method, args }
+      worker.postMessage(request)
+      return answer
+    },
+    async stop(trouble) {
+      end(trouble)
+      await worker.terminate()
+    },
+  }
+}
+
+const restart = 'Start the program again; everything stored before is safe.'
+
+/** The buffers of the typed arrays that a result holds at its top level. */
+export function buffersOf(value: unknown): ArrayBuffer[] {
+  if (typeof value !== 'object' || value === null) return []
+  return Object.values(value)
+    .filter((member) => ArrayBuffer.isView(member))
+    .map((view) => view.buffer)
+    .filter((buffer) => buffer instanceof ArrayBuffer)
+}
