@@ -31,8 +31,10 @@ export type BenchModel = {
   readonly characteristic: Characteristic
   /** Lowest and highest code of the converter. */
   readonly endCodes: readonly [number, number]
-  /** Writes the next samples and returns how many; fewer than fit only when the stream is over. */
-  fill(samples: BenchSamples): number
+  /** Writes the next samples (of before `untilS`, if given) and returns how many; fewer than fit only when there are no more. */
+  fill(samples: BenchSamples, untilS?: number): number
+  /** The stream has ended: no sample will ever come again. */
+  over(): boolean
   /** The next specimen is loaded at once, unless one is being loaded. */
   loadNow(): void
   loading(): boolean
@@ -58,6 +60,11 @@ const wideConverter = [-8_388_608, 8_388_607] as const
 /** A block this strong certainly drives the narrow converter to its end code. */
 const clippingStrengthMPa = 9
 const restAfterLastS = 4
+
+/** Lowest and highest code of the converter that a scenario is played with. */
+export function endCodesOf(scenario: ScenarioName): readonly [number, number] {
+  return scenario === 'clipping' ? narrowConverter : wideConverter
+}
 
 const rest: LoadSegment = {
   startS: 0,
@@ -91,7 +98,7 @@ export function createBenchModel(options: BenchModelOptions): BenchModel {
   if (!(rateHz >= 5 && rateHz <= 10_000)) throw new RangeError('createBenchModel requires a rate from 5 Hz to 10 kHz')
   const characteristic = options.characteristic ?? straightCharacteristic
   const { zeroCounts, nPerCount } = characteristic
-  const endCodes = scenario === 'clipping' ? narrowConverter : wideConverter
+  const endCodes = endCodesOf(scenario)
   const settledShare = 1 - Math.exp(-1 / (rateHz * (options.settlingS ?? 0.25 / rateHz)))
   const noiseN = options.noiseN ?? 1
   const disturbances = createDisturbances({
@@ -176,12 +183,12 @@ export function createBenchModel(options: BenchModelOptions): BenchModel {
     return restGlitches.between(100, 20_000) * (restGlitches.unit() < 0.5 ? -1 : 1)
   }
 
-  function fill(samples: BenchSamples): number {
+  function fill(samples: BenchSamples, untilS = Number.POSITIVE_INFINITY): number {
     const capacity = samples.counts.length
     let written = 0
     while (written < capacity) {
       const timeS = sample / rateHz
-      if (timeS >= streamEndS) break
+      if (timeS >= streamEndS || timeS >= untilS) break
       moveTo(timeS)
       const forceN = forceAt(segment, timeS - segment.startS || 0)
       settledN += settledShare * (forceN - settledN)
@@ -222,6 +229,7 @@ export function createBenchModel(options: BenchModelOptions): BenchModel {
     characteristic,
     endCodes,
     fill,
+    over: () => sample / rateHz >= streamEndS,
     loadNow() {
       if (loading === null && nextLoadingS !== Number.POSITIVE_INFINITY)
         nextLoadingS = Math.min(nextLoadingS, sample / rateHz)

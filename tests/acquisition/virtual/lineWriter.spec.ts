@@ -1,0 +1,19 @@
+import { describe, expect, it } from 'vitest'
+import { LineWriter } from '#acquisition/virtual/lineWriter.ts'
+import { createRandom } from '#acquisition/virtual/random.ts'
+
+describe('writer of lines', () => {
+  it('writes whole numbers as the language itself does', () => {
+    const random = createRandom(12)
+    const writer = new LineWriter()
+    let expected = ''
+    for (let i = 0; i < 30_000; i++) {
+      const value = Math.round((random.unit() - 0.5) * 10 ** random.wholeBetween(0, 14)) + 0
+      writer.whole(value)
+      writer.text(' ')
+      expected += `${value} `
+    }
+    expect(new TextDecoder().decode(writer.take())).toBe(expected)
+    expect(writer.take()).toHaveLength(0)
+  })
+})
