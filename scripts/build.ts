@@ -22,33 +22,67 @@ const parts = {
       await vite.build({ configFile: join(projectFolder, 'vite.config.ts'), logLevel: 'warn' })
     },
   },
+  preload: {
+    sources: [...always, 'electron/shells/desktop/{preload,channels}.ts'],
+    products: ['dist/desktop/preload.cjs'],
+    build: () => bundle('electron/shells/desktop/preload.ts', 'preload.cjs', 'cjs'),
+  },
   desktop: {
     sources: [...always, 'electron/**'],
-    products: ['dist/desktop/main.js', 'dist/desktop/preload.cjs', 'dist/desktop/archiveWorker.js'],
+    products: ['dist/desktop/main.js', 'dist/desktop/archiveWorker.js'],
     async build() {
-      rmSync(join(projectFolder, 'dist/desktop'), { recursive: true, force: true })
       await bundle('electron/shells/desktop/main.ts', 'main.js', 'es')
       await bundle('electron/archive/archiveWorker.ts', 'archiveWorker.js', 'es')
-      await bundle('electron/shells/desktop/preload.ts', 'preload.cjs', 'cjs')
     },
   },
 } as const satisfies Record<string, Part>
 
-/** page: what both hosts show. desktop: what Electron runs. */
+/** page: what both hosts show. preload and desktop: what Electron runs. */
 export type PartName = keyof typeof parts
 
-/** Builds a part unless its products were made from exactly these sources; true when it was built. */
+/**
+ * Builds a part unless its products were made from exactly these sources; true when it was built. A second process that
+ * wants the same part waits for the first.
+ */
 export async function buildIfNeeded(name: PartName): Promise<boolean> {
   const part: Part = parts[name]
   const stampFile = join(projectFolder, `dist/.${name}-sources`)
   const stamp = fingerprint(part.sources)
-  const stands = part.products.every((file) => existsSync(join(projectFolder, file)))
-  if (stands && existsSync(stampFile) && readFileSync(stampFile, 'utf8') === stamp) return false
-  rmSync(stampFile, { force: true })
-  await part.build()
+  const stands = () =>
+    part.products.every((file) => existsSync(join(projectFolder, file))) &&
+    existsSync(stampFile) &&
+    readFileSync(stampFile, 'utf8') === stamp
+  if (stands()) return false
+  const unlock = await lock(`dist/.${name}-building`)
+  try {
+    if (stands()) return false
+    rmSync(stampFile, { force: true })
+    await part.build()
+    writeFileSync(stampFile, stamp)
+    return true
+  } finally {
+    unlock()
+  }
+}
+
+/** A build takes seconds; a lock older than this was left by a process that was ended. */
+const staleLockMs = 60_000
+
+/** Holds a folder as a lock, since making one either succeeds or fails in one step on every system. */
+async function lock(name: string): Promise<() => void> {
+  const folder = join(projectFolder, name)
   mkdirSync(join(projectFolder, 'dist'), { recursive: true })
-  writeFileSync(stampFile, stamp)
-  return true
+  for (;;) {
+    try {
+      mkdirSync(folder)
+      return () => rmSync(folder, { recursive: true, force: true })
+    } catch (error) {
+      if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error
+      const made = statSync(folder, { throwIfNoEntry: false })?.mtimeMs ?? Date.now()
+      if (Date.now() - made > staleLockMs) rmSync(folder, { recursive: true, force: true })
+      else await new Promise((resolve) => setTimeout(resolve, 100))
+    }
+  }
 }
 
 /** Changes whenever a source file is added, removed or written. */
