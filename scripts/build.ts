@@ -29,9 +29,11 @@ const parts = {
   },
   desktop: {
     sources: [...always, 'electron/**'],
-    products: ['dist/desktop/main.js', 'dist/desktop/archiveWorker.js'],
+    products: ['dist/desktop/main.js', 'dist/desktop/commands.js', 'dist/desktop/archiveWorker.js'],
     async build() {
       await bundle('electron/shells/desktop/main.ts', 'main.js', 'es')
+      await bundle('electron/shells/commands/main.ts', 'commands.js', 'es')
+      // Beside the two that start it as a thread.
       await bundle('electron/archive/archiveWorker.ts', 'archiveWorker.js', 'es')
     },
   },
@@ -102,7 +104,6 @@ async function bundle(entry: string, product: string, format: 'es' | 'cjs'): Pro
     configFile: false,
     root: projectFolder,
     logLevel: 'warn',
-    plugins: [{ name: 'bundled-worker', transform: nameBundledWorker }],
     ssr: { noExternal: true, external: ['electron', ...nativePackages] },
     build: {
       ssr: true,
@@ -116,12 +117,6 @@ async function bundle(entry: string, product: string, format: 'es' | 'cjs'): Pro
       },
     },
   })
-}
-
-/** In the bundle the archive's worker lies beside the main file, as JavaScript. */
-function nameBundledWorker(code: string): string | null {
-  const inSource = "new URL('./archiveWorker.ts', import.meta.url)"
-  return code.includes(inSource) ? code.replace(inSource, "new URL('./archiveWorker.js', import.meta.url)") : null
 }
 
 if (import.meta.main) {

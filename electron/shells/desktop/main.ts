@@ -1,4 +1,4 @@
-import { mkdir, readFile } from 'node:fs/promises'
+import { readFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
@@ -35,7 +35,6 @@ async function start(): Promise<void> {
   const surroundings = { platform: process.platform, home: app.getPath('home'), environment: process.env }
   const archivePath =
     typeof values.archive === 'string' ? values.archive : archiveFile(values.demo ? 'demo' : 'own', surroundings)
-  await mkdir(dirname(archivePath), { recursive: true })
   const engine = await createRealEngine({
     archivePath,
     host: { host: 'desktop', capabilities: [] },

@@ -1,0 +1,120 @@
+import { spawn } from 'node:child_process'
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
+import { join } from 'node:path'
+import { buildIfNeeded, projectFolder } from './build.ts'
+import { findChromium, installChromium } from './findChromium.ts'
+
+/**
+ * Everything that must hold before a change lands: types, style, import rules, a build, and all tests. The steps before the
+ * tests run side by side; one that fails does not hide what the others have to say.
+ */
+
+type Outcome = { name: string; passed: boolean; seconds: number; output: string }
+
+const projects = ['electron/contract', 'electron/domain', 'electron', 'renderer', 'tests']
+const importRules = '.dependency-cruiser.mjs'
+const importRoots = ['electron', 'renderer', 'scripts', 'tests']
+
+/** Runs a program out of node_modules/.bin and keeps what it says. */
+function run(name: string, program: string, ...words: string[]): Promise<Outcome> {
+  const startedAt = performance.now()
+  const extension = process.platform === 'win32' ? '.cmd' : ''
+  const child = spawn(join(projectFolder, 'node_modules/.bin', program + extension), words, {
+    cwd: projectFolder,
+    stdio: ['ignore', 'pipe', 'pipe'],
+    shell: process.platform === 'win32',
+  })
+  let output = ''
+  for (const stream of [child.stdout, child.stderr])
+    stream.setEncoding('utf8').on('data', (text: string) => (output += text))
+  return new Promise((resolve) => {
+    const end = (passed: boolean) => resolve({ name, passed, seconds: (performance.now() - startedAt) / 1000, output })
+    child.on('error', (error) => {
+      output += error.message
+      end(false)
+    })
+    child.on('close', (code) => end(code === 0))
+  })
+}
+
+async function build(): Promise<Outcome> {
+  const startedAt = performance.now()
+  const outcome = (passed: boolean, output: string): Outcome => ({
+    name: 'build',
+    passed,
+    seconds: (performance.now() - startedAt) / 1000,
+    output,
+  })
+  try {
+    for (const part of ['page', 'preload', 'desktop'] as const) await buildIfNeeded(part)
+    return outcome(true, '')
+  } catch (thrown) {
+    return outcome(false, thrown instanceof Error ? (thrown.stack ?? thrown.message) : String(thrown))
+  }
+}
+
+function report({ name, passed, seconds, output }: Outcome): boolean {
+  console.log(`${passed ? 'ok    ' : 'FAILED'} ${name} (${seconds.toFixed(1)} s)`)
+  if (!passed) console.log(output.trimEnd())
+  return passed
+}
+
+/** Makes sure of a Chromium, or says in one line that the browser tests are not run. */
+function prepareChromium(): void {
+  let path = findChromium(process.env)
+  let because = 'set CHROMIUM_PATH'
+  if (path === null) {
+    const attempt = installChromium()
+    because = attempt.because
+    if (attempt.installed) path = findChromium(process.env)
+  }
+  console.log(
+    path === null
+      ? `NOT RUN: the browser tests, as there is no Chromium on this machine (${because}).`
+      : `Chromium: ${path}`,
+  )
+}
+
+/** Runs vitest with its own output; resolves with whether it passed, and the closing line. */
+async function runTests(filters: readonly string[]): Promise<{ passed: boolean; closing: string }> {
+  const resultFile = join(projectFolder, 'tests/output/results.json')
+  mkdirSync(join(projectFolder, 'tests/output'), { recursive: true })
+  rmSync(resultFile, { force: true })
+  const words = ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${resultFile}`, ...filters]
+  const vitest = join(projectFolder, 'node_modules/vitest/vitest.mjs')
+  const child = spawn(process.execPath, [vitest, ...words], { cwd: projectFolder, stdio: 'inherit' })
+  const passed = await new Promise<boolean>((resolve) => {
+    child.on('error', () => resolve(false))
+    child.on('close', (code) => resolve(code === 0))
+  })
+  if (!existsSync(resultFile)) return { passed: false, closing: 'The tests did not run to their end.' }
+  const result = JSON.parse(readFileSync(resultFile, 'utf8')) as Record<string, number>
+  const { numPassedTests = 0, numFailedTests = 0, numPendingTests = 0, numTodoTests = 0 } = result
+  const skipped = numPendingTests + numTodoTests
+  return {
+    passed: passed && numPassedTests > 0,
+    closing: `Tests: ${numPassedTests} passed, ${numFailedTests} failed, ${skipped} skipped`,
+  }
+}
+
+async function types(): Promise<boolean> {
+  let passed = true
+  for (const project of projects) passed = report(await run(`types of ${project}`, 'tsc', '-p', project)) && passed
+  return passed
+}
+
+async function rulesAndBuild(): Promise<boolean> {
+  let passed = report(await run('style', 'biome', 'check', '.'))
+  if (existsSync(join(projectFolder, importRules)))
+    passed = report(await run('import rules', 'depcruise', '--config', importRules, ...importRoots)) && passed
+  passed = report(await build()) && passed
+  prepareChromium()
+  return passed
+}
+
+const steps = await Promise.all([types(), rulesAndBuild()])
+const tests = await runTests(process.argv.slice(2))
+const failed = steps.includes(false)
+if (failed) console.log('FAILED: a step before the tests; see above.')
+console.log(tests.closing)
+process.exitCode = tests.passed && !failed ? 0 : 1
