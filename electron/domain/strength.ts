@@ -1,14 +1,27 @@
 /**
- * Shear strength of a bond in MPa (= N/mm2): the peak load over the bonded area.
+ * Shear strength in MPa from the peak load in N and the bonded area in mm².
  *
- *   tau = F / A      F peak load, N; A bonded area, mm2
+ *   tau = F / A      1 N/mm² = 1 MPa
  *
- * Throws RangeError unless the area is positive and both are finite.
- * Source: ASTM D905 and EN 205 define the result this way (definition quoted from memory).
- * Checked: tests/domain/strength.spec.ts.
+ * Throws RangeError for an area that is not above 0 or a load that is not finite.
+ * Source: EN 205 (tau = Fmax / (l2 b)). Checked: tests/domain/strength.spec.ts.
  */
 export function shearStrengthMPa(peakN: number, areaMm2: number): number {
-  if (!Number.isFinite(peakN) || !Number.isFinite(areaMm2) || areaMm2 <= 0)
-    throw new RangeError('shearStrengthMPa requires a finite load and a positive area')
+  if (!Number.isFinite(peakN)) throw new RangeError('shearStrengthMPa requires a finite peak load')
+  if (!(areaMm2 > 0 && areaMm2 < Number.POSITIVE_INFINITY))
+    throw new RangeError('shearStrengthMPa requires an area above 0')
   return peakN / areaMm2
+}
+
+/**
+ * Bonded area in mm² of a rectangle from its sides in mm.
+ *
+ *   A = l w
+ *
+ * Throws RangeError for a side that is not above 0. Checked: tests/domain/strength.spec.ts.
+ */
+export function rectangleAreaMm2(lengthMm: number, widthMm: number): number {
+  if (!(lengthMm > 0 && widthMm > 0 && Number.isFinite(lengthMm * widthMm)))
+    throw new RangeError('rectangleAreaMm2 requires two sides above 0')
+  return lengthMm * widthMm
 }
