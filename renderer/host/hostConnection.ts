@@ -1,0 +1,71 @@
+import { type Carrier, type Client, createClient } from '#contract/carrier.ts'
+import type { TroubleMessage } from '#contract/errors.ts'
+import { troubleFrom } from '#contract/errors.ts'
+import type { OutputOf } from '#contract/procedures.ts'
+import type { BenchState } from '#contract/records/bench.ts'
+import type { Preferences } from '#contract/records/settings.ts'
+import { createStore, type Store } from './store.ts'
+
+export type HostLink = 'connecting' | 'connected' | 'lost'
+
+/** Everything a page needs of the host: a client, and the few values that every page shows, kept up to date. */
+export type Host = {
+  client: Client
+  link: Store<HostLink>
+  info: Store<OutputOf<'app.info'> | null>
+  bench: Store<BenchState | null>
+  preferences: Store<Preferences | null>
+  /** The newest trouble that no call was waiting for. */
+  trouble: Store<TroubleMessage | null>
+  /** Rises whenever records changed, so that lists know to ask again. */
+  recordsVersion: Store<number>
+}
+
+/** A carrier that may go away and come back says so here. */
+export type LinkWatch = (change: (link: HostLink) => void) => void
+
+/** Joins a carrier: subscribes first, then reads the present state, and reads it again after every reconnection. */
+export function joinHost(carrier: Carrier, watchLink: LinkWatch): Host {
+  const trouble = createStore<TroubleMessage | null>(null)
+  const client = createClient(carrier, (name, error) =>
+    trouble.set({
+      code: 'internal',
+      message: `The program sent "${name}" in a form that this page does not know: ${error.issues[0]?.message ?? ''}`,
+      hint: 'Reload the page; if it stays, page and program differ in version.',
+    }),
+  )
+  const host: Host = {
+    client,
+    link: createStore<HostLink>('connecting'),
+    info: createStore<OutputOf<'app.info'> | null>(null),
+    bench: createStore<BenchState | null>(null),
+    preferences: createStore<Preferences | null>(null),
+    trouble,
+    recordsVersion: createStore(0),
+  }
+  client.on('bench.state', (state) => host.bench.set(state))
+  client.on('preferences.changed', (preferences) => host.preferences.set(preferences))
+  client.on('trouble', (message) => trouble.set(message))
+  client.on('records.changed', () => host.recordsVersion.set(host.recordsVersion.get() + 1))
+  client.on('break.finished', () => host.recordsVersion.set(host.recordsVersion.get() + 1))
+
+  async function readAll(): Promise<void> {
+    try {
+      const info = await client.call('app.info', {})
+      const bench = await client.call('bench.state', {})
+      host.info.set(info)
+      host.preferences.set(info.preferences)
+      host.bench.set(bench)
+      host.recordsVersion.set(host.recordsVersion.get() + 1)
+      host.link.set('connected')
+    } catch (thrown) {
+      trouble.set(troubleFrom(thrown))
+    }
+  }
+
+  watchLink((link) => {
+    if (link === 'connected') void readAll()
+    else host.link.set(link)
+  })
+  return host
+}

@@ -1,0 +1,96 @@
+import type { Carrier } from '#contract/carrier.ts'
+import { Trouble } from '#contract/errors.ts'
+import { createSocketCarrier, type SocketCarrier } from '#contract/socketCarrier.ts'
+import type { HostLink } from './hostConnection.ts'
+
+/** As much of a WebSocket as is used here; a test hands in one without a network. */
+export type SocketLike = Pick<WebSocket, 'send' | 'close'> & {
+  binaryType: BinaryType
+  onopen: ((event: never) => void) | null
+  onclose: ((event: never) => void) | null
+  onmessage: ((event: MessageEvent) => void) | null
+}
+
+export type ReconnectParts = {
+  open(): SocketLike
+  /** Calls back once after so many seconds. */
+  after(seconds: number, call: () => void): void
+}
+
+/** Seconds to wait before the attempts to connect again; the last is used from then on. */
+const pausesS = [0.25, 0.5, 1, 2, 3] as const
+
+/**
+ * One carrier over as many sockets as it takes: when one closes, waiting calls fail, and another is opened after a pause.
+ * Listeners stay subscribed across sockets.
+ */
+export function createReconnectingCarrier(parts: ReconnectParts): {
+  carrier: Carrier
+  watchLink(change: (link: HostLink) => void): void
+} {
+  const listeners = new Set<(name: string, payload: unknown) => void>()
+  const watchers = new Set<(link: HostLink) => void>()
+  let current: SocketCarrier | null = null
+  let link: HostLink = 'connecting'
+  let attempts = 0
+
+  function tell(next: HostLink): void {
+    link = next
+    for (const watcher of watchers) watcher(next)
+  }
+
+  function connect(): void {
+    const socket = parts.open()
+    socket.binaryType = 'arraybuffer'
+    const carrier = createSocketCarrier({
+      send({ text, binary }) {
+        socket.send(text)
+        if (binary !== null) socket.send(binary)
+      },
+      close: () => socket.close(),
+    })
+    carrier.subscribe((name, payload) => {
+      for (const listener of listeners) listener(name, payload)
+    })
+    socket.onopen = () => {
+      attempts = 0
+      current = carrier
+      tell('connected')
+    }
+    socket.onmessage = ({ data }) => {
+      if (typeof data === 'string') carrier.receiveText(data)
+      else if (data instanceof ArrayBuffer) carrier.receiveBinary(new Uint8Array(data))
+    }
+    socket.onclose = () => {
+      carrier.closed()
+      current = null
+      tell('lost')
+      const pause = pausesS[Math.min(attempts++, pausesS.length - 1)] as number
+      parts.after(pause, connect)
+    }
+  }
+
+  connect()
+  return {
+    carrier: {
+      call: (name, input) =>
+        current === null
+          ? Promise.reject(
+              new Trouble(
+                'not-connected',
+                'The page is not connected to the program.',
+                'See whether Breakledger still runs; the page connects again by itself.',
+              ),
+            )
+          : current.call(name, input),
+      subscribe(listener) {
+        listeners.add(listener)
+        return () => listeners.delete(listener)
+      },
+    },
+    watchLink(change) {
+      watchers.add(change)
+      change(link)
+    },
+  }
+}

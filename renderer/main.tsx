@@ -1,0 +1,20 @@
+import './zodWithoutEval.ts'
+import 'uplot/dist/uPlot.min.css'
+import './theme/tokens.css'
+import './theme/base.css'
+import './widgets/widgets.css'
+import './pages/frame/frame.css'
+import { createRoot } from 'react-dom/client'
+import { App } from './App.tsx'
+import { connectHost } from './host/connectHost.ts'
+import { HostContext } from './host/hostContext.ts'
+import { applyTheme } from './theme/applyTheme.ts'
+
+applyTheme('system')
+const root = document.getElementById('root')
+if (root === null) throw new TypeError('index.html has no element with the id "root"')
+createRoot(root).render(
+  <HostContext value={connectHost()}>
+    <App />
+  </HostContext>,
+)

@@ -1,0 +1,114 @@
+import { useRef } from 'react'
+import type { TroubleMessage } from '#contract/errors.ts'
+import { useBench, usePreferences } from '#renderer/host/hostContext.ts'
+import { useAction } from '#renderer/host/useAction.ts'
+import { Keys } from '#renderer/widgets/Keys.tsx'
+import { Notice } from '#renderer/widgets/Notice.tsx'
+import { hashOf } from '../frame/route.ts'
+import { useSingleKeys } from '../frame/shortcuts.ts'
+import { BenchControls } from './BenchControls.tsx'
+import { tareHindrance } from './benchWords.ts'
+import { LastBreak, type LastBreakKeys } from './LastBreak.tsx'
+import { LiveCurve } from './LiveCurve.tsx'
+import { OverloadBanner } from './OverloadBanner.tsx'
+import { Readout } from './Readout.tsx'
+import { SpecimenAtHand } from './SpecimenAtHand.tsx'
+import { useBenchSound } from './useBenchSound.ts'
+import './bench.css'
+
+/** The screen at the press: state, force, curve, the specimen at hand and the break that just happened. */
+export function BenchPage() {
+  const bench = useBench()
+  const { handsFree, sound } = usePreferences()
+  const tare = useAction('bench.tare')
+  const arm = useAction('bench.arm')
+  const next = useAction('bench.nextSpecimen')
+  const load = useAction('bench.loadVirtual')
+  const setPreferences = useAction('preferences.set')
+  const lastBreakKeys = useRef<LastBreakKeys>(null)
+  useBenchSound(bench, sound)
+
+  const isVirtual = bench.connection.source?.kind === 'virtual' && bench.connection.status === 'open'
+  const canLoad = isVirtual && (bench.phase === 'waiting' || bench.phase === 'broke' || bench.phase === 'unloaded')
+
+  useSingleKeys((key) => {
+    const name = key.toLowerCase()
+    if (name === 't') {
+      if (tareHindrance(bench) === null) void tare.run({})
+    } else if (name === 'a') void arm.run({ armed: !bench.armed })
+    else if (name === 'n') {
+      if (bench.next !== null && bench.phase !== 'loading') void next.run({})
+    } else if (name === 'l' && isVirtual) {
+      if (canLoad) void load.run({})
+    } else return lastBreakKeys.current?.key(key) ?? false
+    return true
+  })
+
+  const trouble: TroubleMessage | null =
+    bench.storageProblem ?? bench.connection.problem ?? tare.error ?? arm.error ?? next.error ?? load.error ?? setPreferences.error
+  return (
+    <div className="bench" data-overload={bench.overload}>
+      <OverloadBanner bench={bench} />
+      <div className="bench-main">
+        <Readout bench={bench} />
+        <Notice trouble={trouble}>
+          {bench.connection.problem === null ? null : <a href={hashOf({ page: 'connect' })}>Choose the device</a>}
+        </Notice>
+        <LiveCurve bench={bench} />
+        <BenchControls
+          bench={bench}
+          handsFree={handsFree}
+          tarePending={tare.pending}
+          onTare={() => void tare.run({})}
+          onArm={(armed) => void arm.run({ armed })}
+          onHandsFree={(on) => void setPreferences.run({ handsFree: on })}
+        />
+      </div>
+      <aside className="bench-side" aria-label="Specimen and last break">
+        <SpecimenAtHand bench={bench} onNext={() => void next.run({})} />
+        {isVirtual ? (
+          <section className="virtual" aria-label="Virtual amplifier">
+            <button
+              type="button"
+              className="button button-primary button-large"
+              aria-disabled={!canLoad}
+              onClick={() => canLoad && void load.run({})}
+            >
+              {bench.phase === 'loading' ? 'Loading …' : 'Load the specimen'} <Keys keys="L" />
+            </button>
+            <p>Demo: the press, the load cell and the specimens are simulated; every number is invented.</p>
+          </section>
+        ) : null}
+        {bench.lastBreak === null ? (
+          <FirstBreakWords connected={bench.connection.status === 'open'} />
+        ) : (
+          <LastBreak summary={bench.lastBreak} keys={lastBreakKeys} />
+        )}
+      </aside>
+    </div>
+  )
+}
+
+function FirstBreakWords({ connected }: { connected: boolean }) {
+  return (
+    <section className="last-break last-break-empty" aria-labelledby="no-break-title">
+      <h2 id="no-break-title">Last break</h2>
+      <p className="last-break-words">
+        {connected
+          ? 'Nothing broke yet. When a joint lets go, its peak load and strength stand here, with room for what the faces look like.'
+          : 'Connect a device first; the break then shows up here by itself.'}
+      </p>
+      {connected ? null : (
+        <a className="button button-primary" href={hashOf({ page: 'connect' })}>
+          Connect
+        </a>
+      )}
+      <ol className="cautions-short">
+        <li>Guard closed</li>
+        <li>Eye protection on</li>
+        <li>Hands clear of the press</li>
+        <li>Never above the rated load</li>
+      </ol>
+    </section>
+  )
+}

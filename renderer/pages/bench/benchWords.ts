@@ -1,0 +1,46 @@
+import type { BenchState } from '#contract/records/bench.ts'
+
+/** The state of the bench in words: what it is, and what that asks of the person. */
+export type PhaseWords = { title: string; advice: string }
+
+/** Says the phase of the bench; `force` writes a force in the units shown. */
+export function phaseWords(bench: BenchState, force: (forceN: number) => string): PhaseWords {
+  const { phase, connection, lastBreak } = bench
+  if (phase === 'no-signal') {
+    if (connection.status === 'closed')
+      return { title: 'Not connected', advice: 'Connect an amplifier or try the demo.' }
+    if (connection.status === 'opening') return { title: 'Connecting', advice: connection.label }
+    if (connection.status === 'lost')
+      return { title: 'Connection lost', advice: 'Waiting for the device to come back.' }
+    return { title: 'No signal', advice: 'The device is connected but nothing arrives.' }
+  }
+  if (phase === 'settling')
+    return { title: 'Taking the zero', advice: 'Leave the bench unloaded until the reading is steady.' }
+  if (phase === 'loading') return { title: 'Loading', advice: 'Guard closed. Hands clear.' }
+  const peakN = lastBreak?.peakN ?? null
+  if (phase === 'broke') {
+    const title = peakN === null ? 'Broke' : `Broke at ${force(peakN)}`
+    return { title, advice: bench.armed ? 'Look at the faces, then put in the next specimen.' : 'Look at the faces.' }
+  }
+  if (phase === 'unloaded')
+    return { title: 'Unloaded without a break', advice: 'Kept and labelled, but never counted as a strength.' }
+  if (!bench.armed) return { title: 'Not armed', advice: 'Loads are shown but not recorded.' }
+  return {
+    title: 'Waiting for load',
+    advice:
+      bench.specimen === null ? 'No specimen chosen: the break will belong to none.' : 'Recording starts by itself.',
+  }
+}
+
+/** The live plot's situation for a phase. */
+export function situationOf(phase: BenchState['phase']): 'rolling' | 'capturing' | 'held' {
+  if (phase === 'loading') return 'capturing'
+  return phase === 'broke' || phase === 'unloaded' ? 'held' : 'rolling'
+}
+
+/** Why the zero cannot be taken now, or null when it can. */
+export function tareHindrance(bench: BenchState): string | null {
+  if (bench.phase === 'no-signal') return 'there is no signal'
+  if (bench.phase === 'loading') return 'a specimen is being loaded'
+  return bench.signal.unstableBecause
+}

@@ -1,0 +1,32 @@
+import type { Listening } from '#contract/records/bench.ts'
+import { writeNumber } from '#renderer/widgets/quantities.ts'
+import { lineFormatWords } from '../wording.ts'
+
+/** What came in while listening: raw lines, and what they most likely are. */
+export function HeardLines({ heard, pending }: { heard: Listening | null; pending: boolean }) {
+  if (pending || heard === null) return null
+  const rate = heard.linesPerSecond
+  return (
+    <section className="heard" aria-label="What was heard" aria-live="polite">
+      <div>
+        <p className="heard-proposal">
+          {heard.proposal === null ? (
+            <strong>No format fits.</strong>
+          ) : (
+            <>
+              <strong>Looks like {lineFormatWords(heard.proposal)}.</strong> {Math.round(heard.fit * 100)} % of the
+              lines fit.
+            </>
+          )}
+        </p>
+        <p className="prose">{heard.advice}</p>
+        <p className="quiet">
+          {heard.bytes.toLocaleString('en')} bytes{rate === null ? '' : `, ${writeNumber(rate, 1)} lines/s`}
+        </p>
+      </div>
+      <pre className="heard-lines" aria-label="Raw lines">
+        {heard.lines.length === 0 ? 'nothing arrived' : heard.lines.slice(0, 8).join('\n')}
+      </pre>
+    </section>
+  )
+}

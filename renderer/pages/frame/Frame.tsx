@@ -1,0 +1,137 @@
+import { type ReactNode, useEffect, useRef, useState } from 'react'
+import { useBench, useHost, usePreferences, useStore } from '#renderer/host/hostContext.ts'
+import { useAction } from '#renderer/host/useAction.ts'
+import { Choice } from '#renderer/widgets/Choice.tsx'
+import { Notice } from '#renderer/widgets/Notice.tsx'
+import { connectionWords } from '../wording.ts'
+import { CautionsDialog } from './CautionsDialog.tsx'
+import { HelpDialog } from './HelpDialog.tsx'
+import { PhaseShape } from './PhaseShape.tsx'
+import { hashOf, type Route } from './route.ts'
+import { useSingleKeys } from './shortcuts.ts'
+import { go } from './useRoute.ts'
+
+const places: readonly { route: Route; name: string; also: readonly Route['page'][] }[] = [
+  { route: { page: 'bench' }, name: 'Bench', also: ['connect'] },
+  { route: { page: 'specimens' }, name: 'Specimens', also: ['specimen', 'new-specimen'] },
+  { route: { page: 'breaks' }, name: 'Breaks', also: ['break'] },
+  { route: { page: 'archive' }, name: 'Archive', also: [] },
+  { route: { page: 'settings' }, name: 'Settings', also: [] },
+]
+
+const unitOptions = [
+  { value: 'SI', label: 'SI', title: 'newtons, millimetres, megapascals' },
+  { value: 'US', label: 'US', title: 'pounds-force, inches, psi' },
+] as const
+
+/** What stands around every page: name, places, connection, units, help, cautions, and what went wrong. */
+export function Frame({ route, children }: { route: Route; children: ReactNode }) {
+  const host = useHost()
+  const bench = useBench()
+  const preferences = usePreferences()
+  const link = useStore(host.link)
+  const trouble = useStore(host.trouble)
+  const setPreferences = useAction('preferences.set')
+  const [dialog, setDialog] = useState<'help' | 'cautions' | null>(null)
+  const main = useRouteFocus(route)
+  const firstCautions = !preferences.cautionsRead && route.page === 'bench' && bench.connection.status !== 'closed'
+
+  useSingleKeys((key) => {
+    const place: Record<string, Route> = {
+      b: { page: 'bench' },
+      s: { page: 'specimens' },
+      k: { page: 'breaks' },
+      v: { page: 'archive' },
+    }
+    const target = place[key.toLowerCase()]
+    if (target !== undefined) go(target)
+    else if (key === '?') setDialog('help')
+    else if (key.toLowerCase() === 'u') void setPreferences.run({ units: preferences.units === 'SI' ? 'US' : 'SI' })
+    else return false
+    return true
+  })
+
+  return (
+    <div className="frame">
+      <a
+        className="skip-link"
+        href="#main"
+        onClick={(event) => {
+          event.preventDefault()
+          main.current?.focus()
+        }}
+      >
+        Skip to the page
+      </a>
+      <header className="frame-head">
+        <a className="frame-name" href={hashOf({ page: 'bench' })}>
+          Breakledger
+        </a>
+        <nav aria-label="Places">
+          <ul>
+            {places.map(({ route: place, name, also }) => {
+              const here = place.page === route.page || also.includes(route.page)
+              return (
+                <li key={name}>
+                  <a href={hashOf(place)} aria-current={here ? 'page' : undefined}>
+                    {name}
+                  </a>
+                </li>
+              )
+            })}
+          </ul>
+        </nav>
+        <a className="frame-connection" href={hashOf({ page: 'connect' })} title="Choose or change the device">
+          <PhaseShape phase={bench.phase} />
+          <span>
+            <span className="visually-hidden">Device: </span>
+            {bench.connection.status === 'open' ? bench.connection.label : connectionWords(bench.connection)}
+          </span>
+        </a>
+        <Choice
+          label="Units"
+          labelHidden
+          options={unitOptions}
+          value={preferences.units}
+          onChange={(units) => void setPreferences.run({ units })}
+        />
+        <button type="button" className="button button-quiet frame-help" onClick={() => setDialog('help')}>
+          Keys <kbd aria-hidden="true">?</kbd>
+        </button>
+      </header>
+      {link === 'lost' ? (
+        <div className="host-lost" role="alert">
+          <strong>The program has gone away.</strong> The page connects again by itself; nothing that was stored is
+          lost. If it stays away, start Breakledger again.
+        </div>
+      ) : null}
+      <div className="frame-trouble">
+        <Notice trouble={trouble} onDismiss={() => host.trouble.set(null)} />
+      </div>
+      <main id="main" ref={main} tabIndex={-1}>
+        {children}
+      </main>
+      {dialog === 'help' ? (
+        <HelpDialog onClose={() => setDialog(null)} onCautions={() => setDialog('cautions')} />
+      ) : null}
+      {dialog === 'cautions' ? <CautionsDialog first={false} onClose={() => setDialog(null)} /> : null}
+      {firstCautions && dialog === null ? (
+        <CautionsDialog first onClose={() => void setPreferences.run({ cautionsRead: true })} />
+      ) : null}
+    </div>
+  )
+}
+
+/** Puts the focus on the page after going to another place, so that a screen reader begins there. */
+function useRouteFocus(route: Route) {
+  const main = useRef<HTMLElement>(null)
+  const place = hashOf(route)
+  const before = useRef(place)
+  useEffect(() => {
+    if (before.current === place) return
+    before.current = place
+    main.current?.focus({ preventScroll: true })
+    main.current?.scrollTo(0, 0)
+  }, [place])
+  return main
+}

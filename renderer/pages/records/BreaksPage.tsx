@@ -1,0 +1,101 @@
+import type { BreakSummary } from '#contract/records/break.ts'
+import { type Column, LongTable } from '#renderer/widgets/LongTable.tsx'
+import { Notice } from '#renderer/widgets/Notice.tsx'
+import { type Quantities, useQuantities } from '#renderer/widgets/quantities.ts'
+import { go } from '../frame/useRoute.ts'
+import { flagNames, instantWords, outcomeWord } from '../wording.ts'
+import { ListTools } from './ListTools.tsx'
+import { useListView } from './listViewStore.ts'
+import { type ListView, usePagedList } from './usePagedList.ts'
+import './records.css'
+
+type Sort = NonNullable<ListView['sort']>
+
+/** Every capture that was ever made, newest first. */
+export function BreaksPage() {
+  const [view, onView] = useListView('breaks', { sort: 'startedAt', descending: true })
+  const list = usePagedList('breaks.list', view)
+  const quantities = useQuantities()
+  const sort = view.sort ?? 'startedAt'
+  const descending = view.descending ?? true
+  const narrowed = Boolean(view.text) || (view.status ?? 'all') !== 'all'
+  return (
+    <div className="list-page">
+      <ListTools
+        title="Breaks"
+        view={view}
+        onView={onView}
+        total={
+          list.pending && list.total === 0
+            ? ''
+            : list.total === 1
+              ? '1 break'
+              : `${list.total.toLocaleString('en')} breaks`
+        }
+        withWaiting={false}
+      />
+      <Notice trouble={list.error} />
+      <LongTable<BreakSummary, Sort>
+        label="Breaks"
+        columns={columnsIn(quantities)}
+        total={list.total}
+        rowAt={list.rowAt}
+        onSight={list.onSight}
+        sort={sort}
+        descending={descending}
+        onSort={(next) => onView({ sort: next, descending: next === sort ? !descending : next === 'startedAt' })}
+        onOpen={(row) => go({ page: 'break', breakId: row.breakId })}
+        rowLabel={(row) => `break ${row.breakId}, ${row.number ?? 'no specimen'}, ${outcomeWord(row)}`}
+        empty={list.pending ? '' : narrowed ? 'No break fits the search and filter.' : 'Nothing broke yet.'}
+      />
+    </div>
+  )
+}
+
+function columnsIn({ force, strength }: Quantities): Column<BreakSummary, Sort>[] {
+  return [
+    { key: 'when', title: 'When', sort: 'startedAt', width: '17%', cell: (row) => instantWords(row.startedAt) },
+    {
+      key: 'number',
+      title: 'Specimen',
+      sort: 'number',
+      width: '12%',
+      cell: (row) => (row.number === null ? <span className="quiet">none</span> : <strong>{row.number}</strong>),
+    },
+    { key: 'adhesive', title: 'Adhesive', sort: 'adhesive', width: '17%', cell: (row) => row.adhesive ?? '' },
+    { key: 'outcome', title: 'Outcome', width: '9%', cell: (row) => outcomeWord(row) },
+    {
+      key: 'peak',
+      title: 'Peak',
+      unit: force.unit,
+      sort: 'peakN',
+      numeric: true,
+      width: '9%',
+      cell: (row) => force.number(row.peakN),
+    },
+    {
+      key: 'strength',
+      title: 'Strength',
+      unit: strength.unit,
+      sort: 'strengthMPa',
+      numeric: true,
+      width: '11%',
+      cell: (row) => strength.number(row.strengthMPa),
+    },
+    {
+      key: 'wood',
+      title: 'Wood f.',
+      unit: '%',
+      sort: 'woodFailurePercent',
+      numeric: true,
+      width: '9%',
+      cell: (row) => row.woodFailurePercent ?? '–',
+    },
+    {
+      key: 'flags',
+      title: 'To be read with',
+      width: '20%',
+      cell: (row) => row.flags.map((flag) => flagNames[flag]).join(', '),
+    },
+  ]
+}

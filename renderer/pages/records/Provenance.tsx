@@ -1,0 +1,48 @@
+import type { BreakRecord } from '#contract/records/break.ts'
+import { useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
+import { endingWords, instantWords, scaleWords } from '../wording.ts'
+
+/** Everything that leads from the number back to the device: session, scale, zero, settings, method, checksum. */
+export function Provenance({ record }: { record: BreakRecord }) {
+  const { force } = useQuantities()
+  const { header, end, session, evaluations } = record
+  const newest = evaluations.at(-1)
+  const { tare, settings } = header
+  const inCounts = header.scale.kind === 'none'
+  const written = (value: number) =>
+    inCounts ? `${writeNumber(value, 1)} counts` : `${writeNumber(value * force.factor, 2)} ${force.unit}`
+  const lines: [string, string][] = [
+    ['Break', `${header.breakId}, session ${header.sessionId} of ${instantWords(session.startedAt)}`],
+    ['Device', session.source],
+    ['Line format', session.lineFormat],
+    ['Scale', scaleWords(header.scale)],
+    [
+      'Zero',
+      tare === null ? 'none taken' : `${written(tare.offset)}, SD ${written(tare.sd)}, ${tare.readings} readings`,
+    ],
+    ['Rated load', force.text(settings.capacityN)],
+    ['Start threshold', settings.startThresholdN === null ? '–' : written(settings.startThresholdN)],
+    ['Break is a fall of', `${writeNumber(settings.breakDropShare * 100, 1)} % within ${settings.breakDropWithinS} s`],
+    ['Method', newest === undefined ? '–' : newest.method],
+    ['Evaluations', String(evaluations.length)],
+    ['Program', session.program],
+    ['Capture', end === null ? 'still running' : endingWords[end.ending]],
+  ]
+  return (
+    <>
+      <dl className="facts">
+        {lines.map(([name, words]) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{words}</dd>
+          </div>
+        ))}
+      </dl>
+      {end === null ? null : (
+        <p className="checksum">
+          Curve SHA-256 <code>{end.curveSha256}</code>
+        </p>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,133 @@
+import type { SpecimenSummary } from '#contract/records/break.ts'
+import { useBench } from '#renderer/host/hostContext.ts'
+import { type Column, LongTable } from '#renderer/widgets/LongTable.tsx'
+import { Notice } from '#renderer/widgets/Notice.tsx'
+import { type Quantities, useQuantities } from '#renderer/widgets/quantities.ts'
+import { hashOf } from '../frame/route.ts'
+import { go } from '../frame/useRoute.ts'
+import { isUncalibrated } from '../wording.ts'
+import { ListTools } from './ListTools.tsx'
+import { useListView } from './listViewStore.ts'
+import { type ListView, usePagedList } from './usePagedList.ts'
+import './records.css'
+
+type Sort = NonNullable<ListView['sort']>
+
+/** Every specimen, with its break in force if it has one. */
+export function SpecimensPage() {
+  const [view, onView] = useListView('specimens', { sort: 'number' })
+  const list = usePagedList('specimens.list', view)
+  const quantities = useQuantities()
+  const { specimen: atHand } = useBench()
+  const sort = view.sort ?? 'number'
+  const descending = view.descending ?? false
+  return (
+    <div className="list-page">
+      <ListTools
+        title="Specimens"
+        view={view}
+        onView={onView}
+        total={list.pending && list.total === 0 ? '' : countWords(list.total)}
+        withWaiting
+      >
+        <a className="button button-primary" href={hashOf({ page: 'new-specimen' })}>
+          Add specimen
+        </a>
+      </ListTools>
+      <Notice trouble={list.error} />
+      <LongTable<SpecimenSummary, Sort>
+        label="Specimens"
+        columns={columnsIn(quantities, atHand?.specimenId ?? null)}
+        total={list.total}
+        rowAt={list.rowAt}
+        onSight={list.onSight}
+        sort={sort}
+        descending={descending}
+        onSort={(next) => onView({ sort: next, descending: next === sort ? !descending : false })}
+        onOpen={(row) => go({ page: 'specimen', specimenId: row.specimenId })}
+        rowLabel={(row) => `${row.fields.number}, ${row.fields.adhesive}`}
+        empty={
+          list.pending ? (
+            ''
+          ) : view.text || (view.status ?? 'all') !== 'all' ? (
+            'No specimen fits the search and filter.'
+          ) : (
+            <>
+              No specimens yet. <a href={hashOf({ page: 'new-specimen' })}>Add the first one</a>.
+            </>
+          )
+        }
+      />
+    </div>
+  )
+}
+
+function countWords(total: number): string {
+  return total === 1 ? '1 specimen' : `${total.toLocaleString('en')} specimens`
+}
+
+function columnsIn({ force, strength, area }: Quantities, atHand: number | null): Column<SpecimenSummary, Sort>[] {
+  return [
+    {
+      key: 'number',
+      title: 'Number',
+      sort: 'number',
+      width: '15%',
+      cell: (row) => (
+        <>
+          <strong>{row.fields.number}</strong>
+          {row.specimenId === atHand ? <span className="at-hand-mark"> at hand</span> : null}
+        </>
+      ),
+    },
+    { key: 'adhesive', title: 'Adhesive', sort: 'adhesive', width: '18%', cell: (row) => row.fields.adhesive },
+    { key: 'joint', title: 'Joint', sort: 'jointType', width: '17%', cell: (row) => row.fields.jointType },
+    { key: 'exposure', title: 'Exposure', sort: 'exposure', width: '9%', cell: (row) => row.fields.exposure },
+    {
+      key: 'area',
+      title: 'Area',
+      unit: area.unit,
+      numeric: true,
+      width: '8%',
+      cell: (row) => area.number(row.fields.areaMm2),
+    },
+    {
+      key: 'peak',
+      title: 'Peak',
+      unit: force.unit,
+      sort: 'peakN',
+      numeric: true,
+      width: '9%',
+      cell: (row) => (row.breakInForce === null ? '' : force.number(row.breakInForce.peakN)),
+    },
+    {
+      key: 'strength',
+      title: 'Strength',
+      unit: strength.unit,
+      sort: 'strengthMPa',
+      numeric: true,
+      width: '11%',
+      cell: (row) => (row.breakInForce === null ? '' : strength.number(row.breakInForce.strengthMPa)),
+    },
+    {
+      key: 'wood',
+      title: 'Wood f.',
+      unit: '%',
+      sort: 'woodFailurePercent',
+      numeric: true,
+      width: '9%',
+      cell: (row) => row.breakInForce?.woodFailurePercent ?? (row.breakInForce === null ? '' : '–'),
+    },
+    {
+      key: 'state',
+      title: 'State',
+      width: '12%',
+      cell: (row) =>
+        row.breakInForce === null
+          ? 'waiting'
+          : isUncalibrated(row.breakInForce.scaleKind)
+            ? 'broke, uncalibrated'
+            : 'broke',
+    },
+  ]
+}

@@ -1,0 +1,163 @@
+import { type FormEvent, useState } from 'react'
+import type { Preferences } from '#contract/records/settings.ts'
+import { usePreferences } from '#renderer/host/hostContext.ts'
+import { type Action, useAction } from '#renderer/host/useAction.ts'
+import { Choice } from '#renderer/widgets/Choice.tsx'
+import { Field } from '#renderer/widgets/Field.tsx'
+import { Notice } from '#renderer/widgets/Notice.tsx'
+import { useQuantities } from '#renderer/widgets/quantities.ts'
+import { Switch } from '#renderer/widgets/Switch.tsx'
+import { playCue } from '../bench/benchSound.ts'
+import { readCapacity, readScale } from '../connect/scaleForm.ts'
+import { CautionsDialog } from '../frame/CautionsDialog.tsx'
+import { singleKeys } from '../frame/shortcuts.ts'
+import './settings.css'
+
+const units = [
+  { value: 'SI', label: 'SI: N, mm, MPa' },
+  { value: 'US', label: 'US customary: lbf, in, psi' },
+] as const
+const themes = [
+  { value: 'system', label: 'As the system' },
+  { value: 'light', label: 'Light' },
+  { value: 'dark', label: 'Dark' },
+] as const
+
+/** What the program remembers for its user. Everything acts at once. */
+export function SettingsPage() {
+  const preferences = usePreferences()
+  const set = useAction('preferences.set')
+  const [keysOn, setKeysOn] = useState(singleKeys.on)
+  const [cautions, setCautions] = useState(false)
+  return (
+    <div className="plain-page settings">
+      <h1>Settings</h1>
+      <Notice trouble={set.error} onDismiss={set.dismiss} />
+      <div className="settings-columns">
+        <section aria-labelledby="look-title">
+          <h2 id="look-title">Screen and sound</h2>
+          <Choice
+            label="Units"
+            options={units}
+            value={preferences.units}
+            onChange={(value) => void set.run({ units: value })}
+          />
+          <Choice
+            label="Theme"
+            options={themes}
+            value={preferences.theme}
+            onChange={(value) => void set.run({ theme: value })}
+          />
+          <Switch
+            label="Sound at loading, break and overload"
+            on={preferences.sound}
+            onChange={(sound) => {
+              if (sound) playCue('broke')
+              void set.run({ sound })
+            }}
+          />
+          <Switch
+            label="Single keys as shortcuts"
+            on={keysOn}
+            onChange={(on) => {
+              singleKeys.set(on)
+              setKeysOn(on)
+            }}
+          />
+        </section>
+        <section aria-labelledby="work-title">
+          <h2 id="work-title">Work</h2>
+          <OperatorForm preferences={preferences} set={set} />
+          <Switch
+            label="Next specimen by itself after a break"
+            on={preferences.handsFree}
+            onChange={(handsFree) => void set.run({ handsFree })}
+          />
+          <button type="button" className="button" onClick={() => setCautions(true)}>
+            Read the cautions
+          </button>
+        </section>
+        <section aria-labelledby="force-title">
+          <h2 id="force-title">Force</h2>
+          <ForceForm preferences={preferences} set={set} key={preferences.units} />
+        </section>
+      </div>
+      {cautions ? <CautionsDialog first={false} onClose={() => setCautions(false)} /> : null}
+    </div>
+  )
+}
+
+type Part = { preferences: Preferences; set: Action<'preferences.set'> }
+
+function OperatorForm({ preferences, set }: Part) {
+  const [operator, setOperator] = useState(preferences.operator)
+  const changed = operator.trim() !== preferences.operator
+  return (
+    <form
+      className="setting-line"
+      onSubmit={(event) => {
+        event.preventDefault()
+        void set.run({ operator: operator.trim() })
+      }}
+    >
+      <Field
+        label="Who works here"
+        value={operator}
+        maxLength={200}
+        hint="Stands beside every entry and correction from now on."
+        onChange={(event) => setOperator(event.currentTarget.value)}
+      />
+      <button type="submit" className="button" disabled={!changed}>
+        {changed ? 'Keep' : 'Kept'}
+      </button>
+    </form>
+  )
+}
+
+function ForceForm({ preferences, set }: Part) {
+  const { force } = useQuantities()
+  const shownCapacity =
+    preferences.capacityN === null ? '' : String(Number((preferences.capacityN * force.factor).toPrecision(6)))
+  const shownScale = preferences.nPerCount === null ? '' : String(preferences.nPerCount)
+  const [capacity, setCapacity] = useState(shownCapacity)
+  const [scale, setScale] = useState(shownScale)
+  const [asked, setAsked] = useState(false)
+  const capacityRead = readCapacity(capacity, force.factor, force.unit)
+  const scaleRead = readScale(scale)
+  const changed = capacity !== shownCapacity || scale !== shownScale
+
+  function submit(event: FormEvent): void {
+    event.preventDefault()
+    setAsked(true)
+    if ('error' in capacityRead || 'error' in scaleRead) return
+    void set.run({ ...capacityRead, ...scaleRead })
+  }
+
+  return (
+    <form className="form" noValidate onSubmit={submit}>
+      <Field
+        label="Rated load of cell, press or frame, whichever is least"
+        unit={force.unit}
+        inputMode="decimal"
+        value={capacity}
+        onChange={(event) => setCapacity(event.currentTarget.value)}
+        error={asked && 'error' in capacityRead ? capacityRead.error : null}
+        hint="Warning above 90 %, alarm above 100 %."
+      />
+      <Field
+        label="Scale, uncalibrated"
+        unit="N per count"
+        inputMode="decimal"
+        value={scale}
+        onChange={(event) => setScale(event.currentTarget.value)}
+        error={asked && 'error' in scaleRead ? scaleRead.error : null}
+        hint="Acts on the next capture; stored breaks keep the scale they were made with."
+      />
+      <div>
+        <button type="submit" className="button" disabled={!changed}>
+          {changed ? 'Keep' : 'Kept'}
+        </button>
+      </div>
+    </form>
+  )
+}

@@ -1,0 +1,163 @@
+import type { BenchState } from '#contract/records/bench.ts'
+import type { BreakSummary, Decision, Ending, FailurePattern } from '#contract/records/break.ts'
+import type { CurveEvent, Flag } from '#contract/records/evaluation.ts'
+import type { ForceScale } from '#contract/records/force.ts'
+import type { LineFormatChoice, ScenarioName } from '#contract/records/settings.ts'
+
+/** What a flag means for whoever reads the number, and what to do. */
+export const flagWords: Record<Flag, string> = {
+  uncalibrated: 'Uncalibrated: the force comes from a typed scale or from the device’s own claim.',
+  'no-scale': 'No scale: the readings are counts, so there is no force and no strength.',
+  clipped: 'The converter was at its end. The true peak is at least this high.',
+  'over-capacity': 'The load went above the rated load. The peak is a lower limit; check the cell before going on.',
+  gap: 'Samples are missing from the curve, but not at the peak.',
+  'gap-at-peak': 'Samples are missing at the peak. The true peak may be higher.',
+  glitch: 'A lone electrical spike was left out. It was no load.',
+  'sampling-too-slow': 'Sampled too slowly for this loading rate. Use a faster conversion rate or load more slowly.',
+  'no-pre-trigger': 'The capture began under load, so the start of the curve is missing.',
+  interrupted: 'The device went away during the capture. What had arrived is kept.',
+  recovered: 'The program ended during the capture. What was on disk is kept.',
+  'above-verified-range': 'The peak lies above the range that the calibration was verified for.',
+}
+
+/** The shortest name of a flag, for a list. */
+export const flagNames: Record<Flag, string> = {
+  uncalibrated: 'uncalibrated',
+  'no-scale': 'no scale',
+  clipped: 'clipped',
+  'over-capacity': 'over capacity',
+  gap: 'gap',
+  'gap-at-peak': 'gap at peak',
+  glitch: 'spike left out',
+  'sampling-too-slow': 'sampled too slowly',
+  'no-pre-trigger': 'start missing',
+  interrupted: 'interrupted',
+  recovered: 'recovered',
+  'above-verified-range': 'above verified range',
+}
+
+/** What an event of a curve is called. */
+export const eventNames: Record<CurveEvent['kind'], string> = {
+  'pop-in': 'Pop-in',
+  'stick-slip': 'Stick-slip',
+  glitch: 'Electrical spike',
+  gap: 'Missing samples',
+  clipping: 'Clipping',
+  seating: 'Seating',
+}
+
+/** What an event of a curve says, in a few words. */
+export const eventWords: Record<CurveEvent['kind'], string> = {
+  'pop-in': 'one early local drop from which the load recovered',
+  'stick-slip': 'repeated partial drops and recoveries before failure',
+  glitch: 'left out, never the peak',
+  gap: 'the device or the line lost samples',
+  clipping: 'the reading stood at its end',
+  seating: 'slack taken up at the start of the curve',
+}
+
+export const patternNames: Record<FailurePattern, string> = {
+  SF: 'substrate failure',
+  CSF: 'cohesive failure of the substrate',
+  DF: 'delamination',
+  CF: 'cohesion failure, in the adhesive',
+  SCF: 'special cohesion failure, near one face',
+  AF: 'adhesion failure',
+  ACFP: 'adhesion and cohesion failure with peel',
+}
+
+/** Shown in the order from the wood to the bond. */
+export const patternOrder: readonly FailurePattern[] = ['SF', 'CSF', 'DF', 'CF', 'SCF', 'AF', 'ACFP']
+
+export const endingWords: Record<Ending, string> = {
+  complete: 'ended by the break detector',
+  interrupted: 'cut short: the device went away',
+  recovered: 'recovered after the program had ended',
+}
+
+export const decisionWords: Record<Decision['kind'], string> = {
+  'set-aside': 'Set aside',
+  'taken-back': 'Taken back in',
+  reassigned: 'Moved to another specimen',
+}
+
+export const scenarioWords: Record<ScenarioName, string> = {
+  mixed: 'a bit of everything',
+  brittle: 'sudden breaks',
+  progressive: 'breaks that tear slowly',
+  'pop-in': 'early partial drops',
+  'stick-slip': 'slipping in steps',
+  'hand-pumped': 'loading in strokes',
+  unloading: 'unloading without a break',
+  clipping: 'converter at its end',
+  glitches: 'electrical spikes',
+  gaps: 'missing samples',
+  idle: 'nothing is loaded',
+}
+
+/** True unless the force rests on a calibration. */
+export function isUncalibrated(kind: ForceScale['kind']): boolean {
+  return kind !== 'calibration'
+}
+
+/** What the force rests on, in words. */
+export function scaleWords(scale: ForceScale): string {
+  switch (scale.kind) {
+    case 'none':
+      return 'no scale: readings are counts'
+    case 'uncalibrated-scale':
+      return `uncalibrated: typed scale, ${Number(scale.nPerCount.toPrecision(6))} N per count`
+    case 'device-unit':
+      return `uncalibrated: the device says its readings are ${scale.unit}`
+    case 'calibration':
+      return `calibration ${scale.calibrationId}`
+  }
+}
+
+/** The outcome of a break as a short word for lists. */
+export function outcomeWord(summary: Pick<BreakSummary, 'outcome' | 'ending' | 'setAside'>): string {
+  if (summary.setAside !== null) return 'set aside'
+  if (summary.ending === null) return 'running'
+  if (summary.outcome === 'break') return 'broke'
+  if (summary.outcome === 'unloading') return 'unloaded'
+  return summary.outcome === 'none' ? 'not loaded' : 'not evaluated'
+}
+
+/** How the device is connected, in words. */
+export function connectionWords(connection: BenchState['connection']): string {
+  switch (connection.status) {
+    case 'closed':
+      return 'Not connected'
+    case 'opening':
+      return 'Connecting'
+    case 'open':
+      return 'Connected'
+    case 'lost':
+      return 'Connection lost'
+  }
+}
+
+/** A line format in words. */
+export function lineFormatWords(format: LineFormatChoice): string {
+  if (format.name === 'number') return 'one number a line'
+  if (format.name === 'checked') return 'checked lines with sequence and clock'
+  return format.columns.length === 0 ? 'columns' : `columns: ${format.columns.join(', ')}`
+}
+
+/** An instant for people, in local time: "25 Nov 2026, 14:05". */
+export function instantWords(instant: string): string {
+  return new Date(instant).toLocaleString('en-GB', {
+    day: 'numeric',
+    month: 'short',
+    year: 'numeric',
+    hour: '2-digit',
+    minute: '2-digit',
+  })
+}
+
+/** How long ago, in whole steps that need no second look. */
+export function ageWords(seconds: number): string {
+  if (seconds < 60) return `${Math.max(Math.round(seconds), 0)} s`
+  if (seconds < 5400) return `${Math.round(seconds / 60)} min`
+  return `${Math.round(seconds / 3600)} h`
+}

@@ -1,0 +1,210 @@
+import uPlot from 'uplot'
+import type { LiveFrame } from '#contract/records/bench.ts'
+import { roundUpCalmly } from './calmAxis.ts'
+import { createThinnedPoints, thinByMinimumAndMaximum } from './decimation.ts'
+import type { ForceDisplay } from './forceDisplay.ts'
+import { advanceView, enterSituation, type LiveSituation, leadS, startView } from './liveView.ts'
+import { onThemeChange, type PlotColours, readPlotColours } from './plotColours.ts'
+import { drawLevels, drawMarks, type LevelLine, type PointMark } from './plotMarks.ts'
+import { createSampleRing } from './sampleRing.ts'
+
+export type LivePlotOptions = { display: ForceDisplay; leastForce: number; reducedMotion: boolean }
+
+export type LivePlot = {
+  push(frame: LiveFrame): void
+  setSituation(situation: LiveSituation): void
+  /** Level lines in the unit of the stream. */
+  setLevels(levels: readonly LevelLine[]): void
+  setDisplay(display: ForceDisplay, leastForce: number): void
+  destroy(): void
+}
+
+/** Thinned and drawn at most this many columns wide; a wider canvas gets wider columns. */
+const mostColumns = 1200
+const ringCapacity = 1 << 18
+const secondSteps = [1, 2, 5, 10, 15, 20, 30, 60] as const
+
+/** Name under which each drawn frame is measured; a PerformanceObserver may listen to it. */
+export const liveFrameMeasure = 'live-frame'
+
+/**
+ * The curve as it happens. Frames only fill a ring buffer; everything is drawn once per animation frame, and not at all while
+ * nothing arrives and nothing moves.
+ */
+export function createLivePlot(host: HTMLElement, options: LivePlotOptions): LivePlot {
+  const ring = createSampleRing(ringCapacity)
+  let thinned = createThinnedPoints(mostColumns)
+  let { display, leastForce } = options
+  let view = startView(leastForce)
+  let levels: readonly LevelLine[] = []
+  let peak: { timeS: number; force: number } | null = null
+  let colours: PlotColours = readPlotColours(host)
+  let requested = 0
+  let lastFrameMs = 0
+  let dirty = true
+
+  const plot = new uPlot(plotOptions(), [[], []], host)
+  const resizing = new ResizeObserver(() => {
+    const { clientWidth, clientHeight } = host
+    if (clientWidth > 0 && clientHeight > 0) plot.setSize({ width: clientWidth, height: clientHeight })
+    wake()
+  })
+  resizing.observe(host)
+  const endThemeWatch = onThemeChange(() => {
+    colours = readPlotColours(host)
+    plot.redraw(false, true)
+    wake()
+  })
+
+  function plotOptions(): uPlot.Options {
+    return {
+      width: Math.max(host.clientWidth, 100),
+      height: Math.max(host.clientHeight, 100),
+      legend: { show: false },
+      cursor: { show: false },
+      padding: [14, 12, 0, 0],
+      scales: { x: { time: false, auto: false }, y: { auto: false } },
+      series: [{}, { stroke: () => colours.curve, width: 2, points: { show: false }, spanGaps: true }],
+      axes: [
+        { ...axis((_plot, splits) => splits.map(secondsFromOrigin), 34, 90), splits: () => wholeSeconds() },
+        axis((_plot, splits) => splits.map((split) => display.format(split)), 70, 56),
+      ],
+      hooks: { draw: [drawOver] },
+    }
+  }
+
+  function axis(values: (plot: uPlot, splits: number[]) => string[], size: number, space: number): uPlot.Axis {
+    return {
+      stroke: () => colours.quiet,
+      grid: { stroke: () => colours.grid, width: 1 },
+      ticks: { show: false },
+      font: colours.font,
+      gap: 8,
+      size,
+      space,
+      values,
+    }
+  }
+
+  /** Rolling, the axis counts back from now; a capture counts from its start. */
+  function originS(): number {
+    return view.captureFromS === null ? view.shownToS : view.captureFromS + leadS
+  }
+
+  function secondsFromOrigin(timeS: number): string {
+    const seconds = Math.round((timeS - originS()) * 10) / 10
+    return seconds === 0 && view.captureFromS === null ? 'now' : `${seconds} s`.replace('-', '−')
+  }
+
+  function wholeSeconds(): number[] {
+    const length = view.shownToS - view.shownFromS
+    const step = secondSteps.find((seconds) => length / seconds <= 7) ?? 60
+    const origin = originS()
+    const splits: number[] = []
+    for (let k = Math.ceil((view.shownFromS - origin) / step); origin + k * step <= view.shownToS + 1e-9; k++)
+      splits.push(origin + k * step)
+    return splits
+  }
+
+  function drawOver(): void {
+    drawLevels(
+      plot,
+      levels.map((level) => ({ ...level, value: level.value * display.factor })),
+      colours,
+    )
+    if (peak === null || view.situation === 'rolling') return
+    const value = peak.force * display.factor
+    const mark: PointMark = {
+      timeS: peak.timeS,
+      value,
+      label: `${display.format(value)} ${display.unit}`,
+      shape: 'peak',
+    }
+    drawMarks(plot, [mark], colours)
+  }
+
+  function wake(): void {
+    dirty = true
+    if (requested === 0) requested = requestAnimationFrame(draw)
+  }
+
+  function draw(nowMs: number): void {
+    requested = 0
+    const began = performance.now()
+    const frameS = Math.min((nowMs - lastFrameMs) / 1000, 0.1)
+    lastFrameMs = nowMs
+    const latestS = ring.length > 0 ? ring.timeAt(ring.length - 1) : 0
+    const columnS = (view.shownToS - view.shownFromS) / mostColumns
+    const from = Math.max(ring.indexFrom(view.shownFromS) - 1, 0)
+    const to = Math.min(ring.indexFrom(view.shownToS) + 1, ring.length)
+    thinByMinimumAndMaximum(ring, from, to, columnS, thinned)
+    let highest = 0
+    let lowest = 0
+    for (let i = 0; i < thinned.length; i++) {
+      const force = thinned.force[i]!
+      if (force > highest) highest = force
+      if (force < lowest) lowest = force
+      thinned.force[i] = force * display.factor
+    }
+    const before = view
+    view = advanceView(view, latestS, highest, leastForce, frameS, options.reducedMotion)
+    const top = view.shownCeiling * display.factor
+    const deepest = lowest * display.factor
+    const bottom = deepest < -0.06 * top ? -roundUpCalmly(-deepest) : -0.06 * top
+    plot.batch(() => {
+      plot.setData([thinned.timeS.subarray(0, thinned.length), thinned.force.subarray(0, thinned.length)], false)
+      plot.setScale('x', { min: view.shownFromS, max: view.shownToS })
+      plot.setScale('y', { min: bottom, max: top })
+    })
+    dirty = false
+    performance.measure(liveFrameMeasure, { start: began, end: performance.now() })
+    // Whoever observes has been told; kept measures would grow for as long as the page is open.
+    performance.clearMeasures(liveFrameMeasure)
+    const moves =
+      view.shownCeiling !== before.shownCeiling ||
+      view.shownFromS !== before.shownFromS ||
+      view.shownToS !== before.shownToS
+    if (moves || dirty) wake()
+  }
+
+  wake()
+
+  return {
+    push(frame) {
+      const last = ring.length > 0 ? ring.timeAt(ring.length - 1) : -Infinity
+      if (frame.timeS.length > 0 && frame.timeS[0]! <= last) peak = null
+      ring.push(frame.timeS, frame.force)
+      if (view.situation === 'capturing' && frame.peak !== null && (peak === null || frame.peak > peak.force))
+        peak = { timeS: timeNearest(frame, frame.peak), force: frame.peak }
+      wake()
+    },
+    setSituation(situation) {
+      if (situation === 'capturing' && view.situation !== 'capturing') peak = null
+      view = enterSituation(view, situation, ring.length > 0 ? ring.timeAt(ring.length - 1) : 0, leastForce)
+      wake()
+    },
+    setLevels(next) {
+      levels = next
+      wake()
+    },
+    setDisplay(next, least) {
+      display = next
+      leastForce = least
+      thinned = createThinnedPoints(mostColumns)
+      wake()
+    },
+    destroy() {
+      cancelAnimationFrame(requested)
+      endThemeWatch()
+      resizing.disconnect()
+      plot.destroy()
+    },
+  }
+}
+
+function timeNearest(frame: LiveFrame, force: number): number {
+  let best = 0
+  for (let i = 1; i < frame.force.length; i++)
+    if (Math.abs(frame.force[i]! - force) < Math.abs(frame.force[best]! - force)) best = i
+  return frame.timeS[best] ?? 0
+}

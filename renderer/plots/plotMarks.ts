@@ -1,0 +1,102 @@
+import type uPlot from 'uplot'
+import type { PlotColours } from './plotColours.ts'
+
+/** A horizontal line with its name, in units of the force axis. */
+export type LevelLine = { value: number; label: string; kind: 'threshold' | 'warning' | 'alarm' }
+/** A named point of the curve. `shape` tells kinds apart without colour. */
+export type PointMark = { timeS: number; value: number; label: string; shape: 'peak' | 'onset' | 'break' | 'event' }
+
+const dashes = { threshold: [2, 4], warning: [10, 5], alarm: [] } as const
+
+/** Draws level lines that lie within the axis, each with its name above its right end. */
+export function drawLevels(plot: uPlot, levels: readonly LevelLine[], colours: PlotColours): void {
+  const { ctx, bbox } = plot
+  const ratio = devicePixelRatio
+  for (const level of levels) {
+    const { min, max } = plot.scales['y'] ?? {}
+    if (min === undefined || max === undefined || min === null || max === null) continue
+    if (level.value < min || level.value > max) continue
+    const y = Math.round(plot.valToPos(level.value, 'y', true)) + 0.5
+    const colour = level.kind === 'alarm' ? colours.alarm : level.kind === 'warning' ? colours.warning : colours.quiet
+    ctx.save()
+    ctx.strokeStyle = colour
+    ctx.lineWidth = (level.kind === 'alarm' ? 2 : 1) * ratio
+    ctx.setLineDash(dashes[level.kind].map((length) => length * ratio))
+    ctx.beginPath()
+    ctx.moveTo(bbox.left, y)
+    ctx.lineTo(bbox.left + bbox.width, y)
+    ctx.stroke()
+    ctx.fillStyle = colour
+    ctx.font = scaledFont(colours.font, ratio)
+    ctx.textAlign = 'right'
+    const above = y - bbox.top > 22 * ratio
+    ctx.textBaseline = above ? 'bottom' : 'top'
+    ctx.fillText(level.label, bbox.left + bbox.width - 6 * ratio, y + (above ? -3 : 4) * ratio)
+    ctx.restore()
+  }
+}
+
+/** Draws named points with a shape each, their labels kept inside the plot and clear of one another. */
+export function drawMarks(plot: uPlot, marks: readonly PointMark[], colours: PlotColours): void {
+  const { ctx, bbox } = plot
+  const ratio = devicePixelRatio
+  const taken: { x: number; y: number; width: number }[] = []
+  for (const mark of marks) {
+    const x = plot.valToPos(mark.timeS, 'x', true)
+    const y = plot.valToPos(mark.value, 'y', true)
+    if (x < bbox.left - 1 || x > bbox.left + bbox.width + 1 || y < bbox.top - 1 || y > bbox.top + bbox.height + 1)
+      continue
+    ctx.save()
+    ctx.beginPath()
+    ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height)
+    ctx.clip()
+    ctx.strokeStyle = colours.marker
+    ctx.fillStyle = colours.ground
+    ctx.lineWidth = 1.75 * ratio
+    traceShape(ctx, mark.shape, x, y, 5.5 * ratio)
+    ctx.fill()
+    ctx.stroke()
+    ctx.font = scaledFont(colours.font, ratio)
+    const width = ctx.measureText(mark.label).width
+    const onLeft = x + width + 18 * ratio > bbox.left + bbox.width
+    const labelX = onLeft ? x - width - 12 * ratio : x + 12 * ratio
+    let labelY = Math.min(Math.max(y, bbox.top + 12 * ratio), bbox.top + bbox.height - 12 * ratio)
+    for (const other of taken)
+      if (Math.abs(other.y - labelY) < 18 * ratio && labelX < other.x + other.width && other.x < labelX + width)
+        labelY = other.y + 18 * ratio
+    taken.push({ x: labelX, y: labelY, width })
+    ctx.globalAlpha = 0.85
+    ctx.fillRect(labelX - 3 * ratio, labelY - 9 * ratio, width + 6 * ratio, 18 * ratio)
+    ctx.globalAlpha = 1
+    ctx.fillStyle = colours.ink
+    ctx.textBaseline = 'middle'
+    ctx.textAlign = 'left'
+    ctx.fillText(mark.label, labelX, labelY)
+    ctx.restore()
+  }
+}
+
+function traceShape(ctx: CanvasRenderingContext2D, shape: PointMark['shape'], x: number, y: number, r: number): void {
+  ctx.beginPath()
+  if (shape === 'peak') {
+    ctx.moveTo(x, y - r * 1.2)
+    ctx.lineTo(x + r * 1.2, y)
+    ctx.lineTo(x, y + r * 1.2)
+    ctx.lineTo(x - r * 1.2, y)
+    ctx.closePath()
+  } else if (shape === 'onset') {
+    ctx.arc(x, y, r, 0, 2 * Math.PI)
+  } else if (shape === 'break') {
+    ctx.rect(x - r, y - r, 2 * r, 2 * r)
+  } else {
+    ctx.moveTo(x, y - r)
+    ctx.lineTo(x + r, y + r)
+    ctx.lineTo(x - r, y + r)
+    ctx.closePath()
+  }
+}
+
+/** Canvas text is sized in device pixels. */
+export function scaledFont(font: string, ratio: number): string {
+  return font.replace(/([\d.]+)px/, (_all, size: string) => `${Number(size) * ratio}px`)
+}

@@ -1,0 +1,39 @@
+import { useId } from 'react'
+
+export type ChoiceOption<T extends string> = { value: T; label: string; title?: string }
+
+/** One of a few, side by side; arrow keys move between them. */
+export function Choice<T extends string>({
+  label,
+  labelHidden = false,
+  options,
+  value,
+  onChange,
+}: {
+  label: string
+  labelHidden?: boolean
+  options: readonly ChoiceOption<T>[]
+  value: T | null
+  onChange(value: T): void
+}) {
+  const name = useId()
+  return (
+    <fieldset className="choice">
+      <legend className={labelHidden ? 'visually-hidden' : ''}>{label}</legend>
+      <div className="choice-options">
+        {options.map((option) => (
+          <label key={option.value} title={option.title}>
+            <input
+              type="radio"
+              name={name}
+              value={option.value}
+              checked={option.value === value}
+              onChange={() => onChange(option.value)}
+            />
+            <span>{option.label}</span>
+          </label>
+        ))}
+      </div>
+    </fieldset>
+  )
+}

@@ -1,0 +1,79 @@
+import { createContext, useContext } from 'react'
+
+export type UnitSystem = 'SI' | 'US'
+
+/** How quantities are written in one system of units. Stored values are SI; null is written as a dash. */
+export type Quantities = {
+  system: UnitSystem
+  force: Quantity
+  strength: Quantity
+  length: Quantity
+  area: Quantity
+}
+
+export type Quantity = {
+  unit: string
+  /** Shown value = stored value x factor. */
+  factor: number
+  /** The stored value as shown, without its unit. */
+  number(stored: number | null): string
+  /** The stored value as shown, with its unit. */
+  text(stored: number | null): string
+}
+
+const dash = '–'
+
+/** A number with about four significant figures and never more decimals than `most`, thousands set apart by a thin space. */
+export function writeNumber(value: number, most: number): string {
+  const size = Math.abs(value)
+  const decimals = Math.min(most, size >= 1000 ? 0 : size >= 100 ? 1 : size >= 10 ? 2 : 3)
+  return writeFixed(value, decimals)
+}
+
+/** A number with so many decimals, thousands set apart by a thin space, a true minus sign and never "-0". */
+export function writeFixed(value: number, decimals: number): string {
+  const text = Math.abs(value).toFixed(decimals)
+  const [whole = '0', fraction] = text.split('.')
+  const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, '\u2009') : whole
+  const sign = value < 0 && Number(text) !== 0 ? '−' : ''
+  return fraction === undefined ? sign + grouped : `${sign}${grouped}.${fraction}`
+}
+
+function quantity(unit: string, factor: number, mostDecimals: number): Quantity {
+  const number = (stored: number | null) => (stored === null ? dash : writeNumber(stored * factor, mostDecimals))
+  return {
+    unit,
+    factor,
+    number,
+    text: (stored) => (stored === null ? dash : `${number(stored)}\u00a0${unit}`),
+  }
+}
+
+const systems: Record<UnitSystem, Quantities> = {
+  SI: {
+    system: 'SI',
+    force: quantity('N', 1, 1),
+    strength: quantity('MPa', 1, 2),
+    length: quantity('mm', 1, 2),
+    area: quantity('mm²', 1, 1),
+  },
+  US: {
+    system: 'US',
+    force: quantity('lbf', 1 / 4.4482216152605, 1),
+    strength: quantity('psi', 1e6 / 6894.757293168361, 0),
+    length: quantity('in', 1 / 25.4, 3),
+    area: quantity('in²', 1 / 25.4 ** 2, 3),
+  },
+}
+
+/** The quantities of a system of units. */
+export function quantitiesIn(system: UnitSystem): Quantities {
+  return systems[system]
+}
+
+export const QuantitiesContext = createContext<Quantities>(systems.SI)
+
+/** The quantities in the units that the whole program shows. */
+export function useQuantities(): Quantities {
+  return useContext(QuantitiesContext)
+}

@@ -1,0 +1,438 @@
+import { Trouble } from '#contract/errors.ts'
+import type { ArchiveInfo } from '#contract/records/archive.ts'
+import type { BenchState } from '#contract/records/bench.ts'
+import type { BreakRecord, BreakSummary, SpecimenSummary } from '#contract/records/break.ts'
+import { detectionSettings } from '#contract/records/detection.ts'
+import type { EvaluationResult } from '#contract/records/evaluation.ts'
+import { defaultPreferences, type Preferences } from '#contract/records/settings.ts'
+import type { Specimen, SpecimenFields } from '#contract/records/specimen.ts'
+import type { ListQuery } from '#contract/records/archive.ts'
+import { scriptedCurve } from './scriptedCurve.ts'
+import { createScriptedEngine, type ScriptedEngine } from './scriptedEngine.ts'
+
+export type ScriptedHost = ScriptedEngine & {
+  bench(): BenchState
+  setBench(change: Partial<BenchState>): void
+  preferences(): Preferences
+  setPreferences(change: Partial<Preferences>): void
+  /** Gives the specimen at hand a break of so many newtons and shows it on the bench, as after a capture. */
+  addBreak(peakN: number, change?: Partial<BreakSummary>, result?: Partial<EvaluationResult>): BreakSummary
+  /** Every call that was made, in order. */
+  calls: { name: string; input: unknown }[]
+  breaks: BreakRecord[]
+  specimens: SpecimenSummary[]
+}
+
+const adhesives = ['casein C1', 'resorcinol R2', 'one-part polyurethane U3', 'epoxy E4', 'cross-linking PVA V5', 'urea-formaldehyde F6']
+const startedAt = Date.UTC(2026, 4, 11, 8, 0, 0)
+const at = (minutes: number) => new Date(startedAt + minutes * 60_000).toISOString()
+
+/** A host that keeps a few records in memory and goes where the test sends it: for exact states of the page. */
+export function createScriptedHost(options: { specimens?: number; preferences?: Partial<Preferences> } = {}): ScriptedHost {
+  let preferences: Preferences = {
+    ...defaultPreferences,
+    operator: 'bench 1',
+    capacityN: 20_000,
+    nPerCount: 0.012,
+    source: { kind: 'virtual', scenario: 'mixed', rateHz: 80, seed: 1, speed: 1, breaks: null },
+    cautionsRead: true,
+    ...options.preferences,
+  }
+  const specimens = Array.from({ length: options.specimens ?? 72 }, (_, index) => scriptedSpecimen(index))
+  const revisions = new Map(specimens.map(({ breakInForce: _none, ...specimen }) => [specimen.specimenId, [specimen as Specimen]]))
+  const breaks: BreakRecord[] = []
+  const calls: ScriptedHost['calls'] = []
+  let bench: BenchState = scriptedBench(preferences, specimens)
+
+  const archive = (): ArchiveInfo => ({
+    path: '/home/bench/Breakledger/saltmarsh.breakledger',
+    formatVersion: 1,
+    specimens: specimens.length,
+    breaks: breaks.length,
+    recovered: [],
+    demo: true,
+  })
+
+  function setBench(change: Partial<BenchState>): void {
+    bench = { ...bench, ...change }
+    engine.emit('bench.state', bench)
+  }
+  function setPreferences(change: Partial<Preferences>): Preferences {
+    preferences = { ...preferences, ...change }
+    engine.emit('preferences.changed', preferences)
+    return preferences
+  }
+  function recordOf(breakId: number): BreakRecord {
+    const record = breaks.find(({ summary }) => summary.breakId === breakId)
+    if (record === undefined)
+      throw new Trouble('not-found', `There is no break ${breakId}.`, 'Go back to the list of breaks.')
+    return record
+  }
+  function changeBreak(breakId: number, change: Partial<BreakSummary>, more: Partial<BreakRecord>): BreakRecord {
+    const record = recordOf(breakId)
+    Object.assign(record, more, { summary: { ...record.summary, ...change } })
+    if (bench.lastBreak?.breakId === breakId) setBench({ lastBreak: record.summary })
+    engine.emit('records.changed', { specimenIds: [], breakIds: [breakId] })
+    return record
+  }
+  function specimenOf(specimenId: number): SpecimenSummary {
+    const specimen = specimens.find((row) => row.specimenId === specimenId)
+    if (specimen === undefined)
+      throw new Trouble('not-found', `There is no specimen ${specimenId}.`, 'Go back to the list of specimens.')
+    return specimen
+  }
+  function next(): void {
+    const waiting = specimens.filter((row) => row.breakInForce === null)
+    const [first = null, second = null] = waiting.filter((row) => row.specimenId !== bench.specimen?.specimenId)
+    setBench({ specimen: first, next: second, waitingSpecimens: Math.max(waiting.length - 1, 0) })
+  }
+
+  const engine: ScriptedEngine = createScriptedEngine({
+    'app.info': async () => ({
+      program: 'Breakledger 0.1.0',
+      host: 'direct',
+      capabilities: [],
+      archive: archive(),
+      preferences,
+    }),
+    'preferences.set': async (change) => setPreferences(change as Partial<Preferences>),
+    'ports.list': async () => [
+      { path: '/dev/ttyUSB0', manufacturer: 'USB serial adapter', serialNumber: 'A1', vendorId: '1a86', productId: '7523' },
+      { path: '/dev/ttyACM0', manufacturer: null, serialNumber: null, vendorId: null, productId: null },
+    ],
+    'ports.listen': async () => ({
+      lines: ['1200345,-8123', '1212845,-8119', '1225345,-8127', '1237845,-8121', '1250345,-8124'],
+      bytes: 3612,
+      linesPerSecond: 80,
+      proposal: { name: 'columns', columns: ['time_us', 'counts'] },
+      fit: 1,
+      advice: 'The first column rises evenly, like a clock in microseconds; the second looks like counts.',
+    }),
+    'bench.state': async () => bench,
+    'bench.connect': async ({ source }) => {
+      setBench({ connection: { status: 'open', source, label: labelOf(source), problem: null }, phase: 'waiting' })
+      return bench
+    },
+    'bench.disconnect': async () => {
+      setBench({ connection: { status: 'closed', source: null, label: '', problem: null }, phase: 'no-signal' })
+      return bench
+    },
+    'bench.tare': async () => {
+      setBench({ tare: { offset: 12.4, sd: 1.1, readings: 80, takenAt: new Date().toISOString() } })
+      return bench
+    },
+    'bench.arm': async ({ armed }) => {
+      setBench({ armed })
+      return bench
+    },
+    'bench.takeSpecimen': async ({ specimenId }) => {
+      setBench({ specimen: specimenId === null ? null : specimenOf(specimenId) })
+      return bench
+    },
+    'bench.nextSpecimen': async () => {
+      next()
+      return bench
+    },
+    'bench.loadVirtual': async () => {
+      setBench({ phase: 'loading', captureBreakId: breaks.length + 1, runningPeak: 0 })
+      return bench
+    },
+    'specimens.list': async (query) => paged(sorted(specimens.filter((row) => specimenFits(row, query)), query), query),
+    'specimens.get': async ({ specimenId }) => ({
+      current: specimenOf(specimenId),
+      revisions: revisions.get(specimenId) ?? [],
+      breaks: breaks.map(({ summary }) => summary).filter((summary) => summary.specimenId === specimenId),
+    }),
+    'specimens.add': async ({ fields, by }) => {
+      if (specimens.some((row) => row.fields.number === fields.number))
+        throw new Trouble(
+          'conflict',
+          `There is a specimen ${fields.number} already.`,
+          'Give this one another number, or correct the other one.',
+        )
+      const specimen: Specimen = { specimenId: specimens.length + 1, revision: 1, recordedAt: at(0), by, reason: '', fields }
+      specimens.push({ ...specimen, breakInForce: null })
+      revisions.set(specimen.specimenId, [specimen])
+      engine.emit('records.changed', { specimenIds: [specimen.specimenId], breakIds: [] })
+      return specimen
+    },
+    'specimens.correct': async ({ specimenId, fields, by, reason }) => {
+      const before = revisions.get(specimenId) ?? []
+      const specimen: Specimen = { specimenId, revision: before.length + 1, recordedAt: at(90), by, reason, fields }
+      revisions.set(specimenId, [...before, specimen])
+      Object.assign(specimenOf(specimenId), specimen)
+      engine.emit('records.changed', { specimenIds: [specimenId], breakIds: [] })
+      return specimen
+    },
+    'breaks.list': async (query) =>
+      paged(sortedBreaks(breaks.map(({ summary }) => summary).filter((row) => breakFits(row, query)), query), query),
+    'breaks.get': async ({ breakId }) => recordOf(breakId),
+    'breaks.curve': async ({ breakId, fromS, toS }) => {
+      const { summary } = recordOf(breakId)
+      const { timeS, readings } = scriptedCurve(summary.peakN ?? 4000, 7.4, 80, breakId)
+      const from = fromS === null ? 0 : timeS.findIndex((time) => time >= fromS)
+      const to = toS === null ? timeS.length : timeS.findLastIndex((time) => time <= toS) + 1
+      return { timeS: timeS.slice(from, to), force: readings.slice(from, to), unit: 'N', samples: timeS.length }
+    },
+    'breaks.assess': async ({ breakId, woodFailurePercent, failurePattern, note, by }) => {
+      const record = recordOf(breakId)
+      const assessment = {
+        assessmentId: record.assessments.length + 1,
+        breakId,
+        recordedAt: at(60),
+        by,
+        woodFailurePercent,
+        failurePattern,
+        note,
+      }
+      return changeBreak(
+        breakId,
+        { woodFailurePercent, failurePattern, note },
+        { assessments: [...record.assessments, assessment] },
+      )
+    },
+    'breaks.setAside': async ({ breakId, by, reason }) => decide(breakId, 'set-aside', by, reason, null),
+    'breaks.takeBack': async ({ breakId, by, reason }) => decide(breakId, 'taken-back', by, reason, null),
+    'breaks.reassign': async ({ breakId, by, reason, specimenId }) => decide(breakId, 'reassigned', by, reason, specimenId),
+    'archive.verify': async () => ({
+      sound: true,
+      ledgerEntries: 412,
+      breaks: breaks.length,
+      curves: breaks.length,
+      samples: 51_204,
+      faults: [],
+    }),
+    'task.cancel': async () => true,
+    'demo.fill': async () => archive(),
+  })
+
+  function decide(
+    breakId: number,
+    kind: 'set-aside' | 'taken-back' | 'reassigned',
+    by: string,
+    reason: string,
+    specimenId: number | null,
+  ): BreakRecord {
+    const record = recordOf(breakId)
+    const decision = { decisionId: record.decisions.length + 1, breakId, recordedAt: at(61), by, reason, kind, specimenId }
+    const moved = kind === 'reassigned' ? { specimenId, number: specimenId === null ? null : specimenOf(specimenId).fields.number } : {}
+    const aside = kind === 'reassigned' ? {} : { setAside: kind === 'set-aside' ? reason : null }
+    return changeBreak(breakId, { ...moved, ...aside }, { decisions: [...record.decisions, decision] })
+  }
+
+  const handlers = Object.fromEntries(
+    Object.entries(engine.handlers).map(([name, handler]) => [
+      name,
+      (input: never) => {
+        calls.push({ name, input })
+        return (handler as (input: never) => Promise<unknown>)(input)
+      },
+    ]),
+  ) as ScriptedEngine['handlers']
+
+  return {
+    ...engine,
+    handlers,
+    calls,
+    breaks,
+    specimens,
+    bench: () => bench,
+    setBench,
+    preferences: () => preferences,
+    setPreferences,
+    addBreak(peakN, change = {}, result = {}) {
+      const record = scriptedBreak(breaks.length + 1, bench, peakN, change, result)
+      breaks.push(record)
+      if (bench.specimen !== null && record.summary.outcome === 'break')
+        specimenOf(bench.specimen.specimenId).breakInForce = record.summary
+      setBench({ phase: record.summary.outcome === 'break' ? 'broke' : 'unloaded', lastBreak: record.summary })
+      engine.emit('break.finished', record.summary)
+      return record.summary
+    },
+  }
+}
+
+function labelOf(source: Preferences['source']): string {
+  return source?.kind === 'serial' ? `${source.path} at ${source.baudRate} baud` : 'virtual amplifier: mixed'
+}
+
+function scriptedSpecimen(index: number): SpecimenSummary {
+  const adhesive = adhesives[Math.floor(index / 12) % adhesives.length]!
+  const number = `${adhesive.split(' ').at(-1)}-LL-${String((index % 12) + 1 + 12 * Math.floor(index / 72)).padStart(2, '0')}`
+  const fields: SpecimenFields = {
+    number,
+    adhesive,
+    lot: 'bottle 3',
+    jointType: 'long grain to long grain',
+    exposure: index % 2 === 0 ? 'loft' : 'bilge',
+    bondLineGapMm: 0,
+    overlapLengthMm: 30,
+    overlapWidthMm: 20,
+    areaMm2: 600,
+    gluedOn: '2026-04-20',
+    place: `loft shelf ${1 + (index % 4)}`,
+    notes: '',
+    demo: true,
+  }
+  return { specimenId: index + 1, revision: 1, recordedAt: at(0), by: 'bench 1', reason: '', fields, breakInForce: null }
+}
+
+function scriptedBench(preferences: Preferences, specimens: readonly SpecimenSummary[]): BenchState {
+  return {
+    connection: { status: 'open', source: preferences.source, label: 'virtual amplifier: mixed', problem: null },
+    phase: 'waiting',
+    armed: true,
+    signal: {
+      sampleRateHz: 80,
+      jitterS: 0.0002,
+      clock: 'device',
+      missingSamples: 0,
+      rejectedLines: 0,
+      rejectedExample: null,
+      noise: 1.1,
+      startThreshold: 40,
+      unstableBecause: null,
+    },
+    scale: { kind: 'uncalibrated-scale', nPerCount: preferences.nPerCount ?? 0.012 },
+    capacityN: preferences.capacityN,
+    tare: { offset: 12.4, sd: 1.1, readings: 80, takenAt: new Date(Date.now() - 150_000).toISOString() },
+    overload: 'none',
+    capacityShare: null,
+    runningPeak: null,
+    captureBreakId: null,
+    specimen: specimens[0] ?? null,
+    next: specimens[1] ?? null,
+    waitingSpecimens: Math.max(specimens.length - 1, 0),
+    lastBreak: null,
+    storageProblem: null,
+  }
+}
+
+function scriptedBreak(
+  breakId: number,
+  bench: BenchState,
+  peakN: number,
+  change: Partial<BreakSummary>,
+  more: Partial<EvaluationResult>,
+): BreakRecord {
+  const fields = bench.specimen?.fields ?? null
+  const settings = detectionSettings.parse({ capacityN: bench.capacityN, startThresholdN: bench.signal.startThreshold })
+  const summary: BreakSummary = {
+    breakId,
+    startedAt: at(10 + 2 * breakId),
+    ending: 'complete',
+    specimenId: bench.specimen?.specimenId ?? null,
+    number: fields?.number ?? null,
+    adhesive: fields?.adhesive ?? null,
+    jointType: fields?.jointType ?? null,
+    exposure: fields?.exposure ?? null,
+    areaMm2: fields?.areaMm2 ?? null,
+    outcome: 'break',
+    peakN,
+    strengthMPa: fields?.areaMm2 ? peakN / fields.areaMm2 : null,
+    samplingBoundPercent: 0.24,
+    flags: ['uncalibrated'],
+    scaleKind: bench.scale.kind,
+    woodFailurePercent: null,
+    failurePattern: null,
+    note: '',
+    setAside: null,
+    demo: true,
+    ...change,
+  }
+  const result: EvaluationResult = {
+    outcome: summary.outcome ?? 'none',
+    peakN,
+    peakTimeS: 9.4,
+    onsetTimeS: 2.35,
+    breakTimeS: 9.4125,
+    sampleRateHz: 80,
+    samples: 872,
+    missingSamples: 0,
+    noiseN: 1.1,
+    loadingRateNPerS: 780,
+    samplingBoundN: 9.8,
+    samplingBoundPercent: summary.samplingBoundPercent,
+    afterBreakN: 210,
+    flags: summary.flags,
+    events: [{ kind: 'seating', startTimeS: 2.35, endTimeS: 3.1, dropN: null, dropPercent: null, cycles: null }],
+    ...more,
+  }
+  return {
+    summary,
+    header: {
+      breakId,
+      sessionId: 1,
+      specimenId: summary.specimenId,
+      startedAt: summary.startedAt,
+      readingUnit: 'counts',
+      scale: bench.scale,
+      tare: bench.tare,
+      settings,
+    },
+    end: {
+      breakId,
+      endedAt: summary.startedAt,
+      ending: 'complete',
+      samples: result.samples,
+      missingSamples: 0,
+      // SHA-256 of no bytes at all, as FIPS 180 implementations print it; only its look matters here.
+      curveSha256: 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855',
+    },
+    session: {
+      sessionId: 1,
+      startedAt: at(0),
+      source: 'virtual amplifier: mixed',
+      lineFormat: 'checked',
+      program: 'Breakledger 0.1.0',
+    },
+    evaluations: [
+      {
+        evaluationId: breakId,
+        breakId,
+        madeAt: summary.startedAt,
+        method: 'break detection 1',
+        settings,
+        scale: bench.scale,
+        tareOffset: bench.tare?.offset ?? 0,
+        result,
+      },
+    ],
+    assessments: [],
+    decisions: [],
+  }
+}
+
+function specimenFits(row: SpecimenSummary, { text, status }: ListQuery): boolean {
+  const { number, adhesive, jointType, exposure, place, notes } = row.fields
+  return (
+    holds([number, adhesive, jointType, exposure, place, notes].join(' '), text) &&
+    (status === 'all' || (status === 'waiting') === (row.breakInForce === null))
+  )
+}
+
+function breakFits(row: BreakSummary, { text, status }: ListQuery): boolean {
+  const wanted = status === 'all' || (status === 'set-aside' ? row.setAside !== null : row.outcome === 'break')
+  return wanted && holds([row.number, row.adhesive, row.jointType, row.exposure, row.note].join(' '), text)
+}
+
+function holds(words: string, text: string): boolean {
+  const low = words.toLowerCase()
+  return text.toLowerCase().split(/\s+/).every((word) => low.includes(word))
+}
+
+function sorted(rows: SpecimenSummary[], { sort, descending }: ListQuery): SpecimenSummary[] {
+  const key = (row: SpecimenSummary) =>
+    sort === 'adhesive' ? row.fields.adhesive : sort === 'peakN' || sort === 'strengthMPa' ? String(row.breakInForce?.peakN ?? 0) : row.fields.number
+  const order = rows.toSorted((a, b) => key(a).localeCompare(key(b), 'en', { numeric: true }))
+  return descending ? order.reverse() : order
+}
+
+function sortedBreaks(rows: BreakSummary[], { sort, descending }: ListQuery): BreakSummary[] {
+  const order = rows.toSorted((a, b) => (sort === 'peakN' ? (a.peakN ?? 0) - (b.peakN ?? 0) : a.startedAt.localeCompare(b.startedAt)))
+  return descending ? order.reverse() : order
+}
+
+function paged<Row>(rows: readonly Row[], { offset, limit }: ListQuery): { total: number; rows: Row[] } {
+  return { total: rows.length, rows: rows.slice(offset, offset + limit) }
+}
