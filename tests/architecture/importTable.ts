@@ -85,8 +85,8 @@ export const importTable: readonly ImportRow[] = [
   {
     folder: 'renderer',
     filesOnly: true,
-    ours: ['electron/contract', 'renderer/pages', 'renderer/host', 'renderer/theme'],
-    packages: ['react', 'react-dom'],
+    ours: ['electron/contract', 'renderer/pages', 'renderer/host', 'renderer/widgets', 'renderer/theme'],
+    packages: ['react', 'react-dom', 'uplot', 'zod'],
     node: false,
   },
   {

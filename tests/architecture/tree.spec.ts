@@ -27,7 +27,7 @@ function topFolder(path: string): string {
 }
 
 function hasAlias(path: string): boolean {
-  return /^(electron|renderer|tests)\//.test(path)
+  return /^(electron|renderer|scripts|tests)\//.test(path)
 }
 
 describe('the tree', () => {
