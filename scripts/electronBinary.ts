@@ -17,8 +17,8 @@ type Surroundings = {
 /** Why a window cannot be opened here at all, or null when it can. */
 export function noWindowBecause({ platform, userId, environment }: Surroundings): string | null {
   if (platform !== 'linux') return null
-  if (!environment.DISPLAY && !environment.WAYLAND_DISPLAY) return 'there is no display for a window'
-  if (userId === 0) return 'its sandbox does not run as root'
+  if (!environment.DISPLAY && !environment.WAYLAND_DISPLAY) return 'there is no display for a window of its own'
+  if (userId === 0) return 'the sandbox of Electron does not run as root'
   return null
 }
 
@@ -43,7 +43,7 @@ export async function findElectron(say: (line: string) => void): Promise<Electro
   if (because !== null) return { because }
   const present = presentElectron()
   if (present !== null) return { path: present }
-  if (!(await downloadAnswers())) return { because: 'its binary is not here and its download cannot be reached' }
+  if (!(await downloadAnswers())) return { because: 'Electron is not here and cannot be fetched' }
   say('Fetching Electron, about 120 MB, once ...')
   const done = await new Promise<boolean>((resolve) => {
     const fetching = spawn(process.execPath, [join(electronFolder, 'install.js')], {
@@ -53,7 +53,7 @@ export async function findElectron(say: (line: string) => void): Promise<Electro
     fetching.on('exit', (code) => resolve(code === 0))
   })
   const fetched = done ? presentElectron() : null
-  return fetched === null ? { because: 'its binary could not be fetched' } : { path: fetched }
+  return fetched === null ? { because: 'Electron could not be fetched' } : { path: fetched }
 }
 
 /** Asks the address that Electron's own package will download from; a mirror is named as for that package. */

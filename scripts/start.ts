@@ -38,7 +38,7 @@ async function startInBrowser(because: string, choice: ReturnType<typeof chooseA
   const seesDisplay = process.platform !== 'linux' || process.env.DISPLAY || process.env.WAYLAND_DISPLAY
   const words = ['serve', ...(choice.demo ? ['--demo'] : []), '--archive', choice.archivePath]
   if (!open || !seesDisplay) words.push('--no-open')
-  const explanation = `Breakledger runs in the browser, as Electron does not run here (${because}): `
+  const explanation = `Breakledger runs in the browser (${because}): `
   process.exitCode = await runCommandLine(commands, words, { ...io, out: (text) => io.out(explanation + text) })
 }
 
@@ -56,7 +56,7 @@ async function start(): Promise<void> {
   // The page is needed either way, so it is built while the way is being found.
   const building = buildIfNeeded('page')
   const [electron] = await Promise.all([
-    values.browser ? { because: 'the browser was asked for' } : findElectron((line) => console.log(line)),
+    values.browser ? { because: 'as asked' } : findElectron((line) => console.log(line)),
     building,
   ])
   if ('path' in electron) await startInWindow(electron.path, choice)

@@ -1,0 +1,67 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import type { ParsedInputOf } from '#contract/procedures.ts'
+import { benchAtRest, freshInfo } from '#tests/fakes/benchAtRest.ts'
+import { createScriptedEngine, type ScriptedEngine } from '#tests/fakes/scriptedEngine.ts'
+import { chromiumPath } from './harness/chromium.ts'
+import { hosts, type OpenedPage, openPage } from './harness/openPage.ts'
+
+describe.skipIf(chromiumPath === null).each(hosts)('the built page behind the %s host', (host) => {
+  let engine: ScriptedEngine
+  let opened: OpenedPage
+  const changes: ParsedInputOf<'preferences.set'>[] = []
+
+  beforeAll(async () => {
+    engine = createScriptedEngine({
+      'app.info': async () => freshInfo,
+      'bench.state': async () => benchAtRest,
+      'ports.list': async () => [],
+      'specimens.list': async () => ({ total: 0, rows: [] }),
+      'breaks.list': async () => ({ total: 0, rows: [] }),
+      'preferences.set': async (change) => {
+        changes.push(change)
+        return { ...freshInfo.preferences, units: 'US' }
+      },
+    })
+    opened = await openPage({ host, engine })
+    await opened.page.getByRole('navigation').waitFor()
+  })
+  afterAll(() => opened.close())
+
+  test('loads under the strict policy and has nothing to complain of', async () => {
+    expect(await opened.page.title()).toContain('Breakledger')
+    expect(new URL(opened.page.url()).search).toBe('')
+    expect(opened.problems).toEqual([])
+  })
+
+  test('asks the program when a person asks the page', async () => {
+    await opened.page.keyboard.press('u')
+    await expect.poll(() => changes).toEqual([{ units: 'US' }])
+  })
+
+  test('shows what the program says unasked', async () => {
+    const connection = { ...benchAtRest.connection, status: 'open', label: 'amplifier on the left bench' } as const
+    engine.emit('bench.state', { ...benchAtRest, connection })
+    await opened.page.getByText('amplifier on the left bench').first().waitFor()
+    engine.emit('trouble', { code: 'port-lost', message: 'The cable came out.', hint: 'Put it back.' })
+    await opened.page.getByText('The cable came out.').first().waitFor()
+    expect(opened.problems).toEqual([])
+  })
+
+  test('runs no script that was slipped into it, and goes nowhere else', async () => {
+    const ran = await opened.page.evaluate(() => {
+      const script = document.createElement('script')
+      script.textContent = 'window.slippedIn = true'
+      document.body.append(script)
+      return 'slippedIn' in window
+    })
+    expect(ran).toBe(false)
+    await opened.page.evaluate(() => {
+      const frame = document.createElement('iframe')
+      frame.src = 'data:text/html,x'
+      document.body.append(frame)
+    })
+    await expect
+      .poll(() => opened.problems.filter((problem) => problem.includes('Content Security Policy')).length)
+      .toBe(2)
+  })
+})

@@ -1,0 +1,42 @@
+import type { OutputOf } from '#contract/procedures.ts'
+import type { BenchState } from '#contract/records/bench.ts'
+import { defaultPreferences } from '#contract/records/settings.ts'
+
+/** A bench with nothing connected and nothing in its archive. */
+export const benchAtRest: BenchState = {
+  connection: { status: 'closed', source: null, label: '', problem: null },
+  phase: 'no-signal',
+  armed: true,
+  signal: {
+    sampleRateHz: null,
+    jitterS: null,
+    clock: null,
+    missingSamples: 0,
+    rejectedLines: 0,
+    rejectedExample: null,
+    noise: null,
+    startThreshold: null,
+    unstableBecause: null,
+  },
+  scale: { kind: 'none' },
+  capacityN: null,
+  tare: null,
+  overload: 'none',
+  capacityShare: null,
+  runningPeak: null,
+  captureBreakId: null,
+  specimen: null,
+  next: null,
+  waitingSpecimens: 0,
+  lastBreak: null,
+  storageProblem: null,
+}
+
+/** What a program says of itself that has just been installed. */
+export const freshInfo: OutputOf<'app.info'> = {
+  program: 'Breakledger 0.0.0',
+  host: 'direct',
+  capabilities: [],
+  archive: { path: 'archive.breakledger', formatVersion: 1, specimens: 0, breaks: 0, recovered: [], demo: false },
+  preferences: defaultPreferences,
+}
