@@ -5,7 +5,7 @@ import { type LoadingKind, type LoadingPlan, planLoading } from './loadingPlan.t
 import { beginTruth, type LoadingTruth, noteSample } from './loadingTruth.ts'
 import { forceAt, type LoadSegment } from './loadSegment.ts'
 import { createRandom } from './random.ts'
-import { drawSpecimen } from './specimen.ts'
+import { drawSpecimen, type VirtualSpecimen } from './specimen.ts'
 import { type Characteristic, readingCounts, straightCharacteristic } from './transferCharacteristic.ts'
 
 export type BenchModelOptions = Partial<Omit<DisturbanceOptions, 'seed'>> & {
@@ -19,6 +19,8 @@ export type BenchModelOptions = Partial<Omit<DisturbanceOptions, 'seed'>> & {
   /** The stream ends at this device time at the latest, s. */
   endS?: number
   characteristic?: Characteristic
+  /** Changes what was drawn for a specimen (1, 2, ...), when a study wants blocks of its own. */
+  specimen?: (drawn: VirtualSpecimen, number: number) => VirtualSpecimen
   /** Time constant of the converter's settling (first order), s. */
   settlingS?: number
 }
@@ -130,7 +132,8 @@ export function createBenchModel(options: BenchModelOptions): BenchModel {
       scenario === 'mixed' ? mixture[specimens.wholeBetween(0, mixture.length - 1)]! : (scenario as LoadingKind)
     const number = truths.length + 1
     const chance = createRandom(seed, 1000 + 2 * number)
-    const specimen = drawSpecimen(chance, kind === 'clipping' ? clippingStrengthMPa : undefined)
+    const drawn = drawSpecimen(chance, kind === 'clipping' ? clippingStrengthMPa : undefined)
+    const specimen = options.specimen?.(drawn, number) ?? drawn
     const plan = planLoading(kind, specimen, chance)
     // The rate decides which samples a fault falls on, so faults draw from their own stream.
     const faulty = createRandom(seed, 1001 + 2 * number)

@@ -1,0 +1,62 @@
+import type { Archive } from '#archive/archive.ts'
+import { openArchive } from '#archive/openArchive.ts'
+import type { Progress, VerifyReport } from '#contract/records/archive.ts'
+import type { BreakRecord, RawCurve } from '#contract/records/break.ts'
+import { taredForce } from '#domain/force/forceScale.ts'
+import { type CurveRows, curveCsvText } from '#exchange/curveCsv.ts'
+
+async function reading<T>(path: string, program: string, read: (archive: Archive) => Promise<T>): Promise<T> {
+  const archive = await openArchive({ path, program, mode: 'read' })
+  try {
+    return await read(archive)
+  } finally {
+    await archive.close()
+  }
+}
+
+/** Checks an archive that another program may be writing to. */
+export function verifyArchive(
+  path: string,
+  program: string,
+  onProgress: (progress: Progress) => void,
+  signal: AbortSignal,
+): Promise<VerifyReport> {
+  return reading(path, program, (archive) => archive.verify(onProgress, signal))
+}
+
+/** A stored curve as it leaves the program: rows, and the same as CSV text in pieces. */
+export type StoredCurve = { rows: CurveRows; csv(withComments: boolean): Generator<string> }
+
+/** The raw curve of a break. Rejects with Trouble `not-found`. */
+export function storedCurve(path: string, program: string, breakId: number): Promise<StoredCurve> {
+  return reading(path, program, async (archive) => {
+    const record = await archive.break(breakId)
+    const rows = curveRows(record, await archive.readCurve(breakId))
+    return { rows, csv: (withComments) => curveCsvText(rows, withComments ? curveComments(record) : []) }
+  })
+}
+
+function curveRows({ header }: BreakRecord, { timeS, readings }: RawCurve): CurveRows {
+  const { scale, tare, readingUnit } = header
+  const forceN = scale.kind === 'none' ? null : taredForce(readings, scale, readingUnit, tare?.offset ?? 0).force
+  return { timeS, counts: readingUnit === 'counts' ? readings : null, forceN }
+}
+
+/** Where a curve comes from, so that the file can be understood without the archive. */
+function curveComments({ summary, header, session, end }: BreakRecord): string[] {
+  const { scale, tare } = header
+  const scaleWords = {
+    none: 'none',
+    'uncalibrated-scale': `${scale.kind === 'uncalibrated-scale' ? scale.nPerCount : ''} N per count, uncalibrated`,
+    'device-unit': `the device's own (${header.readingUnit}), uncalibrated`,
+    calibration: `calibration ${scale.kind === 'calibration' ? scale.calibrationId : ''}`,
+  }[scale.kind]
+  return [
+    `break ${header.breakId}, specimen ${summary.number ?? 'unknown'}, started ${header.startedAt}`,
+    `source ${session.source}, line format ${session.lineFormat}`,
+    `scale: ${scaleWords}`,
+    `tare: ${tare === null ? 'none' : `${tare.offset} ${scale.kind === 'none' ? 'counts' : 'N'}, taken ${tare.takenAt}`}`,
+    `ending: ${end?.ending ?? 'still running'}`,
+    ...(summary.demo ? ['invented data of the demo study'] : []),
+  ]
+}

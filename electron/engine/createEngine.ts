@@ -1,0 +1,87 @@
+import { Trouble, troubleFrom } from '#contract/errors.ts'
+import type { Preferences } from '#contract/records/settings.ts'
+import { type Bench, createBench } from './bench.ts'
+import type { CaptureLogEntry } from './captureLog.ts'
+import type { Engine, EngineParts } from './engine.ts'
+import { createEventHub } from './eventHub.ts'
+import { appHandlers } from './handlers/appHandlers.ts'
+import { benchHandlers } from './handlers/benchHandlers.ts'
+import { breakHandlers } from './handlers/breakHandlers.ts'
+import type { HandlerParts } from './handlers/handlerParts.ts'
+import { specimenHandlers } from './handlers/specimenHandlers.ts'
+import { createLongTasks } from './longTask.ts'
+import { evaluateRecovered } from './recoveredBreaks.ts'
+
+export type EngineOptions = {
+  /** Hears what the bench does, entry by entry. */
+  log?: (entry: CaptureLogEntry) => void
+  /** False: captures belong to no specimen. */
+  withSpecimens?: boolean
+}
+
+/**
+ * The use cases over the given parts. Breaks that a crash left behind are evaluated before it resolves. Rejects with a
+ * Trouble when the archive cannot be read.
+ */
+export async function createEngine(
+  parts: EngineParts,
+  options: EngineOptions = {},
+): Promise<Engine & { bench: Bench }> {
+  const { archive, clock } = parts
+  const hub = createEventHub()
+  let preferences: Preferences = await archive.preferences()
+  await evaluateRecovered(archive, clock)
+
+  const bench = createBench({
+    archive,
+    clock,
+    openSource: parts.openSource,
+    program: parts.program,
+    emit: hub.emit,
+    log: options.log ?? (() => {}),
+    preferences: () => preferences,
+    withSpecimens: options.withSpecimens ?? true,
+  })
+  const tasks = createLongTasks()
+
+  const handlerParts: HandlerParts = {
+    ...parts,
+    bench,
+    tasks,
+    emit: hub.emit,
+    preferences: () => preferences,
+    async changePreferences(change) {
+      if (change.nPerCount === 0)
+        throw new Trouble(
+          'invalid-input',
+          'A scale of 0 N per count makes every force 0.',
+          'Type N per count, or none.',
+        )
+      const given = Object.entries(change).filter(([, value]) => value !== undefined)
+      preferences = await archive.setPreferences(Object.fromEntries(given))
+      hub.emit('preferences.changed', preferences)
+      bench.preferencesChanged()
+      return preferences
+    },
+    async recordsChanged(specimenIds, breakIds) {
+      hub.emit('records.changed', { specimenIds, breakIds })
+      await bench.recordsChanged()
+    },
+  }
+  await bench.recordsChanged().catch((thrown: unknown) => hub.emit('trouble', troubleFrom(thrown)))
+
+  return {
+    bench,
+    handlers: {
+      ...appHandlers(handlerParts),
+      ...benchHandlers(handlerParts),
+      ...specimenHandlers(handlerParts),
+      ...breakHandlers(handlerParts),
+    },
+    subscribe: hub.subscribe,
+    async close() {
+      tasks.cancelAll()
+      await bench.close()
+    },
+  }
+}

@@ -1,0 +1,20 @@
+import type { Archive } from '#archive/archive.ts'
+import type { Emit } from '#contract/events.ts'
+import type { ParsedInputOf } from '#contract/procedures.ts'
+import type { Preferences } from '#contract/records/settings.ts'
+import type { Bench } from '../bench.ts'
+import type { EngineParts } from '../engine.ts'
+import type { LongTasks } from '../longTask.ts'
+
+/** What every group of procedures is made of. */
+export type HandlerParts = Omit<EngineParts, 'openSource'> & {
+  archive: Archive
+  bench: Bench
+  emit: Emit
+  tasks: LongTasks
+  preferences(): Preferences
+  /** Fields that are left out, or undefined, stay as they are. */
+  changePreferences(change: ParsedInputOf<'preferences.set'>): Promise<Preferences>
+  /** Tells everybody that lists must be read again, and brings the bench up to date. */
+  recordsChanged(specimenIds: number[], breakIds: number[]): Promise<void>
+}

@@ -1,0 +1,16 @@
+import type { Clock } from '#acquisition/clock.ts'
+import type { Archive } from '#archive/archive.ts'
+import { evaluateCurve } from '#domain/signal/evaluateCurve.ts'
+import { storedEvaluation } from './storedEvaluation.ts'
+
+/** Evaluates what a crash left behind, so that it can be seen and judged like any other break; returns the breaks. */
+export async function evaluateRecovered(archive: Archive, clock: Clock): Promise<number[]> {
+  const breakIds = await archive.recoveredWithoutEvaluation()
+  for (const breakId of breakIds) {
+    const { header } = await archive.break(breakId)
+    const curve = await archive.readCurve(breakId)
+    const result = evaluateCurve(curve, header)
+    await archive.addEvaluation({ breakId, ...storedEvaluation(header, result, 'recovered', clock.instant()) })
+  }
+  return breakIds
+}

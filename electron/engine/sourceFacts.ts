@@ -1,0 +1,45 @@
+import type { ByteSource } from '#acquisition/byteSource.ts'
+import type { VirtualSource } from '#acquisition/virtual/virtualSource.ts'
+import type { DetectionSettings } from '#contract/records/detection.ts'
+import type { ForceScale, ReadingUnit } from '#contract/records/force.ts'
+import type { LineFormatChoice, Preferences, SourceChoice } from '#contract/records/settings.ts'
+
+/** What is known of a device before it has said anything. */
+export type SourceFacts = {
+  lineFormat: LineFormatChoice
+  scaleFor(unit: ReadingUnit): ForceScale
+  settings: DetectionSettings
+}
+
+/** A source that knows its own cell, and so needs nothing typed. */
+export function isVirtual(source: ByteSource | null): source is VirtualSource {
+  return source !== null && 'loadNow' in source && 'nPerCount' in source
+}
+
+/** The facts of a source under the preferences in force: what the person typed, or the virtual amplifier's own data. */
+export function sourceFacts(
+  choice: SourceChoice | null,
+  source: ByteSource | null,
+  preferences: Preferences,
+): SourceFacts {
+  const detection = { ...preferences.detection, startThresholdN: null }
+  if (isVirtual(source)) {
+    const { nPerCount, capacityN, endCodes, lineFormat } = source
+    return {
+      lineFormat,
+      scaleFor: () => ({ kind: 'uncalibrated-scale', nPerCount }),
+      settings: { ...detection, capacityN, endCodes: [...endCodes] },
+    }
+  }
+  const { nPerCount } = preferences
+  return {
+    lineFormat: choice?.kind === 'serial' ? choice.lineFormat : { name: 'number', columns: [] },
+    scaleFor: (unit) =>
+      unit !== 'counts'
+        ? { kind: 'device-unit', unit }
+        : nPerCount === null || nPerCount === 0
+          ? { kind: 'none' }
+          : { kind: 'uncalibrated-scale', nPerCount },
+    settings: { ...detection, capacityN: preferences.capacityN },
+  }
+}

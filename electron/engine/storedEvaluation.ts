@@ -1,0 +1,34 @@
+import type { Unnumbered } from '#archive/archive.ts'
+import type { BreakHeader, Ending } from '#contract/records/break.ts'
+import type { Evaluation, EvaluationResult, Flag } from '#contract/records/evaluation.ts'
+import type { ForceScale } from '#contract/records/force.ts'
+import { detectionMethod } from '#domain/signal/evaluateCurve.ts'
+
+/** What a result must be read with because of where its force comes from. */
+export function scaleFlags(scale: ForceScale): Flag[] {
+  if (scale.kind === 'none') return ['no-scale']
+  return scale.kind === 'calibration' ? [] : ['uncalibrated']
+}
+
+/** A result with the flags that the curve alone cannot know: doubts about the scale, and how the capture ended. */
+export function flaggedResult(result: EvaluationResult, scale: ForceScale, ending: Ending): EvaluationResult {
+  const flags = [...result.flags, ...scaleFlags(scale), ...(ending === 'complete' ? [] : [ending])]
+  return { ...result, flags: [...new Set(flags)] }
+}
+
+/** The evaluation that is stored beside a curve, with all that is needed to make it again. */
+export function storedEvaluation(
+  header: Pick<BreakHeader, 'settings' | 'scale' | 'tare'>,
+  result: EvaluationResult,
+  ending: Ending,
+  madeAt: string,
+): Unnumbered<Evaluation, 'evaluationId' | 'breakId'> {
+  return {
+    madeAt,
+    method: detectionMethod,
+    settings: header.settings,
+    scale: header.scale,
+    tareOffset: header.tare?.offset ?? 0,
+    result: flaggedResult(result, header.scale, ending),
+  }
+}

@@ -1,0 +1,88 @@
+import { systemClock } from '#acquisition/clock.ts'
+import { Trouble, type TroubleMessage } from '#contract/errors.ts'
+import type { SourceChoice } from '#contract/records/settings.ts'
+import { createBench } from './bench.ts'
+import type { CaptureLogEntry } from './captureLog.ts'
+import { createEventHub } from './eventHub.ts'
+import { openOwnArchive, openRealSource } from './realParts.ts'
+import { evaluateRecovered } from './recoveredBreaks.ts'
+
+export type UnattendedOptions = {
+  archivePath: string
+  program: string
+  source: Extract<SourceChoice, { kind: 'serial' }>
+  capacityN: number | null
+  calibrationId: number | null
+  nPerCount: number | null
+  /** Breaks belong to the waiting specimens, in order of number. */
+  withSpecimens: boolean
+  /** Stops after so many breaks; null: goes on. */
+  breaks: number | null
+  /** Stops after so many seconds; null: goes on. */
+  timeoutS: number | null
+}
+
+export type UnattendedEntry = CaptureLogEntry | { event: 'finished'; breaks: number }
+
+/**
+ * Captures from a serial port into an archive until enough breaks came, the time is over or it is stopped. What the person
+ * at the bench set for the program stays as it is. Resolves when all is on disk; a capture that runs then is kept as interrupted.
+ */
+export async function captureUnattended(
+  options: UnattendedOptions,
+  onEntry: (entry: UnattendedEntry) => void,
+  onTrouble: (trouble: TroubleMessage) => void,
+  stop: AbortSignal,
+): Promise<{ breaks: number }> {
+  const { program, source, capacityN, nPerCount, calibrationId } = options
+  const archive = await openOwnArchive(options.archivePath, program)
+  try {
+    if (calibrationId !== null)
+      throw new Trouble(
+        'not-found',
+        `There is no calibration ${calibrationId} in this archive.`,
+        'Give a typed scale with --scale until the bench is calibrated.',
+      )
+    await evaluateRecovered(archive, systemClock)
+    const preferences = { ...(await archive.preferences()), capacityN, nPerCount, handsFree: true }
+    const hub = createEventHub()
+    hub.subscribe('trouble', onTrouble)
+    let breaks = 0
+    const enough = new AbortController()
+    const bench = createBench({
+      archive,
+      clock: systemClock,
+      openSource: openRealSource,
+      program,
+      emit: hub.emit,
+      log(entry) {
+        onEntry(entry)
+        if (entry.event !== 'break') return
+        breaks += 1
+        if (breaks === options.breaks) enough.abort()
+      },
+      preferences: () => preferences,
+      withSpecimens: options.withSpecimens,
+    })
+    await bench.recordsChanged()
+    const callOff = options.timeoutS === null ? () => {} : systemClock.after(options.timeoutS, () => enough.abort())
+    try {
+      await bench.connect(source)
+      await aborted(AbortSignal.any([stop, enough.signal]))
+    } finally {
+      callOff()
+      await bench.close()
+    }
+    onEntry({ event: 'finished', breaks })
+    return { breaks }
+  } finally {
+    await archive.close()
+  }
+}
+
+function aborted(signal: AbortSignal): Promise<void> {
+  return new Promise((resolve) => {
+    if (signal.aborted) resolve()
+    else signal.addEventListener('abort', () => resolve(), { once: true })
+  })
+}

@@ -1,0 +1,98 @@
+import { lineFormatName } from '#contract/records/settings.ts'
+import { captureUnattended, type UnattendedEntry } from '#engine/unattendedCapture.ts'
+import { type Command, UsageError } from './command.ts'
+import { jsonLine } from './jsonLine.ts'
+import { columnsOption, numberOption, textOption, wordOption } from './optionValues.ts'
+import { archiveOf } from './ownArchive.ts'
+import { programName } from './programName.ts'
+
+export const captureCommand: Command = {
+  name: 'capture',
+  operands: '',
+  summary: 'Captures breaks from a serial port into the archive, unattended.',
+  options: {
+    port: { type: 'string', value: 'PATH', help: 'the serial port (needed)' },
+    baud: { type: 'string', value: 'N', help: 'baud rate (default 115200)' },
+    'line-format': { type: 'string', value: 'NAME', help: 'number, columns or checked (default checked)' },
+    columns: { type: 'string', value: 'LIST', help: 'for columns: time_us, time_ms, time_s, seq, counts, force_N, -' },
+    capacity: { type: 'string', value: 'N', help: 'rated load of the cell, N' },
+    calibration: { type: 'string', value: 'ID', help: 'a calibration of the archive' },
+    scale: { type: 'string', value: 'N_PER_COUNT', help: 'newtons per count, where there is no calibration' },
+    waiting: { type: 'boolean', help: 'breaks belong to the waiting specimens, in the order of their numbers' },
+    breaks: { type: 'string', value: 'N', help: 'stops after so many breaks' },
+    timeout: { type: 'string', value: 'S', help: 'stops after so many seconds' },
+  },
+  usesArchive: true,
+  details: [
+    'The zero is taken by itself as soon as the signal is steady, and again between breaks. Ctrl-C ends it; a capture',
+    'that runs then is kept and marked interrupted. Exit 1 when fewer breaks came than --breaks asked for.',
+    'Keep hands and face away from a loaded specimen: nobody is asked before the next capture.',
+    '',
+    'With --json, one object per event:',
+    '  {event: connected, path, lineFormat}   {event: tared, offset, sd}   {event: loading, timeS, breakId}',
+    '  {event: break | unloading, breakId, peakN, peakTimeS, samples, missingSamples, sampleRateHz, loadingRateNPerS,',
+    '   samplingBoundN, samplingBoundPercent, flags}   {event: gap, timeS, missing}   {event: disconnected}',
+    '  {event: reconnected}   {event: rejected-line, count, example}   {event: finished, breaks}',
+  ],
+  async run({ io, values, json }) {
+    const path = textOption(values, 'port')
+    if (path === undefined) throw new UsageError('"capture" needs --port PATH. "breakledger ports" lists the ports.')
+    const name = wordOption(values, 'line-format', lineFormatName.options) ?? 'checked'
+    const columns = columnsOption(values, name)
+    const calibration = numberOption(values, 'calibration', { from: 1, whole: true })
+    const scale = numberOption(values, 'scale', { not: 0 })
+    if (calibration !== undefined && scale !== undefined)
+      throw new UsageError('--calibration and --scale exclude each other: a calibration has its own scale.')
+    const wanted = numberOption(values, 'breaks', { from: 1, whole: true }) ?? null
+    const { breaks } = await captureUnattended(
+      {
+        archivePath: archiveOf(values),
+        program: programName,
+        source: {
+          kind: 'serial',
+          path,
+          baudRate: numberOption(values, 'baud', { from: 1, whole: true }) ?? 115200,
+          lineFormat: { name, columns },
+        },
+        capacityN: numberOption(values, 'capacity', { above: 0 }) ?? null,
+        calibrationId: calibration ?? null,
+        nPerCount: scale ?? null,
+        withSpecimens: values.waiting === true,
+        breaks: wanted,
+        timeoutS: numberOption(values, 'timeout', { above: 0 }) ?? null,
+      },
+      (entry) => void io.out(json ? jsonLine(entry) : describe(entry)),
+      (trouble) => io.err(`${trouble.message} ${trouble.hint}\n`),
+      io.interrupt,
+    )
+    return wanted !== null && breaks < wanted ? 1 : 0
+  },
+}
+
+function describe(entry: UnattendedEntry): string {
+  const newtons = (value: number | null) => (value === null ? 'unknown force' : `${value.toFixed(1)} N`)
+  switch (entry.event) {
+    case 'connected':
+      return `connected to ${entry.path}, lines as ${entry.lineFormat}\n`
+    case 'tared':
+      return `zero taken: offset ${entry.offset.toPrecision(6)}, SD ${entry.sd.toPrecision(2)}\n`
+    case 'loading':
+      return `loading began at ${entry.timeS.toFixed(2)} s (break ${entry.breakId})\n`
+    case 'break':
+    case 'unloading': {
+      const flags = entry.flags.length === 0 ? '' : `; ${entry.flags.join(', ')}`
+      const verb = entry.event === 'break' ? 'broke at' : 'was let go without a break after'
+      return `break ${entry.breakId} ${verb} ${newtons(entry.peakN)} (${entry.samples} samples${flags})\n`
+    }
+    case 'gap':
+      return `${entry.missing} samples are missing at ${entry.timeS.toFixed(3)} s\n`
+    case 'disconnected':
+      return 'the port went away; waiting for it\n'
+    case 'reconnected':
+      return 'the port is back\n'
+    case 'rejected-line':
+      return `${entry.count} line${entry.count === 1 ? ' is' : 's are'} no reading, such as "${entry.example}"\n`
+    case 'finished':
+      return `finished after ${entry.breaks} break${entry.breaks === 1 ? '' : 's'}\n`
+  }
+}

@@ -1,0 +1,21 @@
+import { captureCommand } from './captureCommand.ts'
+import type { Command } from './command.ts'
+import { curveCommand } from './curveCommand.ts'
+import { demoCommand } from './demoCommand.ts'
+import { emulateCommand } from './emulateCommand.ts'
+import { evaluateCommand } from './evaluateCommand.ts'
+import { portsCommand } from './portsCommand.ts'
+import { serveCommand } from './serveCommand.ts'
+import { verifyCommand } from './verifyCommand.ts'
+
+/** Every command, in the order in which the overview lists them. */
+export const commands: readonly Command[] = [
+  portsCommand,
+  emulateCommand,
+  captureCommand,
+  evaluateCommand,
+  curveCommand,
+  verifyCommand,
+  serveCommand,
+  demoCommand,
+]

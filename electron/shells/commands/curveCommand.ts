@@ -1,0 +1,31 @@
+import { storedCurve } from '#engine/archiveReading.ts'
+import { type Command, UsageError } from './command.ts'
+import { jsonLine } from './jsonLine.ts'
+import { archiveOf } from './ownArchive.ts'
+import { programName } from './programName.ts'
+
+export const curveCommand: Command = {
+  name: 'curve',
+  operands: 'BREAK_ID',
+  summary: 'Prints the raw curve of a stored break as curve CSV.',
+  options: {
+    comments: { type: 'boolean', help: 'says in comment lines first whose curve it is, under which scale and tare' },
+  },
+  usesArchive: true,
+  details: [
+    'Columns: time_s (seconds since the first stored sample), counts (as received; empty when the device sends a unit),',
+    'force_N (after tare; empty when there is no scale). With --json: one {timeS, counts, forceN} per sample.',
+  ],
+  async run({ io, values, positionals, json }) {
+    const [text] = positionals
+    if (!/^[1-9]\d{0,14}$/.test(text!))
+      throw new UsageError(`BREAK_ID must be a whole number from 1, but is "${text}".`)
+    const curve = await storedCurve(archiveOf(values), programName, Number(text))
+    if (json) {
+      const { timeS, counts, forceN } = curve.rows
+      for (const [i, time] of timeS.entries())
+        if (!(await io.out(jsonLine({ timeS: time, counts: counts?.[i] ?? null, forceN: forceN?.[i] ?? null })))) break
+    } else for (const piece of curve.csv(values.comments === true)) if (!(await io.out(piece))) break
+    return 0
+  },
+}

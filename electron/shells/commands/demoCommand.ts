@@ -1,0 +1,31 @@
+import { createDemoArchive } from '#engine/archiveWriting.ts'
+import type { Command } from './command.ts'
+import { jsonLine } from './jsonLine.ts'
+import { archiveOf } from './ownArchive.ts'
+import { programName } from './programName.ts'
+
+export const demoCommand: Command = {
+  name: 'demo',
+  operands: '',
+  summary: 'Fills a new archive with the demo study: an invented boatyard school, its adhesives and its breaks.',
+  options: {},
+  usesArchive: true,
+  details: [
+    'Every record says that it is invented. An archive that holds specimens already is left as it is (exit 1).',
+    'With --json: {archive, specimens, breaks}.',
+  ],
+  async run({ io, values, json }) {
+    const path = archiveOf(values)
+    const onProgress = ({ done, total }: { done: number; total: number }) => {
+      if (io.interactive) io.err(`\rbroke ${done} of ${total} specimens`)
+    }
+    const { specimens, breaks } = await createDemoArchive(path, programName, onProgress, io.interrupt)
+    if (io.interactive) io.err('\n')
+    await io.out(
+      json
+        ? jsonLine({ archive: path, specimens, breaks })
+        : `${path}: ${specimens} invented specimens, ${breaks} breaks\n`,
+    )
+    return 0
+  },
+}

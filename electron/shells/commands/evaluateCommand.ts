@@ -1,0 +1,66 @@
+import { troubleFrom } from '#contract/errors.ts'
+import type { EvaluationResult } from '#contract/records/evaluation.ts'
+import { evaluateCurveFile } from '#engine/evaluateCurveFile.ts'
+import type { Command } from './command.ts'
+import { jsonLine } from './jsonLine.ts'
+import { numberOption } from './optionValues.ts'
+
+export const evaluateCommand: Command = {
+  name: 'evaluate',
+  operands: 'FILE...',
+  summary: 'Evaluates load-curve CSV files without an archive: outcome, peak, rate, sampling bound and events.',
+  options: {
+    scale: { type: 'string', value: 'N_PER_COUNT', help: 'newtons per count; needed for curves in counts' },
+    capacity: {
+      type: 'string',
+      value: 'N',
+      help: 'rated load of the cell, N; above it the peak is flagged over-capacity',
+    },
+  },
+  usesArchive: false,
+  details: [
+    'Curve CSV: RFC 4180, UTF-8, a header line with time_s and one of force_N, force_lbf, counts; lines that start',
+    'with # are comments; times rise. One result per file, in order; a file that cannot be evaluated is named on',
+    'stderr, the others are evaluated all the same, and the exit code is 1.',
+  ],
+  async run({ io, values, positionals, json }) {
+    const nPerCount = numberOption(values, 'scale', { not: 0 }) ?? null
+    const capacityN = numberOption(values, 'capacity', { above: 0 }) ?? null
+    let failed = false
+    for (const file of positionals) {
+      try {
+        const result = await evaluateCurveFile(file, { nPerCount, capacityN })
+        await io.out(json ? jsonLine({ file, ...result }) : describe(file, result))
+      } catch (thrown) {
+        failed = true
+        const { message, hint } = troubleFrom(thrown)
+        io.err(`${message} ${hint}\n`)
+      }
+    }
+    return failed ? 1 : 0
+  },
+}
+
+function describe(file: string, result: EvaluationResult): string {
+  const said = (value: number | null, digits: number, unit: string) =>
+    value === null ? 'unknown' : `${value.toFixed(digits)} ${unit}`
+  const lines = [`${file}: ${outcomeWords[result.outcome]}`]
+  if (result.outcome !== 'none')
+    lines.push(
+      `  peak          ${said(result.peakN, 1, 'N')} at ${said(result.peakTimeS, 4, 's')}`,
+      `  loading rate  ${said(result.loadingRateNPerS, 1, 'N/s')}`,
+      `  sampling      the true peak can lie up to ${said(result.samplingBoundN, 1, 'N')} (${said(result.samplingBoundPercent, 2, '%')}) higher`,
+    )
+  lines.push(
+    `  samples       ${result.samples} at ${said(result.sampleRateHz, 2, 'Hz')}, ${result.missingSamples} missing`,
+  )
+  if (result.flags.length > 0) lines.push(`  flags         ${result.flags.join(', ')}`)
+  for (const { kind, startTimeS, endTimeS, dropPercent } of result.events)
+    lines.push(
+      `  ${kind.padEnd(13)} ${startTimeS.toFixed(4)} to ${endTimeS.toFixed(4)} s` +
+        (dropPercent === null ? '' : `, drop ${dropPercent.toFixed(1)} %`),
+    )
+  return `${lines.join('\n')}\n`
+}
+
+const outcomeWords = { break: 'broke', unloading: 'let go without a break', none: 'nothing was loaded' } as const

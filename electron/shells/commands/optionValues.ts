@@ -1,0 +1,66 @@
+import { type ColumnName, columnName } from '#contract/records/settings.ts'
+import type { CommandValues } from './command.ts'
+import { UsageError } from './command.ts'
+
+const plainNumber = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/
+
+type Bounds = { above?: number; from?: number; to?: number; whole?: boolean; not?: number }
+
+/** The number given for an option, or undefined when the option is absent. Throws UsageError outside the bounds. */
+export function numberOption(values: CommandValues, name: string, bounds: Bounds = {}): number | undefined {
+  const text = values[name]
+  if (text === undefined) return undefined
+  const number = typeof text === 'string' && plainNumber.test(text) ? Number(text) : Number.NaN
+  const { above, from, to, whole, not } = bounds
+  const fits =
+    Number.isFinite(number) &&
+    (above === undefined || number > above) &&
+    (from === undefined || number >= from) &&
+    (to === undefined || number <= to) &&
+    (!whole || Number.isSafeInteger(number)) &&
+    number !== not
+  if (fits) return number
+  const kind = whole ? 'a whole number' : 'a number'
+  const limits = [
+    above === undefined ? '' : `above ${above}`,
+    from === undefined ? '' : `from ${from}`,
+    to === undefined ? '' : `up to ${to}`,
+    not === undefined ? '' : `other than ${not}`,
+  ]
+  const words = [kind, ...limits.filter((word) => word !== '')].join(' ')
+  throw new UsageError(`--${name} must be ${words}, but is "${String(text)}".`)
+}
+
+/** The word given for an option, or undefined. Throws UsageError when it is none of the words. */
+export function wordOption<const W extends string>(
+  values: CommandValues,
+  name: string,
+  words: readonly W[],
+): W | undefined {
+  const text = values[name]
+  if (text === undefined) return undefined
+  if (typeof text === 'string' && (words as readonly string[]).includes(text)) return text as W
+  throw new UsageError(`--${name} must be one of ${words.join(', ')}, but is "${String(text)}".`)
+}
+
+/** The text given for an option, or undefined. Throws UsageError when it is empty. */
+export function textOption(values: CommandValues, name: string): string | undefined {
+  const text = values[name]
+  if (text === undefined) return undefined
+  if (typeof text === 'string' && text !== '') return text
+  throw new UsageError(`--${name} must not be empty.`)
+}
+
+/** The columns of --columns for that line format; without it, those that the documentation shows. */
+export function columnsOption(values: CommandValues, lineFormat: string): ColumnName[] {
+  const text = textOption(values, 'columns')
+  if (lineFormat !== 'columns') {
+    if (text !== undefined) throw new UsageError('--columns belongs to --line-format columns only.')
+    return []
+  }
+  return (text ?? 'time_us,counts').split(',').map((word) => {
+    const column = columnName.safeParse(word.trim())
+    if (column.success) return column.data
+    throw new UsageError(`--columns names "${word}", which is none of ${columnName.options.join(', ')}.`)
+  })
+}

@@ -1,0 +1,35 @@
+import { expect, it } from 'vitest'
+import { createLongTasks } from '#engine/longTask.ts'
+
+const untilAborted = (signal: AbortSignal) =>
+  new Promise<never>((_, reject) => signal.addEventListener('abort', () => reject(signal.reason)))
+
+it('hands on what the task gives', async () => {
+  expect(await createLongTasks().run('verify', async () => 7)).toBe(7)
+})
+
+it('stops a task by its name and says that it was stopped', async () => {
+  const tasks = createLongTasks()
+  const running = tasks.run('verify', untilAborted)
+  expect(tasks.cancel('demo')).toBe(false)
+  expect(tasks.cancel('verify')).toBe(true)
+  await expect(running).rejects.toMatchObject({ code: 'cancelled' })
+  expect(tasks.cancel('verify')).toBe(false)
+})
+
+it('runs one task of a name at a time', async () => {
+  const tasks = createLongTasks()
+  const first = tasks.run('verify', untilAborted)
+  await expect(tasks.run('verify', async () => 1)).rejects.toMatchObject({ code: 'conflict' })
+  tasks.cancelAll()
+  await expect(first).rejects.toMatchObject({ code: 'cancelled' })
+  expect(await tasks.run('verify', async () => 2)).toBe(2)
+})
+
+it('lets the task speak for itself when it fails', async () => {
+  await expect(
+    createLongTasks().run('demo', async () => {
+      throw new Error('no room')
+    }),
+  ).rejects.toThrow('no room')
+})

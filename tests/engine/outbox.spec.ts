@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest'
+import { Trouble, type TroubleMessage } from '#contract/errors.ts'
+import { createOutbox } from '#engine/outbox.ts'
+import { movedClock } from '#tests/fakes/movedClock.ts'
+
+const diskFull = new Trouble('disk-full', 'The disk is full.', 'Free some space.')
+
+function outboxWith() {
+  const clock = movedClock()
+  const problems: (TroubleMessage | null)[] = []
+  const outbox = createOutbox({ clock, onProblem: (problem) => problems.push(problem) })
+  return { clock, problems, outbox }
+}
+
+describe('createOutbox', () => {
+  it('writes in order, one at a time', async () => {
+    const { outbox } = outboxWith()
+    const written: number[] = []
+    let running = 0
+    for (const number of [1, 2, 3])
+      outbox.put(async () => {
+        expect(++running).toBe(1)
+        await Promise.resolve()
+        written.push(number)
+        running--
+      })
+    await outbox.drained()
+    expect(written).toEqual([1, 2, 3])
+  })
+
+  it('keeps what the disk refuses, says so once, and writes it in order when there is room again', async () => {
+    const { outbox, clock, problems } = outboxWith()
+    const written: number[] = []
+    let full = true
+    const write = (number: number) => async () => {
+      if (full) throw diskFull
+      written.push(number)
+    }
+    outbox.put(write(1))
+    await expect(outbox.drained()).rejects.toMatchObject({ code: 'disk-full' })
+    outbox.put(write(2))
+    await clock.move(2)
+    await clock.move(2)
+    expect(problems.map((problem) => problem?.code)).toEqual(['disk-full'])
+    full = false
+    await clock.move(2)
+    expect(written).toEqual([1, 2])
+    expect(problems.at(-1)).toBeNull()
+  })
+
+  it('rejects on close when something could not be written, and tries no more', async () => {
+    const { outbox, clock } = outboxWith()
+    let attempts = 0
+    outbox.put(async () => {
+      attempts++
+      throw diskFull
+    })
+    await expect(outbox.close()).rejects.toMatchObject({ code: 'disk-full' })
+    const before = attempts
+    await clock.move(60)
+    expect(attempts).toBe(before)
+    expect(() => outbox.put(async () => {})).toThrow(TypeError)
+  })
+})
