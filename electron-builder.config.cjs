@@ -1,9 +1,13 @@
 /**
  * How the program is packed. Everything of ours is bundled in dist; of node_modules only the packages with native parts go
  * along, with their ready-made binaries for this system.
- *
- * @type {import('electron-builder').Configuration}
  */
+
+// Filled in by electron-builder for each system that it packs for.
+const platform = '$' + '{platform}'
+const arch = '$' + '{arch}'
+
+/** @type {import('electron-builder').Configuration} */
 module.exports = {
   appId: 'org.breakledger.app',
   productName: 'Breakledger',
@@ -26,7 +30,12 @@ module.exports = {
     '!node_modules/better-sqlite3/{deps,src,binding.gyp}',
     '!node_modules/@serialport/bindings-cpp/{src,binding.gyp}',
     '!node_modules/**/node-addon-api/**',
-    '!node_modules/{react,react-dom,scheduler,uplot,zod,ws}/**',
+    // Bundled already, or only there to run the project's own scripts.
+    '!node_modules/{react,react-dom,scheduler,uplot,zod,ws,node-bin-*,node-*-x64,node-*-arm64}/**',
+    '!node_modules/better-sqlite3/prebuilds/*',
+    `node_modules/better-sqlite3/prebuilds/${platform}-${arch}.node`,
+    '!node_modules/@serialport/bindings-cpp/prebuilds/**',
+    `node_modules/@serialport/bindings-cpp/prebuilds/{${platform}-${arch},darwin-x64+arm64}/**`,
   ],
   extraResources: [{ from: 'electron/shells/desktop/launchers', to: '.' }],
   linux: {

@@ -35,9 +35,8 @@ async function startInWindow(binary: string, choice: ReturnType<typeof chooseArc
 async function startInBrowser(because: string, choice: ReturnType<typeof chooseArchive>, open: boolean): Promise<void> {
   await buildIfNeeded('page')
   const io = processIo()
-  const seesDisplay = process.platform !== 'linux' || process.env.DISPLAY || process.env.WAYLAND_DISPLAY
   const words = ['serve', ...(choice.demo ? ['--demo'] : []), '--archive', choice.archivePath]
-  if (!open || !seesDisplay) words.push('--no-open')
+  if (!open) words.push('--no-open')
   const explanation = `Breakledger runs in the browser (${because}): `
   process.exitCode = await runCommandLine(commands, words, { ...io, out: (text) => io.out(explanation + text) })
 }

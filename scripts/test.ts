@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process'
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { buildIfNeeded, projectFolder } from './build.ts'
+import { noWindowBecause, presentElectron } from './electronBinary.ts'
 import { findChromium, installChromium } from './findChromium.ts'
 
 /**
@@ -75,6 +76,14 @@ function prepareChromium(): void {
   )
 }
 
+/** Says in one line when the tests inside Electron itself are not run. */
+function announceDesktop(): void {
+  const userId = process.getuid?.()
+  const noWindow = noWindowBecause({ platform: process.platform, userId, environment: process.env })
+  const because = presentElectron() === null ? 'its binary is not on this machine' : noWindow
+  if (because !== null) console.log(`NOT RUN: the tests inside Electron itself, as ${because}.`)
+}
+
 /** Runs vitest with its own output; resolves with whether it passed, and the closing line. */
 async function runTests(filters: readonly string[]): Promise<{ passed: boolean; closing: string }> {
   const resultFile = join(projectFolder, 'tests/output/results.json')
@@ -109,6 +118,7 @@ async function rulesAndBuild(): Promise<boolean> {
     passed = report(await run('import rules', 'depcruise', '--config', importRules, ...importRoots)) && passed
   passed = report(await build()) && passed
   prepareChromium()
+  announceDesktop()
   return passed
 }
 

@@ -1,0 +1,84 @@
+import { execFile } from 'node:child_process'
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { promisify } from 'node:util'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { buildIfNeeded, projectFolder } from '#scripts/build.ts'
+
+const run = promisify(execFile)
+
+/** Packs with a stand-in for Electron's own files, which cannot be fetched everywhere; all that is ours is packed as ever. */
+describe.skipIf(process.platform !== 'linux')('the packed program', () => {
+  let folder: string
+  let packed: string
+  let files: string[]
+
+  beforeAll(async () => {
+    for (const part of ['page', 'preload', 'desktop'] as const) await buildIfNeeded(part)
+    folder = mkdtempSync(join(tmpdir(), 'breakledger-packed-'))
+    const electron = join(folder, 'electron')
+    mkdirSync(join(electron, 'resources'), { recursive: true })
+    writeFileSync(join(electron, 'electron'), '#!/bin/sh\n')
+    chmodSync(join(electron, 'electron'), 0o755)
+    const { version } = JSON.parse(readFileSync(join(projectFolder, 'node_modules/electron/package.json'), 'utf8'))
+    for (const [name, text] of Object.entries({ version, LICENSE: 'x', 'LICENSES.chromium.html': 'x' }))
+      writeFileSync(join(electron, name), text)
+    await run(
+      process.execPath,
+      [
+        join(projectFolder, 'node_modules/electron-builder/cli.js'),
+        ...['--config', 'electron-builder.config.cjs', '--linux', '--dir'],
+        `-c.electronDist=${electron}`,
+        `-c.directories.output=${join(folder, 'out')}`,
+      ],
+      { cwd: projectFolder },
+    )
+    const unpacked = readdirSync(join(folder, 'out')).find((name) => name.endsWith('unpacked'))
+    packed = join(folder, 'out', unpacked ?? '', 'resources')
+    files = readdirSync(packed, { recursive: true }).map(String)
+  }, 120_000)
+  afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+  test('holds what the window, the commands and the archive run', () => {
+    for (const file of ['main.js', 'preload.cjs', 'commands.js', 'archiveWorker.js'])
+      expect(files).toContain(`app/dist/desktop/${file}`)
+    expect(files).toContain('app/dist/renderer/index.html')
+    expect(files.filter((file) => /^app\/dist\/renderer\/assets\/.*\.js$/.test(file))).toHaveLength(1)
+    expect(files).toContain('app/LICENSE')
+    expect(files).toContain('breakledger-command')
+  })
+
+  test('holds the native parts for this system, and only for this one', () => {
+    const native = files.filter((file) => file.endsWith('.node'))
+    expect(native).toContain(`app/node_modules/better-sqlite3/prebuilds/linux-${process.arch}.node`)
+    expect(native.some((file) => file.includes(`bindings-cpp/prebuilds/linux-${process.arch}/`))).toBe(true)
+    expect(native.filter((file) => /win32|darwin-arm64\.node|android/.test(file))).toEqual([])
+  })
+
+  test('holds no source, no test and no second Node', () => {
+    expect(files.filter((file) => /^app\/(electron|renderer|tests|scripts|samples)/.test(file))).toEqual([])
+    expect(files.filter((file) => file.endsWith('.ts'))).toEqual([])
+    expect(readdirSync(join(packed, 'app/node_modules')).filter((name) => name.startsWith('node-linux'))).toEqual([])
+  })
+
+  test('runs its commands from where it was packed, native parts and archive thread included', async () => {
+    const archive = join(folder, 'packed.breakledger')
+    const command = (...words: string[]) =>
+      run(process.execPath, [join(packed, 'app/dist/desktop/commands.js'), ...words], { cwd: folder })
+    await command('demo', '--archive', archive)
+    expect(existsSync(archive)).toBe(true)
+    const { stdout } = await command('verify', '--archive', archive, '--json')
+    expect(stdout).toContain('"sound":true')
+    expect((await command('ports', '--json')).stderr).toBe('')
+  }, 60_000)
+})

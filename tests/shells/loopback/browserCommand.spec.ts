@@ -1,0 +1,17 @@
+import { expect, test } from 'vitest'
+import { browserCommand } from '#shells/loopback/browserCommand.ts'
+
+const address = 'http://127.0.0.1:4321/?token=a&b|c'
+
+test('the address is one word of its own, which no shell reads', () => {
+  for (const platform of ['darwin', 'win32', 'linux'] as const) {
+    const words = browserCommand(address, platform, { DISPLAY: ':0' })
+    expect(words?.at(-1)).toBe(address)
+    expect(words?.[0]).not.toMatch(/cmd|sh$/)
+  }
+})
+
+test('a Linux without a display opens nothing', () => {
+  expect(browserCommand(address, 'linux', {})).toBeNull()
+  expect(browserCommand(address, 'linux', { WAYLAND_DISPLAY: 'wayland-0' })?.[0]).toBe('xdg-open')
+})
