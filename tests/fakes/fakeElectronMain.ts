@@ -1,0 +1,104 @@
+import { EventEmitter } from 'node:events'
+import type { App, Session } from 'electron'
+import { createFakeElectron, type FakeWindow } from './fakeElectron.ts'
+
+type OpenHandler = (details: { url: string }) => { action: 'allow' | 'deny' }
+
+/** What a test sees of a window that main opened. */
+export class FakeBrowserWindow extends EventEmitter {
+  static opened: FakeBrowserWindow[] = []
+  static getAllWindows = () => FakeBrowserWindow.opened
+  readonly options: Record<string, unknown>
+  readonly loaded: string[] = []
+  shown = 0
+  openHandler: OpenHandler = () => ({ action: 'allow' })
+  /** What a frame of this window may do. */
+  frame: FakeWindow | undefined
+  readonly webContents = Object.assign(new EventEmitter(), {
+    setWindowOpenHandler: (handler: OpenHandler) => {
+      this.openHandler = handler
+    },
+    isDestroyed: () => false,
+    send: (channel: string, ...values: unknown[]) => this.frame?.webContents.send(channel, ...values),
+  })
+
+  constructor(options: Record<string, unknown>) {
+    super()
+    this.options = options
+    FakeBrowserWindow.opened.push(this)
+  }
+  show() {
+    this.shown++
+  }
+  async loadURL(address: string) {
+    this.loaded.push(address)
+  }
+  /** Sends an event that can be called off, as Electron does before a navigation; true when it was called off. */
+  isPrevented(name: string, details: Record<string, unknown>): boolean {
+    return sendPreventable(this.webContents, name, details)
+  }
+}
+
+/** Emits an event whose default a listener may prevent; true when one did. */
+export function sendPreventable(emitter: EventEmitter, name: string, details: Record<string, unknown> = {}): boolean {
+  let prevented = false
+  const preventDefault = () => {
+    prevented = true
+  }
+  emitter.emit(name, { ...details, preventDefault })
+  return prevented
+}
+
+/** The `electron` module as main.ts sees it, with a record of what was done through it. */
+export function createFakeElectronMain(surroundings: { isFirst: boolean }) {
+  FakeBrowserWindow.opened = []
+  const ipc = createFakeElectron()
+  const done = {
+    schemes: [] as unknown[],
+    external: [] as string[],
+    errors: [] as string[],
+    exits: [] as number[],
+    quits: 0,
+    protocolHandlers: new Map<string, (request: { method: string; url: string }) => Promise<Response>>(),
+    permissionRequest: undefined as Parameters<Session['setPermissionRequestHandler']>[0] | undefined,
+    permissionCheck: undefined as Parameters<Session['setPermissionCheckHandler']>[0] | undefined,
+  }
+  const app = Object.assign(new EventEmitter(), {
+    requestSingleInstanceLock: () => surroundings.isFirst,
+    whenReady: async () => {},
+    getPath: (_name: Parameters<App['getPath']>[0]) => '/home/ada',
+    getVersion: () => '1.2.3',
+    quit: () => {
+      done.quits++
+    },
+    exit: (code: number) => {
+      done.exits.push(code)
+    },
+  } satisfies { [Key in keyof App]?: unknown })
+  return {
+    ipc,
+    done,
+    app,
+    module: {
+      app,
+      BrowserWindow: FakeBrowserWindow,
+      ipcMain: ipc.ipcMain,
+      dialog: { showErrorBox: (title: string, text: string) => done.errors.push(`${title}: ${text}`) },
+      shell: { openExternal: async (address: string) => void done.external.push(address) },
+      protocol: {
+        registerSchemesAsPrivileged: (schemes: unknown[]) => done.schemes.push(...schemes),
+        handle: (scheme: string, handler: never) => done.protocolHandlers.set(scheme, handler),
+      },
+      session: {
+        defaultSession: {
+          setPermissionRequestHandler: (handler: NonNullable<typeof done.permissionRequest>) => {
+            done.permissionRequest = handler
+          },
+          setPermissionCheckHandler: (handler: NonNullable<typeof done.permissionCheck>) => {
+            done.permissionCheck = handler
+          },
+        },
+      },
+    },
+  }
+}
