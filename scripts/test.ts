@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process'
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
-import { join } from 'node:path'
+import { delimiter, dirname, join } from 'node:path'
 import { buildIfNeeded, projectFolder } from './build.ts'
 import { noWindowBecause, presentElectron } from './electronBinary.ts'
 import { findChromium, installChromium } from './findChromium.ts'
@@ -12,8 +12,7 @@ import { findChromium, installChromium } from './findChromium.ts'
 
 type Outcome = { name: string; passed: boolean; seconds: number; output: string }
 
-const projects = ['electron/contract', 'electron/domain', 'electron', 'renderer', 'tests']
-const importRules = '.dependency-cruiser.mjs'
+const projects = ['tests', 'renderer', 'electron', 'electron/contract', 'electron/domain']
 const importRoots = ['electron', 'renderer', 'scripts', 'tests']
 
 /** Runs a program out of node_modules/.bin and keeps what it says. */
@@ -22,6 +21,8 @@ function run(name: string, program: string, ...words: string[]): Promise<Outcome
   const extension = process.platform === 'win32' ? '.cmd' : ''
   const child = spawn(join(projectFolder, 'node_modules/.bin', program + extension), words, {
     cwd: projectFolder,
+    // The same Node for every step, whichever the system has.
+    env: { ...process.env, PATH: `${dirname(process.execPath)}${delimiter}${process.env.PATH ?? ''}` },
     stdio: ['ignore', 'pipe', 'pipe'],
     shell: process.platform === 'win32',
   })
@@ -106,25 +107,26 @@ async function runTests(filters: readonly string[]): Promise<{ passed: boolean; 
   }
 }
 
-async function types(): Promise<boolean> {
+/** The steps before the tests, longest first, so that two at a time fill two cores. */
+const steps: (() => Promise<Outcome>)[] = [
+  ...projects.map((project) => () => run(`types of ${project}`, 'tsc', '-p', project)),
+  build,
+  () => run('import rules', 'depcruise', '--config', '.dependency-cruiser.mjs', ...importRoots),
+  () => run('style', 'biome', 'check', '.'),
+]
+
+/** Takes steps from the front until none is left; resolves with whether all it took have passed. */
+async function work(): Promise<boolean> {
   let passed = true
-  for (const project of projects) passed = report(await run(`types of ${project}`, 'tsc', '-p', project)) && passed
+  for (let step = steps.shift(); step !== undefined; step = steps.shift()) passed = report(await step()) && passed
   return passed
 }
 
-async function rulesAndBuild(): Promise<boolean> {
-  let passed = report(await run('style', 'biome', 'check', '.'))
-  if (existsSync(join(projectFolder, importRules)))
-    passed = report(await run('import rules', 'depcruise', '--config', importRules, ...importRoots)) && passed
-  passed = report(await build()) && passed
-  prepareChromium()
-  announceDesktop()
-  return passed
-}
-
-const steps = await Promise.all([types(), rulesAndBuild()])
+const workers = await Promise.all([work(), work()])
+prepareChromium()
+announceDesktop()
 const tests = await runTests(process.argv.slice(2))
-const failed = steps.includes(false)
+const failed = workers.includes(false)
 if (failed) console.log('FAILED: a step before the tests; see above.')
 console.log(tests.closing)
 process.exitCode = tests.passed && !failed ? 0 : 1
