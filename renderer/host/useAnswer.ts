@@ -15,7 +15,7 @@ export function useAnswer<N extends ProcedureName>(name: N, input: InputOf<N> | 
   const question = input === null ? null : JSON.stringify(input)
   const [answer, setAnswer] = useState<Answer<OutputOf<N>>>({ value: null, error: null, pending: question !== null })
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: asked again whenever records change
+  // Asked again whenever records change
   useEffect(() => {
     if (question === null) return
     let current = true

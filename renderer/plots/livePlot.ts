@@ -172,7 +172,7 @@ export function createLivePlot(host: HTMLElement, options: LivePlotOptions): Liv
   return {
     push(frame) {
       const last = ring.length > 0 ? ring.timeAt(ring.length - 1) : -Infinity
-      if (frame.timeS.length > 0 && frame.timeS[0]! <= last) peak = null
+      if (frame.timeS.length > 0 && frame.timeS[0]! < last) peak = null
       ring.push(frame.timeS, frame.force)
       if (view.situation === 'capturing' && frame.peak !== null && (peak === null || frame.peak > peak.force))
         peak = { timeS: timeNearest(frame, frame.peak), force: frame.peak }

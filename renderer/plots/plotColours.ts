@@ -23,7 +23,7 @@ export function readPlotColours(element: Element): PlotColours {
     marker: value('--ink'),
     warning: value('--warning'),
     alarm: value('--alarm'),
-    ground: value('--card'),
+    ground: value('--paper'),
     font: `${style.getPropertyValue('--plot-font-size').trim() || '13px'} ${style.fontFamily}`,
   }
 }

@@ -13,7 +13,7 @@ export function drawLevels(plot: uPlot, levels: readonly LevelLine[], colours: P
   const { ctx, bbox } = plot
   const ratio = devicePixelRatio
   for (const level of levels) {
-    const { min, max } = plot.scales['y'] ?? {}
+    const { min, max } = plot.scales.y ?? {}
     if (min === undefined || max === undefined || min === null || max === null) continue
     if (level.value < min || level.value > max) continue
     const y = Math.round(plot.valToPos(level.value, 'y', true)) + 0.5

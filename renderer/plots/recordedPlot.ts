@@ -60,7 +60,7 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
       series: [{}, { stroke: () => colours.curve, width: 1.75, points: { show: false } }],
       axes: [
         axis((_plot, splits) => splits.map((split) => `${Number(split.toPrecision(9))} s`.replace('-', '−')), 34, 80),
-        axis((_plot, splits) => splits.map((split) => display.format(split)), 70, 48),
+        axis((_plot, splits) => splits.map((split) => display.format(split)), 70, 40),
       ],
       hooks: {
         draw: [

@@ -1,7 +1,7 @@
 /** The newest samples of a stream, oldest first, in a fixed amount of memory. */
 export type SampleRing = {
   readonly length: number
-  /** Adds samples whose times rise strictly; a time that does not rise starts the ring afresh (the stream began again). */
+  /** Adds samples; one at the same time as the last is passed over, an earlier one starts the ring afresh (the stream began again). */
   push(timeS: Float64Array, force: Float64Array): void
   clear(): void
   timeAt(index: number): number
@@ -33,7 +33,9 @@ export function createSampleRing(capacity: number): SampleRing {
       if (timeS.length !== force.length) throw new RangeError('push requires as many times as forces')
       for (let i = 0; i < timeS.length; i++) {
         const time = timeS[i]!
-        if (length > 0 && time <= times[slot(length - 1)]!) {
+        const last = length > 0 ? times[slot(length - 1)]! : Number.NEGATIVE_INFINITY
+        if (time === last) continue
+        if (time < last) {
           start = 0
           length = 0
         }

@@ -5,7 +5,7 @@ export function applyTheme(choice: Preferences['theme']): () => void {
   const dark = matchMedia('(prefers-color-scheme: dark)')
   const apply = () => {
     const theme = choice === 'system' ? (dark.matches ? 'dark' : 'light') : choice
-    document.documentElement.dataset['theme'] = theme
+    document.documentElement.dataset.theme = theme
   }
   apply()
   if (choice !== 'system') return () => {}

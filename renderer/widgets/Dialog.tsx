@@ -19,6 +19,7 @@ export function Dialog({
     if (element === null) return
     const before = document.activeElement
     if (!element.open) element.showModal()
+    element.querySelector<HTMLElement>('[data-first-focus]')?.focus()
     return () => {
       element.close()
       if (before instanceof HTMLElement && before.isConnected) before.focus()

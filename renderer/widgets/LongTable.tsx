@@ -63,7 +63,6 @@ export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, S
   })
 
   function onKeyDown(event: KeyboardEvent): void {
-    if (!(event.target instanceof HTMLElement) || event.target.closest('tr[data-index]') === null) return
     if (event.ctrlKey || event.metaKey || event.altKey) return
     const row = rowAt(active)
     if (event.key === 'Enter' && row !== undefined) {
@@ -87,7 +86,6 @@ export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, S
       className="long-table"
       ref={scroller}
       onScroll={(event) => setView({ ...view, top: event.currentTarget.scrollTop })}
-      onKeyDown={onKeyDown}
     >
       <table aria-label={props.label} aria-rowcount={total + 1}>
         <colgroup>
@@ -114,6 +112,7 @@ export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, S
                 aria-label={row === undefined ? undefined : props.rowLabel(row)}
                 tabIndex={index === inSightActive ? 0 : -1}
                 onFocus={() => setActive(index)}
+                onKeyDown={onKeyDown}
                 onClick={() => row !== undefined && props.onOpen(row)}
               >
                 {columns.map((column) => (
@@ -134,7 +133,7 @@ export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, S
 
 function Spacer({ height, columns }: { height: number; columns: number }) {
   return (
-    <tr role="presentation" className="long-table-spacer">
+    <tr className="long-table-spacer">
       <td colSpan={columns} style={{ height }} />
     </tr>
   )

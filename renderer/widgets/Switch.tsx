@@ -21,7 +21,7 @@ export function Switch({
       <span className="switch-track" aria-hidden="true">
         <span className="switch-thumb" />
       </span>
-      <span className="switch-label">{label}</span>
+      {label === '' ? null : <span className="switch-label">{label}</span>}
       <span className="switch-word">{on ? onWord : offWord}</span>
       {keys}
     </button>

@@ -1,6 +1,11 @@
 import { createContext, useContext } from 'react'
-
-export type UnitSystem = 'SI' | 'US'
+import {
+  megapascalsPerPsi,
+  millimetresPerInch,
+  newtonsPerPoundForce,
+  squareMillimetresPerSquareInch,
+} from '#domain/units/conversions.ts'
+import type { UnitSystem } from '#domain/units/display.ts'
 
 /** How quantities are written in one system of units. Stored values are SI; null is written as a dash. */
 export type Quantities = {
@@ -49,20 +54,32 @@ function quantity(unit: string, factor: number, mostDecimals: number): Quantity 
   }
 }
 
+/** What a person measured and typed: written without zeros that nobody measured. */
+function measured(unit: string, factor: number, decimals: number): Quantity {
+  const number = (stored: number | null) =>
+    stored === null ? dash : withoutEndingZeros(writeFixed(stored * factor, decimals))
+  return { unit, factor, number, text: (stored) => (stored === null ? dash : `${number(stored)}\u00a0${unit}`) }
+}
+
+/** "600.0" becomes "600", "1.50" becomes "1.5". */
+export function withoutEndingZeros(written: string): string {
+  return written.includes('.') ? written.replace(/\.?0+$/, '') : written
+}
+
 const systems: Record<UnitSystem, Quantities> = {
   SI: {
     system: 'SI',
     force: quantity('N', 1, 1),
     strength: quantity('MPa', 1, 2),
-    length: quantity('mm', 1, 2),
-    area: quantity('mm²', 1, 1),
+    length: measured('mm', 1, 2),
+    area: measured('mm²', 1, 1),
   },
   US: {
     system: 'US',
-    force: quantity('lbf', 1 / 4.4482216152605, 1),
-    strength: quantity('psi', 1e6 / 6894.757293168361, 0),
-    length: quantity('in', 1 / 25.4, 3),
-    area: quantity('in²', 1 / 25.4 ** 2, 3),
+    force: quantity('lbf', 1 / newtonsPerPoundForce, 1),
+    strength: quantity('psi', 1 / megapascalsPerPsi, 0),
+    length: measured('in', 1 / millimetresPerInch, 3),
+    area: measured('in²', 1 / squareMillimetresPerSquareInch, 4),
   },
 }
 

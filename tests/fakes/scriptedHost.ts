@@ -1,12 +1,11 @@
 import { Trouble } from '#contract/errors.ts'
-import type { ArchiveInfo } from '#contract/records/archive.ts'
+import type { ArchiveInfo, ListQuery } from '#contract/records/archive.ts'
 import type { BenchState } from '#contract/records/bench.ts'
 import type { BreakRecord, BreakSummary, SpecimenSummary } from '#contract/records/break.ts'
 import { detectionSettings } from '#contract/records/detection.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
 import { defaultPreferences, type Preferences } from '#contract/records/settings.ts'
 import type { Specimen, SpecimenFields } from '#contract/records/specimen.ts'
-import type { ListQuery } from '#contract/records/archive.ts'
 import { scriptedCurve } from './scriptedCurve.ts'
 import { createScriptedEngine, type ScriptedEngine } from './scriptedEngine.ts'
 
@@ -23,12 +22,21 @@ export type ScriptedHost = ScriptedEngine & {
   specimens: SpecimenSummary[]
 }
 
-const adhesives = ['casein C1', 'resorcinol R2', 'one-part polyurethane U3', 'epoxy E4', 'cross-linking PVA V5', 'urea-formaldehyde F6']
+const adhesives = [
+  'casein C1',
+  'resorcinol R2',
+  'one-part polyurethane U3',
+  'epoxy E4',
+  'cross-linking PVA V5',
+  'urea-formaldehyde F6',
+]
 const startedAt = Date.UTC(2026, 4, 11, 8, 0, 0)
 const at = (minutes: number) => new Date(startedAt + minutes * 60_000).toISOString()
 
 /** A host that keeps a few records in memory and goes where the test sends it: for exact states of the page. */
-export function createScriptedHost(options: { specimens?: number; preferences?: Partial<Preferences> } = {}): ScriptedHost {
+export function createScriptedHost(
+  options: { specimens?: number; preferences?: Partial<Preferences> } = {},
+): ScriptedHost {
   let preferences: Preferences = {
     ...defaultPreferences,
     operator: 'bench 1',
@@ -39,7 +47,9 @@ export function createScriptedHost(options: { specimens?: number; preferences?: 
     ...options.preferences,
   }
   const specimens = Array.from({ length: options.specimens ?? 72 }, (_, index) => scriptedSpecimen(index))
-  const revisions = new Map(specimens.map(({ breakInForce: _none, ...specimen }) => [specimen.specimenId, [specimen as Specimen]]))
+  const revisions = new Map(
+    specimens.map(({ breakInForce: _none, ...specimen }) => [specimen.specimenId, [specimen as Specimen]]),
+  )
   const breaks: BreakRecord[] = []
   const calls: ScriptedHost['calls'] = []
   let bench: BenchState = scriptedBench(preferences, specimens)
@@ -71,6 +81,9 @@ export function createScriptedHost(options: { specimens?: number; preferences?: 
   function changeBreak(breakId: number, change: Partial<BreakSummary>, more: Partial<BreakRecord>): BreakRecord {
     const record = recordOf(breakId)
     Object.assign(record, more, { summary: { ...record.summary, ...change } })
+    for (const row of specimens)
+      if (row.breakInForce?.breakId === breakId)
+        row.breakInForce = record.summary.setAside === null ? record.summary : null
     if (bench.lastBreak?.breakId === breakId) setBench({ lastBreak: record.summary })
     engine.emit('records.changed', { specimenIds: [], breakIds: [breakId] })
     return record
@@ -97,7 +110,13 @@ export function createScriptedHost(options: { specimens?: number; preferences?: 
     }),
     'preferences.set': async (change) => setPreferences(change as Partial<Preferences>),
     'ports.list': async () => [
-      { path: '/dev/ttyUSB0', manufacturer: 'USB serial adapter', serialNumber: 'A1', vendorId: '1a86', productId: '7523' },
+      {
+        path: '/dev/ttyUSB0',
+        manufacturer: 'USB serial adapter',
+        serialNumber: 'A1',
+        vendorId: '1a86',
+        productId: '7523',
+      },
       { path: '/dev/ttyACM0', manufacturer: null, serialNumber: null, vendorId: null, productId: null },
     ],
     'ports.listen': async () => ({
@@ -137,7 +156,14 @@ export function createScriptedHost(options: { specimens?: number; preferences?: 
       setBench({ phase: 'loading', captureBreakId: breaks.length + 1, runningPeak: 0 })
       return bench
     },
-    'specimens.list': async (query) => paged(sorted(specimens.filter((row) => specimenFits(row, query)), query), query),
+    'specimens.list': async (query) =>
+      paged(
+        sorted(
+          specimens.filter((row) => specimenFits(row, query)),
+          query,
+        ),
+        query,
+      ),
     'specimens.get': async ({ specimenId }) => ({
       current: specimenOf(specimenId),
       revisions: revisions.get(specimenId) ?? [],
@@ -150,7 +176,14 @@ export function createScriptedHost(options: { specimens?: number; preferences?: 
           `There is a specimen ${fields.number} already.`,
           'Give this one another number, or correct the other one.',
         )
-      const specimen: Specimen = { specimenId: specimens.length + 1, revision: 1, recordedAt: at(0), by, reason: '', fields }
+      const specimen: Specimen = {
+        specimenId: specimens.length + 1,
+        revision: 1,
+        recordedAt: at(0),
+        by,
+        reason: '',
+        fields,
+      }
       specimens.push({ ...specimen, breakInForce: null })
       revisions.set(specimen.specimenId, [specimen])
       engine.emit('records.changed', { specimenIds: [specimen.specimenId], breakIds: [] })
@@ -165,7 +198,13 @@ export function createScriptedHost(options: { specimens?: number; preferences?: 
       return specimen
     },
     'breaks.list': async (query) =>
-      paged(sortedBreaks(breaks.map(({ summary }) => summary).filter((row) => breakFits(row, query)), query), query),
+      paged(
+        sortedBreaks(
+          breaks.map(({ summary }) => summary).filter((row) => breakFits(row, query)),
+          query,
+        ),
+        query,
+      ),
     'breaks.get': async ({ breakId }) => recordOf(breakId),
     'breaks.curve': async ({ breakId, fromS, toS }) => {
       const { summary } = recordOf(breakId)
@@ -193,7 +232,8 @@ export function createScriptedHost(options: { specimens?: number; preferences?: 
     },
     'breaks.setAside': async ({ breakId, by, reason }) => decide(breakId, 'set-aside', by, reason, null),
     'breaks.takeBack': async ({ breakId, by, reason }) => decide(breakId, 'taken-back', by, reason, null),
-    'breaks.reassign': async ({ breakId, by, reason, specimenId }) => decide(breakId, 'reassigned', by, reason, specimenId),
+    'breaks.reassign': async ({ breakId, by, reason, specimenId }) =>
+      decide(breakId, 'reassigned', by, reason, specimenId),
     'archive.verify': async () => ({
       sound: true,
       ledgerEntries: 412,
@@ -214,8 +254,19 @@ export function createScriptedHost(options: { specimens?: number; preferences?: 
     specimenId: number | null,
   ): BreakRecord {
     const record = recordOf(breakId)
-    const decision = { decisionId: record.decisions.length + 1, breakId, recordedAt: at(61), by, reason, kind, specimenId }
-    const moved = kind === 'reassigned' ? { specimenId, number: specimenId === null ? null : specimenOf(specimenId).fields.number } : {}
+    const decision = {
+      decisionId: record.decisions.length + 1,
+      breakId,
+      recordedAt: at(61),
+      by,
+      reason,
+      kind,
+      specimenId,
+    }
+    const moved =
+      kind === 'reassigned'
+        ? { specimenId, number: specimenId === null ? null : specimenOf(specimenId).fields.number }
+        : {}
     const aside = kind === 'reassigned' ? {} : { setAside: kind === 'set-aside' ? reason : null }
     return changeBreak(breakId, { ...moved, ...aside }, { decisions: [...record.decisions, decision] })
   }
@@ -274,7 +325,15 @@ function scriptedSpecimen(index: number): SpecimenSummary {
     notes: '',
     demo: true,
   }
-  return { specimenId: index + 1, revision: 1, recordedAt: at(0), by: 'bench 1', reason: '', fields, breakInForce: null }
+  return {
+    specimenId: index + 1,
+    revision: 1,
+    recordedAt: at(0),
+    by: 'bench 1',
+    reason: '',
+    fields,
+    breakInForce: null,
+  }
 }
 
 function scriptedBench(preferences: Preferences, specimens: readonly SpecimenSummary[]): BenchState {
@@ -351,7 +410,7 @@ function scriptedBreak(
     missingSamples: 0,
     noiseN: 1.1,
     loadingRateNPerS: 780,
-    samplingBoundN: 9.8,
+    samplingBoundN: summary.samplingBoundPercent === null ? null : (peakN * summary.samplingBoundPercent) / 100,
     samplingBoundPercent: summary.samplingBoundPercent,
     afterBreakN: 210,
     flags: summary.flags,
@@ -418,18 +477,27 @@ function breakFits(row: BreakSummary, { text, status }: ListQuery): boolean {
 
 function holds(words: string, text: string): boolean {
   const low = words.toLowerCase()
-  return text.toLowerCase().split(/\s+/).every((word) => low.includes(word))
+  return text
+    .toLowerCase()
+    .split(/\s+/)
+    .every((word) => low.includes(word))
 }
 
 function sorted(rows: SpecimenSummary[], { sort, descending }: ListQuery): SpecimenSummary[] {
   const key = (row: SpecimenSummary) =>
-    sort === 'adhesive' ? row.fields.adhesive : sort === 'peakN' || sort === 'strengthMPa' ? String(row.breakInForce?.peakN ?? 0) : row.fields.number
+    sort === 'adhesive'
+      ? row.fields.adhesive
+      : sort === 'peakN' || sort === 'strengthMPa'
+        ? String(row.breakInForce?.peakN ?? 0)
+        : row.fields.number
   const order = rows.toSorted((a, b) => key(a).localeCompare(key(b), 'en', { numeric: true }))
   return descending ? order.reverse() : order
 }
 
 function sortedBreaks(rows: BreakSummary[], { sort, descending }: ListQuery): BreakSummary[] {
-  const order = rows.toSorted((a, b) => (sort === 'peakN' ? (a.peakN ?? 0) - (b.peakN ?? 0) : a.startedAt.localeCompare(b.startedAt)))
+  const order = rows.toSorted((a, b) =>
+    sort === 'peakN' ? (a.peakN ?? 0) - (b.peakN ?? 0) : a.startedAt.localeCompare(b.startedAt),
+  )
   return descending ? order.reverse() : order
 }
 

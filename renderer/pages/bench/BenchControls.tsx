@@ -39,15 +39,8 @@ export function BenchControls({
           {hindrance === null ? <TareWords bench={bench} /> : <>Not now: {hindrance}.</>}
         </p>
       </div>
-      <Switch
-        label="Recording"
-        on={bench.armed}
-        onChange={onArm}
-        onWord="armed"
-        offWord="not armed"
-        keys={<Keys keys="A" />}
-      />
-      <Switch label="Next specimen by itself" on={handsFree} onChange={onHandsFree} />
+      <Switch label="" on={bench.armed} onChange={onArm} onWord="Armed" offWord="Not armed" keys={<Keys keys="A" />} />
+      <Switch label="Hands-free" on={handsFree} onChange={onHandsFree} />
       <SignalWords bench={bench} />
     </section>
   )
@@ -81,7 +74,7 @@ function SignalWords({ bench }: { bench: BenchState }) {
   ].filter((words) => words !== null)
   return (
     <p className="controls-words controls-signal">
-      {rate} samples/s, {clock}
+      {rate} samples/s, {clock},
       <br />
       {troubles.length === 0 ? 'none missing' : troubles.join(', ')}
     </p>

@@ -45,7 +45,13 @@ export function BenchPage() {
   })
 
   const trouble: TroubleMessage | null =
-    bench.storageProblem ?? bench.connection.problem ?? tare.error ?? arm.error ?? next.error ?? load.error ?? setPreferences.error
+    bench.storageProblem ??
+    bench.connection.problem ??
+    tare.error ??
+    arm.error ??
+    next.error ??
+    load.error ??
+    setPreferences.error
   return (
     <div className="bench" data-overload={bench.overload}>
       <OverloadBanner bench={bench} />
@@ -76,7 +82,7 @@ export function BenchPage() {
             >
               {bench.phase === 'loading' ? 'Loading …' : 'Load the specimen'} <Keys keys="L" />
             </button>
-            <p>Demo: the press, the load cell and the specimens are simulated; every number is invented.</p>
+            <p>Simulated bench: every number is invented.</p>
           </section>
         ) : null}
         {bench.lastBreak === null ? (

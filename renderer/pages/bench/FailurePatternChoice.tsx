@@ -14,7 +14,8 @@ export function FailurePatternChoice({
   return (
     <fieldset className="choice pattern">
       <legend>
-        Failure pattern <span className="pattern-source">EN ISO 10365</span>
+        Failure pattern {value === null ? <span className="pattern-source">EN ISO 10365</span> : null}
+        <span className="pattern-words">{value === null ? 'not assessed' : patternNames[value]}</span>
       </legend>
       <div className="choice-options">
         {patternOrder.map((pattern) => (
@@ -34,7 +35,6 @@ export function FailurePatternChoice({
           </label>
         ))}
       </div>
-      <p className="pattern-words">{value === null ? 'not assessed' : patternNames[value]}</p>
     </fieldset>
   )
 }

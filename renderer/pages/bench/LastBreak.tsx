@@ -69,6 +69,9 @@ export function LastBreak({ summary, keys }: { summary: BreakSummary; keys: Ref<
       <div className="last-break-head">
         <h2 id="last-break-title">
           Last break <span className="last-break-number">{summary.number ?? 'no specimen'}</span>
+          {isUncalibrated(summary.scaleKind) ? (
+            <span className="tag">{summary.scaleKind === 'none' ? 'no scale' : 'uncalibrated'}</span>
+          ) : null}
         </h2>
         <a href={hashOf({ page: 'break', breakId: summary.breakId })}>
           Curve <Keys keys="C" />
@@ -126,7 +129,7 @@ function useKeptDraft(
   latest.current = { draft, saveUnsaved }
   useEffect(() => {
     const { draft: before, saveUnsaved: save } = latest.current
-    if (before !== null && before.changed && before.breakId !== summary.breakId) save(before)
+    if (before?.changed && before.breakId !== summary.breakId) save(before)
     dispatch({ kind: 'stored', summary })
   }, [summary, dispatch])
   useEffect(
@@ -140,7 +143,6 @@ function useKeptDraft(
 
 function Result({ summary }: { summary: BreakSummary }) {
   const { force, strength } = useQuantities()
-  const uncalibrated = isUncalibrated(summary.scaleKind)
   const flags = summary.flags.filter((flag) => flag !== 'uncalibrated')
   return (
     <>
@@ -163,14 +165,6 @@ function Result({ summary }: { summary: BreakSummary }) {
             )}
           </dd>
         </div>
-        {uncalibrated ? (
-          <div className="last-break-tag">
-            <dt className="visually-hidden">Scale</dt>
-            <dd>
-              <strong className="tag">{summary.scaleKind === 'none' ? 'no scale' : 'uncalibrated'}</strong>
-            </dd>
-          </div>
-        ) : null}
       </dl>
       {summary.outcome === 'break' ? null : (
         <p className="last-break-words">It {outcomeWord(summary)} and counts as no strength.</p>
@@ -190,9 +184,9 @@ function Result({ summary }: { summary: BreakSummary }) {
 /** What the sampling bound says, in a sentence. */
 export function boundWords(summary: BreakSummary, factor: number, unit: string): string {
   const { samplingBoundPercent, peakN } = summary
-  if (samplingBoundPercent === null || peakN === null) return 'How far the true peak may lie above is not known.'
+  if (samplingBoundPercent === null || peakN === null) return 'How much higher the true peak may lie is not known.'
   const bound = writeNumber((samplingBoundPercent / 100) * peakN * factor, 1)
-  return `The true peak may lie up to ${bound} ${unit} (${writeNumber(samplingBoundPercent, 2)} %) above the highest sample.`
+  return `The true peak may lie up to ${bound} ${unit} (${writeNumber(samplingBoundPercent, 2)} %) higher.`
 }
 
 function NoteLine({ note, onNote, onSave }: { note: string; onNote(note: string): void; onSave(): void }) {

@@ -4,7 +4,7 @@ import { useEvent } from '#renderer/host/useEvent.ts'
 import type { ForceDisplay } from '#renderer/plots/forceDisplay.ts'
 import { createLivePlot, type LivePlot } from '#renderer/plots/livePlot.ts'
 import type { LevelLine } from '#renderer/plots/plotMarks.ts'
-import { type Quantities, useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
+import { type Quantities, useQuantities, withoutEndingZeros, writeNumber } from '#renderer/widgets/quantities.ts'
 import { situationOf } from './benchWords.ts'
 
 /** The curve as it happens, with start threshold and capacity. The drawing itself is outside React. */
@@ -15,7 +15,7 @@ export function LiveCurve({ bench }: { bench: BenchState }) {
   const inCounts = bench.scale.kind === 'none'
   const leastForce = leastForceOf(bench)
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: made once; the other effects keep it up to date
+  // Made once; the other effects keep it up to date
   useEffect(() => {
     if (place.current === null) return
     const made = createLivePlot(place.current, {
@@ -49,10 +49,7 @@ export function LiveCurve({ bench }: { bench: BenchState }) {
 
 /** How a force is drawn: in the units of the program, or in counts where there is no scale. */
 export function displayOf(quantities: Quantities, inCounts: boolean): ForceDisplay {
-  const format = (shown: number) =>
-    writeNumber(shown, 3)
-      .replace(/(\.\d*?)0+$/, '$1')
-      .replace(/\.$/, '')
+  const format = (shown: number) => withoutEndingZeros(writeNumber(shown, 3))
   return inCounts
     ? { factor: 1, unit: 'counts', format }
     : { factor: quantities.force.factor, unit: quantities.force.unit, format }

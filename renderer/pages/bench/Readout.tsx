@@ -16,6 +16,7 @@ export function Readout({ bench }: { bench: BenchState }) {
   const live = bench.phase === 'no-signal' ? null : reading.latest
   const shown = bench.phase === 'broke' ? peakN : live
   const write = (value: number | null) => (value === null ? '–' : writeLive(value, bench, force.factor))
+  const besideValue = bench.phase === 'broke' ? live : isOver ? peakN : (reading.peak ?? bench.runningPeak)
   const unit = inCounts ? 'counts' : force.unit
   return (
     <section className="readout" aria-label="Force" data-phase={bench.phase}>
@@ -28,20 +29,21 @@ export function Readout({ bench }: { bench: BenchState }) {
       </div>
       <div className="readout-force">
         <p className="readout-numeral" data-testid="force">
-          <span className="readout-value">{write(shown)}</span> <span className="readout-unit">{unit}</span>
+          {write(shown)}
         </p>
-        <p className="readout-caption">
-          <span>{bench.phase === 'broke' ? 'highest load' : 'force now'}</span>
+        <div className="readout-caption">
+          <p className="readout-unit">{unit}</p>
+          <p>{bench.phase === 'broke' ? 'highest load' : inCounts ? 'reading now' : 'force now'}</p>
           {isUncalibrated(bench.scale.kind) ? (
             <strong className="tag">{inCounts ? 'no scale' : 'uncalibrated'}</strong>
           ) : null}
-        </p>
+        </div>
       </div>
       <dl className="readout-beside">
         <div>
           <dt>{bench.phase === 'broke' ? 'Force now' : isOver ? 'Highest load' : 'Highest so far'}</dt>
           <dd>
-            {write(bench.phase === 'broke' ? live : (reading.peak ?? peakN))} <small>{unit}</small>
+            {write(besideValue)} <small>{besideValue === null ? '' : unit}</small>
           </dd>
         </div>
         <CapacityShare bench={bench} live={live} />

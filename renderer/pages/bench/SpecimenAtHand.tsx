@@ -63,10 +63,15 @@ function LiveStrength({ bench, areaMm2 }: { bench: BenchState; areaMm2: number |
   const strengthMPa = forceN === null || areaMm2 === null ? null : forceN / areaMm2
   return (
     <div>
-      <dt>Stress now{isUncalibrated(bench.scale.kind) ? ', uncalibrated' : ''}</dt>
+      <dt>Stress now{stressDoubt(bench.scale.kind)}</dt>
       <dd>{strengthMPa === null ? '–' : strength.text(strengthMPa)}</dd>
     </div>
   )
+}
+
+function stressDoubt(kind: BenchState['scale']['kind']): string {
+  if (kind === 'none') return ', no scale'
+  return isUncalibrated(kind) ? ', uncalibrated' : ''
 }
 
 /** What tells a specimen from others, in one line. */

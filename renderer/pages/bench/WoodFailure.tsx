@@ -24,7 +24,9 @@ export function WoodFailure({ entry, onEntry }: { entry: WoodFailureEntry; onEnt
   return (
     <div className="wood-failure">
       <p className="wood-failure-head">
-        <span id={id}>Wood failure</span>
+        <span>
+          <span id={id}>Wood failure</span> <span className="quiet">share of the bonded area</span>
+        </span>
         <strong>{percent === null ? 'not assessed' : `${percent} %`}</strong>
       </p>
       <div
@@ -45,11 +47,6 @@ export function WoodFailure({ entry, onEntry }: { entry: WoodFailureEntry; onEnt
           <span key={from} data-filled={percent !== null && from < percent ? '' : undefined} />
         ))}
       </div>
-      <p className="wood-failure-ends" aria-hidden="true">
-        <span>0 bond only</span>
-        <span>50</span>
-        <span>100 wood only</span>
-      </p>
     </div>
   )
 }

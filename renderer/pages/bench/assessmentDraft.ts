@@ -42,7 +42,7 @@ export function draftOf(summary: BreakSummary): AssessmentDraft {
  */
 export function changeDraft(draft: AssessmentDraft | null, change: DraftChange): AssessmentDraft | null {
   if (change.kind === 'stored')
-    return draft !== null && draft.changed && draft.breakId === change.summary.breakId ? draft : draftOf(change.summary)
+    return draft?.changed && draft.breakId === change.summary.breakId ? draft : draftOf(change.summary)
   if (draft === null) return null
   if (change.kind === 'saving') return { ...draft, changed: false, saved: true }
   if (change.kind === 'not-saved') return { ...draft, changed: true }

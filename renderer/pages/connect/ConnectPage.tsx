@@ -92,10 +92,11 @@ function DemoDrawing() {
 function PortDrawing() {
   return (
     <svg className="connect-drawing" viewBox="0 0 120 64" aria-hidden="true">
-      <path className="drawing-axis" d="M8 6h40v14H36v8h20v28H22V28h2" />
-      <path className="drawing-axis" d="M8 6v14h16v8" />
-      <path className="drawing-curve" d="M56 42h18c10 0 10-18 20-18h4" />
-      <path className="drawing-axis" d="M98 16h16v16H98Z" />
+      <path className="drawing-axis" d="M22 12h16v32H22ZM38 22h16v34H38ZM14 60h48" />
+      <path className="drawing-mark" d="M30 1v8m-3-3 3 3 3-3" />
+      <path className="drawing-joint" d="M38 22v22" />
+      <path className="drawing-curve" d="M54 50h14c9 0 9-20 18-20h8" />
+      <path className="drawing-axis" d="M94 23h16v14H94ZM98 37v3M102 37v3M106 37v3" />
     </svg>
   )
 }

@@ -24,8 +24,8 @@ export function HeardLines({ heard, pending }: { heard: Listening | null; pendin
           {heard.bytes.toLocaleString('en')} bytes{rate === null ? '' : `, ${writeNumber(rate, 1)} lines/s`}
         </p>
       </div>
-      <pre className="heard-lines" aria-label="Raw lines">
-        {heard.lines.length === 0 ? 'nothing arrived' : heard.lines.slice(0, 8).join('\n')}
+      <pre className="heard-lines">
+        {heard.lines.length === 0 ? 'nothing arrived' : heard.lines.slice(0, 5).join('\n')}
       </pre>
     </section>
   )

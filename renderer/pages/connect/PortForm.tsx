@@ -144,9 +144,9 @@ export function PortForm() {
             error={asked && 'error' in scaleRead ? scaleRead.error : null}
             hint="Leave empty if not known: the curve is then kept in counts. A typed scale is marked uncalibrated wherever force is shown."
           />
+          <HeardLines heard={listen.value} pending={listen.pending} />
         </section>
       </div>
-      <HeardLines heard={listen.value} pending={listen.pending} />
       <Notice trouble={firstPorts.error ?? ports.error ?? listen.error ?? setPreferences.error ?? connect.error} />
       <div className="form-buttons">
         <button type="submit" className="button button-primary button-large" disabled={connect.pending}>

@@ -2,6 +2,7 @@ import { type ReactNode, useEffect, useRef, useState } from 'react'
 import { useBench, useHost, usePreferences, useStore } from '#renderer/host/hostContext.ts'
 import { useAction } from '#renderer/host/useAction.ts'
 import { Choice } from '#renderer/widgets/Choice.tsx'
+import { Keys } from '#renderer/widgets/Keys.tsx'
 import { Notice } from '#renderer/widgets/Notice.tsx'
 import { connectionWords } from '../wording.ts'
 import { CautionsDialog } from './CautionsDialog.tsx'
@@ -53,16 +54,9 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
 
   return (
     <div className="frame">
-      <a
-        className="skip-link"
-        href="#main"
-        onClick={(event) => {
-          event.preventDefault()
-          main.current?.focus()
-        }}
-      >
+      <button type="button" className="skip-link" onClick={() => main.current?.focus()}>
         Skip to the page
-      </a>
+      </button>
       <header className="frame-head">
         <a className="frame-name" href={hashOf({ page: 'bench' })}>
           Breakledger
@@ -96,7 +90,7 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
           onChange={(units) => void setPreferences.run({ units })}
         />
         <button type="button" className="button button-quiet frame-help" onClick={() => setDialog('help')}>
-          Keys <kbd aria-hidden="true">?</kbd>
+          Keys <Keys keys="?" />
         </button>
       </header>
       {link === 'lost' ? (

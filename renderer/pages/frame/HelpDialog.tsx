@@ -37,7 +37,7 @@ export function HelpDialog({ onClose, onCautions }: { onClose(): void; onCaution
         <button type="button" className="button" onClick={onCautions}>
           Cautions
         </button>
-        <button type="button" className="button button-primary" onClick={onClose}>
+        <button type="button" className="button button-primary" data-first-focus="" onClick={onClose}>
           Close
         </button>
       </div>

@@ -37,7 +37,7 @@ export function ReassignDialog({ summary, onClose }: { summary: BreakSummary; on
       <form className="form" noValidate onSubmit={(event) => void submit(event)}>
         <Field
           label="Find the specimen"
-          autoFocus
+          data-first-focus=""
           type="search"
           value={text}
           onChange={(event) => setText(event.currentTarget.value)}

@@ -36,7 +36,7 @@ export function CurveOf({ record }: { record: BreakRecord }) {
   const inCounts = record.header.scale.kind === 'none'
   const running = record.end === null
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: made once for a break; units are handed on below
+  // Made once for a break; units are handed on below
   useEffect(() => {
     if (place.current === null) return
     const made = createRecordedPlot(place.current, {
@@ -78,12 +78,12 @@ export function CurveOf({ record }: { record: BreakRecord }) {
   return (
     <figure className="recorded-curve">
       <Notice trouble={trouble} />
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the curve is zoomed and read by keys */}
-      {/* biome-ignore lint/a11y/useSemanticElements: a group that holds a canvas has no element of its own */}
       <div
         className="plot"
         ref={place}
+        // biome-ignore lint/a11y/useSemanticElements: no element of its own exists for a canvas that keys act on
         role="group"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the curve is zoomed and read by keys
         tabIndex={0}
         aria-label={`Curve of ${inCounts ? 'readings' : 'force'} over time. Plus and minus zoom, 0 shows all, arrow keys read samples.`}
         data-own-keys=""

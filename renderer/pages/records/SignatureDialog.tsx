@@ -55,7 +55,7 @@ export function SignatureDialog({
         <TextField
           label="Why"
           required
-          autoFocus
+          data-first-focus=""
           value={reason}
           maxLength={1000}
           onChange={(event) => setReason(event.currentTarget.value)}

@@ -72,7 +72,7 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
       key: 'number',
       title: 'Number',
       sort: 'number',
-      width: '15%',
+      width: '13%',
       cell: (row) => (
         <>
           <strong>{row.fields.number}</strong>
@@ -80,15 +80,15 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
         </>
       ),
     },
-    { key: 'adhesive', title: 'Adhesive', sort: 'adhesive', width: '18%', cell: (row) => row.fields.adhesive },
-    { key: 'joint', title: 'Joint', sort: 'jointType', width: '17%', cell: (row) => row.fields.jointType },
-    { key: 'exposure', title: 'Exposure', sort: 'exposure', width: '9%', cell: (row) => row.fields.exposure },
+    { key: 'adhesive', title: 'Adhesive', sort: 'adhesive', width: '16%', cell: (row) => row.fields.adhesive },
+    { key: 'joint', title: 'Joint', sort: 'jointType', width: '16%', cell: (row) => row.fields.jointType },
+    { key: 'exposure', title: 'Exposure', sort: 'exposure', width: '8%', cell: (row) => row.fields.exposure },
     {
       key: 'area',
       title: 'Area',
       unit: area.unit,
       numeric: true,
-      width: '8%',
+      width: '7%',
       cell: (row) => area.number(row.fields.areaMm2),
     },
     {
@@ -97,7 +97,7 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
       unit: force.unit,
       sort: 'peakN',
       numeric: true,
-      width: '9%',
+      width: '8%',
       cell: (row) => (row.breakInForce === null ? '' : force.number(row.breakInForce.peakN)),
     },
     {
@@ -106,7 +106,7 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
       unit: strength.unit,
       sort: 'strengthMPa',
       numeric: true,
-      width: '11%',
+      width: '10%',
       cell: (row) => (row.breakInForce === null ? '' : strength.number(row.breakInForce.strengthMPa)),
     },
     {
@@ -115,13 +115,13 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
       unit: '%',
       sort: 'woodFailurePercent',
       numeric: true,
-      width: '9%',
+      width: '8%',
       cell: (row) => row.breakInForce?.woodFailurePercent ?? (row.breakInForce === null ? '' : '–'),
     },
     {
       key: 'state',
       title: 'State',
-      width: '12%',
+      width: '14%',
       cell: (row) =>
         row.breakInForce === null
           ? 'waiting'

@@ -52,7 +52,7 @@ export function usePagedList<N extends ListName>(name: N, view: ListView): Paged
     }
   }, [client, name, question])
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another question, or changed records: everything is asked again
+  // Another question, or changed records: everything is asked again
   useEffect(() => {
     turn.current++
     asked.current.clear()

@@ -108,7 +108,7 @@ function OperatorForm({ preferences, set }: Part) {
         onChange={(event) => setOperator(event.currentTarget.value)}
       />
       <button type="submit" className="button" disabled={!changed}>
-        {changed ? 'Keep' : 'Kept'}
+        Save
       </button>
     </form>
   )
@@ -155,7 +155,7 @@ function ForceForm({ preferences, set }: Part) {
       />
       <div>
         <button type="submit" className="button" disabled={!changed}>
-          {changed ? 'Keep' : 'Kept'}
+          Save
         </button>
       </div>
     </form>
