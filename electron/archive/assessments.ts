@@ -4,8 +4,9 @@ import { readHeader } from './breaks.ts'
 import { refreshBreak } from './current.ts'
 import { appendLedger } from './ledger.ts'
 import { prepared } from './prepared.ts'
+import { notFound } from './recordTrouble.ts'
 
-export type AssessmentRow = {
+type AssessmentRow = {
   assessment_id: number
   break_id: number
   recorded_at: string
@@ -15,9 +16,15 @@ export type AssessmentRow = {
   note: string
 }
 
-/** An assessment as the contract has it. */
-export function assessmentFromRow(row: AssessmentRow): Assessment {
-  return assessment.parse({
+/** What the ledger holds of an assessment: just what is stored. */
+export function assessmentContent(database: Database.Database, assessmentId: number): unknown {
+  const row = prepared<AssessmentRow>(database, 'SELECT * FROM assessment WHERE assessment_id = ?').get(assessmentId)
+  if (row === undefined) throw notFound('assessment', assessmentId)
+  return plainAssessment(row)
+}
+
+function plainAssessment(row: AssessmentRow) {
+  return {
     assessmentId: row.assessment_id,
     breakId: row.break_id,
     recordedAt: row.recorded_at,
@@ -25,7 +32,7 @@ export function assessmentFromRow(row: AssessmentRow): Assessment {
     woodFailurePercent: row.wood_failure_percent,
     failurePattern: row.failure_pattern,
     note: row.note,
-  })
+  }
 }
 
 /** Lays an assessment of the broken faces over the older ones. */
@@ -38,10 +45,11 @@ export function addAssessment(database: Database.Database, made: Omit<Assessment
         `INSERT INTO assessment (break_id, recorded_at, by, wood_failure_percent, failure_pattern, note)
          VALUES (@breakId, @recordedAt, @by, @woodFailurePercent, @failurePattern, @note)`,
       ).run(made)
-      const stored = { ...made, assessmentId: Number(lastInsertRowid) }
-      appendLedger(database, 'assessment', stored.assessmentId, made.recordedAt, stored)
+      const assessmentId = Number(lastInsertRowid)
+      const stored = assessmentContent(database, assessmentId)
+      appendLedger(database, 'assessment', assessmentId, made.recordedAt, stored)
       refreshBreak(database, made.breakId)
-      return stored
+      return assessment.parse(stored)
     })
     .immediate()
 }
@@ -50,5 +58,5 @@ export function addAssessment(database: Database.Database, made: Omit<Assessment
 export function assessmentsOf(database: Database.Database, breakId: number): Assessment[] {
   return prepared<AssessmentRow>(database, 'SELECT * FROM assessment WHERE break_id = ? ORDER BY assessment_id')
     .all(breakId)
-    .map(assessmentFromRow)
+    .map((row) => assessment.parse(plainAssessment(row)))
 }

@@ -36,11 +36,10 @@ type EndRow = {
   curve_sha256: string
 }
 
-/** What was known when the capture began. */
-export function readHeader(database: Database.Database, breakId: number): BreakHeader {
+function plainHeader(database: Database.Database, breakId: number) {
   const row = prepared<HeaderRow>(database, 'SELECT * FROM break_header WHERE break_id = ?').get(breakId)
   if (row === undefined) throw notFound('break', breakId)
-  return breakHeader.parse({
+  return {
     breakId: row.break_id,
     sessionId: row.session_id,
     specimenId: row.specimen_id,
@@ -49,7 +48,17 @@ export function readHeader(database: Database.Database, breakId: number): BreakH
     scale: JSON.parse(row.scale),
     tare: row.tare === null ? null : JSON.parse(row.tare),
     settings: JSON.parse(row.settings),
-  })
+  }
+}
+
+/** What was known when the capture began. */
+export function readHeader(database: Database.Database, breakId: number): BreakHeader {
+  return breakHeader.parse(plainHeader(database, breakId))
+}
+
+/** What the ledger holds of a finished break: just what is stored, with no default that a later version of the program would add. */
+export function breakContent(database: Database.Database, breakId: number): unknown {
+  return { header: plainHeader(database, breakId), end: readEnd(database, breakId) }
 }
 
 /** How the capture ended; null while it runs. */
@@ -137,7 +146,7 @@ export function sealBreak(
   missingSamples: number,
   endedAt: (lastUs: number) => string,
 ): BreakEnd {
-  const header = readHeader(database, breakId)
+  readHeader(database, breakId)
   refuseFinished(database, breakId)
   const curve = readBlocks(database, 'running_block', breakId)
   storeCurve(database, breakId, curve)
@@ -154,7 +163,7 @@ export function sealBreak(
     `INSERT INTO break_end (break_id, ended_at, ending, samples, missing_samples, curve_sha256)
      VALUES (@breakId, @endedAt, @ending, @samples, @missingSamples, @curveSha256)`,
   ).run(end)
-  appendLedger(database, 'break', breakId, end.endedAt, { header, end })
+  appendLedger(database, 'break', breakId, end.endedAt, breakContent(database, breakId))
   prepared(database, 'DELETE FROM running_block WHERE break_id = ?').run(breakId)
   return end
 }

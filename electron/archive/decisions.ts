@@ -4,9 +4,10 @@ import { readHeader } from './breaks.ts'
 import { refreshBreak } from './current.ts'
 import { appendLedger } from './ledger.ts'
 import { prepared } from './prepared.ts'
+import { notFound } from './recordTrouble.ts'
 import { specimenRevisions } from './specimens.ts'
 
-export type DecisionRow = {
+type DecisionRow = {
   decision_id: number
   break_id: number
   recorded_at: string
@@ -16,9 +17,15 @@ export type DecisionRow = {
   specimen_id: number | null
 }
 
-/** A decision as the contract has it. */
-export function decisionFromRow(row: DecisionRow): Decision {
-  return decision.parse({
+/** What the ledger holds of a decision: just what is stored. */
+export function decisionContent(database: Database.Database, decisionId: number): unknown {
+  const row = prepared<DecisionRow>(database, 'SELECT * FROM decision WHERE decision_id = ?').get(decisionId)
+  if (row === undefined) throw notFound('decision', decisionId)
+  return plainDecision(row)
+}
+
+function plainDecision(row: DecisionRow) {
+  return {
     decisionId: row.decision_id,
     breakId: row.break_id,
     recordedAt: row.recorded_at,
@@ -26,7 +33,7 @@ export function decisionFromRow(row: DecisionRow): Decision {
     reason: row.reason,
     kind: row.kind,
     specimenId: row.specimen_id,
-  })
+  }
 }
 
 /** Records a person's word on a break; the newest of its kind decides. */
@@ -42,10 +49,11 @@ export function addDecision(database: Database.Database, made: Omit<Decision, 'd
         `INSERT INTO decision (break_id, recorded_at, by, reason, kind, specimen_id)
          VALUES (@breakId, @recordedAt, @by, @reason, @kind, @specimenId)`,
       ).run(made)
-      const stored = { ...made, decisionId: Number(lastInsertRowid) }
-      appendLedger(database, 'decision', stored.decisionId, made.recordedAt, stored)
+      const decisionId = Number(lastInsertRowid)
+      const stored = decisionContent(database, decisionId)
+      appendLedger(database, 'decision', decisionId, made.recordedAt, stored)
       refreshBreak(database, made.breakId)
-      return stored
+      return decision.parse(stored)
     })
     .immediate()
 }
@@ -54,5 +62,5 @@ export function addDecision(database: Database.Database, made: Omit<Decision, 'd
 export function decisionsOf(database: Database.Database, breakId: number): Decision[] {
   return prepared<DecisionRow>(database, 'SELECT * FROM decision WHERE break_id = ? ORDER BY decision_id')
     .all(breakId)
-    .map(decisionFromRow)
+    .map((row) => decision.parse(plainDecision(row)))
 }

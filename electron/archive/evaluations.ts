@@ -5,8 +5,9 @@ import { canonicalJson } from './canonicalJson.ts'
 import { refreshBreak } from './current.ts'
 import { appendLedger } from './ledger.ts'
 import { prepared } from './prepared.ts'
+import { notFound } from './recordTrouble.ts'
 
-export type EvaluationRow = {
+type EvaluationRow = {
   evaluation_id: number
   break_id: number
   made_at: string
@@ -31,9 +32,15 @@ export type EvaluationRow = {
   events: string
 }
 
-/** An evaluation as the contract has it. */
-export function evaluationFromRow(row: EvaluationRow): Evaluation {
-  return evaluation.parse({
+/** What the ledger holds of an evaluation: just what is stored, with no default that a later version of the program would add. */
+export function evaluationContent(database: Database.Database, evaluationId: number): unknown {
+  const row = prepared<EvaluationRow>(database, 'SELECT * FROM evaluation WHERE evaluation_id = ?').get(evaluationId)
+  if (row === undefined) throw notFound('evaluation', evaluationId)
+  return plainEvaluation(row)
+}
+
+function plainEvaluation(row: EvaluationRow) {
+  return {
     evaluationId: row.evaluation_id,
     breakId: row.break_id,
     madeAt: row.made_at,
@@ -58,7 +65,7 @@ export function evaluationFromRow(row: EvaluationRow): Evaluation {
       flags: JSON.parse(row.flags),
       events: JSON.parse(row.events),
     },
-  })
+  }
 }
 
 /** Stores an evaluation and enters it in the ledger. Call it inside a transaction and refresh the break afterwards. */
@@ -83,9 +90,9 @@ export function storeEvaluation(database: Database.Database, made: Omit<Evaluati
     events: canonicalJson(made.result.events),
   })
   const evaluationId = Number(lastInsertRowid)
-  const stored = { ...made, evaluationId }
+  const stored = evaluationContent(database, evaluationId)
   appendLedger(database, 'evaluation', evaluationId, made.madeAt, stored)
-  return stored
+  return evaluation.parse(stored)
 }
 
 /** Lays an evaluation beside the older ones of its break; it is in force from now on. */
@@ -104,5 +111,5 @@ export function addEvaluation(database: Database.Database, made: Omit<Evaluation
 export function evaluationsOf(database: Database.Database, breakId: number): Evaluation[] {
   return prepared<EvaluationRow>(database, 'SELECT * FROM evaluation WHERE break_id = ? ORDER BY evaluation_id')
     .all(breakId)
-    .map(evaluationFromRow)
+    .map((row) => evaluation.parse(plainEvaluation(row)))
 }

@@ -1,4 +1,4 @@
-import { accessSync, constants, existsSync, realpathSync, statSync } from 'node:fs'
+import { accessSync, constants, existsSync, readFileSync, realpathSync, statSync } from 'node:fs'
 import { basename, dirname, extname, join, resolve } from 'node:path'
 import Database from 'better-sqlite3'
 import { Trouble } from '#contract/errors.ts'
@@ -42,7 +42,7 @@ export function openDatabase(
   try {
     checkPlace(path, options.mode)
     if (options.mode === 'write') lock = takeProgramLock(path)
-    database = new Database(path, { readonly: options.mode === 'read', timeout: 5000 })
+    database = options.mode === 'read' ? openForReading(path) : new Database(path, { timeout: 5000 })
     const version = checkIdentity(database, path, migrations.length, options.mode)
     // Pages are checked where they are read, so that damage is noticed and not passed on.
     database.pragma('cell_size_check = ON')
@@ -62,6 +62,25 @@ export function openDatabase(
     database?.close()
     lock?.release()
     throw databaseTrouble(thrown, path)
+  }
+}
+
+/** Opens without writing a byte anywhere, also from a medium that cannot be written. */
+function openForReading(path: string): Database.Database {
+  if (mayWrite(dirname(path)) || existsSync(`${path}-wal`)) return new Database(path, { readonly: true, timeout: 5000 })
+  // SQLite wants to keep its index of the journal beside the file. Where it cannot, nobody writes to the archive either, so a
+  // copy in memory is as good; bytes 18 and 19 of the header say that it needs no journal.
+  const bytes = readFileSync(path)
+  bytes.fill(1, 18, 20)
+  return new Database(bytes, { readonly: true })
+}
+
+function mayWrite(folder: string): boolean {
+  try {
+    accessSync(folder, constants.W_OK)
+    return true
+  } catch {
+    return false
   }
 }
 

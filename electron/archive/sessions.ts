@@ -7,23 +7,12 @@ import { notFound } from './recordTrouble.ts'
 const linesKeptWhole = 1000
 const longestExample = 4096
 
-export type SessionRow = {
+type SessionRow = {
   session_id: number
   started_at: string
   source: string
   line_format: string
   program: string
-}
-
-/** A session as the contract has it. */
-export function sessionFromRow(row: SessionRow): CaptureSession {
-  return {
-    sessionId: row.session_id,
-    startedAt: row.started_at,
-    source: row.source,
-    lineFormat: row.line_format,
-    program: row.program,
-  }
 }
 
 /** Stores the circumstances of a connection. */
@@ -35,7 +24,7 @@ export function beginSession(database: Database.Database, session: Omit<CaptureS
         database,
         'INSERT INTO capture_session (started_at, source, line_format, program) VALUES (?, ?, ?, ?)',
       ).run(startedAt, source, lineFormat, program)
-      const stored = { sessionId: Number(lastInsertRowid), startedAt, source, lineFormat, program }
+      const stored = readSession(database, Number(lastInsertRowid))
       appendLedger(database, 'session', stored.sessionId, startedAt, stored)
       return stored
     })
@@ -46,7 +35,13 @@ export function beginSession(database: Database.Database, session: Omit<CaptureS
 export function readSession(database: Database.Database, sessionId: number): CaptureSession {
   const row = prepared<SessionRow>(database, 'SELECT * FROM capture_session WHERE session_id = ?').get(sessionId)
   if (row === undefined) throw notFound('session', sessionId)
-  return sessionFromRow(row)
+  return {
+    sessionId: row.session_id,
+    startedAt: row.started_at,
+    source: row.source,
+    lineFormat: row.line_format,
+    program: row.program,
+  }
 }
 
 /** Counts lines that were no reading and keeps the example, whole for the first thousand of a session. */

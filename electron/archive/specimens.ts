@@ -66,7 +66,14 @@ function refuseTakenNumber(database: Database.Database, number: string, specimen
     )
 }
 
-function storeRevision(database: Database.Database, specimen: Specimen): void {
+/** What the ledger holds of a revision: just what is stored. */
+export function specimenContent(database: Database.Database, revisionId: number): Specimen {
+  const row = prepared<SpecimenRow>(database, 'SELECT * FROM specimen_revision WHERE revision_id = ?').get(revisionId)
+  if (row === undefined) throw notFound('revision', revisionId)
+  return specimenFromRow(row)
+}
+
+function storeRevision(database: Database.Database, specimen: Specimen): Specimen {
   const { fields } = specimen
   refuseTakenNumber(database, fields.number, specimen.specimenId)
   const { lastInsertRowid } = prepared(
@@ -76,8 +83,11 @@ function storeRevision(database: Database.Database, specimen: Specimen): void {
      VALUES (@specimenId, @revision, @recordedAt, @by, @reason, @number, @adhesive, @lot, @jointType,
        @exposure, @bondLineGapMm, @overlapLengthMm, @overlapWidthMm, @areaMm2, @gluedOn, @place, @notes, @demo)`,
   ).run({ ...specimen, ...fields, demo: fields.demo ? 1 : 0 })
-  appendLedger(database, 'specimen', Number(lastInsertRowid), specimen.recordedAt, specimen)
+  const revisionId = Number(lastInsertRowid)
+  const stored = specimenContent(database, revisionId)
+  appendLedger(database, 'specimen', revisionId, specimen.recordedAt, stored)
   refreshSpecimen(database, specimen.specimenId)
+  return stored
 }
 
 /** Adds specimens, all or none. */
@@ -95,9 +105,7 @@ export function addSpecimens(
       ).get()!.last
       return list.map((fields) => {
         last += 1
-        const specimen = { specimenId: last, revision: 1, recordedAt, by, reason: '', fields }
-        storeRevision(database, specimen)
-        return specimen
+        return storeRevision(database, { specimenId: last, revision: 1, recordedAt, by, reason: '', fields })
       })
     })
     .immediate()
@@ -125,9 +133,7 @@ export function correctSpecimen(
   return database
     .transaction(() => {
       const revisions = specimenRevisions(database, specimenId)
-      const specimen = { specimenId, revision: revisions.length + 1, recordedAt, by, reason, fields }
-      storeRevision(database, specimen)
-      return specimen
+      return storeRevision(database, { specimenId, revision: revisions.length + 1, recordedAt, by, reason, fields })
     })
     .immediate()
 }

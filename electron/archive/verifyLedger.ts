@@ -1,50 +1,28 @@
 import type Database from 'better-sqlite3'
-import { type AssessmentRow, assessmentFromRow } from './assessments.ts'
-import { readEnd, readHeader } from './breaks.ts'
+import { assessmentContent } from './assessments.ts'
+import { breakContent } from './breaks.ts'
 import { canonicalJson } from './canonicalJson.ts'
-import { type DecisionRow, decisionFromRow } from './decisions.ts'
-import { type EvaluationRow, evaluationFromRow } from './evaluations.ts'
+import { decisionContent } from './decisions.ts'
+import { evaluationContent } from './evaluations.ts'
 import { firstPreviousHash, type LedgerKind, type LedgerRow, ledgerHash } from './ledger.ts'
 import { prepared } from './prepared.ts'
 import { readSession } from './sessions.ts'
-import { type SpecimenRow, specimenFromRow } from './specimens.ts'
+import { specimenContent } from './specimens.ts'
 import type { Report } from './verify.ts'
 
 type RecordKind = {
   /** All ids that must stand in the ledger. */
   ids: string
-  read(database: Database.Database, id: number): unknown
-}
-
-function rowReader<Row, Value>(text: string, convert: (row: Row) => Value): RecordKind['read'] {
-  return (database, id) => {
-    const row = prepared<Row>(database, text).get(id)
-    return row === undefined ? undefined : convert(row)
-  }
+  content(database: Database.Database, id: number): unknown
 }
 
 const recordKinds: Readonly<Record<LedgerKind, RecordKind>> = {
-  specimen: {
-    ids: 'SELECT revision_id AS id FROM specimen_revision',
-    read: rowReader<SpecimenRow, unknown>('SELECT * FROM specimen_revision WHERE revision_id = ?', specimenFromRow),
-  },
-  session: { ids: 'SELECT session_id AS id FROM capture_session', read: readSession },
-  break: {
-    ids: 'SELECT break_id AS id FROM break_end',
-    read: (database, id) => ({ header: readHeader(database, id), end: readEnd(database, id) }),
-  },
-  evaluation: {
-    ids: 'SELECT evaluation_id AS id FROM evaluation',
-    read: rowReader<EvaluationRow, unknown>('SELECT * FROM evaluation WHERE evaluation_id = ?', evaluationFromRow),
-  },
-  assessment: {
-    ids: 'SELECT assessment_id AS id FROM assessment',
-    read: rowReader<AssessmentRow, unknown>('SELECT * FROM assessment WHERE assessment_id = ?', assessmentFromRow),
-  },
-  decision: {
-    ids: 'SELECT decision_id AS id FROM decision',
-    read: rowReader<DecisionRow, unknown>('SELECT * FROM decision WHERE decision_id = ?', decisionFromRow),
-  },
+  specimen: { ids: 'SELECT revision_id AS id FROM specimen_revision', content: specimenContent },
+  session: { ids: 'SELECT session_id AS id FROM capture_session', content: readSession },
+  break: { ids: 'SELECT break_id AS id FROM break_end', content: breakContent },
+  evaluation: { ids: 'SELECT evaluation_id AS id FROM evaluation', content: evaluationContent },
+  assessment: { ids: 'SELECT assessment_id AS id FROM assessment', content: assessmentContent },
+  decision: { ids: 'SELECT decision_id AS id FROM decision', content: decisionContent },
 }
 
 /** Walks the chain and compares each entry with its record and each record with its entry; returns how many entries there are. */
@@ -78,10 +56,9 @@ export function verifyLedger(database: Database.Database, report: Report): numbe
 function differenceFromRecord(database: Database.Database, entry: LedgerRow): string | null {
   let record: unknown
   try {
-    record = recordKinds[entry.kind].read(database, entry.record_id)
+    record = recordKinds[entry.kind].content(database, entry.record_id)
   } catch (thrown) {
     return `its record cannot be read: ${thrown instanceof Error ? thrown.message : String(thrown)}`
   }
-  if (record === undefined) return 'its record is gone'
   return canonicalJson(record) === entry.content ? null : 'the record differs from what the ledger holds of it'
 }

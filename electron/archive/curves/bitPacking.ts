@@ -1,7 +1,7 @@
 /**
  * Whole numbers in few bits, in groups of 64: one byte with the width w of the group's widest number, then each number in
  * w bits, lowest bit first, the group filled up to a whole byte. Signed numbers become unsigned first: 0, -1, 1, -2, 2, ...
- * are stored as 0, 1, 2, 3, 4, ... Numbers must lie within +-2^52.
+ * are stored as 0, 1, 2, 3, 4, ... Numbers must lie between -2^52 and 2^52 - 1.
  *
  * Simpler than an entropy coder and, on noise, smaller than variable-length bytes: a delta needs the bits it needs.
  */
