@@ -93,6 +93,8 @@ export function calibrationOf(
     rising.map((row) => row.indicatedN),
     forceStepsOf(rising),
   )
+  const fittedIndicated = fitOver === 'up' ? indicated.filter((row) => row.direction === 'up') : indicated
+  const significantLackN = lackHalfWidthN(fittedIndicated, test)
   const model =
     rangeN === null
       ? null
@@ -104,10 +106,8 @@ export function calibrationOf(
             verifiedRangeN: rangeN,
             resolutionN,
             repeats,
-            lackOfFitHalfWidthN: lackHalfWidthN(
-              fitOver === 'up' ? indicated.filter((row) => row.direction === 'up') : indicated,
-              test,
-            ),
+            curveFits: significantLackN === null && fittedRows.every((row) => row.direction === 'up'),
+            lackOfFitHalfWidthN: significantLackN,
           },
           options,
         )

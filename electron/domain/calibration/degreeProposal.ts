@@ -59,7 +59,10 @@ function byNextCoefficient(candidates: readonly Candidate[]): { chosen: Candidat
   }
   return {
     chosen,
-    reason: `Degree ${chosen.degree}: no step was repeated, and every lower degree fits significantly worse.`,
+    reason:
+      chosen.degree === 1
+        ? 'Degree 1: there are too few different loads for a higher degree, or it would turn back between the readings.'
+        : `Degree ${chosen.degree}: no step was repeated, and every lower degree fits significantly worse.`,
   }
 }
 

@@ -21,3 +21,18 @@ export function pooledRepeatability(values: readonly number[], steps: readonly n
   }
   return degreesOfFreedom > 0 ? { sdN: Math.sqrt(squares / degreesOfFreedom), degreesOfFreedom } : null
 }
+
+/**
+ * The SD that stands for one reading: the larger of the spread of repeats and the spread about the curve, N.
+ *
+ * Both estimate the same thing where the curve fits, the second from more readings; the larger is the cautious one. Where the
+ * curve does not fit, or falling load is in it, `aboutCurve` is null and the repeats stand alone.
+ * Throws RangeError when neither is known.
+ * Source: common practice, no source. Checked: tests/domain/calibration/repeatability.spec.ts.
+ */
+export function readingSpread(repeats: Repeatability | null, aboutCurve: Repeatability | null): Repeatability {
+  if (repeats === null && aboutCurve === null) throw new RangeError('readingSpread requires one of the two')
+  if (repeats === null) return aboutCurve!
+  if (aboutCurve === null) return repeats
+  return aboutCurve.sdN > repeats.sdN ? aboutCurve : repeats
+}

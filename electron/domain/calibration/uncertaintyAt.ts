@@ -6,12 +6,20 @@ import { fittedValue, standardErrorOfFit } from './prediction.ts'
 
 const coverageFactor = 2
 
-/** The reading at which the fit gives a force, searched a little beyond the readings because repeats scatter. */
+/**
+ * The reading at which the fit gives a force: among the readings, else a little beyond because repeats scatter, else (a curve that
+ * misses its own end steps) the end that comes nearest.
+ */
 function readingAt(model: UncertaintyModel, forceN: number): number {
+  const gap = (reading: number) => fittedValue(model.centred, reading) - forceN
   const [low, high] = model.readingRange
   const margin = 0.2 * (high - low)
-  const gap = (reading: number) => fittedValue(model.centred, reading) - forceN
-  return bracketedRoot(gap, low - margin, high + margin)
+  for (const [from, to] of [
+    [low, high],
+    [low - margin, high + margin],
+  ] as const)
+    if (gap(from) <= 0 !== gap(to) <= 0) return bracketedRoot(gap, from, to)
+  return Math.abs(gap(low)) < Math.abs(gap(high)) ? low : high
 }
 
 function contributionsAt(model: UncertaintyModel, forceN: number): UncertaintyContribution[] {

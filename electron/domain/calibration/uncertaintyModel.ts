@@ -1,7 +1,7 @@
 import type { CalibrationStep, UncertaintyModel } from '#contract/records/calibration.ts'
 import type { CalibrationOptions } from './calibrationOptions.ts'
 import type { PolynomialFit } from './polynomialFit.ts'
-import type { Repeatability } from './repeatability.ts'
+import { type Repeatability, readingSpread } from './repeatability.ts'
 
 /** What a calibration has found that bears on its uncertainty. */
 export type UncertaintyFindings = {
@@ -12,6 +12,8 @@ export type UncertaintyFindings = {
   readonly resolutionN: number | null
   /** null: no step was repeated; the spread about the curve then stands for it. */
   readonly repeats: Repeatability | null
+  /** The curve fits and holds no reading with falling load, so that the spread about it is that of single readings. */
+  readonly curveFits: boolean
   /** Largest distance of the curve from a step's mean where the lack of fit is significant; null where it is not. */
   readonly lackOfFitHalfWidthN: number | null
 }
@@ -48,6 +50,8 @@ export function uncertaintyModelOf(
   const { fit, readings, steps, verifiedRangeN, resolutionN, repeats } = findings
   const { covariance } = fit.centred
   if (covariance === null || fit.residualSD === null) return null
+  const aboutCurve = { sdN: fit.residualSD, degreesOfFreedom: fit.degreesOfFreedom }
+  const spread = readingSpread(repeats, findings.curveFits || repeats === null ? aboutCurve : null)
   const inRange = steps.filter((step) => step.forceN >= verifiedRangeN[0])
   return {
     centred: {
@@ -60,8 +64,8 @@ export function uncertaintyModelOf(
     },
     readingRange: [Math.min(...readings), Math.max(...readings)],
     forceRangeN: [verifiedRangeN[0], verifiedRangeN[1]],
-    repeatabilityN: repeats?.sdN ?? fit.residualSD,
-    repeatabilityDegreesOfFreedom: repeats?.degreesOfFreedom ?? fit.degreesOfFreedom,
+    repeatabilityN: spread.sdN,
+    repeatabilityDegreesOfFreedom: spread.degreesOfFreedom,
     lackOfFitHalfWidthN: findings.lackOfFitHalfWidthN,
     weightsShare: options.weightsShare,
     buoyancyShare: options.buoyancyShare,

@@ -1,0 +1,260 @@
+import { describe, expect, it } from 'vitest'
+import { createRandom } from '#acquisition/virtual/random.ts'
+import { Trouble } from '#contract/errors.ts'
+import { type CalibrationRow, calibrationAssessment, calibrationResult } from '#contract/records/calibration.ts'
+import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
+import { polynomialAt } from '#domain/calibration/polynomial.ts'
+import { uncertaintyAt } from '#domain/calibration/uncertaintyAt.ts'
+import { pontius } from './fixtures/pontius.ts'
+
+const digits = (value: number | null | undefined, expected: number) =>
+  -Math.log10(Math.abs(value! / expected - 1) + 1e-16)
+
+const rowsOf = (
+  force: (pair: readonly [number, number]) => number,
+  reading: (pair: readonly [number, number]) => number,
+) =>
+  pontius.map(
+    (pair, index): CalibrationRow => ({
+      run: index < 20 ? 1 : 2,
+      direction: 'up',
+      forceN: force(pair),
+      reading: reading(pair),
+    }),
+  )
+const loadByDeflection = rowsOf(
+  ([, load]) => load,
+  ([y]) => y,
+)
+const deflectionByLoad = rowsOf(
+  ([y]) => y,
+  ([, load]) => load,
+)
+
+describe('calibration of NIST StRD Pontius', () => {
+  it('has the certified coefficients when its deflection is taken as the force', () => {
+    // NIST StRD Pontius, certified values; nine digits asked for, eleven reached.
+    const { result, proposal } = calibrationOf(deflectionByLoad)
+    expect(result.degree).toBe(2)
+    expect(proposal.degree).toBe(2)
+    ;[0.673565789473684e-3, 0.732059160401003e-6, -0.316081871345029e-14].forEach((expected, k) => {
+      expect(digits(result.coefficients[k], expected)).toBeGreaterThan(11)
+    })
+    ;[0.107938612033077e-3, 0.157817399981659e-9, 0.486652849992036e-16].forEach((expected, k) => {
+      expect(digits(result.coefficientSE[k], expected)).toBeGreaterThan(11)
+    })
+    expect(digits(result.residualSD, 0.205177424076185e-3)).toBeGreaterThan(11)
+    expect(digits(result.rSquared, 0.999999900178537)).toBeGreaterThan(14)
+    expect(result.readings).toBe(40)
+  })
+
+  it('agrees with exact arithmetic with the load as the force, and proposes the quadratic', () => {
+    // Exact rational arithmetic (Python fractions, normal equations) of load on deflection.
+    const { result } = calibrationOf(loadByDeflection)
+    expect(result.degree).toBe(2)
+    ;[-851.209800710622, 1365678.8549434931, 8394.392804252955].forEach((expected, k) => {
+      expect(digits(result.coefficients[k], expected)).toBeGreaterThan(11)
+    })
+    expect(result.verifiedRangeN).toEqual([150_000, 3_000_000])
+    expect(result.steps).toHaveLength(20)
+  })
+
+  it('gives errors of a step as by hand from the curve', () => {
+    // R 4.2.2: m <- lm(load ~ y + I(y^2)); p <- fitted(m)[load == 150000]; 100 * (mean(p) / 150000 - 1); 100 * diff(range(p)) / 150000
+    const { result } = calibrationOf(loadByDeflection)
+    const [first] = result.steps
+    expect(first!.q).toBeCloseTo(-0.026327148, 8)
+    expect(first!.b).toBeCloseTo(0.3008569479, 8)
+    expect(first).toMatchObject({ forceN: 150_000, v: null, f0: null, a: null, class: '0.5' })
+    expect(result.class).toBe('0.5')
+  })
+
+  it('says that the straight line misses the steps, though its R squared is 0.99999', () => {
+    const { result, lackOfFit, notes, budget } = calibrationOf(loadByDeflection, { degree: 1 })
+    expect(result.rSquared).toBeGreaterThan(0.99998)
+    // R as in lackOfFit.spec.ts.
+    expect(lackOfFit!.f).toBeCloseTo(214.749401924, 6)
+    expect(notes[0]).toMatch(/^Degree 1 was chosen; proposed was: Degree 2/)
+    expect(notes[1]).toMatch(/lack of fit is significant/)
+    expect(budget!.steps[0]!.contributions.map(({ source }) => source)).toContain('lack-of-fit')
+  })
+
+  it('fits the shape that calibrate prints, with null for what the data cannot give', () => {
+    const assessment = calibrationOf(loadByDeflection)
+    expect(calibrationResult.safeParse(assessment.result).error).toBeUndefined()
+    expect(calibrationAssessment.safeParse(assessment).error).toBeUndefined()
+    expect(Object.keys(assessment.result)).toEqual([
+      'degree',
+      'coefficients',
+      'coefficientSE',
+      'residualSD',
+      'rSquared',
+      'readings',
+      'verifiedRangeN',
+      'steps',
+      'class',
+      'expandedUncertaintyPercent',
+    ])
+    expect(assessment.residualsN).toHaveLength(40)
+  })
+})
+
+/** Increasing and decreasing force in three runs on a straight cell that reads 0.15 N high on the way down. */
+function bench(options: { sign?: 1 | -1; zero?: number } = {}): CalibrationRow[] {
+  const { sign = 1, zero = 4000 } = options
+  const scatter = [3, -2, 1, -3, 2, -1, 2, -3, 1, 2, -1]
+  return [1, 2, 3].flatMap((run) =>
+    [0, 20, 40, 60, 80, 100, 80, 60, 40, 20, 0].map((forceN, place): CalibrationRow => {
+      const down = place > 5
+      const reading = zero + forceN * 1000 + (down ? 150 : 0) + scatter[(place + 4 * run) % 11]!
+      return { run, direction: down ? 'down' : 'up', forceN, reading: sign * reading }
+    }),
+  )
+}
+
+describe('calibration of a bench', () => {
+  it('knows reversibility and zero error where force was taken off again', () => {
+    const { result, notes } = calibrationOf(bench(), { fitOver: 'up', resolution: 10 })
+    const twenty = result.steps[0]!
+    expect(result.degree).toBe(1)
+    expect(result.readings).toBe(18)
+    // By hand: 0.15 N of 20 N is 0.75 %, of 100 N 0.15 %; scatter is below 0.006 N, 0.03 % and 0.006 %.
+    expect(Math.abs(twenty.v! - 0.75)).toBeLessThan(0.03)
+    expect(Math.abs(twenty.f0! - 0.15)).toBeLessThan(0.006)
+    expect(twenty.a).toBeCloseTo(0.05, 4)
+    expect(twenty.class).toBe('2')
+    expect(result.class).toBe('2')
+    expect(notes.filter((note) => /not known/.test(note))).toEqual([])
+  })
+
+  it('fits over all readings when asked, which sets the curve between rising and falling', () => {
+    const all = calibrationOf(bench())
+    const rising = calibrationOf(bench(), { fitOver: 'up' })
+    expect(all.result.readings).toBe(33)
+    // Down readings are 150 counts higher, so the same reading means less force: 15 of 33 rows, about 0.07 N less.
+    const at = (assessment: typeof all) => polynomialAt(assessment.result.coefficients, 54_000)
+    expect(at(rising) - at(all)).toBeGreaterThan(0.04)
+    expect(at(rising) - at(all)).toBeLessThan(0.1)
+  })
+
+  it('keeps the reading as it is when an inverted one is agreed to: the slope is negative', () => {
+    expect(() => calibrationOf(bench({ sign: -1 }))).toThrow(/wired in reverse/)
+    const inverted = calibrationOf(bench({ sign: -1 }), { invertedAccepted: true }).result
+    const straight = calibrationOf(bench()).result
+    expect(inverted.coefficients[1]).toBeCloseTo(-straight.coefficients[1]!, 12)
+    expect(inverted.residualSD).toBeCloseTo(straight.residualSD!, 12)
+    expect(inverted.steps).toHaveLength(5)
+  })
+
+  it('starts the verified range at 200 times the resolution, and judges the class there', () => {
+    // ASTM E4-16 §10.1: 150 counts are 0.15 N, so 30 N.
+    const { result, notes } = calibrationOf(bench(), { fitOver: 'up', resolution: 150, degree: 1 })
+    expect(result.verifiedRangeN![0]).toBeCloseTo(30, 2)
+    expect(result.verifiedRangeN![1]).toBe(100)
+    expect(notes.some((note) => /^1 of the steps lie below 200 times/.test(note))).toBe(true)
+    const none = calibrationOf(bench(), { resolution: 900, degree: 1 }).result
+    expect(none.verifiedRangeN).toBeNull()
+    expect(none.class).toBe('none')
+    expect(none.expandedUncertaintyPercent).toBeNull()
+  })
+
+  it('goes through zero when held there', () => {
+    const { result, throughZero } = calibrationOf(bench({ zero: 0 }), { throughZero: true, degree: 1 })
+    expect(throughZero).toBe(true)
+    expect(result.coefficients[0]).toBe(0)
+    expect(result.coefficientSE[0]).toBe(0)
+    expect(Math.abs(result.coefficients[1]! - 0.001)).toBeLessThan(3e-6)
+  })
+
+  it('says nothing of accuracy when there are only as many readings as coefficients', () => {
+    const rows = bench().filter((row) => row.run === 1 && row.direction === 'up' && [20, 100].includes(row.forceN))
+    const { result, budget, notes } = calibrationOf(rows)
+    expect(result.residualSD).toBeNull()
+    expect(result.coefficientSE).toEqual([null, null])
+    expect(result.expandedUncertaintyPercent).toBeNull()
+    expect(result.class).toBe('none')
+    expect(budget).toBeNull()
+    expect(notes[0]).toMatch(/only as many readings as coefficients/)
+  })
+
+  it('refuses what is no calibration, in one sentence', () => {
+    const two = bench().filter((row) => row.forceN === 20 || row.forceN === 100)
+    expect(() => calibrationOf(two, { degree: 3 })).toThrow(/needs at least 4 different loads/)
+    expect(() => calibrationOf(bench(), { capacityN: 90 })).toThrow(/more than the capacity of 90 N/)
+    expect(() => calibrationOf([])).toThrow(Trouble)
+    const onlyDown = bench().filter((row) => row.direction === 'down')
+    expect(() => calibrationOf(onlyDown, { fitOver: 'up' })).toThrow(Trouble)
+  })
+
+  it('refuses a curve that turns back between the readings', () => {
+    const rows = [0, 60, 90, 98, 100].map(
+      (reading, index): CalibrationRow => ({ run: 1, direction: 'up', forceN: 25 * index, reading }),
+    )
+    const bowed = [0, 30, 36, 39, 70, 100].map(
+      (reading, index): CalibrationRow => ({
+        run: 1,
+        direction: 'up',
+        forceN: [0, 40, 60, 61, 62, 63][index]!,
+        reading,
+      }),
+    )
+    expect(() => calibrationOf(rows, { degree: 2 })).toThrow(/turns back on itself/)
+    expect(() => calibrationOf(bowed, { degree: 2 })).toThrow(/turns back on itself/)
+  })
+})
+
+describe('coverage of the stated uncertainty', () => {
+  /** Counts of a slightly curved cell: 0.08 % of capacity bent, 1000 counts a newton on a zero of 48,213. */
+  const countsOf = (forceN: number) => 48_213 + 1000 * (forceN + 4 * 0.0008 * forceN * (1 - forceN / 250))
+
+  /** One calibration with weights, gravity and noise drawn anew, and one later reading at each of `forcesN`. */
+  function simulate(seed: number, forcesN: readonly number[]): { single: boolean[]; curve: boolean[] } {
+    const random = createRandom(seed)
+    const weightsShare = 5e-4
+    const gravityShare = 5e-5
+    const noiseCounts = 40
+    // The true force differs from the stated one by what is believed of mass and gravity at most.
+    const error = 1 + random.between(-weightsShare, weightsShare) + random.between(-gravityShare, gravityShare)
+    const read = (trueN: number) => Math.round(countsOf(trueN) + noiseCounts * random.normal())
+    const rows = [1, 2, 3].flatMap((run) =>
+      [0, 25, 50, 75, 100, 125, 150, 175, 200].map(
+        (forceN): CalibrationRow => ({ run, direction: 'up', forceN, reading: read(forceN * error) }),
+      ),
+    )
+    const { result, budget } = calibrationOf(rows, { resolution: 1, weightsShare, gravityShare })
+    const held = (reading: (forceN: number) => number) =>
+      forcesN.map(
+        (forceN) =>
+          Math.abs(polynomialAt(result.coefficients, reading(forceN)) - forceN) <=
+          uncertaintyAt(budget!.model, forceN).expandedN,
+      )
+    return { single: held(read), curve: held(countsOf) }
+  }
+
+  it('holds a later reading at every force, and the characteristic, in at least 93 of 100 (300 seeded calibrations, k = 2)', () => {
+    const forcesN = [26, 60, 110, 160, 199]
+    const runs = Array.from({ length: 300 }, (_, seed) => simulate(seed + 1, forcesN))
+    forcesN.forEach((_forceN, place) => {
+      expect(runs.filter(({ single }) => single[place]).length / runs.length).toBeGreaterThanOrEqual(0.93)
+    })
+    // The characteristic itself, at all of these forces at once.
+    expect(runs.filter(({ curve }) => curve.every(Boolean)).length / runs.length).toBeGreaterThanOrEqual(0.93)
+  })
+
+  it('is no wider than it must be: half of it would hold the truth in fewer than 85 of 100', () => {
+    // Coverage of one standard uncertainty of a normal variable is 68 % (R: pnorm(1) - pnorm(-1)); 85 leaves room for the rectangles.
+    const half = Array.from({ length: 300 }, (_, seed) => simulateHalf(seed + 1001))
+    expect(half.filter(Boolean).length / half.length).toBeLessThan(0.85)
+  })
+
+  function simulateHalf(seed: number): boolean {
+    const random = createRandom(seed)
+    const read = (trueN: number) => Math.round(countsOf(trueN) + 40 * random.normal())
+    const rows = [1, 2, 3].flatMap((run) =>
+      [0, 50, 100, 150, 200].map((forceN): CalibrationRow => ({ run, direction: 'up', forceN, reading: read(forceN) })),
+    )
+    const { result, budget } = calibrationOf(rows, { resolution: 1 })
+    const indicatedN = polynomialAt(result.coefficients, read(120))
+    return Math.abs(indicatedN - 120) <= uncertaintyAt(budget!.model, 120).expandedN / 2
+  }
+})
