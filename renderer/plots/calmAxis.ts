@@ -17,7 +17,7 @@ export type CeilingRules = {
   growTo: number
 }
 
-export const calmRules: Omit<CeilingRules, 'least'> = { growAbove: 0.92, growTo: 0.7 }
+export const calmRules: Omit<CeilingRules, 'least'> = { growAbove: 0.92, growTo: 0.5 }
 
 /**
  * The top of a force axis that follows a growing value: it stays where it is until the value comes near, then takes one

@@ -81,8 +81,7 @@ export function CurveOf({ record }: { record: BreakRecord }) {
       <div
         className="plot"
         ref={place}
-        // biome-ignore lint/a11y/useSemanticElements: no element of its own exists for a canvas that keys act on
-        role="group"
+        role="application"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the curve is zoomed and read by keys
         tabIndex={0}
         aria-label={`Curve of ${inCounts ? 'readings' : 'force'} over time. Plus and minus zoom, 0 shows all, arrow keys read samples.`}

@@ -1,0 +1,82 @@
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import type { Page } from 'playwright-core'
+import { afterAll, describe, expect, it } from 'vitest'
+import { chromiumPath } from './harness/chromium.ts'
+import { type OpenedPage, openPage } from './harness/openPage.ts'
+import { type Screen, screens, settle } from './screens.ts'
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
+
+type Finding = { id: string; impact: string | null; nodes: { html: string; failureSummary?: string }[] }
+
+/** The accessibility findings that a person would meet as a barrier. */
+async function barriers(page: Page): Promise<string[]> {
+  await page.evaluate(axeSource)
+  const findings = await page.evaluate(
+    async () =>
+      (
+        await (globalThis as unknown as { axe: { run(where: Document): Promise<{ violations: Finding[] }> } }).axe.run(
+          document,
+        )
+      ).violations,
+  )
+  return findings
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .map(
+      ({ id, nodes }) => `${id}: ${nodes.map(({ html, failureSummary }) => `${html} ${failureSummary}`).join(' | ')}`,
+    )
+}
+
+/** Text that does not fit its place: the window scrolls sideways, or something cuts off what stands in it. */
+async function clipped(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const found: string[] = []
+    const { scrollWidth, clientWidth, scrollHeight, clientHeight } = document.documentElement
+    if (scrollWidth > clientWidth || scrollHeight > clientHeight) found.push('the window scrolls')
+    const benchSide = document.querySelector('.bench-side')
+    if (benchSide !== null && benchSide.scrollHeight > benchSide.clientHeight + 1)
+      found.push('the side of the bench scrolls')
+    for (const element of document.querySelectorAll('body *')) {
+      if (element.closest('.visually-hidden, svg, textarea, input, .plot') !== null) continue
+      const cuts = getComputedStyle(element).overflowX !== 'visible'
+      if (cuts && element.scrollWidth > element.clientWidth + 1)
+        found.push(`${element.className} "${element.textContent}"`)
+    }
+    return found
+  })
+}
+
+describe.skipIf(chromiumPath === null)('every screen', () => {
+  const opened = new Map<string, OpenedPage>()
+  afterAll(async () => {
+    for (const page of opened.values()) await page.close()
+  })
+
+  async function show(screen: Screen) {
+    const host = screen.host()
+    const page = await openPage({ host: 'loopback', engine: host })
+    opened.set(screen.name, page)
+    await screen.show(page.page, host)
+    return { host, ...page }
+  }
+
+  it.each(screens)(
+    '$name has no barrier in either theme, cuts nothing off at either size, and reports no error',
+    async (screen) => {
+      const { host, page, problems, close } = await show(screen)
+      for (const theme of ['light', 'dark'] as const) {
+        host.setPreferences({ theme })
+        await settle(page)
+        expect(await barriers(page), `${theme} theme`).toEqual([])
+      }
+      expect(await clipped(page), '1280 x 800').toEqual([])
+      await page.setViewportSize({ width: 1920, height: 1080 })
+      await settle(page)
+      expect(await clipped(page), '1920 x 1080').toEqual([])
+      expect(problems).toEqual([])
+      await close()
+      opened.delete(screen.name)
+    },
+  )
+})

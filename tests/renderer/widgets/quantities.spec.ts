@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest'
+import { quantitiesIn, withoutEndingZeros, writeFixed, writeNumber } from '#renderer/widgets/quantities.ts'
+
+const { SI, US } = { SI: quantitiesIn('SI'), US: quantitiesIn('US') }
+
+describe('quantities', () => {
+  // NIST SP 811 (2008), appendix B.8: 1 lbf = 4.448 222 N, 1 psi = 6.894 757 kPa, 1 in = 25.4 mm, 1 in² = 645.16 mm².
+  it.each([
+    ['force', 4448.222, '1000', 'lbf'],
+    ['strength', 6.894757, '1000', 'psi'],
+    ['length', 25.4, '1', 'in'],
+    ['area', 645.16, '1', 'in²'],
+  ] as const)('shows a %s of %d as %s %s', (name, stored, shown, unit) => {
+    expect(withoutEndingZeros(US[name].number(stored))).toBe(shown)
+    expect(US[name].unit).toBe(unit)
+  })
+
+  it('shows SI values as they are stored', () => {
+    expect(SI.force.text(4812.4)).toBe('4812\u00a0N')
+    expect(SI.strength.text(8.02)).toBe('8.02\u00a0MPa')
+    expect(SI.area.text(600)).toBe('600\u00a0mm²')
+  })
+
+  it('writes a dash for what is not known, never 0', () => {
+    expect(SI.force.text(null)).toBe('–')
+    expect(US.area.number(null)).toBe('–')
+  })
+})
+
+describe('writeNumber', () => {
+  it.each([
+    [12345.6, '12\u2009346'],
+    [1234.5, '1235'],
+    [123.45, '123.5'],
+    [12.345, '12.35'],
+    [-0.0001, '0.000'],
+    [-5.5, '−5.500'],
+  ])('writes %d as %s', (value, text) => expect(writeNumber(value, 3)).toBe(text))
+})
+
+describe('writeFixed', () => {
+  it('keeps its decimals, so that live digits do not dance', () => {
+    expect([0, 9.96, 100].map((value) => writeFixed(value, 1))).toEqual(['0.0', '10.0', '100.0'])
+  })
+})
