@@ -1,0 +1,172 @@
+import type { DetectionSettings } from '#contract/records/detection.ts'
+import type { EvaluationResult } from '#contract/records/evaluation.ts'
+import { type CurveEvaluator, createCurveEvaluator } from './curveEvaluator.ts'
+import { createReleaseWatch, type ReleaseWatch } from './releaseWatch.ts'
+import { createSampleHistory } from './sampleHistory.ts'
+import { createSignalFront, type SignalFront } from './signalFront.ts'
+
+/** A capture that has begun. */
+export type CaptureStart = {
+  /** So many of the newest pushed samples, the newest included, belong to the capture already. */
+  samples: number
+  /** Stream time of the capture's first sample, s: zero of the times in its result. */
+  firstTimeS: number
+  /** The settings to record: with the start threshold in force. */
+  settings: DetectionSettings
+}
+
+/** What the detector tells. Both are called from within `push` (or `finish`). */
+export type DetectorListener = {
+  begin(start: CaptureStart): void
+  /** The newest pushed sample is the last of the capture. Times in the result count from the capture's first sample. */
+  end(result: EvaluationResult): void
+}
+
+/** Finds breaks in an endless stream, in bounded memory. */
+export type BreakDetector = {
+  /** Takes the next sample: stream time in whole microseconds that rises strictly, force after tare, reading for the end codes. */
+  push(timeS: number, force: number, reading: number): void
+  /** Ends a running capture as it stands (the device went away, listening stops) and forgets the rest. */
+  finish(): void
+  /** Forgets the signal at rest, because tare or scale have changed. Throws TypeError while a capture runs. */
+  reset(): void
+  capturing(): boolean
+  /** Noise SD at rest and the start threshold in force, in the unit of the force; null while unknown. */
+  atRest(): { noise: number | null; startThreshold: number | null }
+}
+
+/** Onset is looked for so far back from the moment when loading was noticed, s: a slow toe stays below the threshold. */
+const longestToeS = 10
+/** A capture begins with so many samples at rest at least, where there are. */
+const leastPreTriggerSamples = 24
+/** A capture in which the evaluation sees no load after this time, s, is given up. */
+const giveUpS = 10
+const microseconds = 1e6
+
+/** Most samples that a capture may begin with: what a session must keep to be able to store them. */
+export const longestPreTriggerS = (settings: Pick<DetectionSettings, 'preTriggerS'>): number =>
+  settings.preTriggerS + longestToeS
+
+/**
+ * The live detector: watches the signal at rest, begins a capture `preTriggerS` before the onset when loading starts,
+ * feeds it to the machine that also evaluates stored curves, and waits after a break until the load is gone.
+ * Evaluating the captured samples with the recorded settings gives the same result.
+ *
+ * Checked: tests/domain/signal/breakDetector.spec.ts, tests/reference/corpus.spec.ts, tests/soak/detector.spec.ts.
+ */
+export function createBreakDetector(settings: DetectionSettings, listener: DetectorListener): BreakDetector {
+  const history = createSampleHistory(longestPreTriggerS(settings), leastPreTriggerSamples)
+  let front = createFront()
+  let starts = false
+  let release: ReleaseWatch | null = null
+  let evaluator: CurveEvaluator | null = null
+  let originS = 0
+  let beganS = 0
+  let captureNoise = 0
+
+  function createFront(): SignalFront {
+    return createSignalFront(settings, {
+      accept(_timeS, _force, _reading, starting) {
+        if (starting) starts = true
+      },
+      glitch() {},
+      gap() {},
+    })
+  }
+
+  function push(timeS: number, force: number, reading: number): void {
+    if (evaluator !== null) {
+      pushCapture(evaluator, timeS, force, reading)
+      return
+    }
+    history.push(timeS, force, reading)
+    if (release !== null) {
+      if (!release.push(timeS, force)) return
+      release = null
+      front = createFront()
+      // The samples since the release rule was met are too few to rest on; the front begins with the newest.
+    }
+    front.push(timeS, force, reading)
+    if (starts) begin(timeS)
+  }
+
+  function pushCapture(running: CurveEvaluator, timeS: number, force: number, reading: number): void {
+    const over = running.push(Math.round((timeS - originS) * microseconds) / microseconds, force, reading)
+    if (over) end(running)
+    else if (timeS - beganS > giveUpS && !running.loading()) {
+      running.finish()
+      end(running)
+    }
+  }
+
+  function begin(timeS: number): void {
+    const { watch } = front
+    const threshold = watch.threshold()
+    const recorded: DetectionSettings = threshold > 0 ? { ...settings, startThresholdN: threshold } : settings
+    const onset = history.firstAtOrAfter(watch.onsetS())
+    let first = Math.min(history.firstAtOrAfter(watch.onsetS() - settings.preTriggerS), onset - leastPreTriggerSamples)
+    first = Math.max(0, first)
+    starts = false
+    captureNoise = watch.sigma()
+    for (;;) {
+      const attempt = createCurveEvaluator(recorded)
+      originS = history.timeAt(first)
+      let index = first
+      let over = false
+      for (; index < history.count() && !over; index++)
+        over = attempt.push(
+          Math.round((history.timeAt(index) - originS) * microseconds) / microseconds,
+          history.forceAt(index),
+          history.readingAt(index),
+        )
+      if (!over || index >= history.count()) {
+        evaluator = attempt
+        beganS = timeS
+        listener.begin({ samples: history.count() - first, firstTimeS: originS, settings: recorded })
+        if (over) end(attempt)
+        return
+      }
+      // Something before the loading looked like one and ended: the capture begins after it.
+      first = index
+    }
+  }
+
+  function end(running: CurveEvaluator): void {
+    const result = running.result()
+    const zero = running.zero()
+    const threshold = running.threshold()
+    evaluator = null
+    history.clear()
+    front = createFront()
+    release =
+      result.outcome === 'break' && result.peakN !== null
+        ? createReleaseWatch({ zero, peak: result.peakN, threshold, noise: captureNoise })
+        : null
+    listener.end(result)
+  }
+
+  return {
+    push,
+    finish() {
+      const running = evaluator
+      if (running !== null) {
+        running.finish()
+        end(running)
+      }
+      release = null
+      history.clear()
+      front = createFront()
+    },
+    reset() {
+      if (evaluator !== null) throw new TypeError('reset requires that no capture runs')
+      release = null
+      history.clear()
+      front = createFront()
+    },
+    capturing: () => evaluator !== null,
+    atRest() {
+      const threshold = front.watch.threshold()
+      return { noise: front.watch.noise(), startThreshold: threshold > 0 ? threshold : null }
+    },
+  }
+}

@@ -1,0 +1,81 @@
+import type { DetectionSettings } from '#contract/records/detection.ts'
+
+/** Notices a converter at its end code, or a load above capacity. */
+export type ClippingWatch = {
+  push(timeS: number, force: number, reading: number): void
+  clipped(): boolean
+  overCapacity(): boolean
+  startS(): number
+  endS(): number
+}
+
+/** So many equal samples in a row at the top of a signal that never stood still before are an end code. */
+const flatSamples = 6
+/** A signal stands still when more than this share of its steps are exactly nothing. */
+const stillShare = 0.1
+const leastSteps = 20
+
+/**
+ * Clipping is a reading at an end code where the codes are known; where they are not, six equal samples or more at the
+ * highest force of a loading whose steps were hardly ever nothing before.
+ *
+ * Checked: tests/domain/signal/clippingWatch.spec.ts.
+ */
+export function createClippingWatch(settings: Pick<DetectionSettings, 'endCodes' | 'capacityN'>): ClippingWatch {
+  const { endCodes, capacityN } = settings
+  const lowest = endCodes === null ? Number.NEGATIVE_INFINITY : endCodes[0]
+  const highestCode = endCodes === null ? Number.POSITIVE_INFINITY : endCodes[1]
+  const capacity = capacityN ?? Number.POSITIVE_INFINITY
+  const state = {
+    last: Number.NaN,
+    run: 1,
+    runStartS: 0,
+    steps: 0,
+    still: 0,
+    highest: Number.NEGATIVE_INFINITY,
+    startS: 0,
+    endS: 0,
+  }
+  let clipped = false
+  let over = false
+
+  function mark(startS: number, endS: number): void {
+    if (!clipped) state.startS = startS
+    clipped = true
+    state.endS = endS
+  }
+
+  function push(timeS: number, force: number, reading: number): void {
+    if (force > capacity) over = true
+    if (endCodes !== null) {
+      if (reading <= lowest || reading >= highestCode) mark(timeS, timeS)
+      return
+    }
+    if (force === state.last) {
+      state.run += 1
+      if (
+        state.run >= flatSamples &&
+        force >= state.highest &&
+        state.steps >= leastSteps &&
+        state.still <= stillShare * state.steps
+      )
+        mark(state.runStartS, timeS)
+      return
+    }
+    // The steps of a run are counted when it ends, so that the run does not excuse itself.
+    if (state.run < flatSamples || !clipped) state.still += state.run - 1
+    state.steps += state.run
+    state.last = force
+    state.run = 1
+    state.runStartS = timeS
+    if (force > state.highest) state.highest = force
+  }
+
+  return {
+    push,
+    clipped: () => clipped,
+    overCapacity: () => over,
+    startS: () => state.startS,
+    endS: () => state.endS,
+  }
+}

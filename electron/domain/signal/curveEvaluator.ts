@@ -1,0 +1,108 @@
+import type { DetectionSettings } from '#contract/records/detection.ts'
+import type { EvaluationResult } from '#contract/records/evaluation.ts'
+import { composeResult, type FoundInCurve } from './curveResult.ts'
+import { createLoadCurve, type LoadCurve } from './loadCurve.ts'
+import { createLoadProfile } from './loadProfile.ts'
+import { createRecentSamples } from './recentSamples.ts'
+import { createSignalFront } from './signalFront.ts'
+
+/** Evaluates one curve sample by sample, in constant memory; live and stored curves go through the same machine. */
+export type CurveEvaluator = {
+  /** Takes the next sample; true when the capture is over, and from then on. Times rise strictly. */
+  push(timeS: number, force: number, reading: number): boolean
+  /** No more samples will come. */
+  finish(): void
+  /** A loading has started. */
+  loading(): boolean
+  /** Level at rest before the loading. */
+  zero(): number
+  threshold(): number
+  result(): EvaluationResult
+}
+
+/** Two samples of a slow device are further apart than breakDropWithinS; this many intervals are always looked back. */
+const dropIntervals = 1.5
+/** A curve lists so many glitches and gaps each; more are counted but not listed. */
+const mostListed = 100
+
+/**
+ * The machine of detection for one curve: front end until loading starts, then the rules of `createLoadCurve`.
+ * Its result depends on the pushed samples and the settings alone.
+ * Checked: tests/domain/signal/curveEvaluator.spec.ts and tests/reference/corpus.spec.ts.
+ */
+export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluator {
+  const recent = createRecentSamples()
+  const profile = createLoadProfile()
+  const found: FoundInCurve = { glitches: [], gaps: [], glitchCount: 0, end: null, noise: null, onsetS: 0, zero: 0 }
+  let load: LoadCurve | null = null
+  let samples = 0
+  let over = false
+  let windowS = settings.breakDropWithinS
+
+  const front = createSignalFront(settings, {
+    accept(timeS, force, reading, starts) {
+      if (over) return
+      recent.push(timeS, force, windowS)
+      if (load !== null) {
+        profile.push(timeS, force)
+        over = load.push(timeS, force, reading)
+        return
+      }
+      // The profile begins at the onset, which is known only afterwards: it starts anew with every sample at rest.
+      if (front.watch.restful()) profile.clear()
+      else profile.push(timeS, force)
+      if (starts) begin()
+    },
+    glitch(startTimeS, endTimeS) {
+      if (over) return
+      found.glitchCount += 1
+      if (found.glitches.length < mostListed) found.glitches.push({ startTimeS, endTimeS })
+    },
+    gap(startTimeS, endTimeS) {
+      if (found.gaps.length < mostListed) found.gaps.push({ startTimeS, endTimeS })
+    },
+  })
+
+  function begin(): void {
+    const { watch, interval } = front
+    const intervalS = interval.usualS()
+    windowS = Math.max(settings.breakDropWithinS, dropIntervals * (intervalS || 0))
+    found.noise = watch.noise()
+    found.onsetS = watch.onsetS()
+    found.zero = watch.level()
+    load = createLoadCurve(settings, recent, {
+      onsetS: watch.onsetS(),
+      zero: watch.level(),
+      noise: watch.sigma(),
+      threshold: watch.threshold(),
+      intervalS: intervalS || 0,
+      highest: watch.highest(),
+      highestS: watch.highestS(),
+      firstReachedS: profile.firstReachedS,
+    })
+  }
+
+  return {
+    push(timeS, force, reading) {
+      if (over) return true
+      samples += 1
+      front.push(timeS, force, reading)
+      return over
+    },
+    finish() {
+      if (!over) front.finish()
+    },
+    loading: () => load !== null,
+    zero: () => front.watch.level(),
+    threshold: () => front.watch.threshold(),
+    result() {
+      found.end = load === null ? null : load.end()
+      return composeResult(found, profile, settings, {
+        samples,
+        missingSamples: front.interval.missing(),
+        intervalS: front.interval.meanS(),
+        noiseAtRest: front.watch.noise(),
+      })
+    },
+  }
+}

@@ -1,0 +1,45 @@
+/** What the first moment of a stream tells: is the bench at rest, at what level, with how much noise? */
+export type CurveHead = {
+  atRest: boolean
+  level: number
+  /** Noise SD about the head's own straight line. */
+  noise: number
+}
+
+/** Median absolute deviation to SD of a normal distribution, 1 / Φ⁻¹(3/4). */
+const deviationToSd = 1.4826022185056018
+/** A rise or fall over the head of more than so many noise SDs is no rest. */
+const restNoiseMultiple = 4
+
+function median(values: number[]): number {
+  values.sort((a, b) => a - b)
+  return (values[(values.length - 1) >> 1]! + values[values.length >> 1]!) / 2
+}
+
+/**
+ * Judges the first samples of a stream (at least one).
+ *
+ *   line    through the medians of the first and the last third of the samples
+ *   noise   1.4826 × median |residual about the line|, so that one glitch or knock does no harm
+ *   at rest |rise of the line| <= max(4 noise, allowed)
+ *   level   at rest the median of all; rising: 0, the zero of the tare, unless the head starts below it; falling: the end
+ *
+ * Throws RangeError for no samples. Checked: tests/domain/signal/curveHead.spec.ts.
+ */
+export function judgeHead(timesS: Float64Array, force: Float64Array, count: number, allowed: number): CurveHead {
+  if (count < 1) throw new RangeError('judgeHead requires at least one sample')
+  const third = Math.max(1, Math.floor(count / 3))
+  const early = median(Array.from(force.subarray(0, third)))
+  const late = median(Array.from(force.subarray(count - third, count)))
+  const earlyS = median(Array.from(timesS.subarray(0, third)))
+  const lateS = median(Array.from(timesS.subarray(count - third, count)))
+  const slope = lateS > earlyS ? (late - early) / (lateS - earlyS) : 0
+  const residuals: number[] = []
+  for (let i = 0; i < count; i++) residuals.push(Math.abs(force[i]! - early - slope * (timesS[i]! - earlyS)))
+  const noise = deviationToSd * median(residuals)
+  const rise = late - early
+  if (Math.abs(rise) <= Math.max(restNoiseMultiple * noise, allowed))
+    return { atRest: true, level: median(Array.from(force.subarray(0, count))), noise }
+  if (rise < 0) return { atRest: false, level: late, noise }
+  return { atRest: false, level: Math.min(0, force[0]!), noise }
+}

@@ -1,0 +1,117 @@
+import type { DetectionSettings } from '#contract/records/detection.ts'
+import type { CurveEvent, EvaluationResult, Flag } from '#contract/records/evaluation.ts'
+import type { LoadEnd } from './loadCurve.ts'
+import type { LoadProfile } from './loadProfile.ts'
+import { boundPercent, samplingBound } from './samplingBound.ts'
+import { seatingEndS } from './seating.ts'
+
+type Stretch = { startTimeS: number; endTimeS: number }
+
+/** What the machine has found in a curve, before it is put in words. */
+export type FoundInCurve = {
+  glitches: Stretch[]
+  gaps: Stretch[]
+  glitchCount: number
+  /** null: no loading started. */
+  end: LoadEnd | null
+  /** Noise SD at rest before the loading; null: the curve starts under load. */
+  noise: number | null
+  onsetS: number
+  /** Level at rest. */
+  zero: number
+}
+
+type Stream = { samples: number; missingSamples: number; intervalS: number; noiseAtRest: number | null }
+
+/** Above this share of the peak, in percent, the sampling bound is a doubt about the result (domain rule). */
+const boundLimitPercent = 1
+
+/** Puts what was found in a curve into the contract's form. Checked: tests/domain/signal/curveEvaluator.spec.ts. */
+export function composeResult(
+  found: FoundInCurve,
+  profile: LoadProfile,
+  settings: DetectionSettings,
+  stream: Stream,
+): EvaluationResult {
+  const { samples, missingSamples, intervalS } = stream
+  const sampleRateHz = intervalS > 0 ? 1 / intervalS : null
+  const flags: Flag[] = []
+  if (missingSamples > 0) flags.push('gap')
+  if (found.glitchCount > 0) flags.push('glitch')
+  const events: CurveEvent[] = [
+    ...found.gaps.map((gap) => plainEvent('gap', gap)),
+    ...found.glitches.map((glitch) => plainEvent('glitch', glitch)),
+  ]
+  const end = found.end
+  const nothing = {
+    outcome: 'none',
+    peakN: null,
+    peakTimeS: null,
+    onsetTimeS: null,
+    breakTimeS: null,
+    sampleRateHz,
+    samples,
+    missingSamples,
+    noiseN: found.end === null ? stream.noiseAtRest : found.noise,
+    loadingRateNPerS: null,
+    samplingBoundN: null,
+    samplingBoundPercent: null,
+    afterBreakN: null,
+    flags,
+    events: inOrder(events),
+  } satisfies EvaluationResult
+  if (end === null || end.outcome === 'none') return nothing
+
+  if (found.noise === null) flags.push('no-pre-trigger')
+  if (end.clipping.clipped()) {
+    flags.push('clipped')
+    events.push(plainEvent('clipping', { startTimeS: end.clipping.startS(), endTimeS: end.clipping.endS() }))
+  }
+  if (end.clipping.overCapacity()) flags.push('over-capacity')
+  if (found.gaps.some((gap) => covers(gap, end.peakS) || (end.breakS !== null && covers(gap, end.breakS))))
+    flags.push('gap-at-peak')
+  const boundN =
+    end.loadingRate !== null && intervalS > 0 ? samplingBound(end.loadingRate, intervalS, settings.settlingTimeS) : null
+  const percent = boundN === null ? null : boundPercent(boundN, end.peak)
+  if (percent !== null && percent > boundLimitPercent) flags.push('sampling-too-slow')
+
+  const seatedS = seatingEndS(profile.until(end.peakS))
+  if (seatedS !== null) events.push(plainEvent('seating', { startTimeS: found.onsetS, endTimeS: seatedS }))
+  const { drops } = end
+  if (drops.count > 0)
+    events.push({
+      kind: drops.count === 1 ? 'pop-in' : 'stick-slip',
+      startTimeS: drops.firstStartS,
+      endTimeS: drops.lastEndS,
+      dropN: drops.largest,
+      dropPercent: (100 * drops.largest) / drops.largestFrom,
+      cycles: drops.count === 1 ? null : drops.count,
+    })
+
+  return {
+    ...nothing,
+    outcome: end.outcome,
+    peakN: end.peak,
+    peakTimeS: end.peakS,
+    onsetTimeS: found.onsetS,
+    breakTimeS: end.breakS,
+    loadingRateNPerS: end.loadingRate,
+    samplingBoundN: boundN,
+    samplingBoundPercent: percent,
+    afterBreakN: end.afterBreak,
+    events: inOrder(events),
+  }
+}
+
+const covers = (gap: Stretch, timeS: number) => gap.startTimeS <= timeS && timeS <= gap.endTimeS
+
+const plainEvent = (kind: CurveEvent['kind'], { startTimeS, endTimeS }: Stretch): CurveEvent => ({
+  kind,
+  startTimeS,
+  endTimeS,
+  dropN: null,
+  dropPercent: null,
+  cycles: null,
+})
+
+const inOrder = (events: CurveEvent[]) => events.sort((a, b) => a.startTimeS - b.startTimeS || a.endTimeS - b.endTimeS)

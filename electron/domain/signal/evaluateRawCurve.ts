@@ -1,0 +1,18 @@
+import type { BreakHeader, RawCurve } from '#contract/records/break.ts'
+import type { EvaluationResult } from '#contract/records/evaluation.ts'
+import { taredForce, withoutForce } from '../force/forceScale.ts'
+import { evaluateCurve } from './evaluateCurve.ts'
+
+/**
+ * Evaluates the raw curve of a break under a scale, a tare and settings: those of its header, or others.
+ * Checked: tests/domain/signal/evaluateRawCurve.spec.ts.
+ */
+export function evaluateRawCurve(
+  curve: RawCurve,
+  circumstances: Pick<BreakHeader, 'scale' | 'readingUnit' | 'tare' | 'settings'>,
+): EvaluationResult {
+  const { scale, readingUnit, tare, settings } = circumstances
+  const { force, unit } = taredForce(curve.readings, scale, readingUnit, tare?.offset ?? 0)
+  const result = evaluateCurve(curve.timeS, force, curve.readings, settings)
+  return unit === 'counts' ? withoutForce(result) : result
+}

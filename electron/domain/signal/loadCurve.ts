@@ -1,0 +1,205 @@
+import type { DetectionSettings } from '#contract/records/detection.ts'
+import { type ClippingWatch, createClippingWatch } from './clippingWatch.ts'
+import { createDropTracker, type RecoveredDrops } from './dropTracker.ts'
+import { slopeBeforePeak } from './loadingRate.ts'
+import type { RecentSamples } from './recentSamples.ts'
+
+/** Where a loading begins and what is known of the bench at that moment. */
+export type LoadStart = {
+  onsetS: number
+  /** Level at rest: shares of the load are taken above it. */
+  zero: number
+  noise: number
+  threshold: number
+  intervalS: number
+  highest: number
+  highestS: number
+  /** When the loading first reached a force, s. */
+  firstReachedS(force: number): number
+}
+
+/** What a loading came to. */
+export type LoadEnd = {
+  outcome: 'break' | 'unloading' | 'none'
+  peak: number
+  peakS: number
+  breakS: number | null
+  afterBreak: number | null
+  loadingRate: number | null
+  drops: RecoveredDrops
+  clipping: ClippingWatch
+}
+
+/** Follows one loading from its start to its end, sample by sample in constant memory. */
+export type LoadCurve = {
+  /** Takes a good sample, which `recent` holds already; true when the capture is over. */
+  push(timeS: number, force: number, reading: number): boolean
+  end(): LoadEnd
+}
+
+/** The peak must be so many start thresholds above zero to be the load on a specimen. */
+const leastPeakThresholds = 3
+/** A specimen is not loaded in less time than this, s, from onset to 80 % of the peak: a weight put on the bench is no loading. */
+const shortestLoadingS = 0.2
+const loadedShare = 0.8
+/** After a fall, a load this near the peak again was no break ... */
+const recoveredShare = 0.9
+/** The fall begins at the last sample above this share of it. */
+const fallStartShare = 0.15
+/** The load after the break is the mean over this time after the fall, s: ringing has died away, the press is not let back yet. */
+const afterFromS = 0.1
+const afterToS = 0.3
+/** Most of a stepwise fall must have been fast steps. */
+const fastFallShare = 0.6
+/** A load that stays below this share of the peak for so long, s, will not be driven on. */
+const forgottenShare = 0.25
+const forgottenS = 30
+/** So does one that never came to anything. */
+const idleLoadS = 60
+/** And one that makes no new peak for so long, s. */
+const longestHoldS = 1800
+
+/**
+ * The rules of a loading, L load above zero, P highest L so far:
+ *
+ *   fall        highest of the last max(breakDropWithinS, 1.5 intervals) − L >= breakDropShare P
+ *               or L <= (1 − breakDropShare) P, most of the way down in sudden steps (a progressive failure)
+ *   break       a fall that lasts: within postBreakS the load neither comes back to 0.9 P, nor is its mean after the fall
+ *               above (1 − breakDropShare) P
+ *   unloading   L stays below max(endShare P, threshold) for endHoldS without a fall, or is left hanging below 0.25 P
+ *   none        P below 3 start thresholds, or a load that came all at once
+ *
+ * Peak: highest good sample up to the fall. Loading rate: loadingRate.ts. Checked: tests/domain/signal/loadCurve.spec.ts and tests/reference/corpus.spec.ts.
+ */
+export function createLoadCurve(settings: DetectionSettings, recent: RecentSamples, start: LoadStart): LoadCurve {
+  const { breakDropShare, postBreakS, endShare, endHoldS } = settings
+  const { zero, threshold } = start
+  const clipping = createClippingWatch(settings)
+  const drops = createDropTracker({ zero, noise: start.noise, intervalS: start.intervalS })
+  const state = {
+    peak: start.highest,
+    peakS: start.highestS,
+    peakOrdinal: -1,
+    rate: Number.NaN,
+    lowSinceS: Number.NaN,
+    forgottenSinceS: Number.NaN,
+    breakS: 0,
+    fallS: 0,
+    afterSum: 0,
+    afterCount: 0,
+    afterLast: 0,
+    postCount: 0,
+  }
+  let broken = false
+  let over = false
+
+  /** The slope before the peak is found when the samples before it are about to leave the ring. */
+  function keepRate(): void {
+    if (state.peakOrdinal < 0) return
+    const slope = slopeBeforePeak(recent, state.peakOrdinal)
+    if (slope !== null) state.rate = slope
+    state.peakOrdinal = -1
+  }
+
+  function push(timeS: number, force: number, reading: number): boolean {
+    if (over) return true
+    over = broken ? pushAfterFall(timeS, force) : pushLoading(timeS, force, reading)
+    return over
+  }
+
+  function pushLoading(timeS: number, force: number, reading: number): boolean {
+    if (force > state.peak) {
+      state.peak = force
+      state.peakS = timeS
+      state.peakOrdinal = recent.count() - 1
+    } else if (state.peakOrdinal >= 0 && recent.count() - state.peakOrdinal > 1024) keepRate()
+    clipping.push(timeS, force, reading)
+    drops.push(timeS, force)
+    const peakLoad = state.peak - zero
+    const load = force - zero
+    if (peakLoad >= leastPeakThresholds * threshold && fell(force, peakLoad, load)) {
+      beginFall(timeS, force)
+      return false
+    }
+    return restsLow(timeS, load, peakLoad)
+  }
+
+  function fell(force: number, peakLoad: number, load: number): boolean {
+    if (recent.windowHighest() - force >= breakDropShare * peakLoad) return true
+    return load <= (1 - breakDropShare) * peakLoad && drops.suddenFall() >= fastFallShare * (peakLoad - load)
+  }
+
+  function beginFall(timeS: number, force: number): void {
+    keepRate()
+    const before = Math.max(recent.windowHighest(), force)
+    const edge = before - fallStartShare * (before - force)
+    const ordinal = recent.lastAtOrAbove(edge)
+    state.breakS = ordinal >= 0 ? recent.timeAt(ordinal) : state.peakS
+    state.fallS = timeS
+    state.afterSum = 0
+    state.afterCount = 0
+    state.postCount = 0
+    state.afterLast = force
+    broken = true
+  }
+
+  function pushAfterFall(timeS: number, force: number): boolean {
+    const since = timeS - state.fallS
+    const peakLoad = state.peak - zero
+    state.postCount += 1
+    state.afterLast = force
+    if (since >= afterFromS && since <= afterToS) {
+      state.afterSum += force
+      state.afterCount += 1
+    }
+    if (force - zero >= recoveredShare * peakLoad) return resume(timeS, force)
+    if (timeS - state.breakS < postBreakS || state.postCount < 2) return false
+    if (afterBreak() - zero >= (1 - breakDropShare) * peakLoad) return resume(timeS, force)
+    return true
+  }
+
+  /** The fall did not last: the load goes on. */
+  function resume(timeS: number, force: number): boolean {
+    broken = false
+    if (force > state.peak) {
+      state.peak = force
+      state.peakS = timeS
+      state.peakOrdinal = recent.count() - 1
+    }
+    drops.push(timeS, force)
+    return false
+  }
+
+  const afterBreak = () => (state.afterCount > 0 ? state.afterSum / state.afterCount : state.afterLast)
+
+  function restsLow(timeS: number, load: number, peakLoad: number): boolean {
+    if (load >= Math.max(endShare * peakLoad, threshold)) state.lowSinceS = Number.NaN
+    else if (Number.isNaN(state.lowSinceS)) state.lowSinceS = timeS
+    else if (timeS - state.lowSinceS >= endHoldS) return true
+    if (load >= forgottenShare * peakLoad) state.forgottenSinceS = Number.NaN
+    else if (Number.isNaN(state.forgottenSinceS)) state.forgottenSinceS = timeS
+    else if (timeS - state.forgottenSinceS >= forgottenS) return true
+    const sincePeakS = timeS - state.peakS
+    return sincePeakS >= longestHoldS || (sincePeakS >= idleLoadS && peakLoad < leastPeakThresholds * threshold)
+  }
+
+  function end(): LoadEnd {
+    if (!broken) keepRate()
+    const peakLoad = state.peak - zero
+    const loadedS = start.firstReachedS(zero + loadedShare * peakLoad)
+    const loading = peakLoad >= leastPeakThresholds * threshold && loadedS - start.onsetS >= shortestLoadingS
+    const outcome = !loading ? 'none' : broken ? 'break' : 'unloading'
+    return {
+      outcome,
+      peak: state.peak,
+      peakS: state.peakS,
+      breakS: outcome === 'break' ? state.breakS : null,
+      afterBreak: outcome === 'break' ? afterBreak() : null,
+      loadingRate: Number.isNaN(state.rate) ? null : state.rate,
+      drops: drops.recovered(),
+      clipping,
+    }
+  }
+
+  return { push, end }
+}

@@ -1,0 +1,130 @@
+import type { DetectionSettings } from '#contract/records/detection.ts'
+import type { CurveHead } from './curveHead.ts'
+import { createIdleNoise } from './idleNoise.ts'
+
+/** Watches a bench at rest for the start of a loading. */
+export type LoadWatch = {
+  begin(head: CurveHead, firstTimeS: number): void
+  /** Takes the next good sample; true when it completes the start of a loading. */
+  push(timeS: number, force: number): boolean
+  /** Noise SD of the signal at rest, null while none was seen. */
+  noise(): number | null
+  /** What stands for the noise SD in every threshold: the noise at rest, or half the resolution where that is more. */
+  sigma(): number
+  /** How far above the level at rest loading starts. */
+  threshold(): number
+  level(): number
+  /** First sample after the last one that was no different from rest. */
+  onsetS(): number
+  /** Highest sample since the threshold was crossed, and its time. */
+  highest(): number
+  highestS(): number
+  /** The newest sample is like those at rest. */
+  restful(): boolean
+}
+
+/** Even at slow rates so many samples in a row must lie above the threshold. */
+const leastHoldSamples = 4
+/** A load grows or stays; a knock has lost more than this by the end of the hold. */
+const keptShareOfHold = 0.6
+/** A sample within so many noise SDs of the level is no different from rest. */
+const restNoiseMultiple = 2
+/** Where the converter's steps are coarser than the noise, half a step stands for the noise SD. */
+const noisePerResolution = 0.5
+/** The level at rest may rise by one threshold in this time, s: slow enough not to swallow a slow press. */
+const levelRiseS = 60
+/** A step in time this long starts the hold anew, s. */
+const longestStepInHoldS = 1
+
+/**
+ * Loading starts when the force has stayed above level + threshold for `startHoldS` and 4 samples, and has not fallen
+ * off meanwhile.
+ *
+ *   threshold = startThresholdN, or else max(startNoiseMultiple × σ, startCapacityShare × capacity)
+ *   σ         = max(noise SD at rest, half the resolution)
+ *
+ * Checked: tests/domain/signal/loadWatch.spec.ts.
+ */
+export function createLoadWatch(settings: DetectionSettings): LoadWatch {
+  const { startThresholdN, startNoiseMultiple, startHoldS, capacityN, startCapacityShare } = settings
+  const idle = createIdleNoise()
+  const capacityShare = capacityN === null ? 0 : startCapacityShare * capacityN
+  const state = {
+    sigma: 0,
+    threshold: 0,
+    resolution: -1,
+    noise: -1,
+    onsetS: 0,
+    lastRestful: false,
+    rested: false,
+    holdStartS: 0,
+    holdCount: 0,
+    highest: 0,
+    highestS: 0,
+    lastS: 0,
+  }
+  let atRest = false
+
+  function refresh(): void {
+    const noise = idle.noise() ?? 0
+    const resolution = idle.resolution()
+    if (noise === state.noise && resolution === state.resolution) return
+    state.noise = noise
+    state.resolution = resolution
+    state.sigma = Math.max(noise, noisePerResolution * resolution)
+    state.threshold = startThresholdN ?? Math.max(startNoiseMultiple * state.sigma, capacityShare)
+    idle.setRisePerS(state.threshold / levelRiseS)
+  }
+
+  function push(timeS: number, force: number): boolean {
+    const above = force - idle.level()
+    const step = timeS - state.lastS
+    state.lastS = timeS
+    if (above > state.threshold && !(state.holdCount > 0 && step > longestStepInHoldS)) {
+      if (state.holdCount === 0) {
+        state.holdStartS = timeS
+        state.highest = force
+        state.highestS = timeS
+        idle.dropBlock()
+      } else if (force > state.highest) {
+        state.highest = force
+        state.highestS = timeS
+      }
+      if (state.lastRestful) state.onsetS = timeS
+      state.lastRestful = false
+      state.holdCount += 1
+      return (
+        state.holdCount >= leastHoldSamples &&
+        timeS - state.holdStartS >= startHoldS &&
+        above >= keptShareOfHold * (state.highest - idle.level())
+      )
+    }
+    state.holdCount = 0
+    idle.push(timeS, force)
+    refresh()
+    const restful = above <= restNoiseMultiple * state.sigma
+    if (restful) state.rested = true
+    else if (state.lastRestful) state.onsetS = timeS
+    state.lastRestful = restful
+    return false
+  }
+
+  return {
+    begin(head, firstTimeS) {
+      atRest = head.atRest
+      idle.begin(head.noise, head.level)
+      state.onsetS = firstTimeS
+      state.lastS = firstTimeS
+      refresh()
+    },
+    push,
+    noise: () => (atRest || state.rested ? idle.noise() : null),
+    sigma: () => state.sigma,
+    threshold: () => state.threshold,
+    level: () => idle.level(),
+    onsetS: () => state.onsetS,
+    highest: () => state.highest,
+    highestS: () => state.highestS,
+    restful: () => state.lastRestful,
+  }
+}

@@ -1,0 +1,55 @@
+/** After a break: waits until the broken faces no longer carry load, so that their friction starts no capture. */
+export type ReleaseWatch = {
+  /** Takes the next sample; true when the bench may be watched for a loading again. */
+  push(timeS: number, force: number): boolean
+}
+
+/** The force has been back near its zero for this long, s, and so many samples. */
+const nearZeroS = 0.2
+const nearZeroSamples = 3
+/** A force that stands still for this long, s, is a new zero: the break has shifted it, or debris lies on the cell. */
+const newZeroS = 3
+/** Standing still: within so many noise SDs or half a start threshold. */
+const stillNoiseMultiple = 10
+const stillThresholdShare = 0.5
+/** A load above this share of the last peak is no friction but a loading. */
+const loadedAgainShare = 0.6
+const loadedAgainSamples = 3
+
+/** The rules above, for a break at `zero` with a peak of `peak`. Checked: tests/domain/signal/releaseWatch.spec.ts. */
+export function createReleaseWatch(broken: {
+  zero: number
+  peak: number
+  threshold: number
+  noise: number
+}): ReleaseWatch {
+  const { zero, peak, threshold, noise } = broken
+  const stillWithin = Math.max(stillNoiseMultiple * noise, stillThresholdShare * threshold)
+  const loadedAgain = zero + loadedAgainShare * (peak - zero)
+  const state = { nearS: 0, near: 0, high: 0, stillS: 0, lowest: 0, highest: 0 }
+  let watching = false
+  return {
+    push(timeS, force) {
+      if (Math.abs(force - zero) > threshold) state.near = 0
+      else {
+        if (state.near === 0) state.nearS = timeS
+        state.near += 1
+        if (state.near >= nearZeroSamples && timeS - state.nearS >= nearZeroS) return true
+      }
+      state.high = force > loadedAgain ? state.high + 1 : 0
+      if (state.high >= loadedAgainSamples) return true
+      const lowest = Math.min(state.lowest, force)
+      const highest = Math.max(state.highest, force)
+      if (!watching || highest - lowest > stillWithin) {
+        watching = true
+        state.stillS = timeS
+        state.lowest = force
+        state.highest = force
+        return false
+      }
+      state.lowest = lowest
+      state.highest = highest
+      return timeS - state.stillS >= newZeroS
+    },
+  }
+}

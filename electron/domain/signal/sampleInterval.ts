@@ -1,0 +1,82 @@
+/** The usual time between two samples, and the samples that are missing where a step is longer. */
+export type SampleInterval = {
+  /** Learns from the times of the first samples; before it `push` counts nothing. */
+  learn(timesS: Float64Array, count: number): void
+  /** Takes the next time; returns how many samples are missing before it. */
+  push(timeS: number): number
+  /** Usual interval, s; NaN while nothing is known. */
+  usualS(): number
+  /** Mean of all intervals that hide no gap, s; NaN while there are none. */
+  meanS(): number
+  missing(): number
+}
+
+/** A step longer than so many usual intervals hides missing samples. */
+const gapRatio = 1.75
+/** Steps within these ratios of the usual interval teach it. */
+const usualLow = 0.4
+const usualHigh = 1.6
+const learning = 1 / 64
+/** After so many unusual steps of one length in a row the device has changed its rate. */
+const relearnSteps = 9
+const relearnSpread = 1.5
+
+/**
+ * Follows the usual interval of a stream of rising times and counts missing samples.
+ *
+ *   missing = round(step / usual) − 1   where step > 1.75 usual
+ *   usual   median of the first steps, then followed slowly (1/64 of the difference with each usual step)
+ *
+ * Needs times alone, so that a stored curve tells its gaps as the live stream did.
+ * Checked: tests/domain/signal/sampleInterval.spec.ts.
+ */
+export function createSampleInterval(): SampleInterval {
+  const state = { lastS: Number.NaN, usualS: Number.NaN, sumS: 0, count: 0, missing: 0, unusual: 0 }
+  const unusualS = new Float64Array(relearnSteps)
+
+  function learn(timesS: Float64Array, count: number): void {
+    if (count < 2) return
+    const steps = new Float64Array(count - 1)
+    for (let i = 1; i < count; i++) steps[i - 1] = timesS[i]! - timesS[i - 1]!
+    steps.sort()
+    // The lower median: with gaps about, the usual step is the shorter one.
+    const median = steps[(steps.length - 1) >> 1]!
+    if (median > 0) state.usualS = median
+  }
+
+  function push(timeS: number): number {
+    const step = timeS - state.lastS
+    const usual = state.usualS
+    state.lastS = timeS
+    if (!(step > 0 && usual > 0)) return 0
+    if (step >= usualLow * usual && step <= usualHigh * usual) {
+      state.usualS = usual + (step - usual) * learning
+      state.unusual = 0
+    } else noteUnusual(step)
+    if (step <= gapRatio * usual) {
+      state.sumS += step
+      state.count += 1
+      return 0
+    }
+    const missing = Math.round(step / usual) - 1
+    state.missing += missing
+    return missing
+  }
+
+  function noteUnusual(step: number): void {
+    unusualS[state.unusual] = step
+    state.unusual += 1
+    if (state.unusual < relearnSteps) return
+    state.unusual = 0
+    const sorted = unusualS.slice().sort()
+    if (sorted[relearnSteps - 1]! <= relearnSpread * sorted[0]!) state.usualS = sorted[relearnSteps >> 1]!
+  }
+
+  return {
+    learn,
+    push,
+    usualS: () => state.usualS,
+    meanS: () => (state.count > 0 ? state.sumS / state.count : state.usualS),
+    missing: () => state.missing,
+  }
+}

@@ -1,0 +1,80 @@
+import type { ScenarioName } from '#contract/records/settings.ts'
+import { type BenchSamples, createBenchModel } from '#acquisition/virtual/benchModel.ts'
+import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
+import { type DetectionSettings, detectionSettings } from '#contract/records/detection.ts'
+import type { EvaluationResult } from '#contract/records/evaluation.ts'
+import { createBreakDetector } from '#domain/signal/breakDetector.ts'
+
+/** One capture of the live detector with what it was made from; its times are stream times here. */
+export type Captured = {
+  result: EvaluationResult
+  settings: DetectionSettings
+  firstTimeS: number
+  timeS: Float64Array
+  force: Float64Array
+  readings: Float64Array
+}
+
+export type BenchRun = { captures: Captured[]; truths: readonly LoadingTruth[]; samples: number; nOfCounts(counts: number): number }
+
+export type BenchRunOptions = Parameters<typeof createBenchModel>[0] & {
+  scenario: ScenarioName
+  settings?: Partial<DetectionSettings>
+  /** Keep the samples of each capture. */
+  keepSamples?: boolean
+}
+
+const blockLength = 8192
+
+/** Runs the bench model through the live detector until it is over, tared to the zero of the cell. */
+export function runBench(options: BenchRunOptions): BenchRun {
+  const bench = createBenchModel(options)
+  const { zeroCounts, nPerCount, capacityN } = bench.characteristic
+  const nOfCounts = (counts: number) => (counts - zeroCounts) * nPerCount
+  const settings = detectionSettings.parse({ capacityN, ...options.settings })
+  const block: BenchSamples = {
+    timeUs: new Float64Array(blockLength),
+    counts: new Float64Array(blockLength),
+    sequence: new Float64Array(blockLength),
+  }
+  const captures: Captured[] = []
+  const keep = options.keepSamples ?? false
+  // The newest samples, so that the pre-trigger part can be taken from them.
+  const kept: { t: number; f: number; r: number }[] = []
+  let start: { firstTimeS: number; settings: DetectionSettings; samples: number } | null = null
+  let samples = 0
+  const detector = createBreakDetector(settings, {
+    begin(started) {
+      start = started
+      if (keep) kept.splice(0, kept.length - started.samples)
+    },
+    end(result) {
+      captures.push({
+        result,
+        settings: start!.settings,
+        firstTimeS: start!.firstTimeS,
+        timeS: Float64Array.from(kept, ({ t }) => Math.round((t - start!.firstTimeS) * 1e6) / 1e6),
+        force: Float64Array.from(kept, ({ f }) => f),
+        readings: Float64Array.from(kept, ({ r }) => r),
+      })
+      kept.length = 0
+      start = null
+    },
+  })
+  for (;;) {
+    const count = bench.fill(block)
+    samples += count
+    for (let i = 0; i < count; i++) {
+      const t = block.timeUs[i]! / 1e6
+      const r = block.counts[i]!
+      if (keep) {
+        kept.push({ t, f: nOfCounts(r), r })
+        if (start === null && kept.length > 400_000) kept.splice(0, 200_000)
+      }
+      detector.push(t, nOfCounts(r), r)
+    }
+    if (count < blockLength) break
+  }
+  detector.finish()
+  return { captures, truths: bench.truths, samples, nOfCounts }
+}
