@@ -19,6 +19,8 @@ export async function listenTo(
   let heardForS = seconds
   let startS = clock.nowS()
   const over = Promise.withResolvers<void>()
+  // When opening fails nobody waits for this one.
+  over.promise.catch(() => {})
   try {
     await source.open({
       bytes(chunk, arrivalS) {

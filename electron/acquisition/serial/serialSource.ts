@@ -1,3 +1,4 @@
+import { stat } from 'node:fs/promises'
 import { SerialPort } from 'serialport'
 import { Trouble } from '#contract/errors.ts'
 import type { ByteListener, ByteSource } from '../byteSource.ts'
@@ -6,6 +7,20 @@ import { groupOf, openTrouble } from './portTrouble.ts'
 
 /** Waits between attempts to find a lost device again, s; the last one is repeated. */
 const backOffS = [0.25, 0.5, 1, 2]
+
+/** How often an open port is looked at from outside, s. */
+const watchS = 0.5
+
+/** What tells one device file from another under the same name; null when there is none. Ports of Windows are no files. */
+async function deviceIdentity(path: string): Promise<string | null> {
+  if (process.platform === 'win32') return ''
+  try {
+    const { rdev, ino, birthtimeMs } = await stat(path)
+    return `${rdev}:${ino}:${birthtimeMs}`
+  } catch {
+    return null
+  }
+}
 
 function lostTrouble(path: string): Trouble {
   return new Trouble(
@@ -37,17 +52,20 @@ export function createSerialSource(path: string, baudRate: number, clock: Clock)
   let listener: ByteListener | null = null
   let port: SerialPort | null = null
   let cancelRetry: (() => void) | null = null
+  let stopWatching = () => {}
   /** The attempt to open that is under way, so that close can wait for it. */
   let attempt: Promise<void> = Promise.resolve()
 
   function attach(opened: SerialPort): void {
     port = opened
+    let cancelWatch = () => {}
     opened.on('data', (chunk: Buffer) => {
       if (port === opened) listener?.bytes(chunk, clock.nowS())
     })
     const gone = () => {
       if (port !== opened) return
       port = null
+      cancelWatch()
       void closePort(opened)
       if (listener === null) return
       listener.lost(lostTrouble(path))
@@ -55,6 +73,21 @@ export function createSerialSource(path: string, baudRate: number, clock: Clock)
     }
     opened.on('close', gone)
     opened.on('error', gone)
+
+    // On Linux a port that was pulled reads as "nothing, for ever", which the library takes for a quiet device.
+    const watch = (identity: string | null) => {
+      cancelWatch = clock.after(watchS, () => {
+        deviceIdentity(path).then((now) => {
+          if (port !== opened) return
+          if (now === null || now !== identity) gone()
+          else watch(identity)
+        })
+      })
+    }
+    deviceIdentity(path).then((identity) => {
+      if (port === opened) watch(identity)
+    })
+    stopWatching = () => cancelWatch()
   }
 
   function retryLater(failures: number): void {
@@ -103,6 +136,7 @@ export function createSerialSource(path: string, baudRate: number, clock: Clock)
       cancelRetry?.()
       cancelRetry = null
       await attempt
+      stopWatching()
       const opened = port
       port = null
       if (opened !== null) await closePort(opened)

@@ -95,7 +95,8 @@ export async function openPseudoTerminal(): Promise<PseudoTerminal> {
     path,
     hasReader,
     write(bytes: Uint8Array): number {
-      if (!open) return 0
+      // Written while nobody has it open, bytes would wait and surprise the next reader.
+      if (!hasReader()) return 0
       let written = 0
       while (written < bytes.length)
         try {

@@ -121,6 +121,12 @@ export async function openVirtualPort(
     }
   }
 
+  function readerIsReady(nowS: number): boolean {
+    if (!terminal.hasReader()) readerSinceS = null
+    else readerSinceS ??= nowS
+    return readerSinceS !== null && nowS - readerSinceS >= settingUpS
+  }
+
   function turn(): void {
     const nowS = clock.nowS()
     if (doneS !== null) {
@@ -128,14 +134,12 @@ export async function openVirtualPort(
         end('over')
         return
       }
-    } else if (!terminal.hasReader()) {
-      readerSinceS = null
+    } else if (!readerIsReady(nowS)) {
       if (startedS !== null && unread === 'lose') {
         losePending()
         loseUntil(dueS())
       } else startedS = null
-    } else if (readerSinceS === null) readerSinceS = nowS
-    else if (nowS - readerSinceS >= settingUpS) {
+    } else {
       if (startedS === null) restartPace()
       send()
       const unplugged = amplifier.givenUntilS() >= lastS
