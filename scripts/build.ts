@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url'
 export const projectFolder = fileURLToPath(new URL('..', import.meta.url))
 
 /** Packages that stay outside the bundles: Electron itself, and those with native parts. */
-export const nativePackages = ['better-sqlite3', 'serialport'] as const
+export const nativePackages = ['better-sqlite3', 'serialport', '@lydell/node-pty'] as const
 
 type Part = { sources: string[]; products: string[]; build(): Promise<void> }
 
