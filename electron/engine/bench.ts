@@ -1,19 +1,16 @@
-import type { ByteSource } from '#acquisition/byteSource.ts'
-import type { CaptureListener } from '#acquisition/captureEvents.ts'
-import { type RunningSession, startCaptureSession } from '#acquisition/captureSession.ts'
-import { Trouble, type TroubleMessage, troubleFrom } from '#contract/errors.ts'
+import { printableText } from '#acquisition/rejectedLines.ts'
+import { Trouble, type TroubleMessage } from '#contract/errors.ts'
 import type { Emit } from '#contract/events.ts'
-import type { BenchPhase, BenchState, SignalState } from '#contract/records/bench.ts'
+import type { BenchPhase, BenchState, LiveFrame } from '#contract/records/bench.ts'
 import type { BreakSummary } from '#contract/records/break.ts'
-import type { Tare } from '#contract/records/force.ts'
 import type { Preferences, SourceChoice } from '#contract/records/settings.ts'
 import type { CaptureLogEntry } from './captureLog.ts'
 import { createCaptureRecorder } from './captureRecorder.ts'
+import { createDeviceLink } from './deviceLink.ts'
 import type { EngineParts } from './engine.ts'
 import { createOutbox } from './outbox.ts'
 import { createOverloadWatch } from './overloadWatch.ts'
-import { createSilenceWatch } from './silenceWatch.ts'
-import { isVirtual, type SourceFacts, sourceFacts } from './sourceFacts.ts'
+import { isVirtual } from './sourceFacts.ts'
 import { createSpecimenQueue } from './specimenQueue.ts'
 import { throttle } from './throttle.ts'
 
@@ -35,100 +32,153 @@ export type Bench = {
   take(specimenId: number | null): Promise<void>
   next(): Promise<void>
   loadVirtual(): void
-  /** Preferences, specimens or breaks changed: reads again what it shows of them. */
+  /** Specimens or breaks changed: reads again what it shows of them. */
   recordsChanged(): Promise<void>
   preferencesChanged(): void
-  /** Resolves when everything captured so far is on disk. */
+  /** Resolves when everything captured so far is on disk; rejects while it cannot be written. */
   written(): Promise<void>
   /** Ends a running capture as interrupted and waits until all is on disk; rejects when it is not. */
   close(): Promise<void>
 }
 
-type Connection = {
-  choice: SourceChoice
-  source: ByteSource
-  facts: SourceFacts
-  session: RunningSession
-  silence: ReturnType<typeof createSilenceWatch>
-}
-
-const noSignal: SignalState = {
-  sampleRateHz: null,
-  jitterS: null,
-  clock: null,
-  missingSamples: 0,
-  rejectedLines: 0,
-  rejectedExample: null,
-  noise: null,
-  startThreshold: null,
-  unstableBecause: 'nothing is connected',
-}
-
 /** How long "broke at ..." stands before the bench says that it waits for the next one, if nothing happens, s. */
 const outcomeShownS = 8
+/** After a break the bench counts as empty when the force is below so many start thresholds. */
+const emptyBelowThresholds = 3
 
-/** Puts source, capture session, archive and specimens together. */
+/** Puts device, archive and specimens together. */
 export function createBench(parts: BenchParts): Bench {
   const { archive, clock, emit, log } = parts
-  const outbox = createOutbox({
-    clock,
-    onProblem(problem) {
-      storageProblem = problem && {
-        ...problem,
-        message: `${problem.message} What is captured waits in memory until it can be written.`,
-      }
-      if (storageProblem !== null) emit('trouble', storageProblem)
-      changed()
-    },
-  })
+  const stateEvents = throttle(clock, 0.1, () => emit('bench.state', state()))
+  const changed = () => stateEvents.ask()
+  const outbox = createOutbox({ clock, onProblem: tellStorageProblem })
   const queue = createSpecimenQueue(archive, parts.withSpecimens, changed)
   const overload = createOverloadWatch()
-  const stateEvents = throttle(clock, 0.1, () => emit('bench.state', state()))
 
-  let connection: Connection | null = null
-  let status: BenchState['connection']['status'] = 'closed'
-  let problem: TroubleMessage | null = null
   let storageProblem: TroubleMessage | null = null
-  let signal = noSignal
-  let tare: Tare | null = null
-  let armed = true
-  let capturing = false
   let outcome: 'broke' | 'unloaded' | null = null
   let callOffOutcome: () => void = () => {}
-  let awaitsZero = false
-  let sessionChanges = false
+  let awaitsEmptyBench = false
   let runningPeak: number | null = null
   let captureBreakId: number | null = null
   let lastBreak: BreakSummary | null = null
   let sessionId = 0
 
-  function changed() {
-    stateEvents.ask()
+  const recorder = createCaptureRecorder({
+    archive,
+    clock,
+    outbox,
+    queue,
+    emit,
+    log,
+    sessionId: () => sessionId,
+    onStored(breakId, summary) {
+      if (summary === null) captureBreakId = link.capturing() ? breakId : null
+      else {
+        lastBreak = summary
+        if (captureBreakId === breakId) captureBreakId = null
+      }
+      changed()
+    },
+  })
+
+  const link = createDeviceLink(clock, parts.openSource, parts.preferences, {
+    changed,
+    signal: changed,
+    opening(source, { lineFormat }) {
+      const session = {
+        startedAt: clock.instant(),
+        source: source.label,
+        lineFormat: [lineFormat.name, ...lineFormat.columns].join(' '),
+        program: parts.program,
+      }
+      outbox.put(async () => {
+        sessionId = (await archive.beginSession(session)).sessionId
+      })
+    },
+    connected(choice, source, { lineFormat }) {
+      const path = choice.kind === 'serial' ? choice.path : source.label
+      log({ event: 'connected', path, lineFormat: lineFormat.name })
+    },
+    lost(problem) {
+      log({ event: 'disconnected' })
+      emit('trouble', problem)
+    },
+    restored: () => log({ event: 'reconnected' }),
+    tared({ offset, sd }) {
+      log({ event: 'tared', offset, sd })
+      changed()
+    },
+    begin(start) {
+      awaitsEmptyBench = false
+      runningPeak = null
+      overload.begin()
+      showOutcome(null)
+      recorder.begin(start, link.scale(), link.tare())
+    },
+    samples: recorder.samples,
+    end(result, ending) {
+      awaitsEmptyBench = result.outcome === 'break'
+      recorder.end(result, ending)
+      showOutcome(result.outcome === 'break' ? 'broke' : 'unloaded')
+    },
+    frame(frame) {
+      emit('live.frame', frame)
+      if (link.capturing()) runningPeak = frame.peak
+      if (frame.unit === 'N' && link.tare() !== null)
+        overload.look(largest(frame.force), link.facts().settings.capacityN, clock.nowS(), link.capturing())
+      if (awaitsEmptyBench && isEmpty(frame)) {
+        awaitsEmptyBench = false
+        // A specimen is spent only once its break is stored, so going on takes its turn behind that.
+        if (parts.preferences().handsFree) outbox.put(() => queue.goOnIfSpent())
+      }
+      changed()
+    },
+    gap: (timeS, missing) => log({ event: 'gap', timeS, missing }),
+    rejected(count, example) {
+      const recordedAt = clock.instant()
+      outbox.put(() => archive.keepRejectedLines(sessionId, recordedAt, count, example))
+      log({ event: 'rejected-line', count, example: printableText(example) })
+    },
+  })
+
+  function tellStorageProblem(problem: TroubleMessage | null) {
+    storageProblem = problem && {
+      ...problem,
+      message: `${problem.message} What is captured waits in memory until it can be written.`,
+    }
+    if (storageProblem !== null) emit('trouble', storageProblem)
+    changed()
+  }
+
+  function showOutcome(shown: typeof outcome) {
+    callOffOutcome()
+    outcome = shown
+    if (shown !== null) callOffOutcome = clock.after(outcomeShownS, () => showOutcome(null))
+    changed()
+  }
+
+  function isEmpty({ latest }: LiveFrame): boolean {
+    const { startThreshold } = link.signal()
+    return latest !== null && (startThreshold === null || Math.abs(latest) < emptyBelowThresholds * startThreshold)
   }
 
   function phase(): BenchPhase {
-    if (connection === null || status !== 'open') return 'no-signal'
-    if (capturing) return 'loading'
-    if (connection.silence.silent()) return 'no-signal'
+    if (link.capturing()) return 'loading'
+    if (!link.hearing()) return 'no-signal'
     if (outcome !== null) return outcome
-    return tare === null ? 'settling' : 'waiting'
+    return link.tare() === null ? 'settling' : 'waiting'
   }
 
   function state(): BenchState {
-    const facts = connection?.facts ?? sourceFacts(null, null, parts.preferences())
     return {
-      connection: {
-        status,
-        source: connection?.choice ?? null,
-        label: connection?.source.label ?? '',
-        problem: problem ?? troubleOrNull(connection?.silence.problem()),
-      },
+      connection: link.connection(),
       phase: phase(),
-      armed,
-      signal,
-      scale: facts.scaleFor(connection?.session.readingUnit() ?? 'counts'),
-      capacityN: facts.settings.capacityN,
-      tare,
+      armed: link.armed(),
+      signal: link.signal(),
+      scale: link.scale(),
+      capacityN: link.facts().settings.capacityN,
+      tare: link.tare(),
       overload: overload.level(),
       capacityShare: overload.share(),
       runningPeak,
@@ -141,222 +191,26 @@ export function createBench(parts: BenchParts): Bench {
     }
   }
 
-  const recorder = createCaptureRecorder({
-    archive,
-    clock,
-    outbox,
-    queue,
-    emit,
-    log,
-    sessionId: () => sessionId,
-    onStored(breakId, summary) {
-      if (summary === null) captureBreakId = capturing ? breakId : null
-      else {
-        lastBreak = summary
-        if (captureBreakId === breakId) captureBreakId = null
-      }
-      changed()
-    },
-  })
-
-  function showOutcome(shown: 'broke' | 'unloaded' | null) {
-    callOffOutcome()
-    outcome = shown
-    if (shown !== null) callOffOutcome = clock.after(outcomeShownS, () => showOutcome(null))
-    changed()
-  }
-
-  function listenerOf(session: () => RunningSession): CaptureListener {
-    return {
-      signal(next) {
-        signal = next
-        changed()
-      },
-      tared(taken) {
-        tare = taken
-        log({ event: 'tared', offset: taken.offset, sd: taken.sd })
-        changed()
-      },
-      begin(start) {
-        capturing = true
-        awaitsZero = false
-        runningPeak = null
-        overload.begin()
-        showOutcome(null)
-        recorder.begin(start, session().scale(), session().tare())
-      },
-      samples: recorder.samples,
-      end(result, ending) {
-        capturing = false
-        awaitsZero = result.outcome === 'break'
-        recorder.end(result, ending)
-        showOutcome(result.outcome === 'break' ? 'broke' : 'unloaded')
-        if (sessionChanges) renewSession()
-      },
-      frame(frame) {
-        connection?.silence.reading()
-        emit('live.frame', frame)
-        if (frame.peak !== null && capturing) runningPeak = frame.peak
-        watchLoad(frame.force, frame.unit)
-        if (awaitsZero && frame.latest !== null && isNearZero(frame.latest)) {
-          awaitsZero = false
-          if (parts.preferences().handsFree) inBackground(goOnWhenStored())
-        }
-        changed()
-      },
-      gap: (timeS, missing) => log({ event: 'gap', timeS, missing }),
-      rejected(count, example) {
-        const recordedAt = clock.instant()
-        outbox.put(() => archive.keepRejectedLines(sessionId, recordedAt, count, example))
-        log({ event: 'rejected-line', count, example: printable(example) })
-      },
-    }
-  }
-
-  /** A specimen is spent only once its break is stored, so going on takes its turn behind that. */
-  function goOnWhenStored() {
-    return new Promise<void>((resolve, reject) =>
-      outbox.put(async () => {
-        await queue.goOnIfSpent().then(resolve, reject)
-      }),
-    )
-  }
-
-  function watchLoad(force: Float64Array, unit: 'N' | 'counts') {
-    if (connection === null || tare === null || unit !== 'N') return
-    let largest = 0
-    for (const value of force) if (Math.abs(value) > Math.abs(largest)) largest = value
-    overload.look(largest, connection.facts.settings.capacityN, clock.nowS(), capturing)
-  }
-
-  function isNearZero(force: number): boolean {
-    return signal.startThreshold === null || Math.abs(force) < 3 * signal.startThreshold
-  }
-
-  function openSession(facts: SourceFacts): RunningSession {
-    const session: RunningSession = startCaptureSession({ clock, ...facts, armed, listener: listenerOf(() => session) })
-    return session
-  }
-
-  /** The scale or the thresholds changed: the stream goes on under new ones, and the zero is taken anew. */
-  function renewSession() {
-    if (connection === null) return
-    sessionChanges = capturing
-    if (capturing) return
-    connection.session.stop()
-    tare = null
-    signal = { ...noSignal, unstableBecause: 'the signal has just begun' }
-    connection.facts = sourceFacts(connection.choice, connection.source, parts.preferences())
-    connection.session = openSession(connection.facts)
-    changed()
-  }
-
-  function inBackground(work: Promise<unknown>) {
-    work.catch((thrown: unknown) => emit('trouble', troubleFrom(thrown)))
-  }
-
-  async function disconnect() {
-    const leaving = connection
-    if (leaving === null) return
-    await leaving.source.close()
-    if (connection !== leaving) return
-    leaving.session.stop()
-    leaving.silence.stop()
-    connection = null
-    status = 'closed'
-    problem = null
-    signal = noSignal
-    tare = null
-    runningPeak = null
-    showOutcome(null)
-  }
-
-  async function connect(choice: SourceChoice) {
-    await disconnect()
-    const source = parts.openSource(choice, clock)
-    const facts = sourceFacts(choice, source, parts.preferences())
-    const silence = createSilenceWatch(clock, facts.lineFormat, changed)
-    const opened: Connection = { choice, source, facts, session: openSession(facts), silence }
-    connection = opened
-    status = 'opening'
-    problem = null
-    signal = { ...noSignal, unstableBecause: 'the signal has just begun' }
-    changed()
-    const startedAt = clock.instant()
-    outbox.put(async () => {
-      const lineFormat = [facts.lineFormat.name, ...facts.lineFormat.columns].join(' ')
-      const stored = await archive.beginSession({ startedAt, source: source.label, lineFormat, program: parts.program })
-      sessionId = stored.sessionId
-    })
-    try {
-      await source.open({
-        bytes(chunk, arrivalS) {
-          silence.bytes(chunk.length)
-          opened.session.bytes(chunk, arrivalS)
-        },
-        lost(trouble) {
-          opened.session.interrupted()
-          status = 'lost'
-          problem = troubleFrom(trouble)
-          tare = null
-          log({ event: 'disconnected' })
-          emit('trouble', problem)
-          changed()
-        },
-        restored() {
-          opened.session.resumed()
-          status = 'open'
-          problem = null
-          log({ event: 'reconnected' })
-          changed()
-        },
-        ended() {
-          opened.session.stop()
-          status = 'closed'
-          changed()
-        },
-      })
-    } catch (thrown) {
-      silence.stop()
-      if (connection === opened) {
-        connection = null
-        status = 'closed'
-        problem = troubleFrom(thrown)
-        changed()
-      }
-      throw thrown
-    }
-    status = 'open'
-    const path = choice.kind === 'serial' ? choice.path : source.label
-    log({ event: 'connected', path, lineFormat: facts.lineFormat.name })
-    changed()
-  }
-
-  function connected(): Connection {
-    if (connection !== null && status === 'open') return connection
-    throw new Trouble('not-connected', 'No device is connected.', 'Connect a port or the virtual amplifier first.')
-  }
-
   return {
     state,
-    connect,
-    disconnect,
-    tare: () => connected().session.takeTare(),
-    arm(next) {
-      armed = next
-      connection?.session.arm(next)
-      changed()
+    connect: link.connect,
+    async disconnect() {
+      await link.disconnect()
+      runningPeak = null
+      showOutcome(null)
     },
+    tare: link.takeTare,
+    arm: link.arm,
     async take(specimenId) {
       await queue.take(specimenId)
-      if (!capturing) showOutcome(null)
+      showOutcome(null)
     },
     async next() {
       await queue.goOn()
-      if (!capturing) showOutcome(null)
+      showOutcome(null)
     },
     loadVirtual() {
-      const { source } = connected()
+      const source = link.source()
       if (!isVirtual(source))
         throw new Trouble(
           'unsupported',
@@ -371,18 +225,12 @@ export function createBench(parts: BenchParts): Bench {
       changed()
     },
     preferencesChanged() {
-      const before = connection?.facts
-      if (before === undefined || connection === null) return changed()
-      const after = sourceFacts(connection.choice, connection.source, parts.preferences())
-      const same =
-        JSON.stringify([before.settings, before.scaleFor('counts')]) ===
-        JSON.stringify([after.settings, after.scaleFor('counts')])
-      if (same) changed()
-      else renewSession()
+      link.preferencesChanged()
+      changed()
     },
     written: outbox.drained,
     async close() {
-      await disconnect()
+      await link.disconnect()
       callOffOutcome()
       stateEvents.stop()
       await outbox.close()
@@ -390,9 +238,9 @@ export function createBench(parts: BenchParts): Bench {
   }
 }
 
-const troubleOrNull = (trouble: Trouble | null | undefined) => (trouble ? troubleFrom(trouble) : null)
-
-/** Bytes as people can read them: what is no printable ASCII becomes a middle dot. */
-function printable(bytes: Uint8Array): string {
-  return [...bytes].map((byte) => (byte >= 32 && byte < 127 ? String.fromCharCode(byte) : '·')).join('')
+/** The force that is farthest from zero. */
+function largest(force: Float64Array): number {
+  let found = 0
+  for (const value of force) if (Math.abs(value) > Math.abs(found)) found = value
+  return found
 }

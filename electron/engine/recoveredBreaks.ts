@@ -1,6 +1,6 @@
 import type { Clock } from '#acquisition/clock.ts'
 import type { Archive } from '#archive/archive.ts'
-import { evaluateCurve } from '#domain/signal/evaluateCurve.ts'
+import { evaluateRawCurve } from '#domain/signal/evaluateRawCurve.ts'
 import { storedEvaluation } from './storedEvaluation.ts'
 
 /** Evaluates what a crash left behind, so that it can be seen and judged like any other break; returns the breaks. */
@@ -8,8 +8,7 @@ export async function evaluateRecovered(archive: Archive, clock: Clock): Promise
   const breakIds = await archive.recoveredWithoutEvaluation()
   for (const breakId of breakIds) {
     const { header } = await archive.break(breakId)
-    const curve = await archive.readCurve(breakId)
-    const result = evaluateCurve(curve, header)
+    const result = evaluateRawCurve(await archive.readCurve(breakId), header)
     await archive.addEvaluation({ breakId, ...storedEvaluation(header, result, 'recovered', clock.instant()) })
   }
   return breakIds

@@ -1,5 +1,5 @@
 import { lineFormatName } from '#contract/records/settings.ts'
-import { captureUnattended, type UnattendedEntry } from '#engine/unattendedCapture.ts'
+import type { UnattendedEntry, UnattendedOptions } from '#engine/unattendedCapture.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { columnsOption, numberOption, textOption, wordOption } from './optionValues.ts'
@@ -44,23 +44,25 @@ export const captureCommand: Command = {
     if (calibration !== undefined && scale !== undefined)
       throw new UsageError('--calibration and --scale exclude each other: a calibration has its own scale.')
     const wanted = numberOption(values, 'breaks', { from: 1, whole: true }) ?? null
-    const { breaks } = await captureUnattended(
-      {
-        archivePath: archiveOf(values),
-        program: programName,
-        source: {
-          kind: 'serial',
-          path,
-          baudRate: numberOption(values, 'baud', { from: 1, whole: true }) ?? 115200,
-          lineFormat: { name, columns },
-        },
-        capacityN: numberOption(values, 'capacity', { above: 0 }) ?? null,
-        calibrationId: calibration ?? null,
-        nPerCount: scale ?? null,
-        withSpecimens: values.waiting === true,
-        breaks: wanted,
-        timeoutS: numberOption(values, 'timeout', { above: 0 }) ?? null,
+    const options: UnattendedOptions = {
+      archivePath: archiveOf(values),
+      program: programName,
+      source: {
+        kind: 'serial',
+        path,
+        baudRate: numberOption(values, 'baud', { from: 1, whole: true }) ?? 115200,
+        lineFormat: { name, columns },
       },
+      capacityN: numberOption(values, 'capacity', { above: 0 }) ?? null,
+      calibrationId: calibration ?? null,
+      nPerCount: scale ?? null,
+      withSpecimens: values.waiting === true,
+      breaks: wanted,
+      timeoutS: numberOption(values, 'timeout', { above: 0 }) ?? null,
+    }
+    const { captureUnattended } = await import('#engine/unattendedCapture.ts')
+    const { breaks } = await captureUnattended(
+      options,
       (entry) => void io.out(json ? jsonLine(entry) : describe(entry)),
       (trouble) => io.err(`${trouble.message} ${trouble.hint}\n`),
       io.interrupt,

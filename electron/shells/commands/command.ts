@@ -22,7 +22,10 @@ export type CommandRun = {
   json: boolean
 }
 
-/** One command: how it is written, what it does, and its exit code (0 done, 1 failed or a check did not hold). */
+/**
+ * One command: how it is written, what it does, and its exit code (0 done, 1 failed or a check did not hold). A command loads
+ * the parts of the engine that it needs when it runs, so that `--help` waits for no database.
+ */
 export type Command = {
   name: string
   /** After the name: "FILE...", "BREAK_ID"; empty when it takes options only. */

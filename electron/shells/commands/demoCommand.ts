@@ -1,4 +1,3 @@
-import { createDemoArchive } from '#engine/archiveWriting.ts'
 import type { Command } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { archiveOf } from './ownArchive.ts'
@@ -15,6 +14,7 @@ export const demoCommand: Command = {
     'With --json: {archive, specimens, breaks}.',
   ],
   async run({ io, values, json }) {
+    const { createDemoArchive } = await import('#engine/archiveWriting.ts')
     const path = archiveOf(values)
     const onProgress = ({ done, total }: { done: number; total: number }) => {
       if (io.interactive) io.err(`\rbroke ${done} of ${total} specimens`)

@@ -1,5 +1,4 @@
 import { lineFormatName, scenarioName } from '#contract/records/settings.ts'
-import { runEmulator } from '#engine/emulator.ts'
 import type { Command } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { columnsOption, numberOption, textOption, wordOption } from './optionValues.ts'
@@ -31,6 +30,7 @@ export const emulateCommand: Command = {
   async run({ io, values, json }) {
     const name = wordOption(values, 'line-format', lineFormatName.options) ?? 'checked'
     const columns = columnsOption(values, name)
+    const { runEmulator } = await import('#engine/emulator.ts')
     await runEmulator(
       {
         scenario: wordOption(values, 'scenario', scenarioName.options) ?? 'mixed',

@@ -1,6 +1,5 @@
 import { troubleFrom } from '#contract/errors.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
-import { evaluateCurveFile } from '#engine/evaluateCurveFile.ts'
 import type { Command } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { numberOption } from './optionValues.ts'
@@ -11,6 +10,11 @@ export const evaluateCommand: Command = {
   summary: 'Evaluates load-curve CSV files without an archive: outcome, peak, rate, sampling bound and events.',
   options: {
     scale: { type: 'string', value: 'N_PER_COUNT', help: 'newtons per count; needed for curves in counts' },
+    tare: {
+      type: 'string',
+      value: 'VALUE',
+      help: "zero offset in the unit of the file's column, taken off every value (default 0)",
+    },
     capacity: {
       type: 'string',
       value: 'N',
@@ -25,11 +29,13 @@ export const evaluateCommand: Command = {
   ],
   async run({ io, values, positionals, json }) {
     const nPerCount = numberOption(values, 'scale', { not: 0 }) ?? null
+    const tare = numberOption(values, 'tare') ?? 0
     const capacityN = numberOption(values, 'capacity', { above: 0 }) ?? null
+    const { evaluateCurveFile } = await import('#engine/evaluateCurveFile.ts')
     let failed = false
     for (const file of positionals) {
       try {
-        const result = await evaluateCurveFile(file, { nPerCount, capacityN })
+        const result = await evaluateCurveFile(file, { nPerCount, tare, capacityN })
         await io.out(json ? jsonLine({ file, ...result }) : describe(file, result))
       } catch (thrown) {
         failed = true

@@ -1,4 +1,3 @@
-import { listRealPorts } from '#engine/realParts.ts'
 import type { Command } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 
@@ -10,6 +9,7 @@ export const portsCommand: Command = {
   usesArchive: false,
   details: ['With --json each port is {path, manufacturer, serialNumber, vendorId, productId}; null where unknown.'],
   async run({ io, json }) {
+    const { listRealPorts } = await import('#engine/realParts.ts')
     const ports = await listRealPorts()
     for (const port of ports) {
       const words = [port.manufacturer, port.serialNumber].filter((word) => word !== null)

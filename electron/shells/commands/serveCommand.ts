@@ -1,6 +1,5 @@
 import { fileURLToPath } from 'node:url'
 import { showInBrowser } from '../loopback/browserCommand.ts'
-import { serveArchive } from '../loopback/serveArchive.ts'
 import type { Command } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { numberOption } from './optionValues.ts'
@@ -24,6 +23,7 @@ export const serveCommand: Command = {
   async run({ io, values, json }) {
     const port = numberOption(values, 'http-port', { from: 0, to: 65535, whole: true }) ?? 0
     const demo = values.demo === true
+    const { serveArchive } = await import('../loopback/serveArchive.ts')
     const serving = await serveArchive({
       archivePath: archiveOf(values, demo ? 'demo' : 'own'),
       pageFolder: pageFolder(),
@@ -34,7 +34,8 @@ export const serveCommand: Command = {
     try {
       await io.out(json ? jsonLine({ url: serving.url }) : `${serving.url}\n`)
       if (values['no-open'] !== true) showInBrowser(serving.url)
-      await aborted(io.interrupt)
+      const ended = aborted(io.interrupt)
+      await Promise.race([ended, serving.demoStarted.then(() => ended)])
     } finally {
       await serving.close()
     }

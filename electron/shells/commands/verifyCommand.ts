@@ -1,4 +1,3 @@
-import { verifyArchive } from '#engine/archiveReading.ts'
 import type { Command } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { archiveOf } from './ownArchive.ts'
@@ -15,6 +14,7 @@ export const verifyCommand: Command = {
     'With --json: {sound, ledgerEntries, breaks, curves, samples, faults: [{where, what}]}.',
   ],
   async run({ io, values, json }) {
+    const { verifyArchive } = await import('#engine/archiveReading.ts')
     const onProgress = ({ done, total }: { done: number; total: number }) => {
       if (io.interactive) io.err(`\rchecked ${done} of ${total}`)
     }

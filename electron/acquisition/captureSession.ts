@@ -1,0 +1,227 @@
+import { Trouble } from '#contract/errors.ts'
+import type { DetectionSettings } from '#contract/records/detection.ts'
+import type { EvaluationResult } from '#contract/records/evaluation.ts'
+import type { ForceScale, ReadingUnit, Tare } from '#contract/records/force.ts'
+import type { LineFormatChoice } from '#contract/records/settings.ts'
+import { forceOfReading, withoutForce } from '#domain/force/forceScale.ts'
+import { type CaptureStart, createBreakDetector, longestPreTriggerS } from '#domain/signal/breakDetector.ts'
+import { createSampleClock, type DeviceTimeUnit } from '#domain/signal/sampleClock.ts'
+import { type BlockWriter, createBlockWriter } from './blockWriter.ts'
+import type { CaptureListener } from './captureEvents.ts'
+import type { Clock } from './clock.ts'
+import { createFrameGatherer } from './frameGatherer.ts'
+import { createLineParser } from './lineFormats/lineParser.ts'
+import { createReadingBatch } from './readingBatch.ts'
+import { createRejectedLines } from './rejectedLines.ts'
+import { createSampleRing } from './sampleRing.ts'
+import { createZero } from './zero.ts'
+
+export type CaptureSessionOptions = {
+  clock: Clock
+  lineFormat: LineFormatChoice
+  /** The scale for what the device turns out to send. */
+  scaleFor(unit: ReadingUnit): ForceScale
+  settings: DetectionSettings
+  armed: boolean
+  listener: CaptureListener
+}
+
+/** One stream from its first byte on: what the engine may ask of it. */
+export type RunningSession = {
+  bytes(chunk: Uint8Array, arrivalS: number): void
+  /** The device went away: a running capture ends as it stands. The zero is kept. */
+  interrupted(): void
+  /** The device is back. */
+  resumed(): void
+  /** Throws Trouble `not-stable` with the reason. */
+  takeTare(): void
+  /** Disarming lets a running capture come to its end first. */
+  arm(armed: boolean): void
+  /** null before the first reading. */
+  readingUnit(): ReadingUnit | null
+  tare(): Tare | null
+  /** Ends a running capture as interrupted; nothing is told after that. */
+  stop(): void
+}
+
+/** State of the signal and rejected lines are told so often, s. */
+const tellEveryS = 0.1
+/** After a new zero the detector learns rest from so much of what it has already seen, s. */
+const relearnS = 1
+
+type Capture = { writer: BlockWriter; firstUs: number; peak: number }
+
+/**
+ * bytes -> lines -> times -> force -> detector. The samples of a capture are handed on as received, with their times in
+ * whole microseconds since its first; force is only what the detector and the page see.
+ */
+export function startCaptureSession(options: CaptureSessionOptions): RunningSession {
+  const { clock, lineFormat, settings, listener } = options
+  const rejected = createRejectedLines()
+  const batch = createReadingBatch()
+  const parser = createLineParser(lineFormat, { reading: batch.add, rejected: rejected.add })
+  const sampleClock = createSampleClock(timeUnitOf(lineFormat), listener.gap)
+  const ring = createSampleRing(longestPreTriggerS(settings) + 1)
+  const frames = createFrameGatherer()
+  const zero = createZero(clock)
+  const detector = createBreakDetector(settings, { begin, end })
+
+  let { armed } = options
+  let stopped = false
+  let unit: ReadingUnit | null = null
+  let hasScale = false
+  let toForce = (reading: number) => reading
+  let capture: Capture | null = null
+  let ending: 'complete' | 'interrupted' = 'complete'
+  let toldAtS = Number.NEGATIVE_INFINITY
+
+  function takeBatch(arrivalS: number): void {
+    const { count, values, deviceTimeUs, sequence, timeS } = batch
+    sampleClock.stamp(deviceTimeUs, sequence, count, arrivalS, timeS)
+    for (let i = 0; i < count; i++) if (!Number.isNaN(timeS[i]!)) takeSample(timeS[i]!, values[i]!)
+    batch.clear()
+  }
+
+  function takeSample(timeS: number, reading: number): void {
+    const timeUs = Math.round(timeS * 1e6)
+    const force = toForce(reading)
+    const tare = zero.tare()
+    const tared = force - (tare?.offset ?? 0)
+    zero.push(timeS, force)
+    ring.push(timeUs, reading)
+    frames.push(timeS, tared)
+    if (capture !== null) {
+      capture.writer.push(timeUs - capture.firstUs, reading)
+      if (tared > capture.peak) capture.peak = tared
+    }
+    if (tare !== null && (armed || capture !== null)) detector.push(timeS, tared, reading)
+  }
+
+  function beginUnit(next: ReadingUnit): void {
+    // Newtons of another unit have another zero.
+    if (unit !== null && unit !== next) zero.forget()
+    unit = next
+    const scaled = forceOfReading(options.scaleFor(next), next)
+    hasScale = scaled !== null
+    toForce = scaled ?? ((reading) => reading)
+  }
+
+  /** The detector has noticed a load: its first samples were kept for this. */
+  function begin(start: CaptureStart): void {
+    const writer = createBlockWriter(clock, (block) => listener.samples(block))
+    const begun: Capture = { writer, firstUs: Number.NaN, peak: Number.NEGATIVE_INFINITY }
+    capture = begun
+    ending = 'complete'
+    listener.begin({
+      startedAt: clock.instant(),
+      streamTimeS: start.firstTimeS,
+      readingUnit: unit ?? 'counts',
+      settings: start.settings,
+    })
+    const offset = zero.tare()?.offset ?? 0
+    ring.newest(start.samples, (timeUs, reading) => {
+      if (Number.isNaN(begun.firstUs)) begun.firstUs = timeUs
+      writer.push(timeUs - begun.firstUs, reading)
+      begun.peak = Math.max(begun.peak, toForce(reading) - offset)
+    })
+  }
+
+  function end(result: EvaluationResult): void {
+    capture?.writer.flush()
+    capture = null
+    zero.dueAfterCapture()
+    listener.end(hasScale ? result : withoutForce(result), ending)
+  }
+
+  /** Ends what runs because the stream ends here. */
+  function cut(): void {
+    ending = 'interrupted'
+    detector.finish()
+    tell(clock.nowS())
+  }
+
+  function adopt(tare: Tare): void {
+    detector.reset()
+    listener.tared(tare)
+    if (!armed) return
+    // What was steady a moment ago is rest under the new zero too, so a load that comes at once keeps its toe.
+    ring.lastSeconds(relearnS, (timeUs, reading) =>
+      detector.push(timeUs / 1e6, toForce(reading) - tare.offset, reading),
+    )
+  }
+
+  function tell(nowS: number): void {
+    toldAtS = nowS
+    rejected.tell(listener.rejected)
+    const { noise, startThreshold } = detector.atRest()
+    const steadiness = zero.judge()
+    const { sampleRateHz, jitterS, clock: kind, missingSamples } = sampleClock.state()
+    listener.signal({
+      sampleRateHz,
+      jitterS,
+      clock: kind,
+      missingSamples,
+      rejectedLines: rejected.count(),
+      rejectedExample: rejected.example(),
+      noise: noise ?? steadiness.sd,
+      startThreshold,
+      unstableBecause: capture === null ? steadiness.unsteadyBecause : 'a capture is running',
+    })
+  }
+
+  return {
+    bytes(chunk, arrivalS) {
+      if (stopped) return
+      parser.push(chunk)
+      const sent = parser.unit()
+      if (sent !== null && sent !== unit) beginUnit(sent)
+      takeBatch(arrivalS)
+      const nowS = clock.nowS()
+      if (nowS - toldAtS >= tellEveryS) {
+        const due = capture === null ? zero.takeIfDue(detector.atRest().startThreshold) : null
+        if (due !== null) adopt(due)
+        tell(nowS)
+      }
+      const frame = frames.take(nowS, hasScale ? 'N' : 'counts', capture?.peak ?? null)
+      if (frame !== null) listener.frame(frame)
+    },
+    interrupted() {
+      if (!stopped) cut()
+    },
+    resumed() {
+      parser.restart()
+      sampleClock.interrupted()
+      zero.restart()
+      ring.clear()
+      frames.clear()
+      detector.finish()
+    },
+    takeTare() {
+      if (capture !== null)
+        throw new Trouble(
+          'not-stable',
+          'The zero cannot be taken while a capture runs.',
+          'Wait until the load is off again.',
+        )
+      adopt(zero.take())
+    },
+    arm(next) {
+      if (armed === next) return
+      armed = next
+      if (capture === null) detector.reset()
+    },
+    readingUnit: () => unit,
+    tare: zero.tare,
+    stop() {
+      if (stopped) return
+      cut()
+      stopped = true
+    },
+  }
+}
+
+/** The unit of the device's time column, where there is one. */
+function timeUnitOf({ columns }: LineFormatChoice): DeviceTimeUnit {
+  if (columns.includes('time_ms')) return 'ms'
+  return columns.includes('time_s') ? 's' : 'us'
+}

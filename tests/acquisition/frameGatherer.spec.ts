@@ -1,0 +1,31 @@
+import { expect, it } from 'vitest'
+import { createFrameGatherer } from '#acquisition/frameGatherer.ts'
+
+it('gives a frame when a thirtieth of a second has passed and something came', () => {
+  const frames = createFrameGatherer()
+  expect(frames.take(0, 'N', null)).toBeNull()
+  frames.push(0, 1)
+  expect(frames.take(0, 'N', null)).toMatchObject({ latest: 1, peak: null, unit: 'N' })
+  frames.push(0.01, 2)
+  expect(frames.take(0.03, 'N', null)).toBeNull()
+  frames.push(0.03, 3)
+  expect(frames.take(0.034, 'N', 3)?.force).toEqual(Float64Array.from([2, 3]))
+})
+
+it('keeps highest and lowest of a thousand samples in few points, with times that rise', () => {
+  const frames = createFrameGatherer()
+  for (let i = 0; i < 1000; i++) frames.push(i, i === 333 ? 9999 : i === 666 ? -9999 : Math.sin(i))
+  const frame = frames.take(1, 'counts', null)!
+  expect(frame.force.length).toBeLessThanOrEqual(64)
+  expect(Math.max(...frame.force)).toBe(9999)
+  expect(Math.min(...frame.force)).toBe(-9999)
+  for (let i = 1; i < frame.timeS.length; i++) expect(frame.timeS[i]!).toBeGreaterThan(frame.timeS[i - 1]!)
+  expect(frame.timeS.buffer.byteLength).toBe(frame.timeS.length * 8)
+})
+
+it('forgets what was gathered when cleared', () => {
+  const frames = createFrameGatherer()
+  frames.push(0, 1)
+  frames.clear()
+  expect(frames.take(5, 'N', null)).toBeNull()
+})

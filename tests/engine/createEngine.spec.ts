@@ -1,0 +1,325 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { createRecordedSource } from '#acquisition/recordedSource.ts'
+import type { Archive } from '#archive/archive.ts'
+import { openArchive } from '#archive/openArchive.ts'
+import { createDispatcher } from '#contract/dispatcher.ts'
+import { Trouble } from '#contract/errors.ts'
+import { procedures } from '#contract/procedures.ts'
+import { detectionSettings } from '#contract/records/detection.ts'
+import { benchEngine, serialChoice, virtualChoice } from '#tests/fakes/benchEngine.ts'
+import { addBlocks, temporaryArchive } from '#tests/fakes/temporaryArchive.ts'
+
+let home: Awaited<ReturnType<typeof temporaryArchive>>
+beforeEach(async () => {
+  home = await temporaryArchive()
+})
+afterEach(() => home.remove())
+
+const signature = { by: 'test', reason: 'the block slipped' }
+
+describe('hands-free work', () => {
+  it('gives each break to the specimen in the press and goes on to the next', async () => {
+    const [first, second, third] = await addBlocks(home.archive, ['A-1', 'A-2', 'A-3'])
+    const { engine, until, heardOf, handlers } = await benchEngine(home.archive, { breaks: 2 })
+    await handlers['bench.connect']({ source: virtualChoice })
+    expect((await until(({ phase }) => phase === 'waiting')).tare).not.toBeNull()
+    const loading = await until(({ phase, captureBreakId }) => phase === 'loading' && captureBreakId !== null)
+    expect(loading.specimen?.specimenId).toBe(first)
+    expect(loading.runningPeak).not.toBeNull()
+    const broke = await until(({ lastBreak }) => lastBreak !== null)
+    expect(broke.lastBreak).toMatchObject({
+      specimenId: first,
+      number: 'A-1',
+      outcome: 'break',
+      flags: ['uncalibrated'],
+    })
+    expect(broke.lastBreak!.strengthMPa).toBeCloseTo(broke.lastBreak!.peakN! / 600, 9)
+    const advanced = await until(({ specimen }) => specimen?.specimenId === second)
+    expect(advanced.lastBreak?.specimenId).toBe(first)
+    await until(({ lastBreak }) => lastBreak?.specimenId === second)
+    await until(({ specimen }) => specimen?.specimenId === third)
+    await engine.close()
+    expect(heardOf('break.finished').map(({ specimenId }) => specimenId)).toEqual([first, second])
+    const report = await home.archive.verify(() => {}, new AbortController().signal)
+    expect(report).toMatchObject({ sound: true, breaks: 2 })
+  })
+
+  it('shows what happens in at most ten states a second, each of them whole', async () => {
+    await addBlocks(home.archive, ['A-1'])
+    const { engine, until, heardOf, timesOf, handlers } = await benchEngine(home.archive, { breaks: 1 })
+    await handlers['bench.connect']({ source: virtualChoice })
+    await until(({ lastBreak }) => lastBreak !== null)
+    await engine.close()
+    const times = timesOf('bench.state')
+    for (let i = 1; i < times.length; i++) expect(times[i]! - times[i - 1]!).toBeGreaterThanOrEqual(0.1 - 1e-9)
+    for (const state of heardOf('bench.state'))
+      expect(() => procedures['bench.state'].output.parse(state)).not.toThrow()
+    const phases = heardOf('bench.state').map(({ phase }) => phase)
+    for (const phase of ['settling', 'waiting', 'loading', 'broke']) expect(phases).toContain(phase)
+  })
+})
+
+describe('work by key', () => {
+  it('keeps the broken specimen at hand until the next loading begins', async () => {
+    const [first, second] = await addBlocks(home.archive, ['A-1', 'A-2', 'A-3'])
+    const { engine, until, handlers } = await benchEngine(home.archive, { breaks: 2 })
+    await handlers['preferences.set']({ handsFree: false })
+    await handlers['bench.connect']({ source: virtualChoice })
+    await until(({ lastBreak }) => lastBreak !== null)
+    const before = await until(({ phase }) => phase === 'loading')
+    expect(before.lastBreak?.specimenId).toBe(first)
+    await until(({ lastBreak }) => lastBreak?.specimenId === second)
+    await engine.close()
+  })
+
+  it('goes on with the next key, and takes a specimen by choice', async () => {
+    const [first, second, third] = await addBlocks(home.archive, ['A-1', 'A-2', 'A-3'])
+    const { engine, handlers } = await benchEngine(home.archive)
+    expect((await handlers['bench.state']({})).specimen?.specimenId).toBe(first)
+    expect((await handlers['bench.nextSpecimen']({})).specimen?.specimenId).toBe(second)
+    expect((await handlers['bench.takeSpecimen']({ specimenId: third! })).specimen?.specimenId).toBe(third)
+    expect((await handlers['bench.takeSpecimen']({ specimenId: null })).specimen).toBeNull()
+    await expect(handlers['bench.takeSpecimen']({ specimenId: 99 })).rejects.toMatchObject({ code: 'not-found' })
+    await engine.close()
+  })
+})
+
+describe('a disk that is full', () => {
+  it('lets the capture go on in memory, says so, and gets every sample when there is room again', async () => {
+    let full = false
+    const refuse = () => Promise.reject(new Trouble('disk-full', 'The disk is full.', 'Free some space.'))
+    const archive: Archive = {
+      ...home.archive,
+      appendSamples: (...words) => (full ? refuse() : home.archive.appendSamples(...words)),
+      finishBreak: (...words) => (full ? refuse() : home.archive.finishBreak(...words)),
+    }
+    const { engine, until, heardOf, handlers } = await benchEngine(archive, { breaks: 1 })
+    await handlers['bench.connect']({ source: virtualChoice })
+    await until(({ captureBreakId }) => captureBreakId !== null)
+    full = true
+    const troubled = await until(({ storageProblem }) => storageProblem !== null)
+    expect(troubled.phase).toBe('loading')
+    expect(troubled.storageProblem).toMatchObject({ code: 'disk-full' })
+    expect(troubled.storageProblem!.message).toContain('waits in memory')
+    await until(({ phase }) => phase === 'broke')
+    expect(heardOf('break.finished')).toEqual([])
+    full = false
+    const stored = await until(({ lastBreak }) => lastBreak !== null)
+    expect(stored.storageProblem).toBeNull()
+    await engine.close()
+    expect(heardOf('trouble').map(({ code }) => code)).toEqual(['disk-full'])
+    const { evaluations, end } = await home.archive.break(stored.lastBreak!.breakId)
+    expect(end!.samples).toBe(evaluations[0]!.result.samples)
+    expect((await home.archive.verify(() => {}, new AbortController().signal)).sound).toBe(true)
+  })
+})
+
+it('evaluates what a crash left behind before anything else', async () => {
+  const session = await home.archive.beginSession({
+    startedAt: '2031-04-06T08:00:00.000Z',
+    source: 'test',
+    lineFormat: 'checked',
+    program: 'test',
+  })
+  const { breakId } = await home.archive.beginBreak({
+    sessionId: session.sessionId,
+    specimenId: null,
+    startedAt: '2031-04-06T08:00:01.000Z',
+    readingUnit: 'counts',
+    scale: { kind: 'uncalibrated-scale', nPerCount: 1 },
+    tare: null,
+    settings: detectionSettings.parse({ startThresholdN: 20 }),
+  })
+  const timeUs = Float64Array.from({ length: 800 }, (_, i) => i * 10_000)
+  const readings = timeUs.map((time) => Math.max(0, (time - 1e6) / 1000) + ((time / 10_000) % 3))
+  await home.archive.appendSamples(breakId, { timeUs, readings })
+  await home.archive.close()
+  const reopened = await openArchive({ path: home.path, program: 'test' })
+  try {
+    const { engine, handlers } = await benchEngine(reopened)
+    const { summary, evaluations } = await handlers['breaks.get']({ breakId })
+    expect(summary).toMatchObject({ ending: 'recovered' })
+    expect(summary.flags).toEqual(expect.arrayContaining(['recovered', 'uncalibrated']))
+    expect(evaluations.length).toBe(1)
+    // The force when the program ended: 1 N a millisecond from 1 s to 7.99 s.
+    expect(evaluations[0]!.result.peakN).toBeGreaterThan(6980)
+    await engine.close()
+  } finally {
+    await reopened.close()
+  }
+})
+
+describe('what a person decides', () => {
+  it('puts a specimen whose break is set aside back among the waiting, and takes it back', async () => {
+    const [first] = await addBlocks(home.archive, ['A-1', 'A-2'])
+    const { engine, until, handlers } = await benchEngine(home.archive, { breaks: 1 })
+    await handlers['bench.connect']({ source: virtualChoice })
+    const { lastBreak } = await until((state) => state.lastBreak !== null)
+    const { breakId } = lastBreak!
+    await until(({ waitingSpecimens }) => waitingSpecimens === 1)
+    const aside = await handlers['breaks.setAside']({ breakId, ...signature })
+    expect(aside.summary.setAside).toBe('the block slipped')
+    const state = await handlers['bench.state']({})
+    expect(state.waitingSpecimens).toBe(2)
+    expect(state.lastBreak?.setAside).toBe('the block slipped')
+    await handlers['breaks.takeBack']({ breakId, ...signature })
+    expect((await handlers['specimens.get']({ specimenId: first! })).current.breakInForce?.breakId).toBe(breakId)
+    await engine.close()
+  })
+
+  it('assesses the faces of the last break, which the bench shows at once', async () => {
+    await addBlocks(home.archive, ['A-1'])
+    const { engine, until, heardOf, handlers } = await benchEngine(home.archive, { breaks: 1 })
+    await handlers['bench.connect']({ source: virtualChoice })
+    const { lastBreak } = await until((state) => state.lastBreak !== null)
+    const { breakId } = lastBreak!
+    const faces = { woodFailurePercent: 65, failurePattern: 'CSF', note: 'a thin spot', by: 'test' } as const
+    await handlers['breaks.assess']({ breakId, ...faces })
+    expect((await handlers['bench.state']({})).lastBreak).toMatchObject({ woodFailurePercent: 65, note: 'a thin spot' })
+    expect(heardOf('records.changed').at(-1)).toEqual({ specimenIds: [1], breakIds: [breakId] })
+    await engine.close()
+  })
+
+  it('adds and corrects specimens, and the bench sees them', async () => {
+    const { engine, handlers } = await benchEngine(home.archive)
+    const { fields } = procedures['specimens.add'].input.parse({
+      fields: { number: 'N-1', adhesive: 'epoxy E4' },
+      by: '',
+    })
+    const { specimenId } = await handlers['specimens.add']({ fields, by: 'test' })
+    expect((await handlers['bench.state']({})).specimen?.fields.number).toBe('N-1')
+    await handlers['specimens.correct']({ specimenId, fields: { ...fields, areaMm2: 590 }, ...signature })
+    expect((await handlers['bench.state']({})).specimen?.fields.areaMm2).toBe(590)
+    await engine.close()
+  })
+})
+
+describe('preferences', () => {
+  it('are kept in the archive, told to everybody, and leave out what is not given', async () => {
+    const { engine, heardOf, handlers } = await benchEngine(home.archive)
+    await handlers['preferences.set']({ nPerCount: 0.02, capacityN: 5000 })
+    await handlers['preferences.set']({ units: 'US', capacityN: undefined })
+    expect(heardOf('preferences.changed').at(-1)).toMatchObject({ nPerCount: 0.02, capacityN: 5000, units: 'US' })
+    expect(await home.archive.preferences()).toMatchObject({ nPerCount: 0.02, capacityN: 5000, units: 'US' })
+    expect((await handlers['bench.state']({})).scale).toEqual({ kind: 'uncalibrated-scale', nPerCount: 0.02 })
+    await expect(handlers['preferences.set']({ nPerCount: 0 })).rejects.toMatchObject({ code: 'invalid-input' })
+    await engine.close()
+  })
+
+  it('remember the device that was connected', async () => {
+    const { engine, handlers } = await benchEngine(home.archive)
+    await handlers['bench.connect']({ source: virtualChoice })
+    await engine.close()
+    expect((await home.archive.preferences()).source).toEqual(virtualChoice)
+  })
+})
+
+describe('a device', () => {
+  const recorded = (text: string) => (clock: Parameters<typeof createRecordedSource>[1]) =>
+    createRecordedSource({ recording: new TextEncoder().encode(text), bytesPerSecond: 1000, paced: true }, clock)
+
+  it('that sends a unit is believed but called uncalibrated', async () => {
+    const { engine, until, handlers } = await benchEngine(
+      home.archive,
+      {},
+      { openSource: recorded('1.5 kN\n'.repeat(3000)) },
+    )
+    await handlers['bench.connect']({ source: serialChoice })
+    const { scale } = await until(({ tare }) => tare !== null)
+    expect(scale).toEqual({ kind: 'device-unit', unit: 'kN' })
+    await engine.close()
+  })
+
+  it('that sends nothing readable is named, with what to try', async () => {
+    const noise = recorded('\u00ff\u00fe@#~'.repeat(3000))
+    const { engine, until, handlers } = await benchEngine(home.archive, {}, { openSource: noise })
+    await handlers['bench.connect']({ source: serialChoice })
+    const { connection, phase } = await until((state) => state.connection.problem !== null)
+    expect(connection.problem).toMatchObject({ code: 'not-readable' })
+    expect(connection.problem!.hint).toContain('baud rate')
+    expect(phase).toBe('no-signal')
+    await engine.close()
+  })
+
+  it('that is no virtual one cannot load a specimen', async () => {
+    const { engine, handlers } = await benchEngine(home.archive, {}, { openSource: recorded('12\n'.repeat(3000)) })
+    await expect(handlers['bench.loadVirtual']({})).rejects.toMatchObject({ code: 'not-connected' })
+    await handlers['bench.connect']({ source: serialChoice })
+    await expect(handlers['bench.loadVirtual']({})).rejects.toMatchObject({ code: 'unsupported' })
+    await expect(handlers['bench.tare']({})).rejects.toMatchObject({ code: 'not-stable' })
+    await engine.close()
+  })
+
+  it('that is virtual loads its next specimen when asked', async () => {
+    const { engine, until, handlers, clock } = await benchEngine(home.archive, { breaks: 1, restS: [100, 120] })
+    await handlers['bench.connect']({ source: virtualChoice })
+    await until(({ phase }) => phase === 'waiting')
+    await handlers['bench.loadVirtual']({})
+    await until(({ phase }) => phase === 'loading')
+    expect(clock.nowS()).toBeLessThan(60)
+    await engine.close()
+  })
+
+  it('that goes away in the middle of a loading leaves a break marked as interrupted, and work goes on', async () => {
+    await addBlocks(home.archive, ['A-1', 'A-2'])
+    const { engine, until, handlers, clock } = await benchEngine(home.archive, {
+      breaks: 1,
+      unplugs: [{ atS: 9, forS: 5 }],
+    })
+    await handlers['bench.connect']({ source: virtualChoice })
+    await until(({ connection }) => connection.status === 'lost')
+    const { lastBreak } = await until((state) => state.lastBreak !== null)
+    expect(lastBreak?.flags).toContain('interrupted')
+    expect(clock.nowS()).toBeLessThan(14)
+    await until(({ connection }) => connection.status === 'open')
+    // The specimen is still under load: what is left of it is caught, without a toe.
+    const { lastBreak: rest } = await until((state) => state.lastBreak?.ending === 'complete')
+    expect(rest).toMatchObject({ specimenId: lastBreak!.specimenId, outcome: 'break' })
+    expect(rest!.flags).toContain('no-pre-trigger')
+    await engine.close()
+  })
+
+  it('above its capacity raises the alarm, armed or not', async () => {
+    const { engine, until, handlers } = await benchEngine(home.archive, {
+      specimen: (drawn) => ({ ...drawn, strengthMPa: 45, strengthN: 27_000 }),
+    })
+    await handlers['bench.arm']({ armed: false })
+    await handlers['bench.connect']({ source: virtualChoice })
+    expect((await until(({ overload }) => overload === 'warning')).capacityShare).toBeGreaterThan(0.9)
+    expect((await until(({ overload }) => overload === 'alarm')).phase).not.toBe('loading')
+    await engine.close()
+  })
+})
+
+describe('the whole archive', () => {
+  it('is checked with progress, and the check can be stopped', async () => {
+    await addBlocks(home.archive, ['A-1'])
+    const { engine, until, heardOf, handlers } = await benchEngine(home.archive, { breaks: 1 })
+    await handlers['bench.connect']({ source: virtualChoice })
+    await until(({ lastBreak }) => lastBreak !== null)
+    expect(await handlers['archive.verify']({})).toMatchObject({ sound: true, breaks: 1, curves: 1, faults: [] })
+    expect(heardOf('task.progress').length).toBeGreaterThan(0)
+    const checking = handlers['archive.verify']({})
+    expect(await handlers['task.cancel']({ task: 'verify' })).toBe(true)
+    await expect(checking).rejects.toMatchObject({ code: 'cancelled' })
+    expect(await handlers['task.cancel']({ task: 'verify' })).toBe(false)
+    await engine.close()
+  })
+
+  it('says what it is through the dispatcher', async () => {
+    const { engine } = await benchEngine(home.archive)
+    const answer = await createDispatcher(engine.handlers)('app.info', {})
+    expect(answer).toMatchObject({
+      ok: true,
+      value: { program: 'test', host: 'direct', archive: { specimens: 0, demo: false } },
+    })
+    await engine.close()
+  })
+
+  it('takes the demo study only while it is empty', async () => {
+    await addBlocks(home.archive, ['A-1'])
+    const { engine, handlers } = await benchEngine(home.archive)
+    await expect(handlers['demo.fill']({})).rejects.toMatchObject({ code: 'conflict' })
+    await engine.close()
+  })
+})

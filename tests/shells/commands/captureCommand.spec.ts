@@ -1,0 +1,139 @@
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import type { Flag } from '#contract/records/evaluation.ts'
+import { commands } from '#shells/commands/commands.ts'
+import { type CommandProcess, startCommand } from '#tests/fakes/commandProcess.ts'
+import { runWords } from '#tests/fakes/commandRun.ts'
+import { placeInStream, runPortCapture } from '#tests/fakes/portCapture.ts'
+
+// Real pseudo-terminals; on Windows there are none.
+const onUnix = process.platform !== 'win32'
+
+let folder = ''
+let archivePath = ''
+let running: CommandProcess[] = []
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'breakledger-command-'))
+  archivePath = join(folder, 'a.breakledger')
+  running = []
+})
+afterEach(async () => {
+  for (const { child } of running) child.kill('SIGKILL')
+  await rm(folder, { recursive: true, force: true })
+})
+
+const start = (words: readonly string[]) => {
+  const command = startCommand(words)
+  running.push(command)
+  return command
+}
+
+describe.runIf(onUnix)('capture', () => {
+  // The others of the twelve pairs of line format and rate are run by "npm run soak -- capture".
+  it.each([
+    { format: 'checked', rate: 80, speed: 20, breaks: 3 },
+    { format: 'columns', rate: 1000, speed: 10, breaks: 3 },
+    { format: 'checked', rate: 10_000, speed: 5, breaks: 1 },
+  ])(
+    'catches every break of a $format stream at $rate Hz and stores every sample sent',
+    async (run) => {
+      const outcome = await runPortCapture({
+        emulate: [
+          ...['--scenario', 'brittle', '--rate', String(run.rate), '--speed', String(run.speed)],
+          ...['--line-format', run.format],
+        ],
+        capture: ['--line-format', run.format, '--breaks', String(run.breaks), '--timeout', '60'],
+        breaks: run.breaks,
+      })
+      expect(outcome.errors).toBe('')
+      expect(outcome.captureExit).toBe(0)
+      const kinds = outcome.events.map(({ event }) => event)
+      expect(kinds[0]).toBe('connected')
+      expect(kinds.indexOf('tared')).toBeLessThan(kinds.indexOf('loading'))
+      expect(kinds.at(-1)).toBe('finished')
+      expect(outcome.events.at(-1)).toEqual({ event: 'finished', breaks: run.breaks })
+
+      const ends = outcome.events.filter(({ event }) => event === 'break')
+      expect(ends.length).toBe(run.breaks)
+      for (const [index, end] of ends.entries()) {
+        const truth = outcome.truths[index]!
+        const { readings, timeS } = outcome.curves[index]!
+        const place = placeInStream(readings, outcome.sent)
+        expect(place).not.toBeNull()
+        expect(end.samples).toBe(readings.length)
+        // Within the noise of the zero (1 N) of what the model says it sent, and below the true peak by the sampling bound at most.
+        expect(Math.abs(Number(end.peakN) - truth.highestSampleN!)).toBeLessThan(4)
+        expect(truth.peakN - Number(end.peakN)).toBeLessThan(Number(end.samplingBoundN) + 4)
+        expect(place! / run.rate).toBeLessThan(truth.onsetTimeS)
+        expect((place! + readings.length) / run.rate).toBeGreaterThan(truth.breakTimeS!)
+        expect(timeS.at(-1)! - timeS[0]!).toBeCloseTo((readings.length - 1) / run.rate, 3)
+        expect(end.flags).toContain('uncalibrated')
+        expect(end.missingSamples).toBe(0)
+      }
+    },
+    60_000,
+  )
+
+  it('keeps a capture whose device is unplugged, marks it, and ends cleanly on Ctrl-C', async () => {
+    const emulator = start(['emulate', '--scenario', 'brittle', '--speed', '2'])
+    const { path, nPerCount } = await emulator.until((line) => 'path' in line)
+    const capture = start(['capture', '--port', String(path), '--archive', archivePath, '--scale', String(nPerCount)])
+    await capture.until(({ event }) => event === 'loading')
+    emulator.child.kill('SIGINT')
+    const end = await capture.until(({ event }) => event === 'break' || event === 'unloading')
+    expect(end.flags).toContain('interrupted' satisfies Flag)
+    await capture.until(({ event }) => event === 'disconnected')
+    capture.child.kill('SIGINT')
+    expect(await capture.ended).toBe(0)
+    expect(capture.lines.at(-1)).toMatchObject({ event: 'finished' })
+    expect((await runWords(commands, ['verify', '--archive', archivePath])).code).toBe(0)
+  }, 60_000)
+
+  it('keeps a running capture as interrupted when it is stopped, and exits 1 when breaks are missing', async () => {
+    const emulator = start(['emulate', '--scenario', 'brittle', '--speed', '2'])
+    const { path, nPerCount } = await emulator.until((line) => 'path' in line)
+    const words = ['--archive', archivePath, '--scale', String(nPerCount), '--breaks', '5']
+    const capture = start(['capture', '--port', String(path), ...words])
+    const { breakId } = await capture.until(({ event }) => event === 'loading')
+    capture.child.kill('SIGINT')
+    expect(await capture.ended).toBe(1)
+    expect(capture.lines.find((line) => line.breakId === breakId && Array.isArray(line.flags))?.flags).toContain(
+      'interrupted',
+    )
+  }, 60_000)
+
+  it('is recovered after kill -9 by the next program that opens the archive', async () => {
+    const emulator = start(['emulate', '--scenario', 'brittle', '--speed', '2'])
+    const { path, nPerCount } = await emulator.until((line) => 'path' in line)
+    const words = ['--port', String(path), '--archive', archivePath, '--scale', String(nPerCount)]
+    const capture = start(['capture', ...words])
+    await capture.until(({ event }) => event === 'loading')
+    await new Promise((resolve) => setTimeout(resolve, 700))
+    capture.child.kill('SIGKILL')
+    await capture.ended
+
+    const next = start(['capture', ...words, '--timeout', '0.1'])
+    expect(await next.ended).toBe(0)
+    const verified = await runWords(commands, ['verify', '--json', '--archive', archivePath])
+    expect(verified).toMatchObject({ code: 0, err: '' })
+    const curve = await runWords(commands, ['curve', '1', '--archive', archivePath])
+    expect(curve.code).toBe(0)
+    const rows = curve.out.trim().split('\n')
+    expect(rows[0]).toBe('time_s,counts,force_N')
+    // 0.7 s at twice the speed, less the 250 ms that may be lost.
+    expect(rows.length).toBeGreaterThan(0.4 * 2 * 80)
+  }, 60_000)
+
+  it.each([
+    ['a port that is not there', ['--port', '/dev/ttyNOWHERE0'], /no port/],
+    ['a file that is no port', ['--port', import.meta.filename], /not a serial port|cannot be opened|no port/],
+    ['a calibration that is not there', ['--port', '/dev/ttyNOWHERE0', '--calibration', '7'], /calibration 7/],
+  ])('exits 1 with one clear message for %s', async (_what, words, said) => {
+    const { code, out, err } = await runWords(commands, ['capture', '--json', '--archive', archivePath, ...words])
+    expect(code).toBe(1)
+    expect(out).toBe('')
+    expect(err).toMatch(said)
+  })
+})

@@ -1,0 +1,20 @@
+/**
+ * Long checks that the usual test run keeps a small share of: npm run soak -- NAME [options]. Each module exports
+ * `soak(words)`, which prints what it measured and resolves with false when a check did not hold.
+ */
+const soaks: Record<string, () => Promise<{ soak(words: readonly string[]): Promise<boolean> }>> = {
+  archiveCrash: () => import('./archiveCrash.ts'),
+  capture: () => import('./capture.ts'),
+}
+
+const [wanted, ...words] = process.argv.slice(2)
+const load = wanted === undefined ? undefined : soaks[wanted]
+if (load === undefined) {
+  console.error(`Usage: npm run soak -- NAME\nNames: ${Object.keys(soaks).join(', ')}`)
+  process.exitCode = 2
+} else {
+  const { soak } = await load()
+  process.exitCode = (await soak(words)) ? 0 : 1
+}
+
+export {}
