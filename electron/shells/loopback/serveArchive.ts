@@ -12,30 +12,32 @@ export type Serving = {
   demo: boolean
 }
 
+/** What is served; `demoStarted` settles when the demo runs, or at once where none was asked for. */
+export type ServedArchive = Loopback & { demoStarted: Promise<void> }
+
 /**
  * Opens the archive and serves it to a browser on this computer. `close` ends a running capture, waits until all is on disk
  * and stops listening. Rejects with a Trouble when archive or port cannot be had; nothing stays open then.
  */
-export async function serveArchive({ archivePath, pageFolder, port, program, demo }: Serving): Promise<Loopback> {
+export async function serveArchive({ archivePath, pageFolder, port, program, demo }: Serving): Promise<ServedArchive> {
   const engine = await createRealEngine({ archivePath, host: { host: 'loopback', capabilities: [] }, program })
   const closeEngine = async () => {
     await engine.close()
     await engine.archive.close()
   }
-  let loopback: Loopback | undefined
+  let loopback: Loopback
   try {
     loopback = await startLoopback({ engine, pageFolder, port })
-    if (demo) await startDemo(engine)
   } catch (thrown) {
-    await loopback?.close()
     await closeEngine()
     throw thrown
   }
-  const { close } = loopback
   return {
     ...loopback,
+    // Filling takes some seconds, in which the page can be looked at already.
+    demoStarted: demo ? startDemo(engine) : Promise.resolve(),
     async close() {
-      await close()
+      await loopback.close()
       await closeEngine()
     },
   }
