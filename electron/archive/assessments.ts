@@ -1,6 +1,6 @@
 import type Database from 'better-sqlite3'
 import { type Assessment, assessment } from '#contract/records/break.ts'
-import { readHeader } from './breaks.ts'
+import { readHeader } from './breakHeaders.ts'
 import { refreshBreak } from './current.ts'
 import { appendLedger } from './ledger.ts'
 import { prepared } from './prepared.ts'

@@ -1,7 +1,7 @@
 import type Database from 'better-sqlite3'
 import type { BreakRecord } from '#contract/records/break.ts'
 import { assessmentsOf } from './assessments.ts'
-import { readEnd, readHeader } from './breaks.ts'
+import { readEnd, readHeader } from './breakHeaders.ts'
 import { decisionsOf } from './decisions.ts'
 import { evaluationsOf } from './evaluations.ts'
 import { prepared } from './prepared.ts'

@@ -1,6 +1,6 @@
 import type Database from 'better-sqlite3'
 import { type Evaluation, evaluation } from '#contract/records/evaluation.ts'
-import { readHeader } from './breaks.ts'
+import { readHeader } from './breakHeaders.ts'
 import { canonicalJson } from './canonicalJson.ts'
 import { refreshBreak } from './current.ts'
 import { appendLedger } from './ledger.ts'

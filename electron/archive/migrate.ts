@@ -1,8 +1,6 @@
 import type Database from 'better-sqlite3'
+import type { Migration } from './migration.ts'
 import { migration as first } from './migrations/0001.ts'
-
-/** One step of the format. It is never edited once released; a change of format is a new file with the next number. */
-export type Migration = { readonly number: number; readonly title: string; readonly sql: string }
 
 export const migrations: readonly Migration[] = [first]
 

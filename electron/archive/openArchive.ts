@@ -35,6 +35,7 @@ export async function openArchive(opening: ArchiveOpening): Promise<Archive> {
       writer.call(name, args) as ReturnType<Archive[Name]>
   let closing: Promise<void> | undefined
 
+  // A view would take its whole buffer along to the other thread, so samples cross as copies of their own.
   return {
     info: ask('info'),
     close() {
@@ -52,7 +53,8 @@ export async function openArchive(opening: ArchiveOpening): Promise<Archive> {
     beginSession: ask('beginSession'),
     keepRejectedLines: ask('keepRejectedLines'),
     beginBreak: ask('beginBreak'),
-    appendSamples: ask('appendSamples'),
+    appendSamples: (breakId, block) =>
+      ask('appendSamples')(breakId, { timeUs: block.timeUs.slice(), readings: block.readings.slice() }),
     finishBreak: ask('finishBreak'),
     addEvaluation: ask('addEvaluation'),
     addAssessment: ask('addAssessment'),

@@ -1,5 +1,6 @@
 import type Database from 'better-sqlite3'
-import { readHeader, sealBreak } from './breaks.ts'
+import { readHeader } from './breakHeaders.ts'
+import { sealBreak } from './breaks.ts'
 import { refreshBreak } from './current.ts'
 
 /**

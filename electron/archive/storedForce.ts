@@ -14,14 +14,15 @@ const newtons: Readonly<Record<Exclude<ReadingUnit, 'counts'>, number>> = {
  * Force of one stored reading in N, before tare; null where there is no scale. Written here a second time on purpose: `verify`
  * must not prove the program's arithmetic with the arithmetic that made the result.
  */
-export function forceOfReading(reading: number, scale: ForceScale): number | null {
+export function forceOfReading(reading: number, scale: ForceScale, unit: ReadingUnit): number | null {
   switch (scale.kind) {
     case 'none':
       return null
     case 'uncalibrated-scale':
       return reading * scale.nPerCount
     case 'device-unit':
-      return reading * newtons[scale.unit]
+      // A unit that the readings carry themselves goes before the one that was chosen for them.
+      return reading * newtons[unit === 'counts' ? scale.unit : unit]
     case 'calibration':
       return scale.coefficients.reduceRight((sum, coefficient) => sum * reading + coefficient, 0)
   }

@@ -1,11 +1,9 @@
 import type Database from 'better-sqlite3'
 import type { Progress, VerifyReport } from '#contract/records/archive.ts'
+import type { Fault, Report } from './fault.ts'
 import { verifyCurrent } from './verifyCurrent.ts'
 import { type CurveCount, verifyBreak } from './verifyCurves.ts'
 import { verifyLedger } from './verifyLedger.ts'
-
-export type Fault = VerifyReport['faults'][number]
-export type Report = (fault: Fault) => void
 
 /** After this many faults the archive is known to be beyond doubt damaged, and a longer list helps nobody. */
 const mostFaults = 1000

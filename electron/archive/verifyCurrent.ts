@@ -1,7 +1,7 @@
 import type Database from 'better-sqlite3'
 import { canonicalJson } from './canonicalJson.ts'
 import { type BreakCurrentRow, deriveBreak, deriveSpecimen, type SpecimenCurrentRow } from './current.ts'
-import type { Report } from './verify.ts'
+import type { Report } from './fault.ts'
 
 /** Compares what lists show with what the records say, and finds records that no list would show. */
 export function verifyCurrent(database: Database.Database, report: Report): void {

@@ -1,13 +1,14 @@
 import type Database from 'better-sqlite3'
 import type { SampleBlock } from '#contract/records/break.ts'
 import type { Evaluation } from '#contract/records/evaluation.ts'
-import { readEnd } from './breaks.ts'
+import type { ReadingUnit } from '#contract/records/force.ts'
+import { readEnd, readHeader } from './breakHeaders.ts'
 import { curveSha256 } from './curves/curveHash.ts'
 import { readBlocks } from './curves/curveStore.ts'
 import { evaluationsOf } from './evaluations.ts'
+import type { Report } from './fault.ts'
 import { prepared } from './prepared.ts'
 import { forceOfReading } from './storedForce.ts'
-import type { Report } from './verify.ts'
 
 export type CurveCount = { curves: number; samples: number }
 
@@ -37,17 +38,17 @@ export function verifyBreak(database: Database.Database, breakId: number, report
   if (left !== undefined) report({ where, what: 'samples of the running capture are left beside the sealed curve' })
   const inForce = evaluationsOf(database, breakId).at(-1)
   if (inForce === undefined) return
-  const difference = peakDifference(curve, inForce)
+  const difference = peakDifference(curve, inForce, readHeader(database, breakId).readingUnit)
   if (difference !== null) report({ where: `evaluation ${inForce.evaluationId} of break ${breakId}`, what: difference })
 }
 
 /** Says how the stored peak disagrees with the curve; null when it agrees or there is none. */
-function peakDifference(curve: SampleBlock, made: Evaluation): string | null {
+function peakDifference(curve: SampleBlock, made: Evaluation, unit: ReadingUnit): string | null {
   const { peakN, peakTimeS } = made.result
   if (peakN === null || peakTimeS === null) return null
   const index = curve.timeUs.findIndex((timeUs) => Math.abs(timeUs / 1e6 - peakTimeS) < timeToleranceS)
   if (index < 0) return `its peak at ${peakTimeS} s is no sample of the curve`
-  const force = forceOfReading(curve.readings[index]!, made.scale)
+  const force = forceOfReading(curve.readings[index]!, made.scale, unit)
   if (force === null) return 'it has a peak in newtons, but no scale that could have made it'
   const tared = force - made.tareOffset
   const allowed = peakTolerance * Math.max(Math.abs(force), Math.abs(made.tareOffset), Math.abs(peakN))

@@ -1,14 +1,14 @@
 import type Database from 'better-sqlite3'
 import { assessmentContent } from './assessments.ts'
-import { breakContent } from './breaks.ts'
+import { breakContent } from './breakHeaders.ts'
 import { canonicalJson } from './canonicalJson.ts'
 import { decisionContent } from './decisions.ts'
 import { evaluationContent } from './evaluations.ts'
+import type { Report } from './fault.ts'
 import { firstPreviousHash, type LedgerKind, type LedgerRow, ledgerHash } from './ledger.ts'
 import { prepared } from './prepared.ts'
 import { readSession } from './sessions.ts'
 import { specimenContent } from './specimens.ts'
-import type { Report } from './verify.ts'
 
 type RecordKind = {
   /** All ids that must stand in the ledger. */

@@ -1,6 +1,7 @@
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
-import { appendSamples, beginBreak, readCurve, readEnd } from '#archive/breaks.ts'
+import { readEnd } from '#archive/breakHeaders.ts'
+import { appendSamples, beginBreak, readCurve } from '#archive/breaks.ts'
 import { addEvaluation } from '#archive/evaluations.ts'
 import { recoverBreaks, recoveredWithoutEvaluation } from '#archive/recovery.ts'
 import { beginSession } from '#archive/sessions.ts'

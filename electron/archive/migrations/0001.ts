@@ -1,4 +1,4 @@
-import type { Migration } from '../migrate.ts'
+import type { Migration } from '../migration.ts'
 
 /** Every finished table refuses UPDATE, DELETE and the silent deletion that INSERT OR REPLACE would be. */
 function appendOnly(table: string, key: string): string {
