@@ -61,6 +61,23 @@ describe.skipIf(chromiumPath === null)('every screen', () => {
     return { host, ...page }
   }
 
+  it('would notice a barrier and a text that is cut off', async () => {
+    const { page, close } = await show(screens.find(({ name }) => name === 'settings')!)
+    await page.evaluate(() => {
+      const planted = document.createElement('div')
+      planted.innerHTML = '<input><p class="planted">a text that does not fit</p>'
+      document.querySelector('main')?.append(planted)
+      const { style } = document.querySelector('.planted') as HTMLElement
+      style.width = '2rem'
+      style.overflow = 'hidden'
+      style.whiteSpace = 'nowrap'
+    })
+    expect(await barriers(page)).toEqual([expect.stringContaining('label')])
+    expect(await clipped(page)).toEqual([expect.stringContaining('planted')])
+    await close()
+    opened.delete('settings')
+  })
+
   it.each(screens)(
     '$name has no barrier in either theme, cuts nothing off at either size, and reports no error',
     async (screen) => {

@@ -20,6 +20,8 @@ for (const screen of screens.filter(({ name }) => name.includes(wanted)))
     const host = screen.host()
     const opened = await openPage({ host: 'loopback', engine: host, look })
     await screen.show(opened.page, host)
+    // Until every gliding axis has come to rest.
+    await opened.page.waitForTimeout(1000)
     process.stdout.write(`${await takePicture(opened.page, `${screen.name}-${look.width}-${look.theme}`)}\n`)
     for (const problem of opened.problems) process.stdout.write(`  ${problem}\n`)
     await opened.close()

@@ -27,9 +27,9 @@ function quiet(host: ScriptedHost): void {
   host.emit('live.frame', { timeS, force: readings, unit: 'N', latest: 2.4, peak: null })
 }
 
-/** Lets the page take in what was sent: two drawn frames after the last message, and the pace of the numerals. */
+/** Lets the page take in what was sent: longer than the pace of the numerals and a search. */
 export async function settle(page: Page): Promise<void> {
-  await page.waitForTimeout(900)
+  await page.waitForTimeout(250)
 }
 
 async function load(page: Page, host: ScriptedHost, peakN: number, toS: number): Promise<void> {
