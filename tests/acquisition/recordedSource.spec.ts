@@ -1,8 +1,12 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
+import { createLineParser } from '#acquisition/lineFormats/lineParser.ts'
 import { createRecordedSource, type RecordedSourceOptions } from '#acquisition/recordedSource.ts'
+import { createBenchModel } from '#acquisition/virtual/benchModel.ts'
+import type { LineFormatChoice, ScenarioName } from '#contract/records/settings.ts'
 import { movedClock } from '#tests/fakes/movedClock.ts'
 
 const recording = Uint8Array.from({ length: 1000 }, (_, i) => i % 256)
@@ -82,4 +86,37 @@ describe('recorded source', () => {
       rmSync(folder, { recursive: true })
     }
   })
+})
+
+describe('recorded streams of the samples folder', () => {
+  it.each([
+    ['brittle-80hz-checked.txt', { name: 'checked', columns: [] }, 'brittle', 75, 7665],
+    ['stick-slip-80hz-columns.txt', { name: 'columns', columns: ['time_us', 'counts'] }, 'stick-slip', 58, 6131],
+    ['hand-pumped-80hz-number-damaged.txt', { name: 'number', columns: [] }, 'hand-pumped', 75, 7665],
+  ] satisfies [string, LineFormatChoice, ScenarioName, number, number][])(
+    '%s holds the samples that its README names',
+    async (file, lineFormat, scenario, seed, peakN) => {
+      const path = fileURLToPath(new URL(`../../samples/${file}`, import.meta.url))
+      const { clock, source, listener } = player({ recording: path, paced: false, chunkBytes: 97 })
+      const counts: number[] = []
+      let rejected = 0
+      const parser = createLineParser(lineFormat, {
+        reading: (value) => counts.push(value),
+        rejected: () => rejected++,
+      })
+      await source.open({ ...listener, bytes: (chunk) => parser.push(chunk) })
+      await clock.move(0)
+      const bench = createBenchModel({ scenario, rateHz: 80, seed, breaks: 1, restS: [3, 3] })
+      const samples = {
+        timeUs: new Float64Array(4000),
+        counts: new Float64Array(4000),
+        sequence: new Float64Array(4000),
+      }
+      const length = bench.fill(samples)
+      expect(Math.round(bench.truths[0]!.peakN)).toBe(peakN)
+      expect(counts.length + rejected).toBe(length)
+      if (lineFormat.name === 'number') expect(rejected).toBeGreaterThan(0)
+      else expect(counts).toEqual([...samples.counts.subarray(0, length)])
+    },
+  )
 })

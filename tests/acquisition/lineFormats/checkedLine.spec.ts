@@ -1,5 +1,6 @@
+import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { exclusiveOr } from '#acquisition/lineFormats/checkedLine.ts'
+import { createCheckedDecoder, exclusiveOr } from '#acquisition/lineFormats/checkedLine.ts'
 
 describe('check value of a line', () => {
   it.each([
@@ -10,5 +11,15 @@ describe('check value of a line', () => {
     const bytes = Uint8Array.from(sentence, (letter) => letter.charCodeAt(0))
     const star = sentence.indexOf('*')
     expect(exclusiveOr(bytes, 1, star)).toBe(Number.parseInt(sentence.slice(star + 1), 16))
+  })
+
+  it('is right in every example of the notes on firmware', () => {
+    const notes = readFileSync(new URL('../../../firmware-notes/README.md', import.meta.url), 'utf8')
+    const examples = notes.match(/\$BL,[\d,-]+\*[0-9A-F]{2}/g) ?? []
+    expect(examples.length).toBeGreaterThanOrEqual(2)
+    for (const example of examples) {
+      const bytes = Uint8Array.from(example, (letter) => letter.charCodeAt(0))
+      expect(createCheckedDecoder().decode(bytes, 0, bytes.length)).toBe(true)
+    }
   })
 })
