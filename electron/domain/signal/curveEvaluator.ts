@@ -22,7 +22,7 @@ export type CurveEvaluator = {
 
 /** Two samples of a slow device are further apart than breakDropWithinS; this many intervals are always looked back. */
 const dropIntervals = 1.5
-/** A curve lists so many glitches and gaps each; more are counted but not listed. */
+/** A curve lists so many glitches and gaps each. */
 const mostListed = 100
 
 /**
@@ -33,7 +33,7 @@ const mostListed = 100
 export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluator {
   const recent = createRecentSamples()
   const profile = createLoadProfile()
-  const found: FoundInCurve = { glitches: [], gaps: [], glitchCount: 0, end: null, noise: null, onsetS: 0, zero: 0 }
+  const found: FoundInCurve = { glitches: [], gaps: [], end: null, noise: null, onsetS: 0, zero: 0 }
   let load: LoadCurve | null = null
   let samples = 0
   let over = false
@@ -55,7 +55,6 @@ export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluato
     },
     glitch(startTimeS, endTimeS) {
       if (over) return
-      found.glitchCount += 1
       if (found.glitches.length < mostListed) found.glitches.push({ startTimeS, endTimeS })
     },
     gap(startTimeS, endTimeS) {

@@ -22,7 +22,8 @@ function median(values: number[]): number {
  *   line    through the medians of the first and the last third of the samples
  *   noise   1.4826 × median |residual about the line|, so that one glitch or knock does no harm
  *   at rest |rise of the line| <= max(4 noise, allowed)
- *   level   at rest the median of all; rising: 0, the zero of the tare, unless the head starts below it; falling: the end
+ *   level   at rest the median of all; rising: 0, the zero of the tare, unless the head starts below it; falling: the
+ *           start, since the level at rest will follow down
  *
  * Throws RangeError for no samples. Checked: tests/domain/signal/curveHead.spec.ts.
  */
@@ -40,6 +41,6 @@ export function judgeHead(timesS: Float64Array, force: Float64Array, count: numb
   const rise = late - early
   if (Math.abs(rise) <= Math.max(restNoiseMultiple * noise, allowed))
     return { atRest: true, level: median(Array.from(force.subarray(0, count))), noise }
-  if (rise < 0) return { atRest: false, level: late, noise }
+  if (rise < 0) return { atRest: false, level: early, noise }
   return { atRest: false, level: Math.min(0, force[0]!), noise }
 }

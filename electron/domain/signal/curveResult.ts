@@ -11,7 +11,6 @@ type Stretch = { startTimeS: number; endTimeS: number }
 export type FoundInCurve = {
   glitches: Stretch[]
   gaps: Stretch[]
-  glitchCount: number
   /** null: no loading started. */
   end: LoadEnd | null
   /** Noise SD at rest before the loading; null: the curve starts under load. */
@@ -37,12 +36,15 @@ export function composeResult(
   const sampleRateHz = intervalS > 0 ? 1 / intervalS : null
   const flags: Flag[] = []
   if (missingSamples > 0) flags.push('gap')
-  if (found.glitchCount > 0) flags.push('glitch')
+  const end = found.end
+  // After a break frame and cell swing; what looks like a glitch there is none and touches nothing.
+  const untilS = end?.breakS ?? Number.POSITIVE_INFINITY
+  const glitches = found.glitches.filter(({ startTimeS }) => startTimeS <= untilS)
+  if (glitches.length > 0) flags.push('glitch')
   const events: CurveEvent[] = [
     ...found.gaps.map((gap) => plainEvent('gap', gap)),
-    ...found.glitches.map((glitch) => plainEvent('glitch', glitch)),
+    ...glitches.map((glitch) => plainEvent('glitch', glitch)),
   ]
-  const end = found.end
   const nothing = {
     outcome: 'none',
     peakN: null,

@@ -27,6 +27,8 @@ const fastS = 0.1
 const recoveredShare = 0.5
 /** ... but not sooner than this, s: what swings back at once is a knock on the bench, not a bond that gave way. */
 const leastRecoveryS = 0.035
+/** The load before a drop is the mean over this time, s. */
+const levelS = 0.04
 /** Samples are judged by means over this time, s. */
 const meanS = 0.005
 const windowCapacity = 64
@@ -40,7 +42,8 @@ const suddenShare = 0.02
 /**
  * Tells pop-in and stick-slip from noise, knocks and relaxation.
  *
- *   drop       M − v >= max(0.045 (M − zero), 8 σ / sqrt(n)) within 0.1 s      M highest of the last 0.1 s, v newest, means of n samples
+ *   drop       M − v >= max(0.045 (M − zero), 8 σ / sqrt(n)) within 0.1 s      M load before the highest point of the last 0.1 s,
+ *                                                                        v newest, means of n samples
  *   recovered  v >= M − 0.5 (M − lowest), at least 35 ms after the drop began
  *   sudden     between two means at least 2 % and 2.5 times per second of the highest load, and 8 σ / sqrt(n)
  *
@@ -116,11 +119,26 @@ export function createDropTracker(options: { zero: number; noise: number; interv
     return best
   }
 
+  /** Mean up to the highest point, so that the crest of a knock is not taken for the load; at slow rates the point itself. */
+  function levelBefore(best: number): number {
+    const endS = windowS[best % windowCapacity]!
+    const oldest = Math.max(0, state.windowCount - windowCapacity)
+    let sum = 0
+    let count = 0
+    for (let i = best; i >= oldest && endS - windowS[i % windowCapacity]! <= levelS; i--) {
+      sum += windowV[i % windowCapacity]!
+      count += 1
+    }
+    return sum / count
+  }
+
   const leastDrop = (from: number) => Math.max(leastDropShare * (from - zero), noiseLimit)
 
   function lookForDrop(timeS: number, mean: number): void {
     const best = highestOfWindow(timeS)
-    const from = windowV[best % windowCapacity]!
+    const crest = windowV[best % windowCapacity]!
+    if (crest - mean < leastDrop(crest)) return
+    const from = levelBefore(best)
     if (from - mean < leastDrop(from)) return
     dropped = true
     state.dropFrom = from

@@ -44,8 +44,8 @@ const shortestLoadingS = 0.2
 const loadedShare = 0.8
 /** After a fall, a load this near the peak again was no break ... */
 const recoveredShare = 0.9
-/** The fall begins at the last sample above this share of it. */
-const fallStartShare = 0.15
+/** Going back from the middle of a fall, it began where a sample is no longer this share of the fall above the next. */
+const stillFallingShare = 0.02
 /** The load after the break is the mean over this time after the fall, s: ringing has died away, the press is not let back yet. */
 const afterFromS = 0.1
 const afterToS = 0.3
@@ -96,7 +96,7 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
   /** The slope before the peak is found when the samples before it are about to leave the ring. */
   function keepRate(): void {
     if (state.peakOrdinal < 0) return
-    const slope = slopeBeforePeak(recent, state.peakOrdinal)
+    const slope = slopeBeforePeak(recent, state.peakOrdinal, start.noise)
     if (slope !== null) state.rate = slope
     state.peakOrdinal = -1
   }
@@ -132,8 +132,9 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
   function beginFall(timeS: number, force: number): void {
     keepRate()
     const before = Math.max(recent.windowHighest(), force)
-    const edge = before - fallStartShare * (before - force)
-    const ordinal = recent.lastAtOrAbove(edge)
+    let ordinal = recent.lastAtOrAbove((before + force) / 2)
+    const falling = stillFallingShare * (before - force)
+    while (recent.holds(ordinal - 1) && recent.forceAt(ordinal - 1) - recent.forceAt(ordinal) > falling) ordinal -= 1
     state.breakS = ordinal >= 0 ? recent.timeAt(ordinal) : state.peakS
     state.fallS = timeS
     state.afterSum = 0

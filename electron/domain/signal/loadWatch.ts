@@ -27,7 +27,9 @@ export type LoadWatch = {
 const leastHoldSamples = 4
 /** A load grows or stays; a knock has lost more than this by the end of the hold. */
 const keptShareOfHold = 0.6
-/** A sample within so many noise SDs of the level is no different from rest. */
+/** The force is no different from rest while its running mean over this time, s, ... */
+const restMeanS = 0.02
+/** ... lies within so many of its own SDs of the level, and a noise SD at least. */
 const restNoiseMultiple = 2
 /** Where the converter's steps are coarser than the noise, half a step stands for the noise SD. */
 const noisePerResolution = 0.5
@@ -56,6 +58,7 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
     noise: -1,
     onsetS: 0,
     lastRestful: false,
+    mean: 0,
     rested: false,
     holdStartS: 0,
     holdCount: 0,
@@ -80,6 +83,9 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
     const above = force - idle.level()
     const step = timeS - state.lastS
     state.lastS = timeS
+    // Of white noise the running mean with weight w has SD σ sqrt(w / (2 − w)).
+    const weight = step < restMeanS ? step / restMeanS : 1
+    state.mean += (above - state.mean) * weight
     if (above > state.threshold && !(state.holdCount > 0 && step > longestStepInHoldS)) {
       if (state.holdCount === 0) {
         state.holdStartS = timeS
@@ -102,7 +108,7 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
     state.holdCount = 0
     idle.push(timeS, force)
     refresh()
-    const restful = above <= restNoiseMultiple * state.sigma
+    const restful = state.mean <= state.sigma * Math.max(1, restNoiseMultiple * Math.sqrt(weight / (2 - weight)))
     if (restful) state.rested = true
     else if (state.lastRestful) state.onsetS = timeS
     state.lastRestful = restful

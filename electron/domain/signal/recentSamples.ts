@@ -8,6 +8,7 @@ export type RecentSamples = {
   /** Last sample, at or before the newest, that lies at or above a force: its ordinal, or −1 when none is in memory. */
   lastAtOrAbove(force: number): number
   timeAt(ordinal: number): number
+  forceAt(ordinal: number): number
   /** The ordinal is still in memory. */
   holds(ordinal: number): boolean
   /** Line by least squares through the samples of the last `spanS` seconds up to an ordinal, `leastSamples` at least; null: fewer than three. */
@@ -101,6 +102,7 @@ export function createRecentSamples(): RecentSamples {
     count: () => state.count,
     lastAtOrAbove,
     timeAt: (ordinal) => times[ordinal & mask]!,
+    forceAt: (ordinal) => forces[ordinal & mask]!,
     holds,
     lineBefore,
   }
