@@ -3,18 +3,18 @@ import { WebSocket } from 'ws'
 import type { Carrier } from '#contract/carrier.ts'
 import { createDispatcher } from '#contract/dispatcher.ts'
 import { type EventName, events } from '#contract/events.ts'
+import type { Engine } from '#engine/engine.ts'
 import { createReconnectingCarrier } from '#renderer/host/reconnectingCarrier.ts'
 import { connectBridge } from '#shells/desktop/bridge.ts'
 import { pageAddress } from '#shells/desktop/pageAddress.ts'
 import { startLoopback } from '#shells/loopback/server.ts'
 import { createFakeElectron } from '#tests/fakes/fakeElectron.ts'
-import type { ScriptedEngine } from '#tests/fakes/scriptedEngine.ts'
 
 /** A way from the page to the engine, ready for use. */
 export type ConnectedCarrier = { carrier: Carrier; close(): Promise<void> }
 
 /** Every host's way, by name; each is made of the product's own parts, with only Electron and the page's window replaced. */
-export const carriers: Record<string, (engine: ScriptedEngine) => Promise<ConnectedCarrier>> = {
+export const carriers: Record<string, (engine: Pick<Engine, 'handlers' | 'subscribe'>) => Promise<ConnectedCarrier>> = {
   'a direct call': async (engine) => {
     const dispatch = createDispatcher(engine.handlers)
     const names = Object.keys(events) as EventName[]
