@@ -40,6 +40,7 @@ export function connectWorker(worker: Worker): WorkerConnection {
     pending.clear()
   }
 
+  const ready = expect(readyId).then(() => undefined)
   worker.on('message', (response: Response) => {
     const waiting = pending.get(response.id)
     if (waiting === undefined) return
@@ -54,8 +55,11 @@ export function connectWorker(worker: Worker): WorkerConnection {
   worker.on('error', (error) => end(new Trouble('internal', `The archive's thread failed: ${String(error)}`, restart)))
   worker.on('exit', () => end(new Trouble('conflict', 'The archive is closed.', 'Open it again.')))
 
+  // Whoever stops a worker before it is ready may no longer be listening.
+  ready.catch(() => {})
+
   return {
-    ready: expect(readyId).then(() => undefined),
+    ready,
     call(method, args, onProgress) {
       if (over !== undefined) return Promise.reject(over)
       lastId += 1
