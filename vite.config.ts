@@ -9,8 +9,6 @@ export default defineConfig({
   root: 'renderer',
   base: './',
   plugins: [react()],
-  // A test runner sets NODE_ENV to "test"; the page that it builds must still be the one that is shipped.
-  define: { 'process.env.NODE_ENV': '"production"' },
   build: {
     outDir: '../dist/renderer',
     emptyOutDir: true,
