@@ -8,13 +8,18 @@ import { createRoot } from 'react-dom/client'
 import { App } from './App.tsx'
 import { connectHost } from './host/connectHost.ts'
 import { HostContext } from './host/hostContext.ts'
+import { keepLiveHistory, LiveHistoryContext } from './pages/bench/liveHistory.ts'
 import { applyTheme } from './theme/applyTheme.ts'
 
 applyTheme('system')
+const host = connectHost()
+const history = keepLiveHistory(host)
 const root = document.getElementById('root')
 if (root === null) throw new TypeError('index.html has no element with the id "root"')
 createRoot(root).render(
-  <HostContext value={connectHost()}>
-    <App />
+  <HostContext value={host}>
+    <LiveHistoryContext value={history}>
+      <App />
+    </LiveHistoryContext>
   </HostContext>,
 )

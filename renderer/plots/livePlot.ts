@@ -6,13 +6,20 @@ import type { ForceDisplay } from './forceDisplay.ts'
 import { advanceView, enterSituation, type LiveSituation, leadS, startView } from './liveView.ts'
 import { onThemeChange, type PlotColours, readPlotColours } from './plotColours.ts'
 import { drawLevels, drawMarks, type LevelLine, type PointMark } from './plotMarks.ts'
-import { createSampleRing } from './sampleRing.ts'
+import type { SampleRing } from './sampleRing.ts'
 
-export type LivePlotOptions = { display: ForceDisplay; leastForce: number; reducedMotion: boolean }
+export type LivePlotOptions = {
+  /** Filled by its owner before `push` tells of a frame. */
+  ring: SampleRing
+  display: ForceDisplay
+  leastForce: number
+  reducedMotion: boolean
+}
 
 export type LivePlot = {
   push(frame: LiveFrame): void
-  setSituation(situation: LiveSituation): void
+  /** `captureFromS`: where the capture comes into view; `peakForce`: the peak as evaluated, once it is known. */
+  setSituation(situation: LiveSituation, captureFromS: number | null, peakForce: number | null): void
   /** Level lines in the unit of the stream. */
   setLevels(levels: readonly LevelLine[]): void
   setDisplay(display: ForceDisplay, leastForce: number): void
@@ -21,7 +28,6 @@ export type LivePlot = {
 
 /** Thinned and drawn at most this many columns wide; a wider canvas gets wider columns. */
 const mostColumns = 1200
-const ringCapacity = 1 << 18
 const secondSteps = [1, 2, 5, 10, 15, 20, 30, 60] as const
 
 /** Name under which each drawn frame is measured; a PerformanceObserver may listen to it. */
@@ -32,7 +38,7 @@ export const liveFrameMeasure = 'live-frame'
  * nothing arrives and nothing moves.
  */
 export function createLivePlot(host: HTMLElement, options: LivePlotOptions): LivePlot {
-  const ring = createSampleRing(ringCapacity)
+  const { ring } = options
   let thinned = createThinnedPoints(mostColumns)
   let { display, leastForce } = options
   let view = startView(leastForce)
@@ -42,6 +48,8 @@ export function createLivePlot(host: HTMLElement, options: LivePlotOptions): Liv
   let requested = 0
   let lastFrameMs = 0
   let dirty = true
+  /** Of an ended capture: electrical spikes stand higher, but do not set the axis. */
+  let evaluatedPeak: number | null = null
 
   const plot = new uPlot(plotOptions(), [[], []], host)
   const resizing = new ResizeObserver(() => {
@@ -133,8 +141,9 @@ export function createLivePlot(host: HTMLElement, options: LivePlotOptions): Liv
     const began = performance.now()
     const frameS = Math.min((nowMs - lastFrameMs) / 1000, 0.1)
     lastFrameMs = nowMs
-    const latestS = ring.length > 0 ? ring.timeAt(ring.length - 1) : 0
-    const columnS = (view.shownToS - view.shownFromS) / mostColumns
+    const latestS = latestOf(ring)
+    const columns = Math.min(Math.max(plot.bbox.width, 200), mostColumns)
+    const columnS = (view.shownToS - view.shownFromS) / columns
     const from = Math.max(ring.indexFrom(view.shownFromS) - 1, 0)
     const to = Math.min(ring.indexFrom(view.shownToS) + 1, ring.length)
     thinByMinimumAndMaximum(ring, from, to, columnS, thinned)
@@ -147,9 +156,9 @@ export function createLivePlot(host: HTMLElement, options: LivePlotOptions): Liv
       thinned.force[i] = force * display.factor
     }
     const before = view
-    view = advanceView(view, latestS, highest, leastForce, frameS, options.reducedMotion)
+    view = advanceView(view, latestS, evaluatedPeak ?? highest, leastForce, frameS, options.reducedMotion)
     const top = view.shownCeiling * display.factor
-    const deepest = lowest * display.factor
+    const deepest = evaluatedPeak === null ? lowest * display.factor : Math.max(lowest * display.factor, -0.2 * top)
     const bottom = deepest < -0.06 * top ? -roundUpCalmly(-deepest) : -0.06 * top
     plot.batch(() => {
       plot.setData([thinned.timeS.subarray(0, thinned.length), thinned.force.subarray(0, thinned.length)], false)
@@ -171,16 +180,16 @@ export function createLivePlot(host: HTMLElement, options: LivePlotOptions): Liv
 
   return {
     push(frame) {
-      const last = ring.length > 0 ? ring.timeAt(ring.length - 1) : -Infinity
-      if (frame.timeS.length > 0 && frame.timeS[0]! < last) peak = null
-      ring.push(frame.timeS, frame.force)
       if (view.situation === 'capturing' && frame.peak !== null && (peak === null || frame.peak > peak.force))
         peak = { timeS: timeNearest(frame, frame.peak), force: frame.peak }
       wake()
     },
-    setSituation(situation) {
+    setSituation(situation, captureFromS, peakForce) {
       if (situation === 'capturing' && view.situation !== 'capturing') peak = null
-      view = enterSituation(view, situation, ring.length > 0 ? ring.timeAt(ring.length - 1) : 0, leastForce)
+      view = enterSituation(view, situation, latestOf(ring), leastForce, captureFromS)
+      evaluatedPeak = situation === 'held' ? peakForce : null
+      if (evaluatedPeak !== null && view.captureFromS !== null)
+        peak = { timeS: timeInRing(ring, view.captureFromS, evaluatedPeak), force: evaluatedPeak }
       wake()
     },
     setLevels(next) {
@@ -207,4 +216,16 @@ function timeNearest(frame: LiveFrame, force: number): number {
   for (let i = 1; i < frame.force.length; i++)
     if (Math.abs(frame.force[i]! - force) < Math.abs(frame.force[best]! - force)) best = i
   return frame.timeS[best] ?? 0
+}
+
+function latestOf(ring: SampleRing): number {
+  return ring.length > 0 ? ring.timeAt(ring.length - 1) : 0
+}
+
+function timeInRing(ring: SampleRing, fromS: number, force: number): number {
+  let best = ring.indexFrom(fromS)
+  if (best >= ring.length) return fromS
+  for (let i = best + 1; i < ring.length; i++)
+    if (Math.abs(ring.forceAt(i) - force) < Math.abs(ring.forceAt(best) - force)) best = i
+  return ring.timeAt(best)
 }

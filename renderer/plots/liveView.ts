@@ -1,4 +1,4 @@
-import { calmRules, captureWindowS, glide, nextCeiling } from './calmAxis.ts'
+import { type CeilingRules, calmRules, captureWindowS, glide, nextCeiling, roundUpCalmly } from './calmAxis.ts'
 
 /** What the live plot is asked to show, from the state of the bench. */
 export type LiveSituation = 'rolling' | 'capturing' | 'held'
@@ -20,6 +20,8 @@ export const rollingWindowS = 20
 /** What is shown from before the start of a capture, s. */
 export const leadS = 1
 const tauS = 0.12
+/** Where the highest load of an ended capture stands, as a share of the axis. */
+const heldShare = 0.95
 
 /** A view that has seen nothing yet; `least` is the lowest ceiling of the force axis. */
 export function startView(least: number): LiveView {
@@ -35,13 +37,28 @@ export function startView(least: number): LiveView {
   }
 }
 
-/** The view after the bench came into another situation at stream time `latestS`. */
-export function enterSituation(view: LiveView, situation: LiveSituation, latestS: number, least: number): LiveView {
+/**
+ * The view after the bench came into another situation at stream time `latestS`. `captureFromS` says where a capture comes
+ * into view, when that is known from before.
+ */
+export function enterSituation(
+  view: LiveView,
+  situation: LiveSituation,
+  latestS: number,
+  least: number,
+  captureFromS: number | null = null,
+): LiveView {
   if (situation === view.situation) return view
-  if (situation === 'capturing')
-    return { ...view, situation, captureFromS: latestS - leadS, ceiling: nextCeiling(0, 0, { ...calmRules, least }) }
-  if (situation === 'held') return { ...view, situation, captureFromS: view.captureFromS ?? latestS - rollingWindowS }
-  return { ...view, situation, captureFromS: null }
+  if (situation === 'rolling') return { ...view, situation, captureFromS: null }
+  const fresh = view.situation === 'rolling'
+  const fromS = captureFromS ?? view.captureFromS ?? latestS - (situation === 'capturing' ? leadS : rollingWindowS)
+  return {
+    ...view,
+    situation,
+    captureFromS: fromS,
+    ceiling: situation === 'capturing' ? nextCeiling(0, 0, { ...calmRules, least }) : view.ceiling,
+    heldLengthS: fresh ? captureWindowS(latestS - fromS) : view.heldLengthS,
+  }
 }
 
 /** The view one frame later: `highest` is the highest force in sight. Equal to the one before when nothing moves. */
@@ -55,9 +72,7 @@ export function advanceView(
 ): LiveView {
   const rules = { ...calmRules, least }
   const fresh = nextCeiling(0, highest, rules)
-  // Rolling, a tall curve that has left the view gives its room back; during a capture the ceiling only grows.
-  const ceiling =
-    view.situation === 'rolling' && fresh < view.ceiling / 2 ? fresh : nextCeiling(view.ceiling, highest, rules)
+  const ceiling = ceilingOf(view, highest, fresh, rules)
   const tau = reducedMotion ? 0 : tauS
   const shownCeiling = glide(view.shownCeiling, ceiling, frameS, tau, ceiling * 1e-3)
   if (view.captureFromS === null)
@@ -72,4 +87,11 @@ export function advanceView(
     shownFromS: glide(view.shownFromS, fromS, frameS, tau, lengthS * 1e-3),
     shownToS: glide(view.shownToS, fromS + lengthS, frameS, tau, lengthS * 1e-3),
   }
+}
+
+/** Rolling, a tall curve that has left the view gives its room back; a capture only grows; once it is over, it fills the plot. */
+function ceilingOf(view: LiveView, highest: number, fresh: number, rules: CeilingRules): number {
+  if (view.situation === 'held') return roundUpCalmly(Math.max(highest / heldShare, rules.least))
+  if (view.situation === 'rolling' && fresh < view.ceiling / 2) return fresh
+  return nextCeiling(view.ceiling, highest, rules)
 }

@@ -29,7 +29,8 @@ export function drawLevels(plot: uPlot, levels: readonly LevelLine[], colours: P
     ctx.fillStyle = colour
     ctx.font = scaledFont(colours.font, ratio)
     ctx.textAlign = 'right'
-    const above = y - bbox.top > 22 * ratio
+    // The two capacity lines may lie close together: the lower one is named below itself.
+    const above = level.kind !== 'warning' && y - bbox.top > 22 * ratio
     ctx.textBaseline = above ? 'bottom' : 'top'
     ctx.fillText(level.label, bbox.left + bbox.width - 6 * ratio, y + (above ? -3 : 4) * ratio)
     ctx.restore()

@@ -68,7 +68,8 @@ export function LastBreak({ summary, keys }: { summary: BreakSummary; keys: Ref<
     <section className="last-break" aria-labelledby="last-break-title" ref={panel}>
       <div className="last-break-head">
         <h2 id="last-break-title">
-          Last break <span className="last-break-number">{summary.number ?? 'no specimen'}</span>
+          {summary.outcome === 'break' ? 'Last break' : 'Last capture'}{' '}
+          <span className="last-break-number">{summary.number ?? 'no specimen'}</span>
           {isUncalibrated(summary.scaleKind) ? (
             <span className="tag">{summary.scaleKind === 'none' ? 'no scale' : 'uncalibrated'}</span>
           ) : null}
@@ -169,7 +170,9 @@ function Result({ summary }: { summary: BreakSummary }) {
       {summary.outcome === 'break' ? null : (
         <p className="last-break-words">It {outcomeWord(summary)} and counts as no strength.</p>
       )}
-      <p className="last-break-words">{boundWords(summary, force.factor, force.unit)}</p>
+      {summary.outcome === 'break' ? (
+        <p className="last-break-words">{boundWords(summary, force.factor, force.unit)}</p>
+      ) : null}
       {flags.length === 0 ? null : (
         <ul className="flag-list">
           {flags.map((flag) => (

@@ -6,12 +6,14 @@ import { createLivePlot, type LivePlot } from '#renderer/plots/livePlot.ts'
 import type { LevelLine } from '#renderer/plots/plotMarks.ts'
 import { type Quantities, useQuantities, withoutEndingZeros, writeNumber } from '#renderer/widgets/quantities.ts'
 import { situationOf } from './benchWords.ts'
+import { useLiveHistory } from './liveHistory.ts'
 
 /** The curve as it happens, with start threshold and capacity. The drawing itself is outside React. */
 export function LiveCurve({ bench }: { bench: BenchState }) {
   const quantities = useQuantities()
   const place = useRef<HTMLDivElement>(null)
   const plot = useRef<LivePlot | null>(null)
+  const history = useLiveHistory()
   const inCounts = bench.scale.kind === 'none'
   const leastForce = leastForceOf(bench)
 
@@ -19,6 +21,7 @@ export function LiveCurve({ bench }: { bench: BenchState }) {
   useEffect(() => {
     if (place.current === null) return
     const made = createLivePlot(place.current, {
+      ring: history.ring,
       display: displayOf(quantities, inCounts),
       leastForce,
       reducedMotion: matchMedia('(prefers-reduced-motion: reduce)').matches,
@@ -34,7 +37,11 @@ export function LiveCurve({ bench }: { bench: BenchState }) {
     () => plot.current?.setDisplay(displayOf(quantities, inCounts), leastForce),
     [quantities, inCounts, leastForce],
   )
-  useEffect(() => plot.current?.setSituation(situationOf(bench.phase)), [bench.phase])
+  const peakN = inCounts ? null : (bench.lastBreak?.peakN ?? null)
+  useEffect(
+    () => plot.current?.setSituation(situationOf(bench.phase), history.captureFromS(), peakN),
+    [bench.phase, history, peakN],
+  )
   const threshold = bench.signal.startThreshold
   const capacityN = inCounts ? null : bench.capacityN
   useEffect(() => plot.current?.setLevels(levelsOf(threshold, capacityN)), [threshold, capacityN])

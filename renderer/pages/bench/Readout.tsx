@@ -28,7 +28,7 @@ export function Readout({ bench }: { bench: BenchState }) {
         </div>
       </div>
       <div className="readout-force">
-        <p className="readout-numeral" data-testid="force">
+        <p className="readout-numeral" data-testid="force" data-empty={shown === null ? '' : undefined}>
           {write(shown)}
         </p>
         <div className="readout-caption">

@@ -7,6 +7,9 @@ import { connectionWords, isUncalibrated, scaleWords } from '../wording.ts'
 import { PortForm } from './PortForm.tsx'
 import './connect.css'
 
+/** A virtual specimen takes up to a minute to load; a stranger should not wait that long. */
+const demoSpeed = 3
+
 /** Where samples come from: the demo or a real port. The first screen that a stranger sees. */
 export function ConnectPage() {
   const bench = useBench()
@@ -22,7 +25,7 @@ export function ConnectPage() {
     const now = await info.run({})
     if (now === null) return
     if (now.archive.specimens === 0 && (await fill.run({})) === null) return
-    if ((await connect.run({ source: { kind: 'virtual' } })) !== null) go({ page: 'bench' })
+    if ((await connect.run({ source: { kind: 'virtual', speed: demoSpeed } })) !== null) go({ page: 'bench' })
   }
 
   return (

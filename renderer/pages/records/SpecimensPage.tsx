@@ -72,7 +72,7 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
       key: 'number',
       title: 'Number',
       sort: 'number',
-      width: '13%',
+      width: '12%',
       cell: (row) => (
         <>
           <strong>{row.fields.number}</strong>
@@ -80,9 +80,9 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
         </>
       ),
     },
-    { key: 'adhesive', title: 'Adhesive', sort: 'adhesive', width: '16%', cell: (row) => row.fields.adhesive },
-    { key: 'joint', title: 'Joint', sort: 'jointType', width: '16%', cell: (row) => row.fields.jointType },
-    { key: 'exposure', title: 'Exposure', sort: 'exposure', width: '8%', cell: (row) => row.fields.exposure },
+    { key: 'adhesive', title: 'Adhesive', sort: 'adhesive', width: '15%', cell: (row) => row.fields.adhesive },
+    { key: 'joint', title: 'Joint', sort: 'jointType', width: '21%', cell: (row) => row.fields.jointType },
+    { key: 'exposure', title: 'Exposure', sort: 'exposure', width: '7%', cell: (row) => row.fields.exposure },
     {
       key: 'area',
       title: 'Area',
@@ -97,7 +97,7 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
       unit: force.unit,
       sort: 'peakN',
       numeric: true,
-      width: '8%',
+      width: '7%',
       cell: (row) => (row.breakInForce === null ? '' : force.number(row.breakInForce.peakN)),
     },
     {
@@ -121,7 +121,7 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
     {
       key: 'state',
       title: 'State',
-      width: '14%',
+      width: '13%',
       cell: (row) =>
         row.breakInForce === null
           ? 'waiting'
