@@ -15,8 +15,8 @@ const watchS = 0.5
 async function deviceIdentity(path: string): Promise<string | null> {
   if (process.platform === 'win32') return ''
   try {
-    const { rdev, ino, birthtimeMs } = await stat(path)
-    return `${rdev}:${ino}:${birthtimeMs}`
+    const { rdev, ino } = await stat(path)
+    return `${rdev}:${ino}`
   } catch {
     return null
   }
