@@ -151,7 +151,8 @@ export function createLivePlot(host: HTMLElement, options: LivePlotOptions): Liv
     let lowest = 0
     for (let i = 0; i < thinned.length; i++) {
       const force = thinned.force[i]!
-      if (force > highest) highest = force
+      // What came before the capture may still glide out of sight; it does not set the height of the capture.
+      if (force > highest && thinned.timeS[i]! >= (view.captureFromS ?? Number.NEGATIVE_INFINITY)) highest = force
       if (force < lowest) lowest = force
       thinned.force[i] = force * display.factor
     }

@@ -14,6 +14,8 @@ export type Column<Row, Sort extends string> = {
 
 export type LongTableProps<Row, Sort extends string> = {
   label: string
+  /** Another text means another list: it is shown from its top. */
+  listKey: string
   columns: readonly Column<Row, Sort>[]
   total: number
   /** The row at an index, or undefined while it is on its way. */
@@ -50,6 +52,14 @@ export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, S
     observer.observe(element)
     return () => observer.disconnect()
   }, [])
+
+  const shownKey = useRef(props.listKey)
+  useLayoutEffect(() => {
+    if (shownKey.current === props.listKey) return
+    shownKey.current = props.listKey
+    setActive(0)
+    if (scroller.current !== null) scroller.current.scrollTop = 0
+  }, [props.listKey])
 
   useLayoutEffect(() => onSight(first, last), [first, last, onSight])
 

@@ -10,23 +10,20 @@ import { BenchControls } from './BenchControls.tsx'
 import { tareHindrance } from './benchWords.ts'
 import { LastBreak, type LastBreakKeys } from './LastBreak.tsx'
 import { LiveCurve } from './LiveCurve.tsx'
-import { OverloadBanner } from './OverloadBanner.tsx'
 import { Readout } from './Readout.tsx'
 import { SpecimenAtHand } from './SpecimenAtHand.tsx'
-import { useBenchSound } from './useBenchSound.ts'
 import './bench.css'
 
 /** The screen at the press: state, force, curve, the specimen at hand and the break that just happened. */
 export function BenchPage() {
   const bench = useBench()
-  const { handsFree, sound } = usePreferences()
+  const { handsFree } = usePreferences()
   const tare = useAction('bench.tare')
   const arm = useAction('bench.arm')
   const next = useAction('bench.nextSpecimen')
   const load = useAction('bench.loadVirtual')
   const setPreferences = useAction('preferences.set')
   const lastBreakKeys = useRef<LastBreakKeys>(null)
-  useBenchSound(bench, sound)
 
   const isVirtual = bench.connection.source?.kind === 'virtual' && bench.connection.status === 'open'
   const canLoad = isVirtual && (bench.phase === 'waiting' || bench.phase === 'broke' || bench.phase === 'unloaded')
@@ -53,8 +50,7 @@ export function BenchPage() {
     load.error ??
     setPreferences.error
   return (
-    <div className="bench" data-overload={bench.overload}>
-      <OverloadBanner bench={bench} />
+    <div className="bench">
       <div className="bench-main">
         <Readout bench={bench} />
         <Notice trouble={trouble}>

@@ -4,6 +4,8 @@ import { useAction } from '#renderer/host/useAction.ts'
 import { Choice } from '#renderer/widgets/Choice.tsx'
 import { Keys } from '#renderer/widgets/Keys.tsx'
 import { Notice } from '#renderer/widgets/Notice.tsx'
+import { OverloadBanner } from '../bench/OverloadBanner.tsx'
+import { useBenchSound } from '../bench/useBenchSound.ts'
 import { connectionWords } from '../wording.ts'
 import { CautionsDialog } from './CautionsDialog.tsx'
 import { HelpDialog } from './HelpDialog.tsx'
@@ -25,7 +27,7 @@ const unitOptions = [
   { value: 'US', label: 'US', title: 'pounds-force, inches, psi' },
 ] as const
 
-/** What stands around every page: name, places, connection, units, help, cautions, and what went wrong. */
+/** What stands around every page: name, places, connection, units, help, cautions, overload, and what went wrong. */
 export function Frame({ route, children }: { route: Route; children: ReactNode }) {
   const host = useHost()
   const bench = useBench()
@@ -33,6 +35,7 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
   const link = useStore(host.link)
   const trouble = useStore(host.trouble)
   const setPreferences = useAction('preferences.set')
+  useBenchSound(bench, preferences.sound)
   const [dialog, setDialog] = useState<'help' | 'cautions' | null>(null)
   const main = useRouteFocus(route)
   const firstCautions = !preferences.cautionsRead && route.page === 'bench' && bench.connection.status !== 'closed'
@@ -93,6 +96,7 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
           Keys <Keys keys="?" />
         </button>
       </header>
+      <OverloadBanner bench={bench} />
       {link === 'lost' ? (
         <div className="host-lost" role="alert">
           <strong>The program has gone away.</strong> The page connects again by itself; nothing that was stored is

@@ -37,6 +37,7 @@ export function BreaksPage() {
       <Notice trouble={list.error} />
       <LongTable<BreakSummary, Sort>
         label="Breaks"
+        listKey={JSON.stringify(view)}
         columns={columnsIn(quantities)}
         total={list.total}
         rowAt={list.rowAt}

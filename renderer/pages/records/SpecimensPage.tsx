@@ -37,6 +37,7 @@ export function SpecimensPage() {
       <Notice trouble={list.error} />
       <LongTable<SpecimenSummary, Sort>
         label="Specimens"
+        listKey={JSON.stringify(view)}
         columns={columnsIn(quantities, atHand?.specimenId ?? null)}
         total={list.total}
         rowAt={list.rowAt}
