@@ -1,0 +1,133 @@
+import { ReadlineParser } from 'serialport'
+import { startCaptureSession } from '#acquisition/captureSession.ts'
+import { createLineParser } from '#acquisition/lineFormats/lineParser.ts'
+import { createReadingBatch } from '#acquisition/readingBatch.ts'
+import { straightCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
+import { createVirtualAmplifier } from '#acquisition/virtual/virtualAmplifier.ts'
+import { detectionSettings } from '#contract/records/detection.ts'
+import type { LineFormatChoice } from '#contract/records/settings.ts'
+import { createBreakDetector } from '#domain/signal/breakDetector.ts'
+import { createSampleClock } from '#domain/signal/sampleClock.ts'
+import { type Benchmark, type Measurement, medianMsOfEach } from './measurement.ts'
+
+const rateHz = 10_000
+const samples = 1_000_000
+/** As a fast port hands them over. */
+const chunkBytes = 4096
+const repeats = 5
+const settings = detectionSettings.parse({ capacityN: straightCharacteristic.capacityN })
+
+/** Bytes of one stream, cut into chunks, with the time at which each would arrive. */
+type Stream = { lineFormat: LineFormatChoice; chunks: { bytes: Buffer; arrivalS: number }[] }
+
+/** The way of a sample from bytes to the detector, against splitting lines and parseFloat alone. */
+export const signalBenchmark: Benchmark = async () => [
+  ...(await compare({ name: 'number', columns: [] }, (line) => Number.parseFloat(line))),
+  ...(await compare({ name: 'checked', columns: [] }, (line) => Number.parseFloat(line.split(',')[3] ?? ''))),
+]
+
+async function compare(lineFormat: LineFormatChoice, parseLine: (line: string) => number): Promise<Measurement[]> {
+  const stream = recordStream(lineFormat)
+  const ms = await medianMsOfEach(repeats, {
+    chain: () => runChain(stream),
+    session: () => runSession(stream),
+    simple: () => runBaseline(stream, parseLine),
+  })
+  const perSecond = (value: number) => (samples / value) * 1000
+  const simple = perSecond(ms.simple)
+  const measured = (what: string, value: number) => ({
+    what: `${what}, lines as "${lineFormat.name}"`,
+    value,
+    unit: 'samples/s',
+    baseline: { name: 'ReadlineParser + parseFloat + array', value: simple, times: value / simple },
+  })
+  const chain = perSecond(ms.chain)
+  return [
+    {
+      ...measured('bytes, lines, times, detector', chain),
+      target: { text: 'at least 1,000,000 and 5 times', met: chain >= 1_000_000 && chain / simple >= 5 },
+    },
+    { ...measured('the whole capture session', perSecond(ms.session)), target: null },
+  ]
+}
+
+function recordStream(lineFormat: LineFormatChoice): Stream {
+  const amplifier = createVirtualAmplifier({ scenario: 'brittle', rateHz, seed: 1, lineFormat })
+  const all = Buffer.from(amplifier.bytesUntil(Number.POSITIVE_INFINITY, samples))
+  const chunks: Stream['chunks'] = []
+  for (let from = 0; from < all.length; from += chunkBytes) {
+    const bytes = all.subarray(from, from + chunkBytes)
+    chunks.push({ bytes, arrivalS: (((from + bytes.length) / all.length) * samples) / rateHz })
+  }
+  return { lineFormat, chunks }
+}
+
+/** The parts of the session that see every sample, and nothing around them. */
+function runChain({ lineFormat, chunks }: Stream): void {
+  const { zeroCounts, nPerCount } = straightCharacteristic
+  let breaks = 0
+  const batch = createReadingBatch()
+  const parser = createLineParser(lineFormat, { reading: batch.add, rejected: () => {} })
+  const sampleClock = createSampleClock('us', () => {})
+  const detector = createBreakDetector(settings, {
+    begin() {},
+    end: ({ outcome }) => {
+      if (outcome === 'break') breaks += 1
+    },
+  })
+  for (const { bytes, arrivalS } of chunks) {
+    parser.push(bytes)
+    const { count, values, deviceTimeUs, sequence, timeS } = batch
+    sampleClock.stamp(deviceTimeUs, sequence, count, arrivalS, timeS)
+    for (let i = 0; i < count; i++) {
+      const time = timeS[i] ?? Number.NaN
+      const reading = values[i] ?? Number.NaN
+      if (!Number.isNaN(time)) detector.push(time, (reading - zeroCounts) * nPerCount, reading)
+    }
+    batch.clear()
+  }
+  if (breaks === 0) throw new RangeError('the detector found no break: nothing was measured')
+}
+
+/** The capture session as the program runs it, with a clock that keeps step with the stream. */
+function runSession({ lineFormat, chunks }: Stream): void {
+  let nowS = 0
+  let breaks = 0
+  let captured = 0
+  const session = startCaptureSession({
+    clock: { nowS: () => nowS, instant: () => '2031-05-02T09:30:00.000Z', after: () => () => {} },
+    lineFormat,
+    scaleFor: () => ({ kind: 'uncalibrated-scale', nPerCount: straightCharacteristic.nPerCount }),
+    settings,
+    armed: true,
+    listener: {
+      signal() {},
+      tared() {},
+      begin() {},
+      samples: ({ readings }) => {
+        captured += readings.length
+      },
+      end: ({ outcome }) => {
+        if (outcome === 'break') breaks += 1
+      },
+      frame() {},
+      gap() {},
+      rejected() {},
+    },
+  })
+  for (const { bytes, arrivalS } of chunks) {
+    nowS = arrivalS
+    session.bytes(bytes, arrivalS)
+  }
+  session.stop()
+  if (breaks === 0 || captured === 0) throw new RangeError(`the session found ${breaks} breaks: nothing was measured`)
+}
+
+function runBaseline({ chunks }: Stream, parseLine: (line: string) => number): void {
+  const readings: number[] = []
+  const parser = new ReadlineParser({ delimiter: '\n' })
+  parser.on('data', (line: string) => readings.push(parseLine(line)))
+  for (const { bytes } of chunks) parser.write(bytes)
+  parser.end()
+  if (readings.length < samples - 1) throw new RangeError(`the baseline read ${readings.length} of ${samples} samples`)
+}
