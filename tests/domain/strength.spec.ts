@@ -1,18 +1,36 @@
-import { expect, test } from 'vitest'
-import { shearStrengthMPa } from '#domain/strength.ts'
+import { describe, expect, it } from 'vitest'
+import { rectangleAreaMm2, shearStrengthMPa } from '#domain/strength.ts'
+import {
+  newtonsFromPoundsForce,
+  psiFromMegapascals,
+  squareMillimetresFromSquareInches,
+} from '#domain/units/conversions.ts'
 
-test('gives one pound-force on one square inch as NIST gives the psi', () => {
-  // NIST SP 811 (2008), appendix B.8: 1 psi (lbf/in2) = 6.894 757 E+03 Pa; 1 in = 25.4 mm; 1 lbf = 4.448 222 N.
-  expect(shearStrengthMPa(4.4482216152605, 25.4 * 25.4)).toBeCloseTo(6.894757e-3, 9)
-})
+describe('shear strength', () => {
+  it('is 10 N/mm² for 2000 N on the 10 mm x 20 mm lap of EN 205', () => {
+    // EN 205, tau = Fmax / (l2 b); dimensions from memory, arithmetic exact.
+    expect(shearStrengthMPa(2000, rectangleAreaMm2(10, 20))).toBe(10)
+  })
 
-test('grows with the load and falls with the area', () => {
-  expect(shearStrengthMPa(6000, 600)).toBe(10)
-  expect(shearStrengthMPa(0, 600)).toBe(0)
-})
+  it.each([
+    // Exact arithmetic on the 3 in² of a D905 block (specimen size from memory).
+    [10_000, 5.166677, 749.363],
+    [40_000, 20.666708, 2997.453],
+  ])('of %i N on 3 in² is %f MPa or %f psi', (forceN, strengthMPa, strengthPsi) => {
+    const strength = shearStrengthMPa(forceN, squareMillimetresFromSquareInches(3))
+    expect(strength).toBeCloseTo(strengthMPa, 6)
+    expect(psiFromMegapascals(strength)).toBeCloseTo(strengthPsi, 3)
+  })
 
-test('refuses an area that is none and a load that is no number', () => {
-  expect(() => shearStrengthMPa(1, 0)).toThrow(RangeError)
-  expect(() => shearStrengthMPa(1, -600)).toThrow(RangeError)
-  expect(() => shearStrengthMPa(Number.NaN, 600)).toThrow(RangeError)
+  it('of 10,000 lbf on 3 in² is 3333.333 psi or 22.982524 MPa', () => {
+    const strength = shearStrengthMPa(newtonsFromPoundsForce(10_000), squareMillimetresFromSquareInches(3))
+    expect(strength).toBeCloseTo(22.982524, 6)
+    expect(psiFromMegapascals(strength)).toBeCloseTo(3333.333, 3)
+  })
+
+  it('cannot be had without an area', () => {
+    expect(() => shearStrengthMPa(1, 0)).toThrow('shearStrengthMPa requires an area above 0')
+    expect(() => shearStrengthMPa(Number.NaN, 1)).toThrow(RangeError)
+    expect(() => rectangleAreaMm2(0, 20)).toThrow(RangeError)
+  })
 })

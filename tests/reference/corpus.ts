@@ -1,8 +1,8 @@
-import type { ScenarioName } from '#contract/records/settings.ts'
 import { type BenchSamples, createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
 import { type DetectionSettings, detectionSettings } from '#contract/records/detection.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
+import type { ScenarioName } from '#contract/records/settings.ts'
 import { createBreakDetector } from '#domain/signal/breakDetector.ts'
 
 /** One capture of the live detector with what it was made from; its times are stream times here. */
@@ -15,7 +15,12 @@ export type Captured = {
   readings: Float64Array
 }
 
-export type BenchRun = { captures: Captured[]; truths: readonly LoadingTruth[]; samples: number; nOfCounts(counts: number): number }
+export type BenchRun = {
+  captures: Captured[]
+  truths: readonly LoadingTruth[]
+  samples: number
+  nOfCounts(counts: number): number
+}
 
 export type BenchRunOptions = Parameters<typeof createBenchModel>[0] & {
   scenario: ScenarioName

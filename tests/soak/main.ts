@@ -5,6 +5,7 @@
 const soaks: Record<string, () => Promise<{ soak(words: readonly string[]): Promise<boolean> }>> = {
   archiveCrash: () => import('./archiveCrash.ts'),
   capture: () => import('./capture.ts'),
+  detector: () => import('./detector.ts'),
 }
 
 const [wanted, ...words] = process.argv.slice(2)

@@ -25,6 +25,9 @@ type Stream = { samples: number; missingSamples: number; intervalS: number; nois
 /** Above this share of the peak, in percent, the sampling bound is a doubt about the result (domain rule). */
 const boundLimitPercent = 1
 
+/** Drops that never reach this share of the peak are not worth a word. */
+const leastDropOfPeak = 0.01
+
 /** Puts what was found in a curve into the contract's form. Checked: tests/domain/signal/curveEvaluator.spec.ts. */
 export function composeResult(
   found: FoundInCurve,
@@ -80,7 +83,7 @@ export function composeResult(
   const seatedS = seatingEndS(profile.until(end.peakS))
   if (seatedS !== null) events.push(plainEvent('seating', { startTimeS: found.onsetS, endTimeS: seatedS }))
   const { drops } = end
-  if (drops.count > 0)
+  if (drops.count > 0 && drops.largest >= leastDropOfPeak * (end.peak - found.zero))
     events.push({
       kind: drops.count === 1 ? 'pop-in' : 'stick-slip',
       startTimeS: drops.firstStartS,

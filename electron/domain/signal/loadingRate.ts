@@ -18,7 +18,9 @@ export function slopeBeforePeak(recent: RecentSamples, peakOrdinal: number, nois
   let line = recent.lineBefore(peakOrdinal, shortestS, leastSamples)
   if (line === null) return null
   for (let spanS = 2 * shortestS; spanS <= longestS; spanS *= 2) {
-    if (line.slopeSE <= wellKnownShare * Math.abs(line.slope)) break
+    // Few residuals may look smaller than the noise by luck.
+    const slopeSE = line.residualSD > 0 ? line.slopeSE * Math.max(1, noise / line.residualSD) : 0
+    if (slopeSE <= wellKnownShare * Math.abs(line.slope)) break
     const longer = recent.lineBefore(peakOrdinal, spanS, leastSamples)
     if (longer === null || longer.residualSD > worseFit * Math.max(line.residualSD, noise)) break
     line = longer

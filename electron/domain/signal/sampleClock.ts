@@ -91,7 +91,6 @@ export function createSampleClock(
     if (kind === 'device')
       for (let i = from; i < from + count; i++) timeS[i] = stampDevice(deviceTimeUs[i]!, sequence[i]!, arrivalS)
     else stampArrival(sequence, from, count, arrivalS, timeS)
-    state.lastArrivalS = arrivalS
   }
 
   /** Sequence numbers passed since the last reading: 1 without gap; 0 or less: leave it out; NaN: restarted. */
@@ -123,6 +122,8 @@ export function createSampleClock(
     const stepS = device.step(deviceUs, sinceArrivalS, restarted, numbered)
     if (Number.isNaN(stepS)) return leaveOut()
     cut = false
+    // Of readings that were left out arrival says nothing: a restart is timed from the last one that counted.
+    state.lastArrivalS = arrivalS
     if (Number.isNaN(state.lastTimeS)) return first()
     return advance(state.lastTimeS + stepS, numbered && !restarted ? numbers - 1 : null)
   }

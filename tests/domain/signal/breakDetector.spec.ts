@@ -1,0 +1,256 @@
+import { describe, expect, it } from 'vitest'
+import { createRandom } from '#acquisition/virtual/random.ts'
+import { detectionSettings } from '#contract/records/detection.ts'
+import type { EvaluationResult } from '#contract/records/evaluation.ts'
+import { createBreakDetector } from '#domain/signal/breakDetector.ts'
+import { evaluateCurve } from '#domain/signal/evaluateCurve.ts'
+import { type BenchRunOptions, runBench } from '#tests/reference/corpus.ts'
+
+const settings = detectionSettings.parse({ capacityN: 25_000 })
+
+type Step = { untilS: number; toN: number }
+
+/** Force that moves along straight lines between corners, with normal noise. */
+function drawn(corners: readonly Step[], rateHz: number, noiseN: number, seed = 1) {
+  const random = createRandom(seed)
+  const timeS: number[] = []
+  const force: number[] = []
+  let fromS = 0
+  let fromN = 0
+  for (const { untilS, toN } of corners) {
+    for (let i = timeS.length; i / rateHz < untilS; i++) {
+      const t = i / rateHz
+      timeS.push(Math.round(t * 1e6) / 1e6)
+      force.push(fromN + ((toN - fromN) * (t - fromS)) / (untilS - fromS) + noiseN * random.normal())
+    }
+    fromS = untilS
+    fromN = toN
+  }
+  return { timeS: Float64Array.from(timeS), force: Float64Array.from(force) }
+}
+
+/** Runs a drawn stream through the live detector. */
+function detect(curve: { timeS: Float64Array; force: Float64Array }, used = settings) {
+  const results: (EvaluationResult & { firstTimeS: number })[] = []
+  let firstTimeS = 0
+  const detector = createBreakDetector(used, {
+    begin(start) {
+      firstTimeS = start.firstTimeS
+    },
+    end: (result) => results.push({ ...result, firstTimeS }),
+  })
+  curve.timeS.forEach((t, i) => {
+    detector.push(t, curve.force[i]!, curve.force[i]!)
+  })
+  detector.finish()
+  return results
+}
+
+describe('a live capture and its stored curve', () => {
+  const cases: BenchRunOptions[] = (
+    [
+      'brittle',
+      'progressive',
+      'pop-in',
+      'stick-slip',
+      'hand-pumped',
+      'unloading',
+      'clipping',
+      'glitches',
+      'gaps',
+    ] as const
+  ).flatMap((scenario) =>
+    [10, 80, 1000].map((rateHz) => ({ scenario, rateHz, seed: 7, breaks: 2, knocksPerHour: 120, keepSamples: true })),
+  )
+
+  it.each(cases)('give the same result: $scenario at $rateHz Hz', (options) => {
+    for (const capacityN of [25_000, null]) {
+      const { captures } = runBench({ ...options, settings: { capacityN, endCodes: [-524_288, 524_287] } })
+      expect(captures.length).toBeGreaterThanOrEqual(2)
+      for (const { timeS, force, readings, settings: recorded, result } of captures)
+        expect(evaluateCurve(timeS, force, readings, recorded)).toEqual(result)
+    }
+  })
+})
+
+describe('the start of a capture', () => {
+  it('keeps the pre-trigger samples from before the onset', () => {
+    const [result] = detect(
+      drawn(
+        [
+          { untilS: 5, toN: 0 },
+          { untilS: 15, toN: 5000 },
+          { untilS: 15.01, toN: 100 },
+          { untilS: 18, toN: 100 },
+        ],
+        80,
+        1,
+      ),
+    )
+    expect(result!.firstTimeS).toBeGreaterThan(3.5)
+    expect(result!.firstTimeS).toBeLessThan(4.2)
+    expect(result!.firstTimeS + result!.onsetTimeS!).toBeCloseTo(5, 1)
+  })
+
+  it('is not set off by a lone knock that rings', () => {
+    const curve = drawn([{ untilS: 60, toN: 0 }], 1000, 1)
+    curve.force.forEach((f, i) => {
+      const u = curve.timeS[i]! - 30
+      if (u > 0) curve.force[i] = f + 400 * Math.exp(-u / 0.06) * Math.sin(2 * Math.PI * 17 * u)
+    })
+    expect(detect(curve)).toEqual([])
+  })
+
+  it('notices a slow press that would be taken for drift by a zero that follows it', () => {
+    const [result] = detect(
+      drawn(
+        [
+          { untilS: 10, toN: 0 },
+          { untilS: 70, toN: 1800 },
+          { untilS: 70.01, toN: 20 },
+          { untilS: 73, toN: 20 },
+        ],
+        80,
+        1,
+      ),
+    )
+    expect(result).toMatchObject({ outcome: 'break' })
+  })
+
+  it('follows a drifting zero without a capture', () => {
+    const curve = drawn(
+      [
+        { untilS: 600, toN: 60 },
+        { untilS: 1800, toN: -80 },
+      ],
+      20,
+      1,
+    )
+    expect(detect(curve)).toEqual([])
+  })
+})
+
+describe('break or unloading', () => {
+  const upTo = (peakN: number): Step[] => [
+    { untilS: 3, toN: 0 },
+    { untilS: 13, toN: peakN },
+  ]
+
+  it('calls a fall of 60 % in 0.2 s a break and one of 60 % in 2 s an unloading', () => {
+    const quick = detect(drawn([...upTo(5000), { untilS: 13.2, toN: 2000 }, { untilS: 15, toN: 2000 }], 100, 1))
+    const slow = detect(
+      drawn([...upTo(5000), { untilS: 15, toN: 2000 }, { untilS: 20, toN: 0 }, { untilS: 25, toN: 0 }], 100, 1),
+    )
+    expect(quick).toMatchObject([{ outcome: 'break' }])
+    expect(slow).toMatchObject([{ outcome: 'unloading', breakTimeS: null, afterBreakN: null }])
+    expect(slow[0]!.peakN).toBeGreaterThan(4990)
+  })
+
+  it('calls a failure in several sudden steps within a second one break', () => {
+    const steps = [4000, 3200, 2400, 1600, 800].flatMap((toN, i) => [
+      { untilS: 13 + 0.3 * i + 0.004, toN },
+      { untilS: 13 + 0.3 * (i + 1), toN },
+    ])
+    const results = detect(drawn([...upTo(5000), ...steps, { untilS: 17, toN: 0 }, { untilS: 20, toN: 0 }], 500, 1))
+    expect(results.map(({ outcome }) => outcome)).toEqual(['break'])
+  })
+
+  it('goes on through a dropout of three samples', () => {
+    const curve = drawn([...upTo(5000), { untilS: 13.01, toN: 100 }, { untilS: 16, toN: 100 }], 200, 1)
+    for (const i of [1500, 1501, 1502]) curve.force[i] = 0
+    const results = detect(curve)
+    expect(results).toMatchObject([{ outcome: 'break' }])
+    expect(results[0]!.peakN).toBeGreaterThan(4980)
+  })
+
+  it('does not take friction on the broken faces for a second loading', () => {
+    const results = detect(
+      drawn(
+        [
+          ...upTo(5000),
+          { untilS: 13.01, toN: 300 },
+          { untilS: 16, toN: 700 },
+          { untilS: 16.05, toN: 0 },
+          { untilS: 20, toN: 0 },
+        ],
+        200,
+        1,
+      ),
+    )
+    expect(results.length).toBe(1)
+  })
+
+  it('finds the next loading when the break has shifted the zero', () => {
+    const results = detect(
+      drawn(
+        [
+          ...upTo(5000),
+          { untilS: 13.01, toN: 400 },
+          { untilS: 20, toN: 400 },
+          { untilS: 30, toN: 4000 },
+          { untilS: 30.01, toN: 400 },
+          { untilS: 35, toN: 400 },
+        ],
+        200,
+        1,
+      ),
+    )
+    expect(results).toMatchObject([{ outcome: 'break' }, { outcome: 'break' }])
+    expect(results[1]!.peakN).toBeGreaterThan(3980)
+  })
+
+  it('finds no specimen in a weight that is put on the bench and taken away', () => {
+    const unknownCapacity = detectionSettings.parse({})
+    const results = detect(
+      drawn(
+        [
+          { untilS: 5, toN: 0 },
+          { untilS: 5.02, toN: 60 },
+          { untilS: 9, toN: 60 },
+          { untilS: 9.02, toN: 0 },
+          { untilS: 15, toN: 0 },
+        ],
+        100,
+        1,
+      ),
+      unknownCapacity,
+    )
+    expect(results.filter(({ outcome }) => outcome !== 'none')).toEqual([])
+  })
+
+  it('ends a capture that is cut off without calling it a break', () => {
+    expect(detect(drawn(upTo(5000), 100, 1))).toMatchObject([{ outcome: 'unloading' }])
+  })
+})
+
+describe('the detector itself', () => {
+  it('does not forget the signal at rest while a capture runs', () => {
+    const detector = createBreakDetector(settings, { begin() {}, end() {} })
+    const { timeS, force } = drawn(
+      [
+        { untilS: 3, toN: 0 },
+        { untilS: 13, toN: 5000 },
+      ],
+      100,
+      1,
+    )
+    for (let i = 0; i < timeS.length; i++) detector.push(timeS[i]!, force[i]!, force[i]!)
+    expect(detector.capturing()).toBe(true)
+    expect(() => detector.reset()).toThrow(TypeError)
+    detector.finish()
+    expect(detector.capturing()).toBe(false)
+    detector.reset()
+  })
+
+  it('tells noise and threshold at rest', () => {
+    const detector = createBreakDetector(detectionSettings.parse({}), { begin() {}, end() {} })
+    expect(detector.atRest()).toEqual({ noise: null, startThreshold: null })
+    const { timeS, force } = drawn([{ untilS: 30, toN: 0 }], 100, 2)
+    for (let i = 0; i < timeS.length; i++) detector.push(timeS[i]!, force[i]!, force[i]!)
+    const { noise, startThreshold } = detector.atRest()
+    // 15 blocks of 20 samples: the median of 15 variances with 18 degrees of freedom lies within 30 % of the true SD.
+    expect(noise! / 2).toBeGreaterThan(0.7)
+    expect(noise! / 2).toBeLessThan(1.3)
+    expect(startThreshold).toBe(5 * noise!)
+  })
+})
