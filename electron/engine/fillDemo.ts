@@ -49,10 +49,14 @@ export async function fillDemo(
   }
 }
 
-/** Device seconds handed over at a time; the device's own clock says when each sample was taken. */
-const stepS = 0.5
-/** No block takes longer than this to seat, load, break and be cleared away. */
-const longestS = 240
+/**
+ * Device seconds in a second of the clock. The device's own time says when each sample was taken; a faster clock only makes
+ * fewer and larger blocks on their way to the disk.
+ */
+const pace = 20
+const stepS = 0.1
+/** No block takes longer than this to seat, load, break and be cleared away, in seconds of the clock. */
+const longestS = 240 / pace
 
 async function breakGroup(
   archive: Archive,
@@ -61,7 +65,7 @@ async function breakGroup(
   ids: readonly number[],
   onBroken: () => void,
 ): Promise<void> {
-  const clock = createSteppedClock(brokenOnMs(group))
+  const clock = createSteppedClock(brokenOnMs(group), pace)
   const { broken, adhesive } = group
   const source = createVirtualSource(
     {
@@ -70,6 +74,7 @@ async function breakGroup(
       seed: 1 + demoGroups.indexOf(group),
       restS: [6, 14],
       knocksPerHour: 0,
+      speed: pace,
       specimen: (drawn, number) => {
         const strengthMPa = demoStrengthMPa(group, number - 1)
         const loadingS = 8 + drawn.loadingS / 4
@@ -103,7 +108,7 @@ async function breakGroup(
         clock.step(stepS)
         if (bench.state().phase !== 'loading') await bench.written()
       }
-      clock.step(2)
+      clock.step(stepS)
       await assess(archive, group, index, breakId, clock.instant())
       onBroken()
     }

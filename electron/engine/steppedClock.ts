@@ -6,13 +6,16 @@ export type SteppedClock = Clock & {
   step(seconds: number): void
 }
 
-/** Stands at that instant of the calendar (ms since 1970, UTC) until it is stepped. */
-export function createSteppedClock(startMs: number): SteppedClock {
+/**
+ * Stands at that instant of the calendar (ms since 1970, UTC) until it is stepped. `pace`: calendar seconds that go by in a
+ * second of the clock.
+ */
+export function createSteppedClock(startMs: number, pace = 1): SteppedClock {
   let nowS = 0
   let waiting: { dueS: number; call: () => void }[] = []
   return {
     nowS: () => nowS,
-    instant: () => new Date(startMs + Math.round(nowS * 1000)).toISOString(),
+    instant: () => new Date(startMs + Math.round(nowS * pace * 1000)).toISOString(),
     after(seconds, call) {
       const entry = { dueS: nowS + seconds, call }
       waiting.push(entry)

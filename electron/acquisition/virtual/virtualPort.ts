@@ -127,6 +127,14 @@ export async function openVirtualPort(
     return readerSinceS !== null && nowS - readerSinceS >= settingUpS
   }
 
+  /** The reader has seen enough of the last loading and left: it is brought to its end, and nobody is waited for. */
+  function isLeftInLastLoading(): boolean {
+    const { breaks } = options
+    if (breaks == null || startedS === null || terminal.hasReader()) return false
+    const { truths, loading } = amplifier.bench
+    return truths.length >= breaks || (truths.length === breaks - 1 && loading())
+  }
+
   function turn(): void {
     const nowS = clock.nowS()
     if (doneS !== null) {
@@ -135,7 +143,14 @@ export async function openVirtualPort(
         return
       }
     } else if (!readerIsReady(nowS)) {
-      if (startedS !== null && unread === 'lose') {
+      if (isLeftInLastLoading()) {
+        losePending()
+        loseUntil(dueS())
+        if (!amplifier.bench.loading()) {
+          end('over')
+          return
+        }
+      } else if (startedS !== null && unread === 'lose') {
         losePending()
         loseUntil(dueS())
       } else startedS = null
