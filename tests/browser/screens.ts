@@ -263,6 +263,35 @@ export const screens: readonly Screen[] = [
     show: at('#/breaks/5'),
   },
   {
+    name: 'correction',
+    host: () => withHistory(createScriptedHost()),
+    show: async (page) => {
+      await at('#/specimens/5')(page)
+      await page.getByRole('button', { name: 'Correct' }).click()
+      await page.getByRole('button', { name: 'Record the correction' }).click()
+      await settle(page)
+    },
+  },
+  {
+    name: 'set-aside',
+    host: () => withHistory(createScriptedHost()),
+    show: async (page) => {
+      await at('#/breaks/3')(page)
+      await page.getByRole('button', { name: 'Set aside' }).click()
+      await settle(page)
+    },
+  },
+  {
+    name: 'reassign',
+    host: () => withHistory(createScriptedHost()),
+    show: async (page) => {
+      await at('#/breaks/3')(page)
+      await page.getByRole('button', { name: 'Move to another specimen' }).click()
+      await page.getByLabel('Find the specimen').fill('epoxy')
+      await settle(page)
+    },
+  },
+  {
     name: 'new-specimen',
     host: () => createScriptedHost(),
     show: async (page) => {

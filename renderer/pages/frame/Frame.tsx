@@ -100,7 +100,7 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
       {link === 'lost' ? (
         <div className="host-lost" role="alert">
           <strong>The program has gone away.</strong> The page connects again by itself; nothing that was stored is
-          lost. If it stays away, start Breakledger again.
+          lost. If it stays away, start Breakledger again and open the address that it gives.
         </div>
       ) : null}
       <div className="frame-trouble">
