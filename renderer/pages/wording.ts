@@ -18,6 +18,7 @@ export const flagWords: Record<Flag, string> = {
   interrupted: 'The device went away during the capture. What had arrived is kept.',
   recovered: 'The program ended during the capture. What was on disk is kept.',
   'above-verified-range': 'The peak lies above the range that the calibration was verified for.',
+  'below-verified-range': 'The peak lies below the range that the calibration was verified for.',
 }
 
 /** The shortest name of a flag, for a list. */
@@ -34,6 +35,7 @@ export const flagNames: Record<Flag, string> = {
   interrupted: 'interrupted',
   recovered: 'recovered',
   'above-verified-range': 'above verified range',
+  'below-verified-range': 'below verified range',
 }
 
 /** What an event of a curve is called. */

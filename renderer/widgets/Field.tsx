@@ -53,7 +53,10 @@ export function TextField({
   const described = [hint === undefined ? null : `${id}-hint`, error ? `${id}-error` : null].filter(Boolean).join(' ')
   return (
     <div className="field" data-wrong={error ? '' : undefined}>
-      <label htmlFor={id}>{label}</label>
+      <label htmlFor={id}>
+        {label}
+        {area.required ? <span className="field-required"> required</span> : null}
+      </label>
       <textarea
         id={id}
         rows={2}
