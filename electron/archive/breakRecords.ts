@@ -20,6 +20,7 @@ export function readBreak(database: Database.Database, breakId: number): BreakRe
     end: readEnd(database, breakId),
     session: readSession(database, header.sessionId),
     evaluations: evaluationsOf(database, breakId),
+    verifications: [],
     assessments: assessmentsOf(database, breakId),
     decisions: decisionsOf(database, breakId),
   }

@@ -59,6 +59,7 @@ export function breakSummaryFromRow(row: BreakSummaryRow): BreakSummary {
     samplingBoundPercent: row.sampling_bound_percent,
     flags: row.flags === null ? [] : JSON.parse(row.flags),
     scaleKind: scale.kind,
+    verification: null,
     woodFailurePercent: row.wood_failure_percent,
     failurePattern: row.failure_pattern,
     note: row.note ?? '',

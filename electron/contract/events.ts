@@ -3,6 +3,8 @@ import { troubleMessage } from './errors.ts'
 import { progress } from './records/archive.ts'
 import { benchState, liveFrame } from './records/bench.ts'
 import { breakSummary } from './records/break.ts'
+import { routineState } from './records/calibrationRoutine.ts'
+import { checkState } from './records/calibrationUse.ts'
 import { preferences } from './records/settings.ts'
 
 /** Everything the engine says unasked, by name. */
@@ -13,6 +15,10 @@ export const events = {
   /** Lists should be read again. */
   'records.changed': z.strictObject({ specimenIds: z.array(z.int()), breakIds: z.array(z.int()) }),
   'preferences.changed': preferences,
+  'calibration.state': routineState,
+  'checkWeight.state': checkState,
+  /** Calibrations, or which of them is in force, should be read again. */
+  'calibrations.changed': z.strictObject({ calibrationIds: z.array(z.int()) }),
   'task.progress': progress,
   /** A trouble that no caller is waiting for. */
   trouble: troubleMessage,

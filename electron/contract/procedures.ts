@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { calibrationProcedures } from './calibrationProcedures.ts'
 import { archiveInfo, listQuery, verifyReport } from './records/archive.ts'
 import { benchState, listening, serialPort } from './records/bench.ts'
 import { assessment, breakRecord, breakSummary, forceCurve, specimenRecord, specimenSummary } from './records/break.ts'
@@ -82,6 +83,8 @@ export const procedures = {
     input: z.strictObject({ ...breakId.shape, specimenId: id.nullable(), ...signature.shape }),
     output: breakRecord,
   },
+
+  ...calibrationProcedures,
 
   'archive.verify': { input: nothing, output: verifyReport },
   /** Stops a long task of that name; true when one was running. */

@@ -7,6 +7,7 @@ import { createEventHub } from './eventHub.ts'
 import { appHandlers } from './handlers/appHandlers.ts'
 import { benchHandlers } from './handlers/benchHandlers.ts'
 import { breakHandlers } from './handlers/breakHandlers.ts'
+import { calibrationHandlers } from './handlers/calibrationHandlers.ts'
 import type { HandlerParts } from './handlers/handlerParts.ts'
 import { specimenHandlers } from './handlers/specimenHandlers.ts'
 import { createLongTasks } from './longTask.ts'
@@ -77,6 +78,7 @@ export async function createEngine(
       ...benchHandlers(handlerParts),
       ...specimenHandlers(handlerParts),
       ...breakHandlers(handlerParts),
+      ...calibrationHandlers(),
     },
     subscribe: hub.subscribe,
     async close() {

@@ -353,7 +353,10 @@ function scriptedBench(preferences: Preferences, specimens: readonly SpecimenSum
       unstableBecause: null,
     },
     scale: { kind: 'uncalibrated-scale', nPerCount: preferences.nPerCount ?? 0.012 },
+    calibration: null,
     capacityN: preferences.capacityN,
+    tareWarning: null,
+    busyWith: null,
     tare: { offset: 12.4, sd: 1.1, readings: 80, takenAt: new Date(Date.now() - 150_000).toISOString() },
     overload: 'none',
     capacityShare: null,
@@ -392,6 +395,7 @@ function scriptedBreak(
     samplingBoundPercent: 0.24,
     flags: ['uncalibrated'],
     scaleKind: bench.scale.kind,
+    verification: null,
     woodFailurePercent: null,
     failurePattern: null,
     note: '',
@@ -445,6 +449,7 @@ function scriptedBreak(
       lineFormat: 'checked',
       program: 'Breakledger 0.1.0',
     },
+    verifications: [],
     evaluations: [
       {
         evaluationId: breakId,

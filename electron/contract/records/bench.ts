@@ -1,7 +1,7 @@
 import * as z from 'zod'
 import { troubleMessage } from '../errors.ts'
 import { breakSummary, specimenSummary } from './break.ts'
-import { finite, forceScale, tare } from './force.ts'
+import { finite, forceScale, id, isoDate, tare } from './force.ts'
 import { lineFormatChoice, sourceChoice } from './settings.ts'
 
 export const serialPort = z.strictObject({
@@ -61,8 +61,22 @@ export const benchState = z.strictObject({
   armed: z.boolean(),
   signal: signalState,
   scale: forceScale,
+  /** The calibration in force on this device; null: forces are uncalibrated. */
+  calibration: z
+    .strictObject({
+      calibrationId: id,
+      name: z.string(),
+      verifiedRangeN: z.tuple([finite, finite]).nullable(),
+      dueOn: isoDate.nullable(),
+      overdue: z.boolean(),
+    })
+    .nullable(),
   capacityN: finite.nullable(),
   tare: tare.nullable(),
+  /** Why the zero should be taken again, in words; null: it is good. */
+  tareWarning: z.string().nullable(),
+  /** A calibration or a check runs: no break is looked for meanwhile. The overload watch stays on. */
+  busyWith: z.enum(['calibration', 'check-weight']).nullable(),
   /** warning: above 90 % of capacity. alarm: above 100 %. */
   overload: z.enum(['none', 'warning', 'alarm']),
   /** Highest share of capacity in this capture, 0 to 1 and above; null: capacity unknown. */

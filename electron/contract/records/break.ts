@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { verification } from './calibrationUse.ts'
 import { detectionSettings } from './detection.ts'
 import { evaluation, flag, outcome } from './evaluation.ts'
 import { finite, forceScale, id, isoInstant, percent, readingUnit, tare } from './force.ts'
@@ -93,6 +94,8 @@ export const breakSummary = z.strictObject({
   samplingBoundPercent: finite.nullable(),
   flags: z.array(flag),
   scaleKind: z.enum(['none', 'uncalibrated-scale', 'device-unit', 'calibration']),
+  /** The peak against the calibration that it was found with; null where there is none. */
+  verification: verification.nullable(),
   woodFailurePercent: percent.nullable(),
   failurePattern: failurePattern.nullable(),
   note: z.string(),
@@ -116,6 +119,8 @@ export const breakRecord = z.strictObject({
   end: breakEnd.nullable(),
   session: captureSession,
   evaluations: z.array(evaluation),
+  /** The peak of each evaluation that was made under a calibration, against it. */
+  verifications: z.array(z.strictObject({ evaluationId: id, ...verification.shape })),
   assessments: z.array(assessment),
   decisions: z.array(decision),
 })

@@ -266,6 +266,8 @@ export const calibration = z.strictObject({
   dueOn: isoDate.nullable(),
   /** Where the readings came from: a device in words, or a file. */
   source: z.string(),
+  /** For which kind of device it holds: the virtual amplifier's cell is not the one on the bench. */
+  device: z.enum(['serial', 'virtual']),
   readingUnit,
   /** null where only forces were known, as from a calibration file. */
   circumstances: loadingCircumstances.nullable(),

@@ -32,6 +32,7 @@ export const flag = z.enum([
   'interrupted',
   'recovered',
   'above-verified-range',
+  'below-verified-range',
 ])
 export type Flag = z.infer<typeof flag>
 

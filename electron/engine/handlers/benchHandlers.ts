@@ -1,7 +1,7 @@
 import type { Handlers } from '#contract/procedures.ts'
 import type { HandlerParts } from './handlerParts.ts'
 
-type Names = Extract<keyof Handlers, `bench.${string}` | `ports.${string}`>
+type Names = Exclude<Extract<keyof Handlers, `bench.${string}` | `ports.${string}`>, 'bench.putVirtualWeights'>
 
 /** Ports and the bench. Every change answers with the state that follows from it. */
 export function benchHandlers(parts: HandlerParts): Pick<Handlers, Names> {

@@ -3,7 +3,7 @@ import type { BreakRecord, Decision } from '#contract/records/break.ts'
 import { drawnCurve } from '../drawnCurve.ts'
 import type { HandlerParts } from './handlerParts.ts'
 
-type Names = Extract<keyof Handlers, `breaks.${string}`>
+type Names = Exclude<Extract<keyof Handlers, `breaks.${string}`>, 'breaks.evaluateAgain'>
 
 /** Breaks: listed, opened, drawn, assessed, and overruled by a decision that stands beside them. */
 export function breakHandlers(parts: HandlerParts): Pick<Handlers, Names> {
