@@ -29,6 +29,7 @@ export const signalBenchmark: Benchmark = async () => [
 async function compare(lineFormat: LineFormatChoice, parseLine: (line: string) => number): Promise<Measurement[]> {
   const stream = recordStream(lineFormat)
   const ms = await medianMsOfEach(repeats, {
+    lines: () => runLines(stream),
     chain: () => runChain(stream),
     session: () => runSession(stream),
     simple: () => runBaseline(stream, parseLine),
@@ -43,6 +44,7 @@ async function compare(lineFormat: LineFormatChoice, parseLine: (line: string) =
   })
   const chain = perSecond(ms.chain)
   return [
+    { ...measured('bytes, lines: as much as the baseline does', perSecond(ms.lines)), target: null },
     {
       ...measured('bytes, lines, times, detector', chain),
       target: { text: 'at least 1,000,000 and 5 times', met: chain >= 1_000_000 && chain / simple >= 5 },
@@ -60,6 +62,18 @@ function recordStream(lineFormat: LineFormatChoice): Stream {
     chunks.push({ bytes, arrivalS: (((from + bytes.length) / all.length) * samples) / rateHz })
   }
   return { lineFormat, chunks }
+}
+
+function runLines({ lineFormat, chunks }: Stream): void {
+  const batch = createReadingBatch()
+  const parser = createLineParser(lineFormat, { reading: batch.add, rejected: () => {} })
+  let readings = 0
+  for (const { bytes } of chunks) {
+    parser.push(bytes)
+    readings += batch.count
+    batch.clear()
+  }
+  if (readings < samples - 1) throw new RangeError(`the parser read ${readings} of ${samples} samples`)
 }
 
 /** The parts of the session that see every sample, and nothing around them. */
