@@ -28,7 +28,7 @@ const mostListed = 100
 /**
  * The machine of detection for one curve: front end until loading starts, then the rules of `createLoadCurve`.
  * Its result depends on the pushed samples and the settings alone.
- * Checked: tests/domain/signal/curveEvaluator.spec.ts and tests/reference/corpus.spec.ts.
+ * Checked: tests/domain/signal/evaluateCurve.spec.ts and tests/reference/corpus.spec.ts.
  */
 export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluator {
   const recent = createRecentSamples()

@@ -28,7 +28,7 @@ const boundLimitPercent = 1
 /** Drops that never reach this share of the peak are not worth a word. */
 const leastDropOfPeak = 0.01
 
-/** Puts what was found in a curve into the contract's form. Checked: tests/domain/signal/curveEvaluator.spec.ts. */
+/** Puts what was found in a curve into the contract's form. Checked: tests/domain/signal/evaluateCurve.spec.ts. */
 export function composeResult(
   found: FoundInCurve,
   profile: LoadProfile,

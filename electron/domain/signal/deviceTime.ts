@@ -24,7 +24,7 @@ const rateMemory = 1 / 256
  *
  * A millisecond counter is too coarse above some 100 Hz, so its readings advance by their mean step and are only kept
  * within the millisecond that the counter names.
- * Checked: tests/domain/signal/deviceTime.spec.ts.
+ * Checked: tests/domain/signal/sampleClock.spec.ts.
  */
 export function createDeviceTime(unit: DeviceTimeUnit): DeviceTime {
   const width = wrapUs[unit]

@@ -40,7 +40,7 @@ const jitterMemory = 1 / 64
  *   line   A = a + b n by least squares through the earliest arrival (least A − b n) of each of the last 30 windows of 1 s
  *   step   b (1 + k)      k pulls the clock to the line within 2 s, |k| <= 0.1 %
  *
- * Common practice (a phase-locked loop on minimum delay), no source. Checked: tests/domain/signal/evenClock.spec.ts.
+ * Common practice (a phase-locked loop on minimum delay), no source. Checked: tests/domain/signal/sampleClock.spec.ts.
  */
 export function createEvenClock(): EvenClock {
   const points = { n: new Float64Array(keptWindows), a: new Float64Array(keptWindows), count: 0, next: 0 }

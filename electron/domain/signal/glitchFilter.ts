@@ -7,6 +7,8 @@ export type GlitchListener = {
 /** Holds back lone electrical glitches. Constant memory; a sample waits only while it is under suspicion, two samples at most. */
 export type GlitchFilter = {
   push(timeS: number, force: number, reading: number): void
+  /** The signal is at rest at this level, so that the very first sample can be judged too. */
+  restAt(level: number): void
   /** Noise SD now known, in the unit of the force. */
   setNoise(noise: number): void
   /** Decides on what still waits; nothing more will come. */
@@ -114,6 +116,9 @@ export function createGlitchFilter(listener: GlitchListener): GlitchFilter {
 
   return {
     push,
+    restAt(level) {
+      state.last = level
+    },
     setNoise(noise) {
       state.noise = noise
     },

@@ -2,7 +2,10 @@
 export type IdleNoise = {
   /** Starts from a first estimate of the noise SD (null: none) and the level at rest. */
   begin(noise: number | null, level: number): void
+  /** Takes a sample at rest. */
   push(timeS: number, force: number): void
+  /** Looks at every sample, at rest or not, for the resolution. */
+  see(force: number): void
   /** Leaves the block that is being filled: the signal was not at rest. */
   dropBlock(): void
   /** Noise SD; null while nothing at rest was seen. */
@@ -54,10 +57,13 @@ export function createIdleNoise(): IdleNoise {
     levels: 0,
   }
 
-  function push(timeS: number, force: number): void {
+  function see(force: number): void {
     const step = Math.abs(force - state.last)
     if (step > 0 && (state.resolution === 0 || step < state.resolution)) state.resolution = step
     state.last = force
+  }
+
+  function push(timeS: number, force: number): void {
     if (state.n === 0) {
       state.t0 = timeS
       state.f0 = force
@@ -106,6 +112,7 @@ export function createIdleNoise(): IdleNoise {
       state.n = 0
     },
     push,
+    see,
     dropBlock() {
       state.n = 0
     },

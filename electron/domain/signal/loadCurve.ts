@@ -69,7 +69,7 @@ const longestHoldS = 1800
  *   unloading   L stays below max(endShare P, threshold) for endHoldS without a fall, or is left hanging below 0.25 P
  *   none        P below 3 start thresholds, or a load that came all at once
  *
- * Peak: highest good sample up to the fall. Loading rate: loadingRate.ts. Checked: tests/domain/signal/loadCurve.spec.ts and tests/reference/corpus.spec.ts.
+ * Peak: highest good sample up to the fall. Loading rate: loadingRate.ts. Checked: tests/domain/signal/breakDetector.spec.ts, tests/domain/signal/evaluateCurve.spec.ts, tests/reference/corpus.spec.ts.
  */
 export function createLoadCurve(settings: DetectionSettings, recent: RecentSamples, start: LoadStart): LoadCurve {
   const { breakDropShare, postBreakS, endShare, endHoldS } = settings

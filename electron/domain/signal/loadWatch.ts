@@ -80,6 +80,8 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
   }
 
   function push(timeS: number, force: number): boolean {
+    idle.see(force)
+    refresh()
     const above = force - idle.level()
     const step = timeS - state.lastS
     state.lastS = timeS
@@ -107,7 +109,6 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
     }
     state.holdCount = 0
     idle.push(timeS, force)
-    refresh()
     const restful = state.mean <= state.sigma * Math.max(1, restNoiseMultiple * Math.sqrt(weight / (2 - weight)))
     if (restful) state.rested = true
     else if (state.lastRestful) state.onsetS = timeS

@@ -30,7 +30,7 @@ const restShareOfThreshold = 0.25
 
 /**
  * Joins the parts that stand before a loading. Once loading has started the watch is left alone.
- * Checked: tests/domain/signal/signalFront.spec.ts.
+ * Checked: tests/domain/signal/evaluateCurve.spec.ts.
  */
 export function createSignalFront(settings: DetectionSettings, listener: FrontListener): SignalFront {
   const interval = createSampleInterval()
@@ -79,7 +79,9 @@ export function createSignalFront(settings: DetectionSettings, listener: FrontLi
     const { startThresholdN, capacityN, startCapacityShare } = settings
     const threshold = startThresholdN ?? (capacityN === null ? 0 : startCapacityShare * capacityN)
     interval.learn(headTimeS, headCount)
-    watch.begin(judgeHead(headTimeS, headForce, headCount, restShareOfThreshold * threshold), headTimeS[0]!)
+    const head = judgeHead(headTimeS, headForce, headCount, restShareOfThreshold * threshold)
+    watch.begin(head, headTimeS[0]!)
+    if (head.atRest) filter.restAt(head.level)
     filter.setNoise(watch.sigma())
     for (let i = 0; i < headCount; i++) forward(headTimeS[i]!, headForce[i]!, headReading[i]!)
   }

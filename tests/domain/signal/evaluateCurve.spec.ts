@@ -138,6 +138,16 @@ describe('a curve of known truth', () => {
     }
   })
 
+  it('is not misled by a curve that begins with a glitch', () => {
+    const { timeS, force } = rampCurve({ rateHz: 10, peakN: 5000, noiseN: 1 })
+    const { peakN } = evaluateCurve(timeS, force, null, settings)
+    force[0] = 9000
+    force[30] = 12_000
+    const result = evaluateCurve(timeS, force, null, settings)
+    expect(result).toMatchObject({ outcome: 'break', peakN })
+    expect(result.events.filter(({ kind }) => kind === 'glitch').map(({ startTimeS }) => startTimeS)).toEqual([0, 3])
+  })
+
   it('counts what a gap has swallowed and says when it lies over the peak', () => {
     const { timeS, force } = rampCurve({ rateHz: 80, peakN: 5000, noiseN: 1 })
     const without = (from: number, to: number) => {
