@@ -1,10 +1,9 @@
-import { procedures } from '#contract/procedures.ts'
+import { demoSource } from '#contract/records/settings.ts'
 import type { Engine } from '#engine/engine.ts'
 
 /** Fills an empty archive with the demo study and connects the virtual amplifier, so that a stranger sees a break at once. */
 export async function startDemo({ handlers }: Pick<Engine, 'handlers'>): Promise<void> {
   const { archive } = await handlers['app.info']({})
   if (archive.specimens === 0) await handlers['demo.fill']({})
-  const source = { kind: 'virtual' } as const
-  await handlers['bench.connect'](procedures['bench.connect'].input.parse({ source }))
+  await handlers['bench.connect']({ source: demoSource })
 }

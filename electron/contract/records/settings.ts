@@ -52,6 +52,9 @@ export const sourceChoice = z.discriminatedUnion('kind', [
 ])
 export type SourceChoice = z.infer<typeof sourceChoice>
 
+/** The virtual bench of the demo: fast enough that a stranger sees a break at once, slow enough to watch it coming. */
+export const demoSource: SourceChoice = sourceChoice.parse({ kind: 'virtual', speed: 3 })
+
 /** What the program remembers for its user. Not a record: changed in place. */
 export const preferences = z.strictObject({
   units: z.enum(['SI', 'US']),

@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { demoSource } from '#contract/records/settings.ts'
 import { useBench } from '#renderer/host/hostContext.ts'
 import { useAction } from '#renderer/host/useAction.ts'
 import { Notice } from '#renderer/widgets/Notice.tsx'
@@ -6,9 +7,6 @@ import { go } from '../frame/useRoute.ts'
 import { connectionWords, isUncalibrated, scaleWords } from '../wording.ts'
 import { PortForm } from './PortForm.tsx'
 import './connect.css'
-
-/** A virtual specimen takes up to a minute to load; a stranger should not wait that long. */
-const demoSpeed = 3
 
 /** Where samples come from: the demo or a real port. The first screen that a stranger sees. */
 export function ConnectPage() {
@@ -25,7 +23,7 @@ export function ConnectPage() {
     const now = await info.run({})
     if (now === null) return
     if (now.archive.specimens === 0 && (await fill.run({})) === null) return
-    if ((await connect.run({ source: { kind: 'virtual', speed: demoSpeed } })) !== null) go({ page: 'bench' })
+    if ((await connect.run({ source: demoSource })) !== null) go({ page: 'bench' })
   }
 
   return (
