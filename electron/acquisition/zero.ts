@@ -26,23 +26,41 @@ const followEveryS = 10
 /** ... when it is more than this share of the start threshold, and less than that: more is a load. */
 const followFromShare = 0.1
 const emptyShare = 0.5
+/** By itself the zero is only taken anew from a signal hardly noisier than the one it was taken from ... */
+const noisierThanBefore = 2
+/** ... and that has been so for this long, s: what is left of a release has then gone out of the watched window. */
+const settledS = 1
 
 /** No zero yet: it is taken as soon as the signal is steady. */
 export function createZero(clock: Clock): Zero {
   const watch = createSteadinessWatch()
   let tare: Tare | null = null
+  // Times of the stream, which a device may send faster than the clock of the wall goes.
+  let nowS = 0
   let takenAtS = 0
   let isDue = false
+  let fittingSinceS: number | null = null
 
   function takeFrom({ mean, sd, readings }: Steadiness): Tare {
     tare = { offset: mean!, sd: sd!, readings, takenAt: clock.instant() }
-    takenAtS = clock.nowS()
+    takenAtS = nowS
     isDue = false
+    fittingSinceS = null
     return tare
   }
 
+  /** Steady, near the zero so far, and different enough from it (or due anyway). */
+  function fits({ unsteadyBecause, mean, sd }: Steadiness, old: Tare, startThreshold: number | null): boolean {
+    if (unsteadyBecause !== null || startThreshold === null || sd! > noisierThanBefore * old.sd) return false
+    const share = Math.abs(mean! - old.offset) / startThreshold
+    return share < emptyShare && (isDue || share > followFromShare)
+  }
+
   return {
-    push: watch.push,
+    push(timeS, force) {
+      nowS = timeS
+      watch.push(timeS, force)
+    },
     tare: () => tare,
     judge: watch.judge,
     take() {
@@ -56,21 +74,25 @@ export function createZero(clock: Clock): Zero {
       return takeFrom(steadiness)
     },
     takeIfDue(startThreshold) {
-      const followsDrift = clock.nowS() - takenAtS >= followEveryS
+      const followsDrift = nowS - takenAtS >= followEveryS
       if (tare !== null && !isDue && !followsDrift) return null
       const steadiness = watch.judge()
-      if (steadiness.unsteadyBecause !== null) return null
-      if (tare === null) return takeFrom(steadiness)
-      if (startThreshold === null) return null
-      const share = Math.abs(steadiness.mean! - tare.offset) / startThreshold
-      return share < emptyShare && (isDue || share > followFromShare) ? takeFrom(steadiness) : null
+      if (tare === null) return steadiness.unsteadyBecause === null ? takeFrom(steadiness) : null
+      if (!fits(steadiness, tare, startThreshold)) {
+        fittingSinceS = null
+        return null
+      }
+      fittingSinceS ??= nowS
+      return nowS - fittingSinceS >= settledS ? takeFrom(steadiness) : null
     },
     dueAfterCapture() {
       isDue = true
+      fittingSinceS = null
     },
     restart() {
       watch.reset()
       isDue = tare !== null
+      fittingSinceS = null
     },
     forget() {
       watch.reset()

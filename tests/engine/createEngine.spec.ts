@@ -264,13 +264,13 @@ describe('a device', () => {
     await addBlocks(home.archive, ['A-1', 'A-2'])
     const { engine, until, handlers, clock } = await benchEngine(home.archive, {
       breaks: 1,
-      unplugs: [{ atS: 9, forS: 5 }],
+      unplugs: [{ atS: 7, forS: 1.5 }],
     })
     await handlers['bench.connect']({ source: virtualChoice })
     await until(({ connection }) => connection.status === 'lost')
     const { lastBreak } = await until((state) => state.lastBreak !== null)
     expect(lastBreak?.flags).toContain('interrupted')
-    expect(clock.nowS()).toBeLessThan(14)
+    expect(clock.nowS()).toBeLessThan(8.5)
     await until(({ connection }) => connection.status === 'open')
     // The specimen is still under load: what is left of it is caught, without a toe.
     const { lastBreak: rest } = await until((state) => state.lastBreak?.ending === 'complete')

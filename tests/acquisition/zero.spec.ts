@@ -1,0 +1,114 @@
+import { describe, expect, it } from 'vitest'
+import { createZero } from '#acquisition/zero.ts'
+import { createSteppedClock } from '#engine/steppedClock.ts'
+
+/** A bench at 10 Hz whose noise repeats: mean 0, SD close to 1. */
+function benchAt(zero: ReturnType<typeof createZero>, clock: ReturnType<typeof createSteppedClock>) {
+  let sample = 0
+  return (seconds: number, forceAt: (timeS: number) => number, look: () => void = () => {}) => {
+    for (let i = 0; i < seconds * 10; i++) {
+      clock.step(0.1)
+      zero.push(sample / 10, forceAt(i / 10) + (((sample * 7) % 10) - 4.5) / 2.87)
+      sample += 1
+      look()
+    }
+  }
+}
+
+function started() {
+  const clock = createSteppedClock(Date.UTC(2031, 3, 6, 8))
+  const zero = createZero(clock)
+  return { clock, zero, play: benchAt(zero, clock) }
+}
+
+describe('createZero', () => {
+  it('takes the first zero as soon as the signal is steady', () => {
+    const { zero, play } = started()
+    expect(zero.takeIfDue(null)).toBeNull()
+    play(1.2, () => 480)
+    expect(zero.takeIfDue(null)?.offset).toBeCloseTo(480, 0)
+    expect(zero.tare()?.takenAt).toBe('2031-04-06T08:00:01.200Z')
+  })
+
+  it('does not take the tail of a release for an empty bench', () => {
+    const { zero, play } = started()
+    play(
+      2,
+      () => 0,
+      () => zero.takeIfDue(50),
+    )
+    zero.dueAfterCapture()
+    const taken: number[] = []
+    play(
+      6,
+      (timeS) => 3000 * Math.exp(-timeS / 0.3),
+      () => {
+        const tare = zero.takeIfDue(50)
+        if (tare !== null) taken.push(tare.offset)
+      },
+    )
+    expect(taken.length).toBe(1)
+    expect(Math.abs(taken[0]!)).toBeLessThan(1)
+  })
+
+  it('keeps the old zero under a load that stays', () => {
+    const { zero, play } = started()
+    play(
+      2,
+      () => 0,
+      () => zero.takeIfDue(50),
+    )
+    zero.dueAfterCapture()
+    play(
+      30,
+      () => 40,
+      () => expect(zero.takeIfDue(50)).toBeNull(),
+    )
+  })
+
+  it('follows a drift every ten seconds at most, and leaves a zero alone that is good', () => {
+    const { clock, zero, play } = started()
+    play(
+      2,
+      () => 0,
+      () => zero.takeIfDue(50),
+    )
+    play(
+      30,
+      () => 0,
+      () => expect(zero.takeIfDue(50)).toBeNull(),
+    )
+    const takenAtS: number[] = []
+    play(
+      60,
+      (timeS) => timeS,
+      () => {
+        if (zero.takeIfDue(50) !== null) takenAtS.push(clock.nowS())
+      },
+    )
+    expect(takenAtS.length).toBeGreaterThanOrEqual(4)
+    for (let i = 1; i < takenAtS.length; i++) expect(takenAtS[i]! - takenAtS[i - 1]!).toBeGreaterThanOrEqual(10 - 1e-9)
+    expect(Math.abs(zero.tare()!.offset - 60)).toBeLessThan(11)
+  })
+
+  it('is kept through a cut of the stream and taken anew after it, but forgotten with the scale', () => {
+    const { zero, play } = started()
+    play(
+      2,
+      () => 0,
+      () => zero.takeIfDue(50),
+    )
+    const before = zero.tare()
+    zero.restart()
+    expect(zero.tare()).toEqual(before)
+    expect(() => zero.take()).toThrow(expect.objectContaining({ code: 'not-stable' }))
+    play(
+      4,
+      () => 5,
+      () => zero.takeIfDue(50),
+    )
+    expect(zero.tare()?.offset).toBeCloseTo(5, 0)
+    zero.forget()
+    expect(zero.tare()).toBeNull()
+  })
+})

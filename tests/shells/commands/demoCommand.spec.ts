@@ -1,0 +1,113 @@
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { openArchive } from '#archive/openArchive.ts'
+import { listQuery } from '#contract/records/archive.ts'
+import { demoGroups, demoSetAside, demoStrengthMPa } from '#engine/demoStudy.ts'
+import { commands } from '#shells/commands/commands.ts'
+import { runWords } from '#tests/fakes/commandRun.ts'
+
+let folder = ''
+let archivePath = ''
+let filled: Awaited<ReturnType<typeof runWords>>
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'breakledger-demo-'))
+  archivePath = join(folder, 'new folder', 'demo.breakledger')
+  filled = await runWords(commands, ['demo', '--json', '--archive', archivePath])
+}, 60_000)
+afterAll(() => rm(folder, { recursive: true, force: true }))
+
+const run = (...words: string[]) => runWords(commands, [...words, '--archive', archivePath])
+
+describe('demo', () => {
+  it('fills a new archive, in a folder that it makes, with 168 specimens and 64 breaks', () => {
+    expect(filled).toMatchObject({ code: 0, err: '' })
+    expect(filled.lines).toEqual([{ archive: archivePath, specimens: 168, breaks: 64 }])
+  })
+
+  it('stores curves whose peaks are those of the virtual press, everything marked as invented', async () => {
+    const archive = await openArchive({ path: archivePath, program: 'test', mode: 'read' })
+    try {
+      const { rows } = await archive.listBreaks(listQuery.parse({ limit: 1000 }))
+      expect(rows.every(({ demo, flags }) => demo && flags.includes('uncalibrated'))).toBe(true)
+      expect(rows.every(({ outcome, woodFailurePercent }) => outcome === 'break' && woodFailurePercent !== null)).toBe(
+        true,
+      )
+      expect(
+        rows
+          .filter(({ setAside }) => setAside !== null)
+          .map(({ number }) => number)
+          .sort(),
+      ).toEqual(Object.keys(demoSetAside).sort())
+      const group = demoGroups.find(({ adhesive }) => adhesive.code === 'R2')!
+      for (let index = 0; index < 12; index++) {
+        const row = rows.find(({ number }) => number === `R2-L0-${String(index + 1).padStart(2, '0')}`)!
+        // The press was set to this strength; its blocks and the measured ones differ in area by 3 % at most.
+        expect(row.strengthMPa! / demoStrengthMPa(group, index)).toBeGreaterThan(0.95)
+        expect(row.strengthMPa! / demoStrengthMPa(group, index)).toBeLessThan(1.05)
+      }
+      const waiting = await archive.waitingSpecimens(null, 1)
+      expect(waiting.total).toBe(168 - 64 + Object.keys(demoSetAside).length)
+    } finally {
+      await archive.close()
+    }
+  })
+
+  it('leaves an archive that holds records as it is', async () => {
+    const again = await run('demo')
+    expect(again.code).toBe(1)
+    expect(again.err).toContain('holds records already')
+  })
+})
+
+describe('verify', () => {
+  it('finds the archive sound', async () => {
+    const { code, lines } = await run('verify', '--json')
+    expect(code).toBe(0)
+    expect(lines).toEqual([expect.objectContaining({ sound: true, breaks: 64, curves: 64, faults: [] })])
+    expect((await run('verify')).out).toMatch(/64 breaks, \d+ samples: sound/)
+  })
+
+  it('says when there is no archive', async () => {
+    const { code, out, err } = await runWords(commands, ['verify', '--json', '--archive', join(folder, 'none')])
+    expect({ code, out }).toEqual({ code: 1, out: '' })
+    expect(err).not.toBe('')
+  })
+})
+
+describe('curve', () => {
+  it('prints a curve that evaluate reads with the stored result', async () => {
+    const { code, out } = await run('curve', '5')
+    expect(code).toBe(0)
+    expect(out.split('\n')[0]).toBe('time_s,counts,force_N')
+    const archive = await openArchive({ path: archivePath, program: 'test', mode: 'read' })
+    const { summary } = await archive.break(5)
+    await archive.close()
+    const highest = Math.max(
+      ...out
+        .trim()
+        .split('\n')
+        .slice(1)
+        .map((row) => Number(row.split(',')[2])),
+    )
+    expect(highest).toBe(summary.peakN)
+  })
+
+  it('says in comments where the curve comes from, when asked', async () => {
+    const { out } = await run('curve', '1', '--comments')
+    expect(out).toContain('# break 1, specimen C1-L0-01')
+    expect(out).toContain('uncalibrated')
+    expect(out).toContain('# invented data of the demo study')
+  })
+
+  it('prints one object per sample as NDJSON', async () => {
+    const { lines } = await run('curve', '1', '--json')
+    expect(Object.keys(lines[0]!)).toEqual(['timeS', 'counts', 'forceN'])
+    expect(lines.length).toBeGreaterThan(500)
+  })
+
+  it('exits 1 for a break that is not there', async () => {
+    expect(await run('curve', '999')).toMatchObject({ code: 1, out: '' })
+  })
+})
