@@ -1,4 +1,5 @@
-import type { DeviceTimeUnit } from './sampleClock.ts'
+/** The unit in which the device counts its time; µs and ms counters are 32 bits wide and wrap around. */
+export type DeviceTimeUnit = 'us' | 'ms' | 's'
 
 /** Turns a device's own counter into steps of time. */
 export type DeviceTime = {

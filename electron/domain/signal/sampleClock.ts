@@ -1,9 +1,6 @@
-import { createDeviceTime } from './deviceTime.ts'
+import { createDeviceTime, type DeviceTimeUnit } from './deviceTime.ts'
 import { createEvenClock } from './evenClock.ts'
 import { createSampleInterval } from './sampleInterval.ts'
-
-/** The unit in which the device counts its time; µs and ms counters are 32 bits wide and wrap around. */
-export type DeviceTimeUnit = 'us' | 'ms' | 's'
 
 export type SampleClockState = {
   /** null until a rate is known. */
