@@ -10,9 +10,9 @@ export type Captured = {
   result: EvaluationResult
   settings: DetectionSettings
   firstTimeS: number
-  timeS: Float64Array
-  force: Float64Array
-  readings: Float64Array
+  timeS: Float64Array<ArrayBuffer>
+  force: Float64Array<ArrayBuffer>
+  readings: Float64Array<ArrayBuffer>
 }
 
 export type BenchRun = {

@@ -20,8 +20,6 @@ export type CurveEvaluator = {
   result(): EvaluationResult
 }
 
-/** Two samples of a slow device are further apart than breakDropWithinS; this many intervals are always looked back. */
-const dropIntervals = 1.5
 /** A curve lists so many glitches and gaps each. */
 const mostListed = 100
 
@@ -37,12 +35,11 @@ export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluato
   let load: LoadCurve | null = null
   let samples = 0
   let over = false
-  let windowS = settings.breakDropWithinS
 
   const front = createSignalFront(settings, {
     accept(timeS, force, reading, starts) {
       if (over) return
-      recent.push(timeS, force, windowS)
+      recent.push(timeS, force)
       if (load !== null) {
         profile.push(timeS, force)
         over = load.push(timeS, force, reading)
@@ -65,7 +62,6 @@ export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluato
   function begin(): void {
     const { watch, interval } = front
     const intervalS = interval.usualS()
-    windowS = Math.max(settings.breakDropWithinS, dropIntervals * (intervalS || 0))
     found.noise = watch.noise()
     found.onsetS = watch.onsetS()
     found.zero = watch.level()

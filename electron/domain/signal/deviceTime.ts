@@ -8,6 +8,10 @@ export type DeviceTime = {
    * order). `numbered`: a sequence number has already shown that the reading is new.
    */
   step(deviceUs: number, sinceArrivalS: number, restarted: boolean, numbered: boolean): number
+  /** Counter of the last reading that was taken. */
+  lastUs(): number
+  /** The counter went on evenly to here. */
+  passed(deviceUs: number): void
 }
 
 /** µs and ms counters are 32 bits wide. */
@@ -72,5 +76,12 @@ export function createDeviceTime(unit: DeviceTimeUnit): DeviceTime {
     return Math.max(1, given)
   }
 
-  return { step }
+  return {
+    step,
+    lastUs: () => state.lastUs,
+    passed(deviceUs) {
+      state.lastUs = deviceUs
+      state.backwards = 0
+    },
+  }
 }

@@ -51,6 +51,8 @@ const afterFromS = 0.1
 const afterToS = 0.3
 /** Most of a stepwise fall must have been fast steps. */
 const fastFallShare = 0.6
+/** Two samples of a slow device are further apart than breakDropWithinS; so many intervals are always looked back. */
+const dropIntervals = 1.5
 /** A load that stays below this share of the peak for so long, s, will not be driven on. */
 const forgottenShare = 0.25
 const forgottenS = 30
@@ -74,6 +76,7 @@ const longestHoldS = 1800
 export function createLoadCurve(settings: DetectionSettings, recent: RecentSamples, start: LoadStart): LoadCurve {
   const { breakDropShare, postBreakS, endShare, endHoldS } = settings
   const { zero, threshold } = start
+  const windowS = Math.max(settings.breakDropWithinS, dropIntervals * start.intervalS)
   const clipping = createClippingWatch(settings)
   const drops = createDropTracker({ zero, noise: start.noise, intervalS: start.intervalS })
   const state = {
@@ -89,6 +92,8 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
     afterCount: 0,
     afterLast: 0,
     postCount: 0,
+    /** Above this share of the peak a load is neither fallen nor low. */
+    clear: Math.max(1 - breakDropShare, endShare, forgottenShare),
   }
   let broken = false
   let over = false
@@ -117,6 +122,12 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
     drops.push(timeS, force)
     const peakLoad = state.peak - zero
     const load = force - zero
+    // Near the peak no rule can apply: this is the way of nearly every sample of a ramp.
+    if (load > state.clear * peakLoad && load >= threshold && timeS - state.peakS < idleLoadS) {
+      state.lowSinceS = Number.NaN
+      state.forgottenSinceS = Number.NaN
+      return false
+    }
     if (peakLoad >= leastPeakThresholds * threshold && fell(force, peakLoad, load)) {
       beginFall(timeS, force)
       return false
@@ -125,13 +136,13 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
   }
 
   function fell(force: number, peakLoad: number, load: number): boolean {
-    if (recent.windowHighest() - force >= breakDropShare * peakLoad) return true
+    if (recent.windowHighest(windowS) - force >= breakDropShare * peakLoad) return true
     return load <= (1 - breakDropShare) * peakLoad && drops.suddenFall() >= fastFallShare * (peakLoad - load)
   }
 
   function beginFall(timeS: number, force: number): void {
     keepRate()
-    const before = Math.max(recent.windowHighest(), force)
+    const before = Math.max(recent.windowHighest(windowS), force)
     let ordinal = recent.lastAtOrAbove((before + force) / 2)
     const falling = stillFallingShare * (before - force)
     while (recent.holds(ordinal - 1) && recent.forceAt(ordinal - 1) - recent.forceAt(ordinal) > falling) ordinal -= 1

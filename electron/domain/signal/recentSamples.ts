@@ -1,8 +1,8 @@
 /** The newest samples of a loading in a ring, with their highest over a sliding time. */
 export type RecentSamples = {
-  push(timeS: number, force: number, windowS: number): void
+  push(timeS: number, force: number): void
   /** Highest sample of the last `windowS` seconds, the one before the newest always included. */
-  windowHighest(): number
+  windowHighest(windowS: number): number
   /** Samples pushed so far; the newest has the ordinal count − 1. */
   count(): number
   /** Last sample, at or before the newest, that lies at or above a force: its ordinal, or −1 when none is in memory. */
@@ -21,6 +21,8 @@ export type FittedLine = { slope: number; slopeSE: number; residualSD: number; s
 /** A power of two; 0.4 s at 10 kHz. */
 export const recentCapacity = 4096
 const mask = recentCapacity - 1
+/** The highest of so many neighbours is kept beside them, so that a search over the window is short. */
+const blockLength = 64
 /** The sample before a longer silence than this says nothing about how fast the load fell, s. */
 const longestSilenceS = 1
 
@@ -30,31 +32,45 @@ const longestSilenceS = 1
  *   slope = Σ (tᵢ − t̄)(fᵢ − f̄) / Σ (tᵢ − t̄)²      N/s for f in N and t in s, centred before the products are taken
  *   s² = Σ residual² / (n − 2)      SE(slope) = s / sqrt(Σ (tᵢ − t̄)²)
  *
- * The sliding maximum keeps candidates in falling order: O(1) a sample on average.
+ * The maximum is searched only when asked for, block by block.
  * Checked: tests/domain/signal/recentSamples.spec.ts against the slope of JCGM 100 H.3.
  */
 export function createRecentSamples(): RecentSamples {
   const times = new Float64Array(recentCapacity)
   const forces = new Float64Array(recentCapacity)
-  /** Ordinals of candidates for the maximum, in a ring. */
-  const candidates = new Float64Array(recentCapacity)
-  const state = { count: 0, first: 0, end: 0 }
+  const blockHighest = new Float64Array(recentCapacity / blockLength)
+  const state = { count: 0 }
 
-  function push(timeS: number, force: number, windowS: number): void {
+  function push(timeS: number, force: number): void {
     const ordinal = state.count
-    times[ordinal & mask] = timeS
-    forces[ordinal & mask] = force
+    const at = ordinal & mask
+    times[at] = timeS
+    forces[at] = force
+    const block = at >> 6
+    if ((at & (blockLength - 1)) === 0 || force > blockHighest[block]!) blockHighest[block] = force
     state.count = ordinal + 1
-    while (state.end > state.first && forces[candidates[(state.end - 1) & mask]! & mask]! <= force) state.end -= 1
-    candidates[state.end & mask] = ordinal
-    state.end += 1
-    for (;;) {
-      const oldest = candidates[state.first & mask]!
-      const age = timeS - times[oldest & mask]!
-      const before = oldest === ordinal - 1 && age <= longestSilenceS
-      if (oldest === ordinal || before || (age <= windowS && oldest > ordinal - recentCapacity + 1)) break
-      state.first += 1
+  }
+
+  function windowHighest(windowS: number): number {
+    const newest = state.count - 1
+    const nowS = times[newest & mask]!
+    const oldest = Math.max(0, state.count - recentCapacity)
+    let highest = forces[newest & mask]!
+    let ordinal = newest - 1
+    if (ordinal >= oldest && nowS - times[ordinal & mask]! <= longestSilenceS)
+      highest = Math.max(highest, forces[ordinal & mask]!)
+    while (ordinal >= oldest && nowS - times[ordinal & mask]! <= windowS) {
+      const start = ordinal - blockLength + 1
+      // A whole block is taken at once when all of it lies in the window and in memory.
+      if ((start & (blockLength - 1)) === 0 && start >= oldest && nowS - times[start & mask]! <= windowS) {
+        highest = Math.max(highest, blockHighest[(start & mask) >> 6]!)
+        ordinal = start - 1
+      } else {
+        highest = Math.max(highest, forces[ordinal & mask]!)
+        ordinal -= 1
+      }
     }
+    return highest
   }
 
   const holds = (ordinal: number) => ordinal >= 0 && ordinal < state.count && ordinal >= state.count - recentCapacity
@@ -98,7 +114,7 @@ export function createRecentSamples(): RecentSamples {
 
   return {
     push,
-    windowHighest: () => forces[candidates[state.first & mask]! & mask]!,
+    windowHighest,
     count: () => state.count,
     lastAtOrAbove,
     timeAt: (ordinal) => times[ordinal & mask]!,

@@ -4,6 +4,8 @@ export type SampleInterval = {
   learn(timesS: Float64Array, count: number): void
   /** Takes the next time; returns how many samples are missing before it. */
   push(timeS: number): number
+  /** As many steps as counted passed, all of them usual: the last time, the sum of the steps and the usual step after them. */
+  passed(lastS: number, usualS: number, sumS: number, count: number): void
   /** Usual interval, s; NaN while nothing is known. */
   usualS(): number
   /** Mean of all intervals that hide no gap, s; NaN while there are none. */
@@ -14,9 +16,9 @@ export type SampleInterval = {
 /** A step longer than so many usual intervals hides missing samples. */
 const gapRatio = 1.75
 /** Steps within these ratios of the usual interval teach it. */
-const usualLow = 0.4
-const usualHigh = 1.6
-const learning = 1 / 64
+export const usualLow = 0.4
+export const usualHigh = 1.6
+export const learning = 1 / 64
 /** After so many unusual steps of one length in a row the device has changed its rate. */
 const relearnSteps = 9
 const relearnSpread = 1.5
@@ -75,6 +77,13 @@ export function createSampleInterval(): SampleInterval {
   return {
     learn,
     push,
+    passed(lastS, usualS, sumS, count) {
+      state.lastS = lastS
+      state.usualS = usualS
+      state.sumS += sumS
+      state.count += count
+      state.unusual = 0
+    },
     usualS: () => state.usualS,
     meanS: () => (state.count > 0 ? state.sumS / state.count : state.usualS),
     missing: () => state.missing,
