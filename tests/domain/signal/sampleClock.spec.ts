@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#acquisition/virtual/random.ts'
-import { createSampleClock, type DeviceTimeUnit } from '#domain/signal/sampleClock.ts'
+import type { DeviceTimeUnit } from '#domain/signal/deviceTime.ts'
+import { createSampleClock } from '#domain/signal/sampleClock.ts'
 
 type Reading = { us?: number; seq?: number; arrivalS?: number }
 
