@@ -42,6 +42,8 @@ const leastPeakThresholds = 3
 /** A specimen is not loaded in less time than this, s, from onset to 80 % of the peak: a weight put on the bench is no loading. */
 const shortestLoadingS = 0.2
 const loadedShare = 0.8
+/** Above so many start thresholds it is no weight that somebody put there, however fast it came. */
+const handledThresholds = 40
 /** After a fall, a load this near the peak again was no break ... */
 const recoveredShare = 0.9
 /** Going back from the middle of a fall, it began where a sample is no longer this share of the fall above the next. */
@@ -69,7 +71,7 @@ const longestHoldS = 1800
  *   break       a fall that lasts: within postBreakS the load neither comes back to 0.9 P, nor is its mean after the fall
  *               above (1 − breakDropShare) P
  *   unloading   L stays below max(endShare P, threshold) for endHoldS without a fall, or is left hanging below 0.25 P
- *   none        P below 3 start thresholds, or a load that came all at once
+ *   none        P below 3 start thresholds, or below 40 of them and there all at once
  *
  * Peak: highest good sample up to the fall. Loading rate: loadingRate.ts. Checked: tests/domain/signal/breakDetector.spec.ts, tests/domain/signal/evaluateCurve.spec.ts, tests/reference/corpus.spec.ts.
  */
@@ -199,7 +201,8 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
     if (!broken) keepRate()
     const peakLoad = state.peak - zero
     const loadedS = start.firstReachedS(zero + loadedShare * peakLoad)
-    const loading = peakLoad >= leastPeakThresholds * threshold && loadedS - start.onsetS >= shortestLoadingS
+    const driven = loadedS - start.onsetS >= shortestLoadingS || peakLoad >= handledThresholds * threshold
+    const loading = peakLoad >= leastPeakThresholds * threshold && driven
     const outcome = !loading ? 'none' : broken ? 'break' : 'unloading'
     return {
       outcome,

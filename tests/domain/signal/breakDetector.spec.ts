@@ -163,6 +163,21 @@ describe('break or unloading', () => {
     expect(results[0]!.peakN).toBeGreaterThan(4980)
   })
 
+  it('goes on when a bump has come and gone and the load is still there', () => {
+    const corners = [
+      ...upTo(3000),
+      { untilS: 13.03, toN: 5100 },
+      { untilS: 13.05, toN: 2850 },
+      { untilS: 13.1, toN: 3300 },
+      { untilS: 20, toN: 6000 },
+      { untilS: 20.01, toN: 100 },
+      { untilS: 23, toN: 100 },
+    ]
+    const results = detect(drawn(corners, 400, 1))
+    expect(results).toMatchObject([{ outcome: 'break' }])
+    expect(results[0]!.peakN).toBeGreaterThan(5980)
+  })
+
   it('does not take friction on the broken faces for a second loading', () => {
     const results = detect(
       drawn(
@@ -216,6 +231,18 @@ describe('break or unloading', () => {
       unknownCapacity,
     )
     expect(results.filter(({ outcome }) => outcome !== 'none')).toEqual([])
+  })
+
+  it('finds the break of a specimen that is struck rather than pressed', () => {
+    const corners = [
+      { untilS: 5, toN: 0 },
+      { untilS: 5.1, toN: 6000 },
+      { untilS: 5.102, toN: 100 },
+      { untilS: 8, toN: 0 },
+    ]
+    const results = detect(drawn(corners, 2000, 1))
+    expect(results).toMatchObject([{ outcome: 'break' }])
+    expect(results[0]!.peakN).toBeGreaterThan(5900)
   })
 
   it('ends a capture that is cut off without calling it a break', () => {
