@@ -14,7 +14,7 @@ const benchmarks: Record<string, Benchmark> = {
 
 const usage = `Usage: npm run bench [-- NAME...] [-- --json]
 Names: ${Object.keys(benchmarks).join(', ')}; all of them without a name.
-Exit codes: 0 every target that was measured is met, 1 one is not, 2 the command line is wrong.
+Exit codes: 0 every target that was measured is met, 1 one is not or a benchmark failed, 2 the command line is wrong.
 `
 
 async function run(): Promise<number> {
@@ -30,10 +30,13 @@ async function run(): Promise<number> {
   let allMet = true
   for (const [name, benchmark] of Object.entries(benchmarks)) {
     if (positionals.length > 0 && !positionals.includes(name)) continue
-    const outcome = await benchmark()
-    if ('because' in outcome) {
-      if (values.json) say(`${JSON.stringify({ benchmark: name, notRun: outcome.because })}\n`, 0)
-      else say(`\n${name}: NOT RUN, ${outcome.because}\n`, 0)
+    const outcome = await benchmark().catch((thrown: unknown) => ({ failed: String(thrown) }))
+    if (!Array.isArray(outcome)) {
+      const failed = 'failed' in outcome
+      const why = failed ? outcome.failed : outcome.because
+      if (values.json) say(`${JSON.stringify({ benchmark: name, [failed ? 'failed' : 'notRun']: why })}\n`, 0)
+      else say(`\n${name}: ${failed ? 'FAILED' : 'NOT RUN'}, ${why}\n`, 0)
+      if (failed) allMet = false
       continue
     }
     if (values.json) for (const line of outcome) say(`${JSON.stringify({ benchmark: name, ...line })}\n`, 0)
