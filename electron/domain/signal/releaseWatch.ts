@@ -9,9 +9,12 @@ const nearZeroS = 0.2
 const nearZeroSamples = 3
 /** A force that stands still for this long, s, is a new zero: the break has shifted it, or debris lies on the cell. */
 const newZeroS = 3
-/** Standing still: within so many noise SDs or half a start threshold. */
+/** Standing still: within so many noise SDs, half a start threshold or this share of the last peak (a quiet cell drifts too). */
 const stillNoiseMultiple = 10
 const stillThresholdShare = 0.5
+const stillPeakShare = 0.002
+/** Near zero: within the start threshold or this share of the last peak; friction carries more. */
+const nearPeakShare = 0.005
 /** A load above this share of the last peak is no friction but a loading. */
 const loadedAgainShare = 0.6
 const loadedAgainSamples = 3
@@ -24,13 +27,15 @@ export function createReleaseWatch(broken: {
   noise: number
 }): ReleaseWatch {
   const { zero, peak, threshold, noise } = broken
-  const stillWithin = Math.max(stillNoiseMultiple * noise, stillThresholdShare * threshold)
-  const loadedAgain = zero + loadedAgainShare * (peak - zero)
+  const load = peak - zero
+  const stillWithin = Math.max(stillNoiseMultiple * noise, stillThresholdShare * threshold, stillPeakShare * load)
+  const nearWithin = Math.max(threshold, nearPeakShare * load)
+  const loadedAgain = zero + loadedAgainShare * load
   const state = { nearS: 0, near: 0, high: 0, stillS: 0, lowest: 0, highest: 0 }
   let watching = false
   return {
     push(timeS, force) {
-      if (Math.abs(force - zero) > threshold) state.near = 0
+      if (Math.abs(force - zero) > nearWithin) state.near = 0
       else {
         if (state.near === 0) state.nearS = timeS
         state.near += 1
