@@ -39,10 +39,10 @@ export async function runPortCapture({ emulate, capture, breaks }: PortCapture):
     try {
       const captureExit = await recorder.ended
       // The amplifier ends by itself soon after its reader left; if it does not, its exit code will tell.
-      const patience = setTimeout(() => emulator.child.kill('SIGKILL'), 15_000)
+      const patience = setTimeout(() => emulator.child.kill('SIGKILL'), 60_000)
       const emulateExit = await emulator.ended
       clearTimeout(patience)
-      const text = await readFile(sentFile, 'utf8')
+      const text = await readFile(sentFile, 'utf8').catch(() => '')
       const sent = Float64Array.from(text.trim().split('\n').slice(1), (line) => Number(line.split(',')[2]))
       const archive = await openArchive({ path: archivePath, program: 'test', mode: 'read' })
       try {
