@@ -89,6 +89,7 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
     const tare = zero.tare()
     const tared = force - (tare?.offset ?? 0)
     zero.push(timeS, force)
+    listener.reading?.(timeS, reading)
     ring.push(timeUs, reading)
     frames.push(timeS, tared)
     if (capture !== null) {

@@ -13,9 +13,13 @@ import type {
   SpecimenRecord,
   SpecimenSummary,
 } from '#contract/records/break.ts'
+import type { Calibration, CheckWeightReading } from '#contract/records/calibration.ts'
+import type { BrokenOffRoutine, KeptWeights, WeightEntry } from '#contract/records/calibrationRoutine.ts'
+import type { CalibrationDecision } from '#contract/records/calibrationUse.ts'
 import type { Evaluation } from '#contract/records/evaluation.ts'
 import type { Preferences } from '#contract/records/settings.ts'
 import type { Specimen, SpecimenFields } from '#contract/records/specimen.ts'
+import type { BegunRoutine, TakenReading } from './calibrationRoutines.ts'
 
 /** A record before the archive has given it its number. */
 export type Unnumbered<R, Key extends keyof R> = Omit<R, Key>
@@ -69,6 +73,31 @@ export type Archive = {
   /** Breaks whose capture a crash cut short and which have no evaluation yet. */
   recoveredWithoutEvaluation(): Promise<number[]>
   readCurve(breakId: number): Promise<RawCurve>
+
+  keptWeights(): Promise<KeptWeights>
+  saveWeights(weights: readonly WeightEntry[], recordedAt: string, by: string): Promise<KeptWeights>
+
+  /** Resolves with the number of the routine. */
+  beginRoutine(begun: BegunRoutine): Promise<number>
+  /** `number` counts the readings of the routine from 0. */
+  addRoutineReading(routineId: number, number: number, taken: TakenReading): Promise<void>
+  breakOffRoutine(routineId: number, endedAt: string, reason: string): Promise<void>
+  /** Routines that came to no calibration, oldest first; one that runs now is among them. */
+  brokenOffRoutines(): Promise<BrokenOffRoutine[]>
+
+  /** routineId null: the readings come from a file. */
+  addCalibration(calibration: Unnumbered<Calibration, 'calibrationId'>, routineId: number | null): Promise<Calibration>
+  /** Newest first. */
+  calibrations(): Promise<Calibration[]>
+  calibration(calibrationId: number): Promise<Calibration>
+  addCalibrationDecision(
+    decision: Unnumbered<CalibrationDecision, 'calibrationDecisionId'>,
+  ): Promise<CalibrationDecision>
+  /** Oldest first; the last says which calibration is in force. */
+  calibrationDecisions(): Promise<CalibrationDecision[]>
+  addCheckWeight(check: Unnumbered<CheckWeightReading, 'checkId'>): Promise<CheckWeightReading>
+  /** Oldest first. */
+  checkWeights(calibrationId: number): Promise<CheckWeightReading[]>
 
   verify(onProgress: (progress: Progress) => void, signal: AbortSignal): Promise<VerifyReport>
 }

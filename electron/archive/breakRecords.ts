@@ -1,7 +1,9 @@
 import type Database from 'better-sqlite3'
 import type { BreakRecord } from '#contract/records/break.ts'
+import { verificationOf } from '#domain/calibration/verificationOf.ts'
 import { assessmentsOf } from './assessments.ts'
 import { readEnd, readHeader } from './breakHeaders.ts'
+import { calibration } from './calibrations.ts'
 import { decisionsOf } from './decisions.ts'
 import { evaluationsOf } from './evaluations.ts'
 import { prepared } from './prepared.ts'
@@ -14,13 +16,18 @@ export function readBreak(database: Database.Database, breakId: number): BreakRe
   const row = prepared<BreakSummaryRow>(database, `${breakSummaryText} WHERE b.break_id = ?`).get(breakId)
   if (row === undefined) throw notFound('break', breakId)
   const header = readHeader(database, breakId)
+  const evaluations = evaluationsOf(database, breakId)
   return {
-    summary: breakSummaryFromRow(row),
+    summary: breakSummaryFromRow(database, row),
     header,
     end: readEnd(database, breakId),
     session: readSession(database, header.sessionId),
-    evaluations: evaluationsOf(database, breakId),
-    verifications: [],
+    evaluations,
+    verifications: evaluations.flatMap(({ evaluationId, scale, result }) =>
+      scale.kind === 'calibration'
+        ? [{ evaluationId, ...verificationOf(calibration(database, scale.calibrationId), result.peakN) }]
+        : [],
+    ),
     assessments: assessmentsOf(database, breakId),
     decisions: decisionsOf(database, breakId),
   }

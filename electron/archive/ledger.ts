@@ -3,7 +3,20 @@ import type Database from 'better-sqlite3'
 import { canonicalJson } from './canonicalJson.ts'
 import { prepared } from './prepared.ts'
 
-export type LedgerKind = 'specimen' | 'session' | 'break' | 'evaluation' | 'assessment' | 'decision'
+export type LedgerKind =
+  | 'specimen'
+  | 'session'
+  | 'break'
+  | 'evaluation'
+  | 'assessment'
+  | 'decision'
+  | 'weights'
+  | 'calibration-routine'
+  | 'calibration-reading'
+  | 'calibration-routine-end'
+  | 'calibration'
+  | 'calibration-decision'
+  | 'check-weight'
 
 export type LedgerRow = {
   seq: number

@@ -120,5 +120,5 @@ export function listBreaks(database: Database.Database, query: ListQuery): Page<
      ${orderBy(breakOrder[query.sort], ['b.break_id'], query.descending, true)} LIMIT ? OFFSET ?`,
   ).all(...words, query.limit, query.offset)
   const one = prepared<BreakSummaryRow>(database, `${breakSummaryText} WHERE b.break_id = ?`)
-  return { total, rows: ids.map((row) => breakSummaryFromRow(one.get(row.break_id)!)) }
+  return { total, rows: ids.map((row) => breakSummaryFromRow(database, one.get(row.break_id)!)) }
 }

@@ -2,6 +2,10 @@ import type { Progress } from '#contract/records/archive.ts'
 import { addAssessment } from './assessments.ts'
 import { readBreak } from './breakRecords.ts'
 import { appendSamples, beginBreak, finishBreak, readCurve } from './breaks.ts'
+import { addCalibrationDecision, calibrationDecisions } from './calibrationDecisions.ts'
+import { addRoutineReading, beginRoutine, breakOffRoutine, brokenOffRoutines } from './calibrationRoutines.ts'
+import { addCalibration, calibration, calibrations } from './calibrations.ts'
+import { addCheckWeight, checkWeights } from './checkWeights.ts'
 import { addDecision } from './decisions.ts'
 import { addEvaluation } from './evaluations.ts'
 import { info } from './info.ts'
@@ -13,6 +17,7 @@ import { beginSession, keepRejectedLines } from './sessions.ts'
 import { specimen } from './specimenRecords.ts'
 import { addSpecimen, addSpecimens, correctSpecimen } from './specimens.ts'
 import { verify } from './verify.ts'
+import { keptWeights, saveWeights } from './weightSets.ts'
 
 /** The functions above take the bare connection first. */
 function onDatabase<Arguments extends unknown[], Result>(
@@ -44,6 +49,19 @@ export const methods = {
   break: onDatabase(readBreak),
   recoveredWithoutEvaluation: onDatabase(recoveredWithoutEvaluation),
   readCurve: onDatabase(readCurve),
+  keptWeights: onDatabase(keptWeights),
+  saveWeights: onDatabase(saveWeights),
+  beginRoutine: onDatabase(beginRoutine),
+  addRoutineReading: onDatabase(addRoutineReading),
+  breakOffRoutine: onDatabase(breakOffRoutine),
+  brokenOffRoutines: onDatabase(brokenOffRoutines),
+  addCalibration: onDatabase(addCalibration),
+  calibrations: onDatabase(calibrations),
+  calibration: onDatabase(calibration),
+  addCalibrationDecision: onDatabase(addCalibrationDecision),
+  calibrationDecisions: onDatabase(calibrationDecisions),
+  addCheckWeight: onDatabase(addCheckWeight),
+  checkWeights: onDatabase(checkWeights),
 } as const
 
 /** Asked of a worker of its own, so that a long check never keeps samples from the disk. */

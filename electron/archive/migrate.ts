@@ -1,8 +1,9 @@
 import type Database from 'better-sqlite3'
 import type { Migration } from './migration.ts'
 import { migration as first } from './migrations/0001.ts'
+import { migration as second } from './migrations/0002.ts'
 
-export const migrations: readonly Migration[] = [first]
+export const migrations: readonly Migration[] = [first, second]
 
 /** Throws RangeError unless the numbers are 1, 2, 3, ... */
 export function checkConsecutive(list: readonly Migration[]): void {

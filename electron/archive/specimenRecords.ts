@@ -20,7 +20,7 @@ export function readSpecimenSummary(database: Database.Database, specimenId: num
     row.break_in_force === null
       ? undefined
       : prepared<BreakSummaryRow>(database, `${breakSummaryText} WHERE b.break_id = ?`).get(row.break_in_force)
-  return specimenSummary(row, inForce)
+  return specimenSummary(database, row, inForce)
 }
 
 /** A specimen with its whole history. */
@@ -28,6 +28,8 @@ export function specimen(database: Database.Database, specimenId: number): Speci
   return {
     current: readSpecimenSummary(database, specimenId),
     revisions: specimenRevisions(database, specimenId),
-    breaks: prepared<BreakSummaryRow>(database, breaksOfSpecimenText).all(specimenId).map(breakSummaryFromRow),
+    breaks: prepared<BreakSummaryRow>(database, breaksOfSpecimenText)
+      .all(specimenId)
+      .map((row) => breakSummaryFromRow(database, row)),
   }
 }

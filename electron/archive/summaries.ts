@@ -1,5 +1,9 @@
+import type Database from 'better-sqlite3'
 import type { BreakSummary, SpecimenSummary } from '#contract/records/break.ts'
+import type { ForceScale } from '#contract/records/force.ts'
+import { verificationOf } from '#domain/calibration/verificationOf.ts'
 import { shearStrengthMPa } from '#domain/strength.ts'
+import { calibration } from './calibrations.ts'
 import { type SpecimenRow, specimenFromRow } from './specimens.ts'
 
 /** One line of a list of breaks as the join below returns it. */
@@ -41,8 +45,8 @@ export const breakSummaryText = `
 // The JSON below was written by this folder from values that the contract had parsed, so a row of a long list is not parsed again.
 
 /** A break's line of a list as the contract has it. */
-export function breakSummaryFromRow(row: BreakSummaryRow): BreakSummary {
-  const scale: { kind: BreakSummary['scaleKind'] } = JSON.parse(row.scale)
+export function breakSummaryFromRow(database: Database.Database, row: BreakSummaryRow): BreakSummary {
+  const scale: ForceScale = JSON.parse(row.scale)
   return {
     breakId: row.break_id,
     startedAt: row.started_at,
@@ -59,7 +63,10 @@ export function breakSummaryFromRow(row: BreakSummaryRow): BreakSummary {
     samplingBoundPercent: row.sampling_bound_percent,
     flags: row.flags === null ? [] : JSON.parse(row.flags),
     scaleKind: scale.kind,
-    verification: null,
+    verification:
+      scale.kind === 'calibration' && row.peak_n !== null
+        ? verificationOf(calibration(database, scale.calibrationId), row.peak_n)
+        : null,
     woodFailurePercent: row.wood_failure_percent,
     failurePattern: row.failure_pattern,
     note: row.note ?? '',
@@ -69,9 +76,13 @@ export function breakSummaryFromRow(row: BreakSummaryRow): BreakSummary {
 }
 
 /** A specimen's line of a list: its newest revision and its break in force. */
-export function specimenSummary(revision: SpecimenRow, inForce: BreakSummaryRow | undefined): SpecimenSummary {
+export function specimenSummary(
+  database: Database.Database,
+  revision: SpecimenRow,
+  inForce: BreakSummaryRow | undefined,
+): SpecimenSummary {
   return {
     ...specimenFromRow(revision),
-    breakInForce: inForce === undefined ? null : breakSummaryFromRow(inForce),
+    breakInForce: inForce === undefined ? null : breakSummaryFromRow(database, inForce),
   }
 }

@@ -1,6 +1,7 @@
 import type Database from 'better-sqlite3'
 import type { Progress, VerifyReport } from '#contract/records/archive.ts'
 import type { Fault, Report } from './fault.ts'
+import { verifyCalibrations } from './verifyCalibrations.ts'
 import { verifyCurrent } from './verifyCurrent.ts'
 import { type CurveCount, verifyBreak } from './verifyCurves.ts'
 import { verifyLedger } from './verifyLedger.ts'
@@ -25,6 +26,7 @@ export function verify(database: Database.Database, onProgress: (progress: Progr
     guarded('ledger', report, () => {
       ledgerEntries = verifyLedger(database, report)
     })
+    guarded('calibrations', report, () => verifyCalibrations(database, report))
     guarded('lists', report, () => verifyCurrent(database, report))
     guarded('breaks', report, () => {
       const ids = database

@@ -3,7 +3,11 @@ import { Trouble, type TroubleMessage } from '#contract/errors.ts'
 import type { Emit } from '#contract/events.ts'
 import type { BenchPhase, BenchState, LiveFrame } from '#contract/records/bench.ts'
 import type { BreakSummary } from '#contract/records/break.ts'
+import type { Calibration } from '#contract/records/calibration.ts'
+import type { ReadingUnit } from '#contract/records/force.ts'
 import type { Preferences, SourceChoice } from '#contract/records/settings.ts'
+import { createBenchOccupation, type Occupant, type Occupation } from './benchOccupation.ts'
+import { isOverdue } from './calibrationInForce.ts'
 import type { CaptureLogEntry } from './captureLog.ts'
 import { createCaptureRecorder } from './captureRecorder.ts'
 import { createDeviceLink } from './deviceLink.ts'
@@ -12,12 +16,15 @@ import { createOutbox } from './outbox.ts'
 import { createOverloadWatch } from './overloadWatch.ts'
 import { isVirtual } from './sourceFacts.ts'
 import { createSpecimenQueue } from './specimenQueue.ts'
+import { createTareWatch } from './tareWatch.ts'
 import { throttle } from './throttle.ts'
 
 export type BenchParts = Pick<EngineParts, 'archive' | 'clock' | 'openSource' | 'program'> & {
   emit: Emit
   log(entry: CaptureLogEntry): void
   preferences(): Preferences
+  /** The calibration in force; null: none. */
+  calibration(): Calibration | null
   /** False: captures belong to no specimen (unattended capture). */
   withSpecimens: boolean
 }
@@ -32,8 +39,16 @@ export type Bench = {
   take(specimenId: number | null): Promise<void>
   next(): Promise<void>
   loadVirtual(): void
+  /** For the virtual amplifier: hangs weights of so many newtons on its cell. */
+  putVirtualWeights(forceN: number): void
+  /** Takes the bench for a calibration or a check; see BenchOccupation. The returned function gives it back. */
+  occupy(what: Occupation, occupant: Occupant): () => void
+  /** The device that is connected, for the record. Throws Trouble `not-connected`. */
+  device(): { label: string; kind: SourceChoice['kind'] }
+  readingUnit(): ReadingUnit | null
   /** Specimens or breaks changed: reads again what it shows of them. */
   recordsChanged(): Promise<void>
+  /** Preferences or the calibration in force are other ones. */
   preferencesChanged(): void
   /** Resolves when everything captured so far is on disk; rejects while it cannot be written. */
   written(): Promise<void>
@@ -45,6 +60,8 @@ export type Bench = {
 const outcomeShownS = 8
 /** After a break the bench counts as empty when the force is below so many start thresholds. */
 const emptyBelowThresholds = 3
+/** Where no start threshold is known, so many noise SDs stand for it. */
+const emptyBelowNoises = 15
 
 /** Puts device, archive and specimens together. */
 export function createBench(parts: BenchParts): Bench {
@@ -54,6 +71,20 @@ export function createBench(parts: BenchParts): Bench {
   const outbox = createOutbox({ clock, onProblem: tellStorageProblem })
   const queue = createSpecimenQueue(archive, parts.withSpecimens, changed)
   const overload = createOverloadWatch()
+  const tareWatch = createTareWatch()
+  const occupation = createBenchOccupation({
+    hearing: () => link.hearing(),
+    capturing: () => link.capturing(),
+    hasZero: () => link.tare() !== null,
+    armed: () => link.armed(),
+    arm: (armed) => link.arm(armed),
+    holdPress(held) {
+      const { status } = link.connection()
+      const source = status === 'open' ? link.source() : null
+      if (isVirtual(source)) source.holdPress(held)
+    },
+    changed,
+  })
 
   let storageProblem: TroubleMessage | null = null
   let outcome: 'broke' | 'unloaded' | null = null
@@ -82,7 +113,8 @@ export function createBench(parts: BenchParts): Bench {
     },
   })
 
-  const link = createDeviceLink(clock, parts.openSource, parts.preferences, {
+  const link = createDeviceLink(clock, parts.openSource, parts.preferences, parts.calibration, {
+    reading: occupation.reading,
     changed,
     signal: changed,
     opening(source, { lineFormat }) {
@@ -102,10 +134,12 @@ export function createBench(parts: BenchParts): Bench {
     },
     lost(problem) {
       log({ event: 'disconnected' })
+      occupation.lost(problem)
       emit('trouble', problem)
     },
     restored: () => log({ event: 'reconnected' }),
     tared({ offset, sd }) {
+      tareWatch.restart()
       log({ event: 'tared', offset, sd })
       changed()
     },
@@ -114,7 +148,7 @@ export function createBench(parts: BenchParts): Bench {
       runningPeak = null
       overload.begin()
       showOutcome(null)
-      recorder.begin(start, link.scale(), link.tare())
+      recorder.begin(start, link.scale(), link.tare(), calibrationAtHand()?.assessment.result.verifiedRangeN ?? null)
     },
     samples: recorder.samples,
     end(result, ending) {
@@ -127,6 +161,8 @@ export function createBench(parts: BenchParts): Bench {
       if (link.capturing()) runningPeak = frame.peak
       if (frame.unit === 'N' && link.tare() !== null)
         overload.look(largest(frame.force), link.facts().settings.capacityN, clock.nowS(), link.capturing())
+      tareWatch.frame(frame)
+      if (occupation.awaitsEmpty() && isFree(frame)) occupation.empty()
       if (awaitsEmptyBench && isEmpty(frame)) {
         awaitsEmptyBench = false
         // A specimen is spent only once its break is stored, so going on takes its turn behind that.
@@ -163,6 +199,39 @@ export function createBench(parts: BenchParts): Bench {
     return latest !== null && (startThreshold === null || Math.abs(latest) < emptyBelowThresholds * startThreshold)
   }
 
+  /** As isEmpty, for a bench that looks for no break and so has no threshold of its own. */
+  function isFree({ latest }: LiveFrame): boolean {
+    const { noise } = link.signal()
+    const { capacityN, startCapacityShare } = link.facts().settings
+    const least = Math.max(
+      (capacityN ?? 0) * startCapacityShare * emptyBelowThresholds,
+      (noise ?? 0) * emptyBelowNoises,
+    )
+    return latest !== null && Math.abs(latest) <= least
+  }
+
+  /** The calibration in force, where it holds for the readings that come. */
+  function calibrationAtHand(): Calibration | null {
+    const scale = link.scale()
+    const calibration = parts.calibration()
+    return scale.kind === 'calibration' && scale.calibrationId === calibration?.calibrationId ? calibration : null
+  }
+
+  function calibrationShown(): BenchState['calibration'] {
+    const calibration = calibrationAtHand()
+    if (calibration === null) return null
+    const { calibrationId, name, dueOn, assessment } = calibration
+    const { verifiedRangeN } = assessment.result
+    return { calibrationId, name, verifiedRangeN, dueOn, overdue: isOverdue(dueOn, clock.instant()) }
+  }
+
+  function tareWarning(): string | null {
+    const { unstableBecause, startThreshold } = link.signal()
+    const steady = unstableBecause === null && !link.capturing() && occupation.busyWith() === null
+    const unit = link.scale().kind === 'none' ? 'counts' : 'N'
+    return tareWatch.warning(link.tare(), clock.instant(), { steady, startThreshold, unit })
+  }
+
   function phase(): BenchPhase {
     if (link.capturing()) return 'loading'
     if (!link.hearing()) return 'no-signal'
@@ -177,11 +246,11 @@ export function createBench(parts: BenchParts): Bench {
       armed: link.armed(),
       signal: link.signal(),
       scale: link.scale(),
-      calibration: null,
+      calibration: calibrationShown(),
       capacityN: link.facts().settings.capacityN,
       tare: link.tare(),
-      tareWarning: null,
-      busyWith: null,
+      tareWarning: tareWarning(),
+      busyWith: occupation.busyWith(),
       overload: overload.level(),
       capacityShare: overload.share(),
       runningPeak,
@@ -196,14 +265,20 @@ export function createBench(parts: BenchParts): Bench {
 
   return {
     state,
-    connect: link.connect,
+    async connect(choice) {
+      occupation.lost(switched)
+      tareWatch.restart()
+      await link.connect(choice)
+      if (occupation.busyWith() !== null) occupation.hold()
+    },
     async disconnect() {
+      occupation.lost(switched)
       await link.disconnect()
       runningPeak = null
       showOutcome(null)
     },
     tare: link.takeTare,
-    arm: link.arm,
+    arm: occupation.arm,
     async take(specimenId) {
       await queue.take(specimenId)
       showOutcome(null)
@@ -220,8 +295,26 @@ export function createBench(parts: BenchParts): Bench {
           'Only the virtual amplifier can load a specimen by itself.',
           'Turn the press, or connect the virtual amplifier.',
         )
+      if (occupation.busyWith() !== null)
+        throw new Trouble('conflict', 'The bench is being calibrated or checked.', 'Finish that first.')
       source.loadNow()
     },
+    putVirtualWeights(forceN) {
+      const source = link.source()
+      if (!isVirtual(source))
+        throw new Trouble(
+          'unsupported',
+          'Only the virtual amplifier can hang weights by itself.',
+          'Hang the weights on the cell, or connect the virtual amplifier.',
+        )
+      source.putWeights(forceN)
+    },
+    occupy: occupation.take,
+    device() {
+      const source = link.source()
+      return { label: source.label, kind: isVirtual(source) ? 'virtual' : 'serial' }
+    },
+    readingUnit: link.readingUnit,
     async recordsChanged() {
       await queue.refresh()
       if (lastBreak !== null) lastBreak = (await archive.break(lastBreak.breakId)).summary
@@ -239,6 +332,13 @@ export function createBench(parts: BenchParts): Bench {
       await outbox.close()
     },
   }
+}
+
+/** What a calibration hears when the person turns to another device. */
+const switched: TroubleMessage = {
+  code: 'port-lost',
+  message: 'The device was disconnected.',
+  hint: 'Connect it again and go on with this step. The readings so far are kept.',
 }
 
 /** The force that is farthest from zero. */

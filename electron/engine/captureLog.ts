@@ -1,18 +1,24 @@
 import type { BreakEnd } from '#contract/records/break.ts'
+import type { Verification } from '#contract/records/calibrationUse.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
 
-type Captured = { breakId: number } & Pick<
-  EvaluationResult,
-  | 'peakN'
-  | 'peakTimeS'
-  | 'samples'
-  | 'missingSamples'
-  | 'sampleRateHz'
-  | 'loadingRateNPerS'
-  | 'samplingBoundN'
-  | 'samplingBoundPercent'
-  | 'flags'
->
+type Captured = {
+  breakId: number
+  /** null: no calibration was in force. */
+  calibrationId: number | null
+} & Pick<Verification, 'timesVerified' | 'expandedUncertaintyN'> &
+  Pick<
+    EvaluationResult,
+    | 'peakN'
+    | 'peakTimeS'
+    | 'samples'
+    | 'missingSamples'
+    | 'sampleRateHz'
+    | 'loadingRateNPerS'
+    | 'samplingBoundN'
+    | 'samplingBoundPercent'
+    | 'flags'
+  >
 
 /** What happens on the bench, one entry after the other, as unattended capture reports it. Times in seconds of the stream. */
 export type CaptureLogEntry =
@@ -27,7 +33,11 @@ export type CaptureLogEntry =
   | { event: 'rejected-line'; count: number; example: string }
 
 /** The entry of a capture that is over and stored. Whatever did not break was let go again. */
-export function capturedEntry(end: Pick<BreakEnd, 'breakId' | 'samples'>, result: EvaluationResult): CaptureLogEntry {
+export function capturedEntry(
+  end: Pick<BreakEnd, 'breakId' | 'samples'>,
+  result: EvaluationResult,
+  verification: Verification | null,
+): CaptureLogEntry {
   return {
     event: result.outcome === 'break' ? 'break' : 'unloading',
     breakId: end.breakId,
@@ -40,5 +50,8 @@ export function capturedEntry(end: Pick<BreakEnd, 'breakId' | 'samples'>, result
     samplingBoundN: result.samplingBoundN,
     samplingBoundPercent: result.samplingBoundPercent,
     flags: result.flags,
+    calibrationId: verification?.calibrationId ?? null,
+    timesVerified: verification?.timesVerified ?? null,
+    expandedUncertaintyN: verification?.expandedUncertaintyN ?? null,
   }
 }

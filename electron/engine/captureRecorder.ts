@@ -7,7 +7,7 @@ import type { ForceScale, Tare } from '#contract/records/force.ts'
 import { type CaptureLogEntry, capturedEntry } from './captureLog.ts'
 import type { Outbox } from './outbox.ts'
 import type { SpecimenQueue } from './specimenQueue.ts'
-import { storedEvaluation } from './storedEvaluation.ts'
+import { storedEvaluation, type VerifiedRange } from './storedEvaluation.ts'
 
 export type CaptureRecorderParts = {
   archive: Archive
@@ -24,7 +24,12 @@ export type CaptureRecorderParts = {
 
 /** Brings a capture to the archive while it runs, and tells of it when it is stored. */
 export type CaptureRecorder = {
-  begin(start: Parameters<CaptureListener['begin']>[0], scale: ForceScale, tare: Tare | null): void
+  begin(
+    start: Parameters<CaptureListener['begin']>[0],
+    scale: ForceScale,
+    tare: Tare | null,
+    verifiedRangeN: VerifiedRange,
+  ): void
   samples(block: SampleBlock): void
   end: CaptureListener['end']
 }
@@ -34,15 +39,16 @@ export function createCaptureRecorder(parts: CaptureRecorderParts): CaptureRecor
   const { archive, clock, outbox, queue, emit, log } = parts
   type Capture = {
     header: { settings: Parameters<CaptureListener['begin']>[0]['settings']; scale: ForceScale; tare: Tare | null }
+    verifiedRangeN: VerifiedRange
     breakId: number
     specimenId: number | null
   }
   let running: Capture | null = null
 
   return {
-    begin({ startedAt, streamTimeS, readingUnit, settings }, scale, tare) {
+    begin({ startedAt, streamTimeS, readingUnit, settings }, scale, tare, verifiedRangeN) {
       const header = { settings, scale, tare }
-      const capture: Capture = { header, breakId: 0, specimenId: null }
+      const capture: Capture = { header, verifiedRangeN, breakId: 0, specimenId: null }
       running = capture
       // Asked for now, not when the disk is ready: the specimen in the press at this moment is the one that is loaded.
       const specimen = queue.forCapture().catch(() => queue.current()?.specimenId ?? null)
@@ -72,7 +78,7 @@ export function createCaptureRecorder(parts: CaptureRecorderParts): CaptureRecor
       if (capture === null) throw new TypeError('end requires a capture that has begun')
       running = null
       const endedAt = clock.instant()
-      const evaluation = storedEvaluation(capture.header, result, ending, endedAt)
+      const evaluation = storedEvaluation(capture.header, result, ending, endedAt, capture.verifiedRangeN)
       let end: BreakEnd | null = null
       outbox.put(async () => {
         end = await archive.finishBreak(capture.breakId, endedAt, ending, result.missingSamples, evaluation)
@@ -88,7 +94,7 @@ export function createCaptureRecorder(parts: CaptureRecorderParts): CaptureRecor
           specimenIds: specimenId === null ? [] : [specimenId],
           breakIds: [capture.breakId],
         })
-        log(capturedEntry(end!, evaluation.result))
+        log(capturedEntry(end!, evaluation.result, summary.verification))
       })
     },
   }

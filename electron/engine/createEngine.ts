@@ -1,13 +1,19 @@
 import { Trouble, troubleFrom } from '#contract/errors.ts'
+import type { Calibration } from '#contract/records/calibration.ts'
 import type { Preferences } from '#contract/records/settings.ts'
 import { type Bench, createBench } from './bench.ts'
+import { createCalibrationDesk } from './calibrationDesk.ts'
+import { calibrationInForce } from './calibrationInForce.ts'
 import type { CaptureLogEntry } from './captureLog.ts'
+import { createCheckWeightRun } from './checkWeightRun.ts'
 import type { Engine, EngineParts } from './engine.ts'
 import { createEventHub } from './eventHub.ts'
 import { appHandlers } from './handlers/appHandlers.ts'
 import { benchHandlers } from './handlers/benchHandlers.ts'
 import { breakHandlers } from './handlers/breakHandlers.ts'
 import { calibrationHandlers } from './handlers/calibrationHandlers.ts'
+import { calibrationRecordHandlers } from './handlers/calibrationRecordHandlers.ts'
+import { checkWeightHandlers } from './handlers/checkWeightHandlers.ts'
 import type { HandlerParts } from './handlers/handlerParts.ts'
 import { specimenHandlers } from './handlers/specimenHandlers.ts'
 import { createLongTasks } from './longTask.ts'
@@ -31,6 +37,7 @@ export async function createEngine(
   const { archive, clock } = parts
   const hub = createEventHub()
   let preferences: Preferences = await archive.preferences()
+  let inForce: Calibration | null = await calibrationInForce(archive)
   await evaluateRecovered(archive, clock)
 
   const bench = createBench({
@@ -41,9 +48,13 @@ export async function createEngine(
     emit: hub.emit,
     log: options.log ?? (() => {}),
     preferences: () => preferences,
+    calibration: () => inForce,
     withSpecimens: options.withSpecimens ?? true,
   })
   const tasks = createLongTasks()
+  const calibrationParts = { archive, clock, bench, emit: hub.emit, inForce: () => inForce }
+  const desk = createCalibrationDesk(calibrationParts)
+  const check = createCheckWeightRun(calibrationParts)
 
   const handlerParts: HandlerParts = {
     ...parts,
@@ -64,6 +75,11 @@ export async function createEngine(
       bench.preferencesChanged()
       return preferences
     },
+    inForce: () => inForce,
+    async calibrationChanged() {
+      inForce = await calibrationInForce(archive)
+      bench.preferencesChanged()
+    },
     async recordsChanged(specimenIds, breakIds) {
       hub.emit('records.changed', { specimenIds, breakIds })
       await bench.recordsChanged()
@@ -78,11 +94,15 @@ export async function createEngine(
       ...benchHandlers(handlerParts),
       ...specimenHandlers(handlerParts),
       ...breakHandlers(handlerParts),
-      ...calibrationHandlers(),
+      ...calibrationHandlers(handlerParts, desk),
+      ...calibrationRecordHandlers(handlerParts, desk),
+      ...checkWeightHandlers(handlerParts, check),
     },
     subscribe: hub.subscribe,
     async close() {
       tasks.cancelAll()
+      check.close()
+      await desk.close()
       await bench.close()
     },
   }

@@ -4,7 +4,8 @@ import { type RunningSession, startCaptureSession } from '#acquisition/captureSe
 import type { Clock } from '#acquisition/clock.ts'
 import { Trouble, type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import type { BenchState, SignalState } from '#contract/records/bench.ts'
-import type { ForceScale, Tare } from '#contract/records/force.ts'
+import type { Calibration } from '#contract/records/calibration.ts'
+import type { ForceScale, ReadingUnit, Tare } from '#contract/records/force.ts'
 import type { Preferences, SourceChoice } from '#contract/records/settings.ts'
 import type { EngineParts } from './engine.ts'
 import { createSilenceWatch } from './silenceWatch.ts'
@@ -29,13 +30,15 @@ export type DeviceLink = {
   source(): ByteSource
   takeTare(): void
   arm(armed: boolean): void
-  /** Preferences changed: the stream goes on under new ones, once no capture runs. */
+  /** Preferences, or the calibration in force, changed: the stream goes on under new ones, once no capture runs. */
   preferencesChanged(): void
   connection(): BenchState['connection']
   /** Open, and readings come. */
   hearing(): boolean
   signal(): SignalState
   scale(): ForceScale
+  /** null before the first reading. */
+  readingUnit(): ReadingUnit | null
   tare(): Tare | null
   armed(): boolean
   capturing(): boolean
@@ -68,6 +71,7 @@ export function createDeviceLink(
   clock: Clock,
   openSource: EngineParts['openSource'],
   preferences: () => Preferences,
+  calibration: () => Calibration | null,
   listener: LinkListener,
 ): DeviceLink {
   let connection: Connection | null = null
@@ -107,7 +111,7 @@ export function createDeviceLink(
     if (capturing) return
     connection.session.stop()
     signal = newSignal
-    connection.facts = sourceFacts(connection.choice, connection.source, preferences())
+    connection.facts = sourceFacts(connection.choice, connection.source, preferences(), calibration())
     connection.session = openSession(connection.facts)
     listener.changed()
   }
@@ -130,7 +134,7 @@ export function createDeviceLink(
   async function connect(choice: SourceChoice) {
     await disconnect()
     const source = openSource(choice, clock)
-    const facts = sourceFacts(choice, source, preferences())
+    const facts = sourceFacts(choice, source, preferences(), calibration())
     listener.opening(source, facts)
     const silence = createSilenceWatch(clock, facts.lineFormat, listener.changed)
     const opened: Connection = { choice, source, facts, session: openSession(facts), silence }
@@ -185,7 +189,7 @@ export function createDeviceLink(
     throw new Trouble('not-connected', 'No device is connected.', 'Connect a port or the virtual amplifier first.')
   }
 
-  const facts = () => connection?.facts ?? sourceFacts(null, null, preferences())
+  const facts = () => connection?.facts ?? sourceFacts(null, null, preferences(), calibration())
 
   return {
     connect,
@@ -200,9 +204,10 @@ export function createDeviceLink(
     preferencesChanged() {
       if (connection === null) return
       const { settings, scaleFor } = connection.facts
-      const after = sourceFacts(connection.choice, connection.source, preferences())
-      const told = JSON.stringify([settings, scaleFor('counts')])
-      if (told !== JSON.stringify([after.settings, after.scaleFor('counts')])) renew()
+      const after = sourceFacts(connection.choice, connection.source, preferences(), calibration())
+      const unit = connection.session.readingUnit() ?? 'counts'
+      const told = JSON.stringify([settings, scaleFor(unit)])
+      if (told !== JSON.stringify([after.settings, after.scaleFor(unit)])) renew()
     },
     connection: () => ({
       status,
@@ -213,6 +218,7 @@ export function createDeviceLink(
     hearing: () => connection !== null && status === 'open' && !connection.silence.silent(),
     signal: () => signal,
     scale: () => facts().scaleFor(connection?.session.readingUnit() ?? 'counts'),
+    readingUnit: () => connection?.session.readingUnit() ?? null,
     tare: () => connection?.session.tare() ?? null,
     armed: () => armed,
     capturing: () => capturing,

@@ -1,9 +1,14 @@
+import { openArchive } from '#archive/openArchive.ts'
 import { Trouble } from '#contract/errors.ts'
 import { detectionSettings } from '#contract/records/detection.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
+import type { ForceScale } from '#contract/records/force.ts'
+import { forceOfReading } from '#domain/force/forceScale.ts'
 import { evaluateCurve } from '#domain/signal/evaluateCurve.ts'
 import { newtonsFromPoundsForce } from '#domain/units/conversions.ts'
 import { type CurveTable, readCurveCsv } from '#exchange/curveCsv.ts'
+import { calibratedScale } from './calibrationInForce.ts'
+import { flaggedResult, type VerifiedRange } from './storedEvaluation.ts'
 
 export type CurveFileOptions = {
   /** Newtons per count; null: none was given. */
@@ -11,11 +16,33 @@ export type CurveFileOptions = {
   /** Taken off every value, in the unit of the file's column. */
   tare: number
   capacityN: number | null
+  /** A calibration that turns counts into newtons; null: none. */
+  calibration: CalibrationOfFile | null
+}
+
+/** What of a stored calibration a curve in counts needs. */
+export type CalibrationOfFile = { scale: ForceScale; verifiedRangeN: VerifiedRange }
+
+/** Reads a calibration from an archive, for curves in counts. Rejects with Trouble `not-found`. */
+export async function calibrationOfArchive(
+  path: string,
+  program: string,
+  calibrationId: number,
+): Promise<CalibrationOfFile> {
+  const archive = await openArchive({ path, program, mode: 'read' })
+  try {
+    const calibration = await archive.calibration(calibrationId)
+    return { scale: calibratedScale(calibration), verifiedRangeN: calibration.assessment.result.verifiedRangeN }
+  } finally {
+    await archive.close()
+  }
 }
 
 /** Evaluates a curve CSV. Rejects with a Trouble that names the file, and the line where there is one. */
 export async function evaluateCurveFile(file: string, options: CurveFileOptions): Promise<EvaluationResult> {
   const table = await readCurveCsv(file)
+  if (options.calibration !== null && table.columns.counts !== undefined)
+    return calibratedResult(table.timeS, table.columns.counts, options.calibration, options)
   const { values, nPerUnit } = chooseColumn(file, table, options.nPerCount)
   const force = values.map((value) => (value - options.tare) * nPerUnit)
   const settings = detectionSettings.parse({ capacityN: options.capacityN })
@@ -24,6 +51,19 @@ export async function evaluateCurveFile(file: string, options: CurveFileOptions)
   return values === table.columns.counts
     ? { ...result, flags: [...new Set([...result.flags, 'uncalibrated' as const])] }
     : result
+}
+
+function calibratedResult(
+  timeS: Float64Array,
+  counts: Float64Array,
+  { scale, verifiedRangeN }: CalibrationOfFile,
+  { tare, capacityN }: CurveFileOptions,
+): EvaluationResult {
+  const toForce = forceOfReading(scale, 'counts')!
+  const offset = toForce(tare)
+  const force = counts.map((reading) => toForce(reading) - offset)
+  const result = evaluateCurve(timeS, force, null, detectionSettings.parse({ capacityN }))
+  return flaggedResult(result, scale, 'complete', verifiedRangeN)
 }
 
 /** Counts are used when there is a scale for them, else force. */

@@ -93,6 +93,7 @@ async function breakGroup(
     log: (entry) => {
       if (entry.event === 'break') breakId = entry.breakId
     },
+    calibration: () => null,
     preferences: () => ({ ...defaultPreferences, handsFree: false }),
     withSpecimens: true,
   })

@@ -4,6 +4,7 @@ import { systemClock } from '#acquisition/clock.ts'
 import { listenOnPort } from '#acquisition/serial/listenOnPort.ts'
 import { listSerialPorts } from '#acquisition/serial/listSerialPorts.ts'
 import { createSerialSource } from '#acquisition/serial/serialSource.ts'
+import { curvedCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
 import { createVirtualSource } from '#acquisition/virtual/virtualSource.ts'
 import type { Archive } from '#archive/archive.ts'
 import { openArchive } from '#archive/openArchive.ts'
@@ -65,5 +66,6 @@ export function listRealPorts(): Promise<SerialPortInfo[]> {
 export const openRealSource: EngineParts['openSource'] = (choice, clock) => {
   if (choice.kind === 'serial') return createSerialSource(choice.path, choice.baudRate, clock)
   const { scenario, rateHz, seed, speed, breaks } = choice
-  return createVirtualSource({ scenario, rateHz, seed, speed, breaks }, clock)
+  // A cell as real ones are, so that a calibration has something to find; its own straight scale is only nearly right.
+  return createVirtualSource({ scenario, rateHz, seed, speed, breaks, characteristic: curvedCharacteristic }, clock)
 }

@@ -9,7 +9,13 @@ export async function evaluateRecovered(archive: Archive, clock: Clock): Promise
   for (const breakId of breakIds) {
     const { header } = await archive.break(breakId)
     const result = evaluateRawCurve(await archive.readCurve(breakId), header)
-    await archive.addEvaluation({ breakId, ...storedEvaluation(header, result, 'recovered', clock.instant()) })
+    const { scale } = header
+    const verifiedRangeN =
+      scale.kind === 'calibration'
+        ? (await archive.calibration(scale.calibrationId)).assessment.result.verifiedRangeN
+        : null
+    const evaluation = storedEvaluation(header, result, 'recovered', clock.instant(), verifiedRangeN)
+    await archive.addEvaluation({ breakId, ...evaluation })
   }
   return breakIds
 }

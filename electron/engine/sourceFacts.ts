@@ -1,8 +1,10 @@
 import type { ByteSource } from '#acquisition/byteSource.ts'
 import type { VirtualSource } from '#acquisition/virtual/virtualSource.ts'
+import type { Calibration } from '#contract/records/calibration.ts'
 import type { DetectionSettings } from '#contract/records/detection.ts'
 import type { ForceScale, ReadingUnit } from '#contract/records/force.ts'
 import type { LineFormatChoice, Preferences, SourceChoice } from '#contract/records/settings.ts'
+import { calibratedScale, calibrationHolds } from './calibrationInForce.ts'
 
 /** What is known of a device before it has said anything. */
 export type SourceFacts = {
@@ -16,8 +18,28 @@ export function isVirtual(source: ByteSource | null): source is VirtualSource {
   return source !== null && 'loadNow' in source && 'nPerCount' in source
 }
 
-/** The facts of a source under the preferences in force: what the person typed, or the virtual amplifier's own data. */
+/**
+ * The facts of a source under the preferences in force: the calibration where one holds, else what the person typed, or the
+ * virtual amplifier's own data.
+ */
 export function sourceFacts(
+  choice: SourceChoice | null,
+  source: ByteSource | null,
+  preferences: Preferences,
+  calibration: Calibration | null,
+): SourceFacts {
+  const facts = uncalibratedFacts(choice, source, preferences)
+  const device = isVirtual(source) ? 'virtual' : 'serial'
+  return {
+    ...facts,
+    scaleFor: (unit) =>
+      calibration !== null && calibrationHolds(calibration, device, unit)
+        ? calibratedScale(calibration)
+        : facts.scaleFor(unit),
+  }
+}
+
+function uncalibratedFacts(
   choice: SourceChoice | null,
   source: ByteSource | null,
   preferences: Preferences,

@@ -2,6 +2,7 @@ import type { Unnumbered } from '#archive/archive.ts'
 import type { BreakHeader, Ending } from '#contract/records/break.ts'
 import type { Evaluation, EvaluationResult, Flag } from '#contract/records/evaluation.ts'
 import type { ForceScale } from '#contract/records/force.ts'
+import { verifiedRangeFlags } from '#domain/calibration/verificationOf.ts'
 import { detectionMethod } from '#domain/signal/evaluateCurve.ts'
 
 /** What a result must be read with because of where its force comes from. */
@@ -10,9 +11,22 @@ export function scaleFlags(scale: ForceScale): Flag[] {
   return scale.kind === 'calibration' ? [] : ['uncalibrated']
 }
 
+/** Lowest and highest force that the calibration was verified for; null: there is none. */
+export type VerifiedRange = readonly [number, number] | null
+
 /** A result with the flags that the curve alone cannot know: doubts about the scale, and how the capture ended. */
-export function flaggedResult(result: EvaluationResult, scale: ForceScale, ending: Ending): EvaluationResult {
-  const flags = [...result.flags, ...scaleFlags(scale), ...(ending === 'complete' ? [] : [ending])]
+export function flaggedResult(
+  result: EvaluationResult,
+  scale: ForceScale,
+  ending: Ending,
+  verifiedRangeN: VerifiedRange,
+): EvaluationResult {
+  const flags = [
+    ...result.flags,
+    ...scaleFlags(scale),
+    ...(scale.kind === 'calibration' ? verifiedRangeFlags(verifiedRangeN, result.peakN) : []),
+    ...(ending === 'complete' ? [] : [ending]),
+  ]
   return { ...result, flags: [...new Set(flags)] }
 }
 
@@ -22,6 +36,7 @@ export function storedEvaluation(
   result: EvaluationResult,
   ending: Ending,
   madeAt: string,
+  verifiedRangeN: VerifiedRange,
 ): Unnumbered<Evaluation, 'evaluationId' | 'breakId'> {
   return {
     madeAt,
@@ -29,6 +44,6 @@ export function storedEvaluation(
     settings: header.settings,
     scale: header.scale,
     tareOffset: header.tare?.offset ?? 0,
-    result: flaggedResult(result, header.scale, ending),
+    result: flaggedResult(result, header.scale, ending, verifiedRangeN),
   }
 }

@@ -1,7 +1,10 @@
 import { systemClock } from '#acquisition/clock.ts'
-import { Trouble, type TroubleMessage } from '#contract/errors.ts'
+import type { Archive } from '#archive/archive.ts'
+import type { TroubleMessage } from '#contract/errors.ts'
+import type { Calibration } from '#contract/records/calibration.ts'
 import type { SourceChoice } from '#contract/records/settings.ts'
 import { createBench } from './bench.ts'
+import { calibrationInForce } from './calibrationInForce.ts'
 import type { CaptureLogEntry } from './captureLog.ts'
 import { createEventHub } from './eventHub.ts'
 import { openOwnArchive, openRealSource } from './realParts.ts'
@@ -37,12 +40,7 @@ export async function captureUnattended(
   const { program, source, capacityN, nPerCount, calibrationId } = options
   const archive = await openOwnArchive(options.archivePath, program)
   try {
-    if (calibrationId !== null)
-      throw new Trouble(
-        'not-found',
-        `There is no calibration ${calibrationId} in this archive.`,
-        'Give a typed scale with --scale until the bench is calibrated.',
-      )
+    const calibration = await chosenCalibration(archive, calibrationId, nPerCount)
     await evaluateRecovered(archive, systemClock)
     const preferences = { ...(await archive.preferences()), capacityN, nPerCount, handsFree: true }
     const hub = createEventHub()
@@ -62,6 +60,7 @@ export async function captureUnattended(
         if (breaks === options.breaks) enough.abort()
       },
       preferences: () => preferences,
+      calibration: () => calibration,
       withSpecimens: options.withSpecimens,
     })
     await bench.recordsChanged()
@@ -78,6 +77,17 @@ export async function captureUnattended(
   } finally {
     await archive.close()
   }
+}
+
+/** The calibration that was named; else, where no scale was typed, the one in force; null: none. */
+async function chosenCalibration(
+  archive: Archive,
+  calibrationId: number | null,
+  nPerCount: number | null,
+): Promise<Calibration | null> {
+  if (calibrationId === null) return nPerCount === null ? calibrationInForce(archive) : null
+  // Whoever names a calibration vouches for it, also one that was made on the virtual amplifier.
+  return { ...(await archive.calibration(calibrationId)), device: 'serial' }
 }
 
 function aborted(signal: AbortSignal): Promise<void> {

@@ -1,6 +1,7 @@
 import type { ScenarioName } from '#contract/records/settings.ts'
 import { createDisturbances, type DisturbanceOptions } from './disturbances.ts'
 import { type Faults, planGaps, planGlitches } from './faults.ts'
+import { createHungWeights } from './hungWeights.ts'
 import { type LoadingKind, type LoadingPlan, planLoading } from './loadingPlan.ts'
 import { beginTruth, type LoadingTruth, noteSample } from './loadingTruth.ts'
 import { forceAt, type LoadSegment } from './loadSegment.ts'
@@ -40,6 +41,10 @@ export type BenchModel = {
   /** The next specimen is loaded at once, unless one is being loaded. */
   loadNow(): void
   loading(): boolean
+  /** Hangs weights of so many newtons on the cell instead of those that hang there; 0 takes them off. No specimen is loaded meanwhile. */
+  putWeights(forceN: number): void
+  /** Nobody turns the press until it is let go: no specimen is loaded. */
+  holdPress(held: boolean): void
   /** Loadings that are over, in order. */
   readonly truths: readonly LoadingTruth[]
   counts(): { sent: number; dropped: number }
@@ -62,6 +67,9 @@ const wideConverter = [-8_388_608, 8_388_607] as const
 /** A block this strong certainly drives the narrow converter to its end code. */
 const clippingStrengthMPa = 9
 const restAfterLastS = 4
+const restAfterWeightsS = 3
+/** With less than this on it the cell counts as free again, N. */
+const freeN = 0.05
 
 /** Lowest and highest code of the converter that a scenario is played with. */
 export function endCodesOf(scenario: ScenarioName): readonly [number, number] {
@@ -125,6 +133,8 @@ export function createBenchModel(options: BenchModelOptions): BenchModel {
   let nextLoadingS = scenario === 'idle' || breaks === 0 ? Number.POSITIVE_INFINITY : specimens.between(...restS)
   let streamEndS = breaks === 0 ? Math.min(endS, restAfterLastS) : endS
   const restGlitchesPerS = scenario === 'idle' ? 10 / 3600 : scenario === 'glitches' ? 0.1 : 0
+  const weights = createHungWeights()
+  let pressHeld = false
   let restGlitchS = restGlitches.waiting(restGlitchesPerS)
 
   function startLoading(startS: number): void {
@@ -169,7 +179,10 @@ export function createBenchModel(options: BenchModelOptions): BenchModel {
 
   /** Moves press and specimen on to a time. */
   function moveTo(timeS: number): void {
-    if (loading === null && timeS >= nextLoadingS) {
+    if (loading === null && (pressHeld || weights.hang())) {
+      // Whoever has hung weights or holds the press gives it back with time to spare.
+      nextLoadingS = Math.max(nextLoadingS, timeS + restAfterWeightsS)
+    } else if (loading === null && timeS >= nextLoadingS) {
       const startS = nextLoadingS
       nextLoadingS = Number.POSITIVE_INFINITY
       startLoading(startS)
@@ -193,8 +206,9 @@ export function createBenchModel(options: BenchModelOptions): BenchModel {
       const timeS = sample / rateHz
       if (timeS >= streamEndS || timeS >= untilS) break
       moveTo(timeS)
-      const forceN = forceAt(segment, timeS - segment.startS || 0)
+      const forceN = forceAt(segment, timeS - segment.startS || 0) + weights.forceN(timeS)
       settledN += settledShare * (forceN - settledN)
+      if (loading === null && settledN < freeN) highestN = 0
       if (settledN > highestN) highestN = settledN
       const indicated = settledN + disturbances.at(timeS) + disturbances.noise()
       let glitchN = 0
@@ -238,6 +252,12 @@ export function createBenchModel(options: BenchModelOptions): BenchModel {
         nextLoadingS = Math.min(nextLoadingS, sample / rateHz)
     },
     loading: () => loading !== null,
+    putWeights(forceN) {
+      if (loading === null) weights.put(sample / rateHz, forceN)
+    },
+    holdPress(held) {
+      pressHeld = held
+    },
     truths,
     counts: () => ({ sent, dropped }),
   }

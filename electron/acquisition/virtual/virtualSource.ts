@@ -22,6 +22,10 @@ export type VirtualSource = ByteSource & {
   readonly lineFormat: LineFormatChoice
   /** Loads the next specimen at once, unless one is being loaded or none is left. */
   loadNow(): void
+  /** Hangs weights of so many newtons on the cell; 0 takes them off. */
+  putWeights(forceN: number): void
+  /** The press stands still until it is let go. */
+  holdPress(held: boolean): void
   /** What truly happened in the loadings that are over. */
   truths(): readonly LoadingTruth[]
 }
@@ -97,6 +101,8 @@ export function createVirtualSource(options: VirtualSourceOptions, clock: Clock)
     endCodes,
     lineFormat: amplifier.lineFormat,
     loadNow: () => amplifier.bench.loadNow(),
+    putWeights: (forceN) => amplifier.bench.putWeights(forceN),
+    holdPress: (held) => amplifier.bench.holdPress(held),
     truths: () => amplifier.bench.truths,
     async open(newListener) {
       if (listener !== null) throw new RangeError('the virtual source is open already')

@@ -1,7 +1,7 @@
 import type { Migration } from '../migration.ts'
 
 /** Every finished table refuses UPDATE, DELETE and the silent deletion that INSERT OR REPLACE would be. */
-function appendOnly(table: string, key: string): string {
+export function appendOnly(table: string, key: string): string {
   return `
 CREATE TRIGGER ${table}_is_never_changed BEFORE UPDATE ON ${table}
 BEGIN SELECT RAISE(ABORT, '${table} is append-only: a record is never changed'); END;

@@ -46,6 +46,9 @@ const loadedShare = 0.8
 const handledThresholds = 40
 /** After a fall, a load this near the peak again was no break ... */
 const recoveredShare = 0.9
+/** The load before a fall is the mean over this time, s, and samples: the crest of a knock alone is no load. */
+const beforeS = 0.1
+const beforeSamples = 3
 /** Going back from the middle of a fall, it began where a sample is no longer this share of the fall above the next. */
 const stillFallingShare = 0.02
 /** The load after the break is the mean over this time after the fall, s: ringing has died away, the press is not let back yet. */
@@ -69,7 +72,7 @@ const longestHoldS = 1800
  *   fall        highest of the last max(breakDropWithinS, 1.5 intervals) − L >= breakDropShare P
  *               or L <= (1 − breakDropShare) P, most of the way down in sudden steps (a progressive failure)
  *   break       a fall that lasts: within postBreakS the load neither comes back to 0.9 P, nor is its mean after the fall
- *               above (1 − breakDropShare) P
+ *               above (1 − breakDropShare) of its mean before
  *   unloading   L stays below max(endShare P, threshold) for endHoldS without a fall, or is left hanging below 0.25 P
  *   none        P below 3 start thresholds, or below 40 of them and there all at once
  *
@@ -89,6 +92,7 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
     lowSinceS: Number.NaN,
     forgottenSinceS: Number.NaN,
     breakS: 0,
+    before: 0,
     fallS: 0,
     afterSum: 0,
     afterCount: 0,
@@ -149,6 +153,7 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
     const falling = stillFallingShare * (before - force)
     while (recent.holds(ordinal - 1) && recent.forceAt(ordinal - 1) - recent.forceAt(ordinal) > falling) ordinal -= 1
     state.breakS = ordinal >= 0 ? recent.timeAt(ordinal) : state.peakS
+    state.before = ordinal >= 0 ? recent.meanBefore(ordinal, beforeS, beforeSamples) : before
     state.fallS = timeS
     state.afterSum = 0
     state.afterCount = 0
@@ -168,7 +173,7 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
     }
     if (force - zero >= recoveredShare * peakLoad) return resume(timeS, force)
     if (timeS - state.breakS < postBreakS || state.postCount < 2) return false
-    if (afterBreak() - zero >= (1 - breakDropShare) * peakLoad) return resume(timeS, force)
+    if (afterBreak() - zero >= (1 - breakDropShare) * (state.before - zero)) return resume(timeS, force)
     return true
   }
 

@@ -11,6 +11,8 @@ export type RecentSamples = {
   forceAt(ordinal: number): number
   /** The ordinal is still in memory. */
   holds(ordinal: number): boolean
+  /** Mean of the samples of the last `spanS` seconds up to an ordinal, `leastSamples` where there are. */
+  meanBefore(ordinal: number, spanS: number, leastSamples: number): number
   /** Line by least squares through the samples of the last `spanS` seconds up to an ordinal, `leastSamples` at least; null: fewer than three. */
   lineBefore(ordinal: number, spanS: number, leastSamples: number): FittedLine | null
 }
@@ -82,6 +84,18 @@ export function createRecentSamples(): RecentSamples {
     return -1
   }
 
+  function meanBefore(ordinal: number, spanS: number, leastSamples: number): number {
+    const oldest = Math.max(0, state.count - recentCapacity)
+    const endS = times[ordinal & mask]!
+    let sum = 0
+    let samples = 0
+    for (let i = ordinal; i >= oldest && (endS - times[i & mask]! <= spanS || samples < leastSamples); i--) {
+      sum += forces[i & mask]!
+      samples += 1
+    }
+    return sum / samples
+  }
+
   function lineBefore(ordinal: number, spanS: number, leastSamples: number): FittedLine | null {
     const oldest = Math.max(0, state.count - recentCapacity)
     const endS = times[ordinal & mask]!
@@ -120,6 +134,7 @@ export function createRecentSamples(): RecentSamples {
     timeAt: (ordinal) => times[ordinal & mask]!,
     forceAt: (ordinal) => forces[ordinal & mask]!,
     holds,
+    meanBefore,
     lineBefore,
   }
 }

@@ -1,7 +1,7 @@
 import type { Handlers } from '#contract/procedures.ts'
 import type { HandlerParts } from './handlerParts.ts'
 
-type Names = Exclude<Extract<keyof Handlers, `bench.${string}` | `ports.${string}`>, 'bench.putVirtualWeights'>
+type Names = Extract<keyof Handlers, `bench.${string}` | `ports.${string}`>
 
 /** Ports and the bench. Every change answers with the state that follows from it. */
 export function benchHandlers(parts: HandlerParts): Pick<Handlers, Names> {
@@ -34,6 +34,10 @@ export function benchHandlers(parts: HandlerParts): Pick<Handlers, Names> {
     'bench.nextSpecimen': async () => {
       await bench.next()
       return bench.state()
+    },
+    'bench.putVirtualWeights': async ({ forceN }) => {
+      bench.putVirtualWeights(forceN)
+      return {}
     },
     'bench.loadVirtual': async () => {
       bench.loadVirtual()

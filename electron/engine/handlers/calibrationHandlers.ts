@@ -1,13 +1,36 @@
-import { calibrationProcedures } from '#contract/calibrationProcedures.ts'
-import { Trouble } from '#contract/errors.ts'
 import type { Handlers } from '#contract/procedures.ts'
+import { plannedForces } from '#domain/calibration/routinePlan.ts'
+import type { CalibrationDesk } from '../calibrationDesk.ts'
+import type { CalibrationRoutine } from '../calibrationRoutine.ts'
+import type { HandlerParts } from './handlerParts.ts'
 
-type Names = keyof typeof calibrationProcedures
+type Names = Extract<keyof Handlers, `calibration.${string}`>
 
-/** Calibration: answered as soon as the engine can. */
-export function calibrationHandlers(): Pick<Handlers, Names> {
-  const refuse = async () => {
-    throw new Trouble('unsupported', 'Calibration is not ready in this version.', 'Use a newer version.')
+/** The guided calibration. Every step answers with the state that follows from it. */
+export function calibrationHandlers(parts: HandlerParts, desk: CalibrationDesk): Pick<Handlers, Names> {
+  const step = async (act: (routine: CalibrationRoutine) => void) => {
+    act(desk.running())
+    return desk.state()
   }
-  return Object.fromEntries(Object.keys(calibrationProcedures).map((name) => [name, refuse])) as never
+  return {
+    'calibration.forces': async ({ plan }) => plannedForces(plan, parts.bench.state().capacityN),
+    'calibration.state': async () => desk.state(),
+    'calibration.begin': async ({ plan, by }) => {
+      await desk.begin(plan, by)
+      return desk.state()
+    },
+    'calibration.goOn': () => step((routine) => routine.goOn()),
+    'calibration.stopWaiting': () => step((routine) => routine.stopWaiting()),
+    'calibration.repeat': ({ position }) => step((routine) => routine.repeat(position)),
+    'calibration.back': () => step((routine) => routine.back()),
+    'calibration.skip': () => step((routine) => routine.skip()),
+    'calibration.breakOff': async ({ what, reason }) => {
+      if (what === 'run') desk.running().breakOffRun()
+      else await desk.breakOff(reason)
+      return desk.state()
+    },
+    'calibration.acceptInverted': ({ accepted }) => step((routine) => routine.acceptInverted(accepted)),
+    'calibration.assess': async (choices) => desk.running().assess(choices),
+    'calibration.save': (options) => desk.save(options),
+  }
 }

@@ -1,6 +1,7 @@
 import type { Archive } from '#archive/archive.ts'
 import type { Emit } from '#contract/events.ts'
 import type { ParsedInputOf } from '#contract/procedures.ts'
+import type { Calibration } from '#contract/records/calibration.ts'
 import type { Preferences } from '#contract/records/settings.ts'
 import type { Bench } from '../bench.ts'
 import type { EngineParts } from '../engine.ts'
@@ -13,6 +14,10 @@ export type HandlerParts = Omit<EngineParts, 'openSource'> & {
   emit: Emit
   tasks: LongTasks
   preferences(): Preferences
+  /** The calibration in force; null: none. */
+  inForce(): Calibration | null
+  /** Another calibration was put in force: the bench goes on under it. */
+  calibrationChanged(): Promise<void>
   /** Fields that are left out, or undefined, stay as they are. */
   changePreferences(change: ParsedInputOf<'preferences.set'>): Promise<Preferences>
   /** Tells everybody that lists must be read again, and brings the bench up to date. */

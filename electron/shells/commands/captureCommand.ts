@@ -16,8 +16,8 @@ export const captureCommand: Command = {
     'line-format': { type: 'string', value: 'NAME', help: 'number, columns or checked (default checked)' },
     columns: { type: 'string', value: 'LIST', help: 'for columns: time_us, time_ms, time_s, seq, counts, force_N, -' },
     capacity: { type: 'string', value: 'N', help: 'rated load of the cell, N' },
-    calibration: { type: 'string', value: 'ID', help: 'a calibration of the archive' },
-    scale: { type: 'string', value: 'N_PER_COUNT', help: 'newtons per count, where there is no calibration' },
+    calibration: { type: 'string', value: 'ID', help: 'a calibration of the archive (default: the one in force)' },
+    scale: { type: 'string', value: 'N_PER_COUNT', help: 'newtons per count, uncalibrated' },
     waiting: { type: 'boolean', help: 'breaks belong to the waiting specimens, in the order of their numbers' },
     breaks: { type: 'string', value: 'N', help: 'stops after so many breaks' },
     timeout: { type: 'string', value: 'S', help: 'stops after so many seconds' },
@@ -31,7 +31,7 @@ export const captureCommand: Command = {
     'With --json, one object per event:',
     '  {event: connected, path, lineFormat}   {event: tared, offset, sd}   {event: loading, timeS, breakId}',
     '  {event: break | unloading, breakId, peakN, peakTimeS, samples, missingSamples, sampleRateHz, loadingRateNPerS,',
-    '   samplingBoundN, samplingBoundPercent, flags}   {event: gap, timeS, missing}   {event: disconnected}',
+    '   samplingBoundN, samplingBoundPercent, flags, calibrationId, timesVerified, expandedUncertaintyN}   {event: gap, timeS, missing}   {event: disconnected}',
     '  {event: reconnected}   {event: rejected-line, count, example}   {event: finished, breaks}',
   ],
   async run({ io, values, json }) {
@@ -83,8 +83,13 @@ function describe(entry: UnattendedEntry): string {
     case 'break':
     case 'unloading': {
       const flags = entry.flags.length === 0 ? '' : `; ${entry.flags.join(', ')}`
+      const beyond =
+        entry.timesVerified !== null && entry.timesVerified > 1
+          ? `; ${entry.timesVerified.toFixed(1)} times the highest known force`
+          : ''
+      const within = entry.expandedUncertaintyN === null ? '' : ` +- ${entry.expandedUncertaintyN.toFixed(1)} N (k = 2)`
       const verb = entry.event === 'break' ? 'broke at' : 'was let go without a break after'
-      return `break ${entry.breakId} ${verb} ${newtons(entry.peakN)} (${entry.samples} samples${flags})\n`
+      return `break ${entry.breakId} ${verb} ${newtons(entry.peakN)}${within} (${entry.samples} samples${flags}${beyond})\n`
     }
     case 'gap':
       return `${entry.missing} samples are missing at ${entry.timeS.toFixed(3)} s\n`

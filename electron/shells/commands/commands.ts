@@ -1,3 +1,4 @@
+import { calibrateCommand } from './calibrateCommand.ts'
 import { captureCommand } from './captureCommand.ts'
 import type { Command } from './command.ts'
 import { curveCommand } from './curveCommand.ts'
@@ -15,6 +16,7 @@ export const commands: readonly Command[] = [
   captureCommand,
   evaluateCommand,
   curveCommand,
+  calibrateCommand,
   verifyCommand,
   serveCommand,
   demoCommand,

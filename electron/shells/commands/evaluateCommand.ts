@@ -1,8 +1,10 @@
 import { troubleFrom } from '#contract/errors.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
-import type { Command } from './command.ts'
+import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { numberOption } from './optionValues.ts'
+import { archiveOf } from './ownArchive.ts'
+import { programName } from './programName.ts'
 
 export const evaluateCommand: Command = {
   name: 'evaluate',
@@ -10,6 +12,11 @@ export const evaluateCommand: Command = {
   summary: 'Evaluates load-curve CSV files without an archive: outcome, peak, rate, sampling bound and events.',
   options: {
     scale: { type: 'string', value: 'N_PER_COUNT', help: 'newtons per count; needed for curves in counts' },
+    calibration: {
+      type: 'string',
+      value: 'ID',
+      help: 'a calibration of the archive, for curves in counts; peaks outside its range are flagged',
+    },
     tare: {
       type: 'string',
       value: 'VALUE',
@@ -21,7 +28,7 @@ export const evaluateCommand: Command = {
       help: 'rated load of the cell, N; above it the peak is flagged over-capacity',
     },
   },
-  usesArchive: false,
+  usesArchive: true,
   details: [
     'Curve CSV: RFC 4180, UTF-8, a header line with time_s and one of force_N, force_lbf, counts; lines that start',
     'with # are comments; times rise. One result per file, in order; a file that cannot be evaluated is named on',
@@ -31,11 +38,16 @@ export const evaluateCommand: Command = {
     const nPerCount = numberOption(values, 'scale', { not: 0 }) ?? null
     const tare = numberOption(values, 'tare') ?? 0
     const capacityN = numberOption(values, 'capacity', { above: 0 }) ?? null
-    const { evaluateCurveFile } = await import('#engine/evaluateCurveFile.ts')
+    const calibrationId = numberOption(values, 'calibration', { from: 1, whole: true })
+    if (calibrationId !== undefined && nPerCount !== null)
+      throw new UsageError('--calibration and --scale exclude each other: a calibration has its own scale.')
+    const { calibrationOfArchive, evaluateCurveFile } = await import('#engine/evaluateCurveFile.ts')
+    const calibration =
+      calibrationId === undefined ? null : await calibrationOfArchive(archiveOf(values), programName, calibrationId)
     let failed = false
     for (const file of positionals) {
       try {
-        const result = await evaluateCurveFile(file, { nPerCount, tare, capacityN })
+        const result = await evaluateCurveFile(file, { nPerCount, tare, capacityN, calibration })
         await io.out(json ? jsonLine({ file, ...result }) : describe(file, result))
       } catch (thrown) {
         failed = true

@@ -1,0 +1,66 @@
+import type { Clock } from '#acquisition/clock.ts'
+import type { Archive } from '#archive/archive.ts'
+import { Trouble } from '#contract/errors.ts'
+import type { EvaluatedAgain } from '#contract/records/calibrationUse.ts'
+import { zeroUnderScale } from '#domain/force/scaleChange.ts'
+import { evaluateRawCurve } from '#domain/signal/evaluateRawCurve.ts'
+import { calibratedScale } from './calibrationInForce.ts'
+import { storedEvaluation } from './storedEvaluation.ts'
+
+/** Evaluates a stored break under another calibration; the result stands in force beside the older ones, which stay. */
+export async function evaluateAgain(
+  archive: Archive,
+  clock: Clock,
+  breakId: number,
+  calibrationId: number,
+): Promise<EvaluatedAgain> {
+  const { header, end, evaluations } = await archive.break(breakId)
+  const calibration = await archive.calibration(calibrationId)
+  const before = evaluations.at(-1)
+  if (end === null || before === undefined)
+    throw new Trouble('conflict', `Break ${breakId} is still being captured.`, 'Wait until it has ended.')
+  if (before.scale.kind === 'calibration' && before.scale.calibrationId === calibrationId)
+    throw new Trouble(
+      'conflict',
+      `The result in force of break ${breakId} was made under calibration ${calibrationId} already.`,
+      'Choose another calibration.',
+    )
+  if (calibration.readingUnit !== header.readingUnit)
+    throw new Trouble(
+      'conflict',
+      `Calibration ${calibrationId} is for readings in ${calibration.readingUnit}; those of break ${breakId} are in ${header.readingUnit}.`,
+      'Choose a calibration of the amplifier that the break was captured with.',
+    )
+  const curve = await archive.readCurve(breakId)
+  const scale = calibratedScale(calibration)
+  const { tareOffset, startThresholdN } = zeroUnderScale(
+    header.scale,
+    scale,
+    header.readingUnit,
+    { tareOffset: header.tare?.offset ?? 0, startThresholdN: header.settings.startThresholdN },
+    curve.readings[0] ?? 0,
+  )
+  const again = {
+    readingUnit: header.readingUnit,
+    scale,
+    tare: header.tare === null ? null : { ...header.tare, offset: tareOffset },
+    settings: { ...header.settings, startThresholdN },
+  }
+  const result = evaluateRawCurve(curve, again)
+  const { verifiedRangeN } = calibration.assessment.result
+  const stored = await archive.addEvaluation({
+    breakId,
+    ...storedEvaluation(again, result, end.ending, clock.instant(), verifiedRangeN),
+  })
+  const peakBeforeN = before.result.peakN
+  const peakNowN = stored.result.peakN
+  const differenceN = peakBeforeN === null || peakNowN === null ? null : peakNowN - peakBeforeN
+  return {
+    beforeId: before.evaluationId,
+    inForceId: stored.evaluationId,
+    peakBeforeN,
+    peakNowN,
+    differenceN,
+    differencePercent: differenceN === null || !peakBeforeN ? null : (100 * differenceN) / peakBeforeN,
+  }
+}

@@ -1,0 +1,55 @@
+import type { Handlers } from '#contract/procedures.ts'
+import { checkedWeights } from '#domain/calibration/routinePlan.ts'
+import type { CalibrationDesk } from '../calibrationDesk.ts'
+import { calibrationSummary, driftOf } from '../calibrationHistory.ts'
+import { evaluateAgain } from '../evaluateAgain.ts'
+import type { HandlerParts } from './handlerParts.ts'
+
+type Names = Extract<keyof Handlers, `calibrations.${string}` | `weights.${string}`> | 'breaks.evaluateAgain'
+
+/** Weights and calibrations as records: listed, compared, put in force, and used on breaks once more. */
+export function calibrationRecordHandlers(parts: HandlerParts, desk: CalibrationDesk): Pick<Handlers, Names> {
+  const { archive, clock, emit } = parts
+  return {
+    'weights.list': () => archive.keptWeights(),
+    'weights.save': async ({ weights, by }) => {
+      checkedWeights(weights)
+      return archive.saveWeights(weights, clock.instant(), by)
+    },
+    'calibrations.list': async () => {
+      const inForceId = parts.inForce()?.calibrationId ?? null
+      const nowInstant = clock.instant()
+      return (await archive.calibrations()).map((one) => calibrationSummary(one, inForceId, nowInstant))
+    },
+    'calibrations.get': async ({ calibrationId }) => {
+      const calibration = await archive.calibration(calibrationId)
+      const decisions = await archive.calibrationDecisions()
+      return {
+        calibration,
+        inForce: parts.inForce()?.calibrationId === calibrationId,
+        decisions: decisions.filter((decision) => decision.calibrationId === calibrationId),
+      }
+    },
+    'calibrations.history': async () => {
+      const running = desk.routineId()
+      return {
+        drift: driftOf((await archive.calibrations()).toReversed()),
+        decisions: await archive.calibrationDecisions(),
+        brokenOff: (await archive.brokenOffRoutines()).filter(({ routineId }) => routineId !== running),
+      }
+    },
+    'calibrations.putInForce': async ({ calibrationId, by, reason }) => {
+      const decision = await archive.addCalibrationDecision({ recordedAt: clock.instant(), by, reason, calibrationId })
+      await parts.calibrationChanged()
+      emit('calibrations.changed', { calibrationIds: calibrationId === null ? [] : [calibrationId] })
+      return decision
+    },
+    'breaks.evaluateAgain': async ({ breakId, calibrationId }) => {
+      const comparison = await evaluateAgain(archive, clock, breakId, calibrationId)
+      const record = await archive.break(breakId)
+      const { specimenId } = record.summary
+      await parts.recordsChanged(specimenId === null ? [] : [specimenId], [breakId])
+      return { record, comparison }
+    },
+  }
+}

@@ -1,0 +1,59 @@
+import type { LiveFrame } from '#contract/records/bench.ts'
+import type { Tare } from '#contract/records/force.ts'
+
+/** A zero older than this is said to be old, s: temperature moves a bench in the meantime. Common practice, no source. */
+export const tareIsOldAfterS = 15 * 60
+/** Drift is looked for in the mean of this much signal, s. */
+const meanOverS = 1
+/** A mean farther from zero than this share of the start threshold is drift ... */
+const driftShareOfThreshold = 0.25
+/** ... and in any case it must exceed so many SDs of single readings at the zero. */
+const driftSDs = 1
+
+/** Watches whether the zero still holds. */
+export type TareWatch = {
+  frame(frame: Pick<LiveFrame, 'timeS' | 'force'>): void
+  /** In words, with what to do; null: the zero is good. `steady`: nothing moves, and nothing is being loaded or hung. */
+  warning(tare: Tare | null, nowInstant: string, rest: RestingBench): string | null
+  /** A new zero, or another device: nothing is known of its drift. */
+  restart(): void
+}
+
+export type RestingBench = { steady: boolean; startThreshold: number | null; unit: 'N' | 'counts' }
+
+/** Nothing seen yet. */
+export function createTareWatch(): TareWatch {
+  let fromS = Number.NaN
+  let sum = 0
+  let count = 0
+  let restMean: number | null = null
+
+  return {
+    frame({ timeS, force }) {
+      for (let i = 0; i < timeS.length; i++) {
+        if (count === 0) fromS = timeS[i]!
+        sum += force[i]!
+        count += 1
+        if (timeS[i]! - fromS < meanOverS) continue
+        restMean = sum / count
+        sum = 0
+        count = 0
+      }
+    },
+    warning(tare, nowInstant, { steady, startThreshold, unit }) {
+      if (tare === null) return null
+      const least = Math.max(driftShareOfThreshold * (startThreshold ?? Number.POSITIVE_INFINITY), driftSDs * tare.sd)
+      if (steady && restMean !== null && Math.abs(restMean) > least)
+        return `The bench reads ${restMean.toPrecision(2)} ${unit} at rest since the zero was taken: if nothing lies on it, take the zero again.`
+      const ageS = (Date.parse(nowInstant) - Date.parse(tare.takenAt)) / 1000
+      if (ageS > tareIsOldAfterS)
+        return `The zero is ${Math.floor(ageS / 60)} minutes old: take it again before the next specimen.`
+      return null
+    },
+    restart() {
+      count = 0
+      sum = 0
+      restMean = null
+    },
+  }
+}
