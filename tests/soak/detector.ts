@@ -73,9 +73,12 @@ export function soakBreaks(loadings: number, rates: readonly number[], firstSeed
       used.add(at)
       const { result } = captures[at]!
       const peakN = nOfCounts(truth.highestSampleCounts!)
-      // A knock on top of the load can be taken for a glitch; then the load itself must be the peak.
-      const knocked = truth.highestSampleN! - truth.peakN > 8 * truth.noiseN
-      const lowestN = knocked ? truth.peakN - 8 * truth.noiseN : peakN - 1e-6
+      // A knock on top of the load can look like a glitch; then the load itself must be the peak.
+      const highestS = truth.highestSampleTimeS! - captures[at]!.firstTimeS
+      const knocked = result.events.some(
+        (event) => event.kind === 'glitch' && event.startTimeS - 1e-6 <= highestS && highestS <= event.endTimeS + 1e-6,
+      )
+      const lowestN = knocked ? Math.min(peakN, truth.peakN) - 8 * truth.noiseN : peakN - 1e-6
       if (result.outcome !== truth.outcome) {
         figures.wrongOutcomes += 1
         figures.examples.push(`${where} loading ${truth.number}: ${result.outcome} instead of ${truth.outcome}`)

@@ -178,6 +178,19 @@ describe('break or unloading', () => {
     expect(results[0]!.peakN).toBeGreaterThan(5980)
   })
 
+  it('takes no knock during the toe of a loading for its break', () => {
+    for (let seed = 1; seed <= 20; seed++) {
+      const curve = drawn([...upTo(5000), { untilS: 13.01, toN: 100 }, { untilS: 16, toN: 100 }], 320, 1, seed)
+      curve.force.forEach((f, i) => {
+        const u = curve.timeS[i]! - 3.18 - seed * 0.001
+        if (u > 0) curve.force[i] = f + 200 * Math.exp(-u / 0.06) * Math.sin(2 * Math.PI * 18 * u)
+      })
+      const results = detect(curve)
+      expect(results).toMatchObject([{ outcome: 'break' }])
+      expect(results[0]!.peakN).toBeGreaterThan(4970)
+    }
+  })
+
   it('does not take friction on the broken faces for a second loading', () => {
     const results = detect(
       drawn(
