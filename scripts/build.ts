@@ -19,7 +19,7 @@ const parts = {
     products: ['dist/renderer/index.html'],
     async build() {
       // A test runner sets this to "test"; the page that it builds must still be the one that is shipped.
-      process.env['NODE_ENV'] = 'production'
+      process.env.NODE_ENV = 'production'
       const vite = await import('vite')
       await vite.build({ configFile: join(projectFolder, 'vite.config.ts'), logLevel: 'warn' })
     },
