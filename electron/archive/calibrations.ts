@@ -60,6 +60,11 @@ export function calibrationContent(database: Database.Database, calibrationId: n
   return { ...plainCalibration(row), routineId: row.routine_id }
 }
 
+/** A calibration as it stands in the file now: what `verify` looks at. */
+export function storedCalibration(database: Database.Database, calibrationId: number): Calibration {
+  return schema.parse(plainCalibration(calibrationRow(database, calibrationId)))
+}
+
 // A calibration is never changed, so it is parsed once for each connection.
 const known = new WeakMap<Database.Database, Map<number, Calibration>>()
 
@@ -69,7 +74,7 @@ export function calibration(database: Database.Database, calibrationId: number):
   known.set(database, ofDatabase)
   const found = ofDatabase.get(calibrationId)
   if (found !== undefined) return found
-  const parsed = schema.parse(plainCalibration(calibrationRow(database, calibrationId)))
+  const parsed = storedCalibration(database, calibrationId)
   ofDatabase.set(calibrationId, parsed)
   return parsed
 }
@@ -123,7 +128,7 @@ export function addCalibration(
       const calibrationId = Number(lastInsertRowid)
       appendLedger(database, 'calibration', calibrationId, made.madeAt, calibrationContent(database, calibrationId))
       // Not kept for later reading: the commit may still fail, and the number then belongs to another one.
-      return schema.parse(plainCalibration(calibrationRow(database, calibrationId)))
+      return storedCalibration(database, calibrationId)
     })
     .immediate()
 }

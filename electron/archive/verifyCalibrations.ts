@@ -1,7 +1,7 @@
 import type Database from 'better-sqlite3'
 import type { ForceScale } from '#contract/records/force.ts'
 import { routineReadings } from './calibrationRoutines.ts'
-import { calibration } from './calibrations.ts'
+import { storedCalibration } from './calibrations.ts'
 import { canonicalJson } from './canonicalJson.ts'
 import type { Report } from './fault.ts'
 import { prepared } from './prepared.ts'
@@ -21,7 +21,7 @@ export function verifyCalibrations(database: Database.Database, report: Report):
   ).all()
   for (const { calibration_id, routine_id } of stored) {
     const where = `calibration ${calibration_id}`
-    const { readings, rows, readingUnit, assessment } = calibration(database, calibration_id)
+    const { readings, rows, readingUnit, assessment } = storedCalibration(database, calibration_id)
     if (routine_id !== null) {
       const taken = readings.map(({ standing: _standing, replacedBy: _replacedBy, ...reading }) => reading)
       if (canonicalJson(taken) !== canonicalJson(routineReadings(database, routine_id)))
@@ -52,7 +52,7 @@ function verifyScales(database: Database.Database, report: Report): void {
     if (exists === undefined) report({ where, what: `it names calibration ${scale.calibrationId}, which is not there` })
     else if (
       canonicalJson(scale.coefficients) !==
-      canonicalJson(calibration(database, scale.calibrationId).assessment.result.coefficients)
+      canonicalJson(storedCalibration(database, scale.calibrationId).assessment.result.coefficients)
     )
       report({ where, what: `its curve is not that of calibration ${scale.calibrationId}` })
   }

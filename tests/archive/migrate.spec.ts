@@ -8,15 +8,16 @@ function emptyDatabase(): Database.Database {
   return database
 }
 
-const later = { number: 2, title: 'a later one', sql: 'CREATE TABLE later (id INTEGER PRIMARY KEY) STRICT' }
+const newest = migrations.length
+const later = { number: newest + 1, title: 'a later one', sql: 'CREATE TABLE later (id INTEGER PRIMARY KEY) STRICT' }
 
 test('has consecutive numbers', () => {
   expect(() => checkConsecutive(migrations)).not.toThrow()
 })
 
 test('refuses a list with a number missing or twice', () => {
-  expect(() => checkConsecutive([...migrations, { ...later, number: 3 }])).toThrow(/consecutive/)
-  expect(() => checkConsecutive([...migrations, { ...later, number: 1 }])).toThrow(/consecutive/)
+  expect(() => checkConsecutive([...migrations, { ...later, number: newest + 2 }])).toThrow(/consecutive/)
+  expect(() => checkConsecutive([...migrations, { ...later, number: newest }])).toThrow(/consecutive/)
 })
 
 test('applies only what an archive does not have yet, and notes when and by whom', () => {
@@ -25,8 +26,12 @@ test('applies only what an archive does not have yet, and notes when and by whom
   migrate(database, [...migrations, later], 'new', '2036-01-01T00:00:00.000Z')
   expect(formatVersion(database)).toBe(migrations.length + 1)
   expect(database.prepare('SELECT * FROM format_history ORDER BY format_version').all()).toEqual([
-    { format_version: 1, reached_at: '2031-01-01T00:00:00.000Z', program: 'old' },
-    { format_version: 2, reached_at: '2036-01-01T00:00:00.000Z', program: 'new' },
+    ...migrations.map(({ number }) => ({
+      format_version: number,
+      reached_at: '2031-01-01T00:00:00.000Z',
+      program: 'old',
+    })),
+    { format_version: newest + 1, reached_at: '2036-01-01T00:00:00.000Z', program: 'new' },
   ])
 })
 
@@ -35,6 +40,6 @@ test('leaves the archive as it was when a migration fails half-way', () => {
   migrate(database, migrations, 'old', '2031-01-01T00:00:00.000Z')
   const broken = { ...later, sql: `${later.sql}; CREATE TABLE ledger (id INTEGER) STRICT` }
   expect(() => migrate(database, [...migrations, broken], 'new', '2036-01-01T00:00:00.000Z')).toThrow(/already exists/)
-  expect(formatVersion(database)).toBe(1)
+  expect(formatVersion(database)).toBe(newest)
   expect(database.prepare("SELECT 1 FROM sqlite_schema WHERE name = 'later'").get()).toBeUndefined()
 })

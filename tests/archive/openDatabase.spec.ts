@@ -10,7 +10,8 @@ import { beginSession } from '#archive/sessions.ts'
 import { addSpecimen } from '#archive/specimens.ts'
 import { header, morning, rampAndFall, session, specimenFields, storeBreak, temporaryFolder } from './storedStudy.ts'
 
-const later = { number: 2, title: 'a later one', sql: 'CREATE TABLE later (id INTEGER PRIMARY KEY) STRICT' }
+const newest = migrations.length
+const later = { number: newest + 1, title: 'a later one', sql: 'CREATE TABLE later (id INTEGER PRIMARY KEY) STRICT' }
 
 function open(path: string, mode: 'write' | 'read' = 'write', list = migrations): OpenedArchive {
   const archive = openDatabase({ path, mode, program: 'breakledger test', instant: morning }, list)
@@ -46,17 +47,17 @@ test('leaves one file that can be copied, and an empty lock file, when closed', 
 test('backs an older archive up, proves the backup, then migrates', () => {
   const path = study()
   const { database } = open(path, 'write', [...migrations, later])
-  expect(database.pragma('user_version', { simple: true })).toBe(2)
-  const backup = join(path, '..', 'study-format-1-2031-05-02T093000Z.breakledger')
+  expect(database.pragma('user_version', { simple: true })).toBe(newest + 1)
+  const backup = join(path, '..', `study-format-${newest}-2031-05-02T093000Z.breakledger`)
   const copy = open(backup)
-  expect(info(copy)).toMatchObject({ formatVersion: 1, specimens: 1, breaks: 1 })
+  expect(info(copy)).toMatchObject({ formatVersion: newest, specimens: 1, breaks: 1 })
 })
 
 test('does not migrate when the backup cannot be made', () => {
   const path = study()
-  writeFileSync(join(path, '..', 'study-format-1-2031-05-02T093000Z.breakledger'), 'kept')
+  writeFileSync(join(path, '..', `study-format-${newest}-2031-05-02T093000Z.breakledger`), 'kept')
   expect(() => open(path, 'write', [...migrations, later])).toThrow(/exists already/)
-  expect(info(open(path)).formatVersion).toBe(1)
+  expect(info(open(path)).formatVersion).toBe(newest)
 })
 
 test('refuses an archive of a newer version, names both versions and leaves it as it was', () => {
@@ -65,7 +66,10 @@ test('refuses an archive of a newer version, names both versions and leaves it a
   const before = readFileSync(path)
   for (const mode of ['write', 'read'] as const)
     expect(() => open(path, mode)).toThrow(
-      expect.objectContaining({ code: 'archive-newer', message: expect.stringMatching(/version 2;.* up to 1\./) }),
+      expect.objectContaining({
+        code: 'archive-newer',
+        message: expect.stringMatching(new RegExp(`version ${newest + 1};.* up to ${newest}\\.`)),
+      }),
     )
   expect(readFileSync(path)).toEqual(before)
 })

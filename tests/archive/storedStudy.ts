@@ -27,11 +27,16 @@ export function temporaryFolder(): string {
 
 /** An archive in memory, as the record functions see it. */
 export function archiveInMemory(): Database.Database {
+  return archiveInFormat(migrations.length)
+}
+
+/** The same in an older format. */
+export function archiveInFormat(version: number): Database.Database {
   const database = new Database(':memory:')
   onTestFinished(() => void database.close())
   database.pragma('foreign_keys = ON')
   database.pragma('recursive_triggers = ON')
-  migrate(database, migrations, 'breakledger test', morning)
+  migrate(database, migrations.slice(0, version), 'breakledger test', morning)
   return database
 }
 

@@ -4,10 +4,10 @@ import { appendSamples, beginBreak } from '#archive/breaks.ts'
 import { addDecision } from '#archive/decisions.ts'
 import { beginSession, keepRejectedLines } from '#archive/sessions.ts'
 import { addSpecimen } from '#archive/specimens.ts'
-import { archiveInMemory, header, morning, rampAndFall, session, specimenFields, storeBreak } from '../storedStudy.ts'
+import { archiveInFormat, header, morning, rampAndFall, session, specimenFields, storeBreak } from '../storedStudy.ts'
 
 function archiveWithEverything() {
-  const database = archiveInMemory()
+  const database = archiveInFormat(1)
   const { specimenId } = addSpecimen(database, specimenFields('C1-LL-1'), morning, 'bench')
   const breakId = storeBreak(database, specimenId)
   addAssessment(database, {
