@@ -2,6 +2,10 @@ import { useEffect, useRef } from 'react'
 import { useBench, useHost, usePreferences, useStore } from '#renderer/host/hostContext.ts'
 import { ArchivePage } from './pages/archive/ArchivePage.tsx'
 import { BenchPage } from './pages/bench/BenchPage.tsx'
+import { CalibrationPage } from './pages/calibration/CalibrationPage.tsx'
+import { CalibrationRecordPage } from './pages/calibrationRecord/CalibrationRecordPage.tsx'
+import { CalibrationRunPage } from './pages/calibrationRun/CalibrationRunPage.tsx'
+import { CheckWeightPage } from './pages/checkWeight/CheckWeightPage.tsx'
 import { ConnectPage } from './pages/connect/ConnectPage.tsx'
 import { Frame } from './pages/frame/Frame.tsx'
 import type { Route } from './pages/frame/route.ts'
@@ -12,6 +16,7 @@ import { NewSpecimenPage } from './pages/records/NewSpecimenPage.tsx'
 import { SpecimenPage } from './pages/records/SpecimenPage.tsx'
 import { SpecimensPage } from './pages/records/SpecimensPage.tsx'
 import { SettingsPage } from './pages/settings/SettingsPage.tsx'
+import { WeightsPage } from './pages/weights/WeightsPage.tsx'
 import { applyTheme } from './theme/applyTheme.ts'
 import { Notice } from './widgets/Notice.tsx'
 import { QuantitiesContext, quantitiesIn } from './widgets/quantities.ts'
@@ -67,6 +72,16 @@ function pageOf(route: Route) {
       return <SpecimenPage key={route.specimenId} specimenId={route.specimenId} />
     case 'break':
       return <BreakPage key={route.breakId} breakId={route.breakId} />
+    case 'calibration':
+      return <CalibrationPage />
+    case 'weights':
+      return <WeightsPage />
+    case 'calibration-run':
+      return <CalibrationRunPage />
+    case 'check-weight':
+      return <CheckWeightPage />
+    case 'calibration-record':
+      return <CalibrationRecordPage key={route.calibrationId} calibrationId={route.calibrationId} />
     case 'archive':
       return <ArchivePage />
     case 'settings':

@@ -86,7 +86,11 @@ export function createCalibrationDesk(parts: DeskParts): CalibrationDesk {
       const forces = plannedForces(plan, bench.state().capacityN)
       let routine: CalibrationRoutine | null = null
       const release = bench.occupy('calibration', {
-        reading: (timeS, reading) => routine?.push(timeS, reading),
+        reading(timeS, reading) {
+          routine?.push(timeS, reading)
+          // The screen shows the reading also while nothing is being averaged.
+          told.ask()
+        },
         lost: (problem) => routine?.lost(problem),
       })
       try {

@@ -133,6 +133,8 @@ export function createCheckWeightRun(parts: CheckParts): CheckWeightRun {
         reading(timeS, reading) {
           latest = reading
           running?.waiting?.push(timeS, reading)
+          // The screen shows the reading also while nothing is being averaged.
+          told.ask()
         },
         lost(lostProblem) {
           problem = lostProblem

@@ -38,6 +38,21 @@ export const flagNames: Record<Flag, string> = {
   'below-verified-range': 'below verified range',
 }
 
+/** Flags that the words on the verified range say better, with figures. */
+export const verifiedRangeFlags: readonly Flag[] = ['above-verified-range', 'below-verified-range']
+
+/** What a list says of a break's flags: how far above the verified range it lies, if it does. */
+export function flagListWords({ flags, verification }: Pick<BreakSummary, 'flags' | 'verification'>): string {
+  const times = verification?.timesVerified ?? null
+  return flags
+    .map((flag) =>
+      flag === 'above-verified-range' && times !== null && times > 1
+        ? `${times.toPrecision(2)} × highest weight`
+        : flagNames[flag],
+    )
+    .join(', ')
+}
+
 /** What an event of a curve is called. */
 export const eventNames: Record<CurveEvent['kind'], string> = {
   'pop-in': 'Pop-in',
@@ -102,8 +117,8 @@ export function isUncalibrated(kind: ForceScale['kind']): boolean {
   return kind !== 'calibration'
 }
 
-/** What the force rests on, in words. */
-export function scaleWords(scale: ForceScale): string {
+/** What the force rests on, in words; `name` is the name of its calibration where that is known. */
+export function scaleWords(scale: ForceScale, name: string | null = null): string {
   switch (scale.kind) {
     case 'none':
       return 'no scale: readings are counts'
@@ -112,7 +127,7 @@ export function scaleWords(scale: ForceScale): string {
     case 'device-unit':
       return `uncalibrated: the device says its readings are ${scale.unit}`
     case 'calibration':
-      return `calibration ${scale.calibrationId}`
+      return name === null ? `calibration ${scale.calibrationId}` : `calibration “${name}”`
   }
 }
 

@@ -4,6 +4,7 @@ import {
   millimetresPerInch,
   newtonsPerPoundForce,
   squareMillimetresPerSquareInch,
+  standardGravityMPerS2,
 } from '#domain/units/conversions.ts'
 import type { UnitSystem } from '#domain/units/display.ts'
 
@@ -14,6 +15,7 @@ export type Quantities = {
   strength: Quantity
   length: Quantity
   area: Quantity
+  mass: Quantity
 }
 
 export type Quantity = {
@@ -73,6 +75,7 @@ const systems: Record<UnitSystem, Quantities> = {
     strength: quantity('MPa', 1, 2),
     length: measured('mm', 1, 2),
     area: measured('mm²', 1, 1),
+    mass: measured('kg', 1, 6),
   },
   US: {
     system: 'US',
@@ -80,6 +83,8 @@ const systems: Record<UnitSystem, Quantities> = {
     strength: quantity('psi', 1 / megapascalsPerPsi, 0),
     length: measured('in', 1 / millimetresPerInch, 3),
     area: measured('in²', 1 / squareMillimetresPerSquareInch, 4),
+    // A pound is the mass that weighs one pound-force under standard gravity.
+    mass: measured('lb', standardGravityMPerS2 / newtonsPerPoundForce, 5),
   },
 }
 

@@ -2,9 +2,10 @@ import type { Page } from 'playwright-core'
 import type { LiveFrame } from '#contract/records/bench.ts'
 import { scriptedCurve } from '#tests/fakes/scriptedCurve.ts'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scriptedHost.ts'
+import { calibrationScreens } from './calibrationScreens.ts'
+import { at, type Screen, settle } from './screenSteps.ts'
 
-/** A screen in an exact state. */
-export type Screen = { name: string; host(): ScriptedHost; show(page: Page, host: ScriptedHost): Promise<void> }
+export { type Screen, settle } from './screenSteps.ts'
 
 /** The frames of a stretch of a curve, as the live stream gives them: quiet for `quietS` first. */
 export function framesOf(peakN: number, fromS: number, toS: number, offsetS = 0): LiveFrame {
@@ -25,11 +26,6 @@ function quiet(host: ScriptedHost): void {
   const { timeS } = scriptedCurve(1, 16.5, 80, 3)
   const { readings } = scriptedCurve(1, 16.5, 80, 3)
   host.emit('live.frame', { timeS, force: readings, unit: 'N', latest: 2.4, peak: null })
-}
-
-/** Lets the page take in what was sent: longer than the pace of the numerals and a search. */
-export async function settle(page: Page): Promise<void> {
-  await page.waitForTimeout(250)
 }
 
 async function load(page: Page, host: ScriptedHost, peakN: number, toS: number): Promise<void> {
@@ -62,14 +58,6 @@ export function withHistory(host: ScriptedHost, count = 9): ScriptedHost {
   }
   host.setBench({ specimen: host.specimens[count]!, next: host.specimens[count + 1]!, waitingSpecimens: 71 - count })
   return host
-}
-
-const at = (hash: string) => async (page: Page) => {
-  await page.waitForSelector('.frame')
-  await page.evaluate((to) => {
-    location.hash = to
-  }, hash)
-  await settle(page)
 }
 
 /** Every screen, and the bench in every state. */
@@ -321,4 +309,5 @@ export const screens: readonly Screen[] = [
       await settle(page)
     },
   },
+  ...calibrationScreens,
 ]

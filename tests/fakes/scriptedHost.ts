@@ -6,6 +6,8 @@ import { detectionSettings } from '#contract/records/detection.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
 import { defaultPreferences, type Preferences } from '#contract/records/settings.ts'
 import type { Specimen, SpecimenFields } from '#contract/records/specimen.ts'
+import { verificationOf, verifiedRangeFlags } from '#domain/calibration/verificationOf.ts'
+import { createScriptedCalibration, type ScriptedCalibration } from './scriptedCalibration.ts'
 import { scriptedCurve } from './scriptedCurve.ts'
 import { createScriptedEngine, type ScriptedEngine } from './scriptedEngine.ts'
 
@@ -20,6 +22,7 @@ export type ScriptedHost = ScriptedEngine & {
   calls: { name: string; input: unknown }[]
   breaks: BreakRecord[]
   specimens: SpecimenSummary[]
+  calibration: ScriptedCalibration
 }
 
 const adhesives = [
@@ -100,7 +103,14 @@ export function createScriptedHost(
     setBench({ specimen: first, next: second, waitingSpecimens: Math.max(waiting.length - 1, 0) })
   }
 
+  const calibration = createScriptedCalibration({
+    emit: (name, payload) => engine.emit(name, payload),
+    bench: () => bench,
+    setBench: (change) => setBench(change),
+  })
   const engine: ScriptedEngine = createScriptedEngine({
+    ...calibration.handlers,
+    'breaks.evaluateAgain': async ({ breakId, calibrationId }) => evaluateAgain(breakId, calibrationId),
     'app.info': async () => ({
       program: 'Breakledger 0.1.0',
       host: 'direct',
@@ -246,6 +256,47 @@ export function createScriptedHost(
     'demo.fill': async () => archive(),
   })
 
+  function evaluateAgain(breakId: number, calibrationId: number) {
+    const record = recordOf(breakId)
+    const before = record.evaluations.at(-1)!
+    const found = calibration.calibrations.find((one) => one.calibrationId === calibrationId)!
+    const { result } = found.assessment
+    const peakBeforeN = before.result.peakN ?? 0
+    const peakNowN = peakBeforeN * 1.0023
+    const evaluationId = 1000 + record.evaluations.length
+    const verification = verificationOf(found, peakNowN)
+    const flags = verifiedRangeFlags(result.verifiedRangeN, peakNowN)
+    const scale = { kind: 'calibration', calibrationId, coefficients: result.coefficients } as const
+    const after = {
+      ...before,
+      evaluationId,
+      madeAt: at(120),
+      scale,
+      result: { ...before.result, peakN: peakNowN, flags },
+    }
+    const strengthMPa = record.summary.areaMm2 === null ? null : peakNowN / record.summary.areaMm2
+    const changed = changeBreak(
+      breakId,
+      { peakN: peakNowN, strengthMPa, scaleKind: 'calibration', verification, flags },
+      {
+        evaluations: [...record.evaluations, after],
+        verifications: [...record.verifications, { evaluationId, ...verification }],
+      },
+    )
+    const differenceN = peakNowN - peakBeforeN
+    return {
+      record: changed,
+      comparison: {
+        beforeId: before.evaluationId,
+        inForceId: evaluationId,
+        peakBeforeN,
+        peakNowN,
+        differenceN,
+        differencePercent: (100 * differenceN) / peakBeforeN,
+      },
+    }
+  }
+
   function decide(
     breakId: number,
     kind: 'set-aside' | 'taken-back' | 'reassigned',
@@ -287,6 +338,7 @@ export function createScriptedHost(
     calls,
     breaks,
     specimens,
+    calibration,
     bench: () => bench,
     setBench,
     preferences: () => preferences,

@@ -26,7 +26,10 @@ export function BenchPage() {
   const lastBreakKeys = useRef<LastBreakKeys>(null)
 
   const isVirtual = bench.connection.source?.kind === 'virtual' && bench.connection.status === 'open'
-  const canLoad = isVirtual && (bench.phase === 'waiting' || bench.phase === 'broke' || bench.phase === 'unloaded')
+  const canLoad =
+    isVirtual &&
+    bench.busyWith === null &&
+    (bench.phase === 'waiting' || bench.phase === 'broke' || bench.phase === 'unloaded')
 
   useSingleKeys((key) => {
     const name = key.toLowerCase()
@@ -56,6 +59,13 @@ export function BenchPage() {
         <Notice trouble={trouble}>
           {bench.connection.problem === null ? null : <a href={hashOf({ page: 'connect' })}>Choose the device</a>}
         </Notice>
+        {bench.busyWith === null ? null : (
+          <p className="running-words">
+            <a href={hashOf({ page: bench.busyWith === 'calibration' ? 'calibration-run' : 'check-weight' })}>
+              Go on with the {bench.busyWith === 'calibration' ? 'calibration' : 'check weight'}
+            </a>
+          </p>
+        )}
         <LiveCurve bench={bench} />
         <BenchControls
           bench={bench}

@@ -8,7 +8,8 @@ import { useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
 import { hashOf } from '../frame/route.ts'
 import { go } from '../frame/useRoute.ts'
 import { SignatureDialog } from '../records/SignatureDialog.tsx'
-import { flagWords, isUncalibrated, outcomeWord } from '../wording.ts'
+import { VerificationWords } from '../records/VerificationWords.tsx'
+import { flagWords, isUncalibrated, outcomeWord, verifiedRangeFlags } from '../wording.ts'
 import { type AssessmentDraft, changeDraft, type DraftChange } from './assessmentDraft.ts'
 import { FailurePatternChoice } from './FailurePatternChoice.tsx'
 import { WoodFailure } from './WoodFailure.tsx'
@@ -144,7 +145,10 @@ function useKeptDraft(
 
 function Result({ summary }: { summary: BreakSummary }) {
   const { force, strength } = useQuantities()
-  const flags = summary.flags.filter((flag) => flag !== 'uncalibrated')
+  const { verification } = summary
+  const flags = summary.flags.filter(
+    (flag) => flag !== 'uncalibrated' && (verification === null || !verifiedRangeFlags.includes(flag)),
+  )
   return (
     <>
       <dl className="last-break-figures">
@@ -173,6 +177,7 @@ function Result({ summary }: { summary: BreakSummary }) {
       {summary.outcome === 'break' ? (
         <p className="last-break-words">{boundWords(summary, force.factor, force.unit)}</p>
       ) : null}
+      {verification === null ? null : <VerificationWords verification={verification} />}
       {flags.length === 0 ? null : (
         <ul className="flag-list">
           {flags.map((flag) => (

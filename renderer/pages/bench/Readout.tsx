@@ -1,6 +1,7 @@
 import type { BenchState } from '#contract/records/bench.ts'
 import { useQuantities, writeFixed } from '#renderer/widgets/quantities.ts'
 import { PhaseShape } from '../frame/PhaseShape.tsx'
+import { hashOf } from '../frame/route.ts'
 import { isUncalibrated } from '../wording.ts'
 import { phaseWords } from './benchWords.ts'
 import { useLiveReading } from './useLiveReading.ts'
@@ -36,7 +37,9 @@ export function Readout({ bench }: { bench: BenchState }) {
           <p>{bench.phase === 'broke' ? 'highest load' : inCounts ? 'reading now' : 'force now'}</p>
           {isUncalibrated(bench.scale.kind) ? (
             <strong className="tag">{inCounts ? 'no scale' : 'uncalibrated'}</strong>
-          ) : null}
+          ) : (
+            <CalibrationName bench={bench} />
+          )}
         </div>
       </div>
       <dl className="readout-beside">
@@ -52,6 +55,17 @@ export function Readout({ bench }: { bench: BenchState }) {
         {words.title}
       </p>
     </section>
+  )
+}
+
+/** Which calibration the force is found with, and whether it is due again. */
+function CalibrationName({ bench: { calibration } }: { bench: BenchState }) {
+  if (calibration === null) return null
+  return (
+    <p className="readout-calibration">
+      <a href={hashOf({ page: 'calibration-record', calibrationId: calibration.calibrationId })}>{calibration.name}</a>
+      {calibration.overdue ? <strong className="tag">due again</strong> : null}
+    </p>
   )
 }
 

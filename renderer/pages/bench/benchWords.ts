@@ -24,6 +24,11 @@ export function phaseWords(bench: BenchState, force: (forceN: number) => string)
   }
   if (phase === 'unloaded')
     return { title: 'Unloaded without a break', advice: 'Kept and labelled, but never counted as a strength.' }
+  if (bench.busyWith !== null)
+    return {
+      title: bench.busyWith === 'calibration' ? 'Calibrating' : 'Checking with a weight',
+      advice: 'No break is looked for until that is done.',
+    }
   if (!bench.armed) return { title: 'Not armed', advice: 'Loads are shown but not recorded.' }
   return {
     title: 'Waiting for load',
@@ -42,5 +47,6 @@ export function situationOf(phase: BenchState['phase']): 'rolling' | 'capturing'
 export function tareHindrance(bench: BenchState): string | null {
   if (bench.phase === 'no-signal') return 'there is no signal'
   if (bench.phase === 'loading') return 'a specimen is being loaded'
+  if (bench.busyWith !== null) return 'known weights are being hung'
   return bench.signal.unstableBecause
 }

@@ -35,7 +35,7 @@ export function ConnectPage() {
             <strong>{connectionWords(bench.connection)}</strong> {bench.connection.label}
             <br />
             <span className={isUncalibrated(bench.scale.kind) ? 'uncalibrated-words' : ''}>
-              {scaleWords(bench.scale)}
+              {scaleWords(bench.scale, bench.calibration?.name ?? null)}
             </span>
           </p>
           <button

@@ -18,6 +18,11 @@ const places: readonly { route: Route; name: string; also: readonly Route['page'
   { route: { page: 'bench' }, name: 'Bench', also: ['connect'] },
   { route: { page: 'specimens' }, name: 'Specimens', also: ['specimen', 'new-specimen'] },
   { route: { page: 'breaks' }, name: 'Breaks', also: ['break'] },
+  {
+    route: { page: 'calibration' },
+    name: 'Calibration',
+    also: ['weights', 'calibration-run', 'check-weight', 'calibration-record'],
+  },
   { route: { page: 'archive' }, name: 'Archive', also: [] },
   { route: { page: 'settings' }, name: 'Settings', also: [] },
 ]
@@ -45,6 +50,7 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
       b: { page: 'bench' },
       s: { page: 'specimens' },
       k: { page: 'breaks' },
+      i: { page: 'calibration' },
       v: { page: 'archive' },
     }
     const target = place[key.toLowerCase()]

@@ -6,6 +6,7 @@ const groups: readonly { where: Shortcut['where']; title: string }[] = [
   { where: 'bench', title: 'On the bench' },
   { where: 'anywhere', title: 'Anywhere' },
   { where: 'lists', title: 'In lists' },
+  { where: 'calibration', title: 'While calibrating' },
   { where: 'curve', title: 'On a recorded curve' },
 ]
 

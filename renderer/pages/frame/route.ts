@@ -7,6 +7,11 @@ export type Route =
   | { page: 'new-specimen' }
   | { page: 'specimen'; specimenId: number }
   | { page: 'break'; breakId: number }
+  | { page: 'calibration' }
+  | { page: 'weights' }
+  | { page: 'calibration-run' }
+  | { page: 'check-weight' }
+  | { page: 'calibration-record'; calibrationId: number }
   | { page: 'archive' }
   | { page: 'settings' }
 
@@ -17,8 +22,16 @@ export function routeOf(hash: string): Route {
   if (first === 'specimens' && second === 'new') return { page: 'new-specimen' }
   if (first === 'specimens') return id === null ? { page: 'specimens' } : { page: 'specimen', specimenId: id }
   if (first === 'breaks') return id === null ? { page: 'breaks' } : { page: 'break', breakId: id }
+  if (first === 'calibration') return calibrationRoute(second, id)
   if (first === 'connect' || first === 'archive' || first === 'settings') return { page: first }
   return { page: 'bench' }
+}
+
+function calibrationRoute(second: string, id: number | null): Route {
+  if (second === 'weights') return { page: 'weights' }
+  if (second === 'run') return { page: 'calibration-run' }
+  if (second === 'check') return { page: 'check-weight' }
+  return id === null ? { page: 'calibration' } : { page: 'calibration-record', calibrationId: id }
 }
 
 /** The address of a place. */
@@ -26,5 +39,9 @@ export function hashOf(route: Route): string {
   if (route.page === 'specimen') return `#/specimens/${route.specimenId}`
   if (route.page === 'break') return `#/breaks/${route.breakId}`
   if (route.page === 'new-specimen') return '#/specimens/new'
+  if (route.page === 'weights') return '#/calibration/weights'
+  if (route.page === 'calibration-run') return '#/calibration/run'
+  if (route.page === 'check-weight') return '#/calibration/check'
+  if (route.page === 'calibration-record') return `#/calibration/${route.calibrationId}`
   return `#/${route.page}`
 }

@@ -1,13 +1,14 @@
 import { useEffect, useRef } from 'react'
 
 /** A single key and what it does. `when` groups keys in the help. */
-export type Shortcut = { key: string; does: string; where: 'anywhere' | 'bench' | 'curve' | 'lists' }
+export type Shortcut = { key: string; does: string; where: 'anywhere' | 'bench' | 'calibration' | 'curve' | 'lists' }
 
 /** Every shortcut of the program, as the help shows them. */
 export const shortcuts: readonly Shortcut[] = [
   { key: 'B', does: 'Bench', where: 'anywhere' },
   { key: 'S', does: 'Specimens', where: 'anywhere' },
   { key: 'K', does: 'Breaks', where: 'anywhere' },
+  { key: 'I', does: 'Calibration', where: 'anywhere' },
   { key: 'V', does: 'Archive', where: 'anywhere' },
   { key: 'U', does: 'SI or US customary units', where: 'anywhere' },
   { key: '?', does: 'This help', where: 'anywhere' },
@@ -22,6 +23,13 @@ export const shortcuts: readonly Shortcut[] = [
   { key: 'Enter', does: 'Save what you see on the faces', where: 'bench' },
   { key: 'X', does: 'Set the break aside, or take it back', where: 'bench' },
   { key: 'C', does: 'Open the curve of the last break', where: 'bench' },
+  { key: 'Enter', does: 'Go on: what the screen asks for is done', where: 'calibration' },
+  { key: 'R', does: 'Repeat the step that was read last', where: 'calibration' },
+  { key: 'N', does: 'Leave this step out', where: 'calibration' },
+  { key: 'Bksp', does: 'Back to the step before', where: 'calibration' },
+  { key: 'Esc', does: 'Stop waiting for a steady reading', where: 'calibration' },
+  { key: 'B', does: 'Break off (all readings are kept)', where: 'calibration' },
+  { key: 'L', does: 'Hang the weights on the virtual cell (demo)', where: 'calibration' },
   { key: '+ −', does: 'Zoom in, zoom out', where: 'curve' },
   { key: '0', does: 'Whole curve', where: 'curve' },
   { key: '← →', does: 'Move the cursor', where: 'curve' },

@@ -6,13 +6,24 @@ import { useAnswer } from '#renderer/host/useAnswer.ts'
 import { Notice } from '#renderer/widgets/Notice.tsx'
 import { useQuantities, writeFixed, writeNumber } from '#renderer/widgets/quantities.ts'
 import { hashOf } from '../frame/route.ts'
-import { eventNames, eventWords, flagWords, instantWords, isUncalibrated, outcomeWord } from '../wording.ts'
+import {
+  eventNames,
+  eventWords,
+  flagWords,
+  instantWords,
+  isUncalibrated,
+  outcomeWord,
+  verifiedRangeFlags,
+} from '../wording.ts'
 import { AssessDialog } from './AssessDialog.tsx'
 import { BreakHistory } from './BreakHistory.tsx'
+import { EvaluateAgainDialog } from './EvaluateAgainDialog.tsx'
+import { EvaluationsTable } from './EvaluationsTable.tsx'
 import { Provenance } from './Provenance.tsx'
 import { ReassignDialog } from './ReassignDialog.tsx'
 import { CurveOf } from './RecordedCurve.tsx'
 import { SignatureDialog } from './SignatureDialog.tsx'
+import { VerificationWords } from './VerificationWords.tsx'
 import './records.css'
 
 /** One break: its curve, what was made of it, how far to trust it, where it comes from, and what people said about it. */
@@ -29,9 +40,11 @@ export function BreakPage({ breakId }: { breakId: number }) {
 
 function BreakView({ record }: { record: BreakRecord }) {
   const { summary } = record
-  const [dialog, setDialog] = useState<'set-aside' | 'take-back' | 'reassign' | 'assess' | null>(null)
+  const [dialog, setDialog] = useState<'set-aside' | 'take-back' | 'reassign' | 'assess' | 'again' | null>(null)
   const setAside = useAction('breaks.setAside')
   const takeBack = useAction('breaks.takeBack')
+  const { verification } = summary
+  const flags = summary.flags.filter((flag) => verification === null || !verifiedRangeFlags.includes(flag))
   const newest = record.evaluations.at(-1) ?? null
   const close = () => setDialog(null)
   const subject = summary.number ?? `break ${summary.breakId}`
@@ -57,6 +70,9 @@ function BreakView({ record }: { record: BreakRecord }) {
         <div className="record-buttons">
           <button type="button" className="button" onClick={() => setDialog('assess')}>
             Describe the faces
+          </button>
+          <button type="button" className="button" disabled={newest === null} onClick={() => setDialog('again')}>
+            Evaluate again
           </button>
           <button type="button" className="button" onClick={() => setDialog('reassign')}>
             Move to another specimen
@@ -84,6 +100,12 @@ function BreakView({ record }: { record: BreakRecord }) {
           <Figures record={record} />
         </section>
       </div>
+      {record.evaluations.length > 1 ? (
+        <section className="evaluations" aria-labelledby="evaluations-title">
+          <h2 id="evaluations-title">Evaluations beside each other</h2>
+          <EvaluationsTable record={record} />
+        </section>
+      ) : null}
       <div className="break-columns">
         <section aria-labelledby="numbers-title">
           <h2 id="numbers-title">Evaluation</h2>
@@ -95,9 +117,10 @@ function BreakView({ record }: { record: BreakRecord }) {
         </section>
         <section aria-labelledby="doubts-title">
           <h2 id="doubts-title">To be read with</h2>
+          {verification === null ? null : <VerificationWords verification={verification} />}
           <ul className="flag-list">
             {summary.flags.length === 0 ? <li>Nothing stands against this number.</li> : null}
-            {summary.flags.map((flag) => (
+            {flags.map((flag) => (
               <li key={flag}>{flagWords[flag]}</li>
             ))}
           </ul>
@@ -123,6 +146,7 @@ function BreakView({ record }: { record: BreakRecord }) {
         />
       ) : null}
       {dialog === 'reassign' ? <ReassignDialog summary={summary} onClose={close} /> : null}
+      {dialog === 'again' ? <EvaluateAgainDialog record={record} onClose={close} /> : null}
       {dialog === 'assess' ? <AssessDialog summary={summary} onClose={close} /> : null}
     </div>
   )
@@ -137,6 +161,14 @@ function Figures({ record: { summary, evaluations } }: { record: BreakRecord }) 
         <dt>
           {summary.outcome === 'break' ? 'Peak load' : 'Highest load'}
           {isUncalibrated(summary.scaleKind) ? <span className="tag">uncalibrated</span> : null}
+          {summary.verification === null ? null : (
+            <a
+              href={hashOf({ page: 'calibration-record', calibrationId: summary.verification.calibrationId })}
+              title="The calibration that it was found with"
+            >
+              {summary.verification.name}
+            </a>
+          )}
         </dt>
         <dd>
           {force.number(summary.peakN)} <small>{force.unit}</small>

@@ -3,7 +3,7 @@ import { type Column, LongTable } from '#renderer/widgets/LongTable.tsx'
 import { Notice } from '#renderer/widgets/Notice.tsx'
 import { type Quantities, useQuantities } from '#renderer/widgets/quantities.ts'
 import { go } from '../frame/useRoute.ts'
-import { flagNames, instantWords, outcomeWord } from '../wording.ts'
+import { flagListWords, instantWords, outcomeWord } from '../wording.ts'
 import { ListTools } from './ListTools.tsx'
 import { useListView } from './listViewStore.ts'
 import { type ListView, usePagedList } from './usePagedList.ts'
@@ -96,7 +96,7 @@ function columnsIn({ force, strength }: Quantities): Column<BreakSummary, Sort>[
       key: 'flags',
       title: 'To be read with',
       width: '20%',
-      cell: (row) => row.flags.map((flag) => flagNames[flag]).join(', '),
+      cell: flagListWords,
     },
   ]
 }

@@ -2,6 +2,13 @@ import type { BreakRecord } from '#contract/records/break.ts'
 import { useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
 import { endingWords, instantWords, scaleWords } from '../wording.ts'
 
+/** The name of the calibration that the capture was made with, where an evaluation under it is there to say. */
+function nameOf({ header, verifications }: BreakRecord): string | null {
+  const { scale } = header
+  if (scale.kind !== 'calibration') return null
+  return verifications.find((one) => one.calibrationId === scale.calibrationId)?.name ?? null
+}
+
 /** Everything that leads from the number back to the device: session, scale, zero, settings, method, checksum. */
 export function Provenance({ record }: { record: BreakRecord }) {
   const { force } = useQuantities()
@@ -15,7 +22,7 @@ export function Provenance({ record }: { record: BreakRecord }) {
     ['Break', `${header.breakId}, session ${header.sessionId} of ${instantWords(session.startedAt)}`],
     ['Device', session.source],
     ['Line format', session.lineFormat],
-    ['Scale', scaleWords(header.scale)],
+    ['Scale in the capture', scaleWords(header.scale, nameOf(record))],
     [
       'Zero',
       tare === null ? 'none taken' : `${written(tare.offset)}, SD ${written(tare.sd)}, ${tare.readings} readings`,

@@ -1,0 +1,30 @@
+import type { BrokenOffRoutine } from '#contract/records/calibrationRoutine.ts'
+import { ReadingsTable } from '../calibrationRecord/ReadingsTable.tsx'
+import { instantWords } from '../wording.ts'
+
+/** Routines that came to no calibration: their readings stay, and can be looked at. */
+export function BrokenOffList({ routines }: { routines: readonly BrokenOffRoutine[] }) {
+  return (
+    <section aria-labelledby="broken-off-title">
+      <h2 id="broken-off-title">Broken off</h2>
+      <ul className="broken-off">
+        {routines.toReversed().map((routine) => (
+          <li key={routine.routineId}>
+            <details>
+              <summary>
+                {instantWords(routine.begunAt)}
+                {routine.by === '' ? '' : `, ${routine.by}`}:{' '}
+                {routine.reason === '' ? 'the program ended while it ran' : routine.reason}
+                <span className="quiet">
+                  {' '}
+                  {routine.readings.length === 1 ? '1 reading kept' : `${routine.readings.length} readings kept`}
+                </span>
+              </summary>
+              {routine.readings.length === 0 ? null : <ReadingsTable readings={routine.readings} unit={null} />}
+            </details>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}

@@ -1,0 +1,24 @@
+import { Notice } from '#renderer/widgets/Notice.tsx'
+import { PlanView } from './PlanView.tsx'
+import { ReviewView } from './ReviewView.tsx'
+import { useRoutine } from './useRoutine.ts'
+import { WorkView } from './WorkView.tsx'
+import '../calibration/calibration.css'
+import '../calibrationRecord/calibrationRecord.css'
+import '../records/records.css'
+import './run.css'
+
+/** The guided calibration: plan it, hang the weights one stack after another, look at the result. */
+export function CalibrationRunPage() {
+  const { state, error } = useRoutine()
+  if (state === null)
+    return (
+      <div className="plain-page">
+        <h1>Calibrate</h1>
+        <Notice trouble={error} />
+      </div>
+    )
+  if (state.phase === 'planning') return <PlanView />
+  if (state.phase === 'review') return <ReviewView state={state} />
+  return <WorkView state={state} />
+}

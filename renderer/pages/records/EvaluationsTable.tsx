@@ -1,0 +1,68 @@
+import type { BreakRecord } from '#contract/records/break.ts'
+import { useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
+import { signedNumber } from '../calibrationWords.ts'
+import { instantWords, scaleWords } from '../wording.ts'
+
+/** Every evaluation beside the others, newest first: the one in force is marked, the rest say how far they lie from it. */
+export function EvaluationsTable({ record }: { record: BreakRecord }) {
+  const { force, strength } = useQuantities()
+  const inForce = record.evaluations.at(-1)
+  const areaMm2 = record.summary.areaMm2
+  const verifications = new Map(record.verifications.map((one) => [one.evaluationId, one]))
+  return (
+    <table className="data-table">
+      <thead>
+        <tr>
+          <th scope="col">Made</th>
+          <th scope="col">Force by</th>
+          <th scope="col" className="numeric">
+            Peak <span className="quiet">{force.unit}</span>
+          </th>
+          <th scope="col" className="numeric">
+            Strength <span className="quiet">{strength.unit}</span>
+          </th>
+          <th scope="col" className="numeric">
+            Against the one in force
+          </th>
+          <th scope="col" className="numeric">
+            Uncertainty, <i>k</i> = 2
+          </th>
+          <th scope="col">Standing</th>
+        </tr>
+      </thead>
+      <tbody>
+        {record.evaluations.toReversed().map((one) => {
+          const verification = verifications.get(one.evaluationId) ?? null
+          const { peakN } = one.result
+          const baseN = inForce?.result.peakN ?? null
+          const differenceN = peakN === null || baseN === null || one === inForce ? null : peakN - baseN
+          return (
+            <tr key={one.evaluationId}>
+              <td>{instantWords(one.madeAt)}</td>
+              <th scope="row">{scaleWords(one.scale, verification?.name ?? null)}</th>
+              <td className="numeric">{force.number(peakN)}</td>
+              <td className="numeric">
+                {strength.number(peakN === null || areaMm2 === null ? null : peakN / areaMm2)}
+              </td>
+              <td className="numeric">
+                {differenceN === null
+                  ? '–'
+                  : `${signedNumber(differenceN * force.factor, 1)} ${force.unit}${baseN ? ` (${signedNumber((100 * differenceN) / baseN, 2)} %)` : ''}`}
+              </td>
+              <td className="numeric">
+                {verification === null
+                  ? 'not known'
+                  : verification.expandedUncertaintyN === null
+                    ? verification.timesVerified !== null && verification.timesVerified > 1
+                      ? `${writeNumber(verification.timesVerified, 1)} × the highest weight`
+                      : 'outside the range'
+                    : `±${force.number(verification.expandedUncertaintyN)}`}
+              </td>
+              <td>{one === inForce ? <strong className="tag">in force</strong> : 'kept'}</td>
+            </tr>
+          )
+        })}
+      </tbody>
+    </table>
+  )
+}
