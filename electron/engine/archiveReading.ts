@@ -36,10 +36,13 @@ export function storedCurve(path: string, program: string, breakId: number): Pro
   })
 }
 
+/** No cell knows more, and the digits beyond are those of binary fractions. */
+const wholeMicronewtons = (forceN: number) => Math.round(forceN * 1e6) / 1e6
+
 function curveRows({ header }: BreakRecord, { timeS, readings }: RawCurve): CurveRows {
   const { scale, tare, readingUnit } = header
   const forceN = scale.kind === 'none' ? null : taredForce(readings, scale, readingUnit, tare?.offset ?? 0).force
-  return { timeS, counts: readingUnit === 'counts' ? readings : null, forceN }
+  return { timeS, counts: readingUnit === 'counts' ? readings : null, forceN: forceN?.map(wholeMicronewtons) ?? null }
 }
 
 /** Where a curve comes from, so that the file can be understood without the archive. */

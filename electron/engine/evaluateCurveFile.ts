@@ -5,19 +5,32 @@ import type { EvaluationResult } from '#contract/records/evaluation.ts'
 import type { ForceScale } from '#contract/records/force.ts'
 import { forceOfReading } from '#domain/force/forceScale.ts'
 import { evaluateCurve } from '#domain/signal/evaluateCurve.ts'
+import { zeroBeforeLoad } from '#domain/signal/zeroBeforeLoad.ts'
 import { newtonsFromPoundsForce } from '#domain/units/conversions.ts'
-import { type CurveTable, readCurveCsv } from '#exchange/curveCsv.ts'
+import { type CurveTable, readCurveCsv, type ValueColumn } from '#exchange/curveCsv.ts'
 import { calibratedScale } from './calibrationInForce.ts'
 import { flaggedResult, type VerifiedRange } from './storedEvaluation.ts'
 
 export type CurveFileOptions = {
   /** Newtons per count; null: none was given. */
   nPerCount: number | null
-  /** Taken off every value, in the unit of the file's column. */
-  tare: number
+  /** Taken off every value, in the unit of the file's column; null: found by the program, where it is needed. */
+  tare: number | null
   capacityN: number | null
   /** A calibration that turns counts into newtons; null: none. */
   calibration: CalibrationOfFile | null
+}
+
+/** How the zero of a curve came about: `typed` by the person, `rest` before the load, `unknown`: nothing was taken off. */
+export type ZeroOfFile =
+  | { kind: 'typed' | 'unknown' }
+  | { kind: 'rest'; offsetN: number; sdN: number; readings: number }
+
+export type EvaluatedFile = {
+  result: EvaluationResult
+  column: ValueColumn
+  /** The zero of a curve in counts; null: the curve is in force, whose zero is its maker's. */
+  zero: ZeroOfFile | null
 }
 
 /** What of a stored calibration a curve in counts needs. */
@@ -39,39 +52,50 @@ export async function calibrationOfArchive(
 }
 
 /** Evaluates a curve CSV. Rejects with a Trouble that names the file, and the line where there is one. */
-export async function evaluateCurveFile(file: string, options: CurveFileOptions): Promise<EvaluationResult> {
-  const table = await readCurveCsv(file)
-  if (options.calibration !== null && table.columns.counts !== undefined)
-    return calibratedResult(table.timeS, table.columns.counts, options.calibration, options)
-  const { values, nPerUnit } = chooseColumn(file, table, options.nPerCount)
-  const force = values.map((value) => (value - options.tare) * nPerUnit)
-  const settings = detectionSettings.parse({ capacityN: options.capacityN })
-  const result = evaluateCurve(table.timeS, force, null, settings)
-  // A typed scale is nobody's calibration; a file in force may have had one.
-  return values === table.columns.counts
-    ? { ...result, flags: [...new Set([...result.flags, 'uncalibrated' as const])] }
-    : result
-}
-
-function calibratedResult(
-  timeS: Float64Array,
-  counts: Float64Array,
-  { scale, verifiedRangeN }: CalibrationOfFile,
-  { tare, capacityN }: CurveFileOptions,
-): EvaluationResult {
+export async function evaluateCurveFile(file: string, options: CurveFileOptions): Promise<EvaluatedFile> {
+  const { calibration, capacityN } = options
+  const { timeS, columns } = await readCurveCsv(file)
+  const settings = detectionSettings.parse({ capacityN })
+  const column = chosenColumn(file, columns, options)
+  const values = columns[column]!
+  if (column !== 'counts') {
+    const nPerUnit = column === 'force_lbf' ? newtonsFromPoundsForce(1) : 1
+    const tare = options.tare ?? 0
+    const force = values.map((value) => (value - tare) * nPerUnit)
+    return { result: evaluateCurve(timeS, force, null, settings), column, zero: null }
+  }
+  const scale = calibration?.scale ?? { kind: 'uncalibrated-scale', nPerCount: options.nPerCount! }
   const toForce = forceOfReading(scale, 'counts')!
-  const offset = toForce(tare)
-  const force = counts.map((reading) => toForce(reading) - offset)
-  const result = evaluateCurve(timeS, force, null, detectionSettings.parse({ capacityN }))
-  return flaggedResult(result, scale, 'complete', verifiedRangeN)
+  const force = values.map(toForce)
+  const { offsetN, zero } = zeroOf(timeS, force, options.tare === null ? null : toForce(options.tare))
+  const result = evaluateCurve(
+    timeS,
+    force.map((value) => value - offsetN),
+    null,
+    settings,
+  )
+  return { result: flaggedResult(result, scale, 'complete', calibration?.verifiedRangeN ?? null), column, zero }
 }
 
-/** Counts are used when there is a scale for them, else force. */
-function chooseColumn(file: string, { columns }: CurveTable, nPerCount: number | null) {
+function zeroOf(
+  timeS: Float64Array,
+  force: Float64Array,
+  typedN: number | null,
+): { offsetN: number; zero: ZeroOfFile } {
+  if (typedN !== null) return { offsetN: typedN, zero: { kind: 'typed' } }
+  const rest = zeroBeforeLoad(timeS, force)
+  if (rest === null) return { offsetN: 0, zero: { kind: 'unknown' } }
+  const { offset: offsetN, sd: sdN, readings } = rest
+  return { offsetN, zero: { kind: 'rest', offsetN, sdN, readings } }
+}
+
+/** Force goes before counts: whoever wrote both knew the zero. Only a calibration that was named asks for the counts. */
+function chosenColumn(file: string, columns: CurveTable['columns'], options: CurveFileOptions): ValueColumn {
   const { counts, force_N, force_lbf } = columns
-  if (counts !== undefined && nPerCount !== null) return { values: counts, nPerUnit: nPerCount }
-  if (force_N !== undefined) return { values: force_N, nPerUnit: 1 }
-  if (force_lbf !== undefined) return { values: force_lbf, nPerUnit: newtonsFromPoundsForce(1) }
+  if (counts !== undefined && options.calibration !== null) return 'counts'
+  if (force_N !== undefined) return 'force_N'
+  if (force_lbf !== undefined) return 'force_lbf'
+  if (counts !== undefined && options.nPerCount !== null) return 'counts'
   throw new Trouble(
     'invalid-input',
     `${file}: the curve is in counts, and no scale says how many newtons a count is.`,

@@ -1,4 +1,4 @@
-import { mkdtemp, rm } from 'node:fs/promises'
+import { mkdtemp, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
@@ -81,6 +81,21 @@ describe.runIf(onUnix)('capture', () => {
     },
     60_000,
   )
+
+  it('stores a peak that evaluate finds again in what curve prints', async () => {
+    const emulator = start(['emulate', '--scenario', 'brittle', '--speed', '20', '--seed', '283', '--breaks', '1'])
+    const { path, nPerCount } = await emulator.until((line) => 'path' in line)
+    const words = ['--archive', archivePath, '--scale', String(nPerCount), '--breaks', '1', '--timeout', '40']
+    const capture = start(['capture', '--port', String(path), ...words])
+    expect(await capture.ended).toBe(0)
+    const { breakId, peakN } = capture.lines.find(({ event }) => event === 'break')!
+    const file = join(folder, 'curve.csv')
+    await writeFile(file, (await runWords(commands, ['curve', String(breakId), '--archive', archivePath])).out)
+    const { lines } = await runWords(commands, ['evaluate', '--json', file])
+    expect(lines[0]).toMatchObject({ outcome: 'break' })
+    // Printed in whole micronewtons.
+    expect(Math.abs(Number(lines[0]!.peakN) - Number(peakN))).toBeLessThanOrEqual(1e-6)
+  }, 60_000)
 
   it('keeps a capture whose device is unplugged, marks it, and ends cleanly on Ctrl-C', async () => {
     const emulator = start(['emulate', '--scenario', 'brittle', '--speed', '2'])

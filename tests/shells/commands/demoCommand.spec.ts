@@ -1,4 +1,4 @@
-import { mkdtemp, rm } from 'node:fs/promises'
+import { mkdtemp, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
@@ -77,21 +77,32 @@ describe('verify', () => {
 })
 
 describe('curve', () => {
-  it('prints a curve that evaluate reads with the stored result', async () => {
-    const { code, out } = await run('curve', '5')
+  it.each([5, 20, 40, 60])('prints curve %d, which evaluate reads with the stored peak', async (breakId) => {
+    const { code, out } = await run('curve', String(breakId))
     expect(code).toBe(0)
     expect(out.split('\n')[0]).toBe('time_s,counts,force_N')
+    const file = join(folder, `${breakId}.csv`)
+    await writeFile(file, out)
     const archive = await openArchive({ path: archivePath, program: 'test', mode: 'read' })
-    const { summary } = await archive.break(5)
+    const { summary } = await archive.break(breakId)
     await archive.close()
-    const highest = Math.max(
-      ...out
-        .trim()
-        .split('\n')
-        .slice(1)
-        .map((row) => Number(row.split(',')[2])),
-    )
-    expect(highest).toBe(summary.peakN)
+    for (const options of [[], ['--scale', '0.01']]) {
+      const evaluated = await runWords(commands, ['evaluate', '--json', file, ...options])
+      expect(evaluated.code).toBe(0)
+      expect(evaluated.lines[0]).toMatchObject({ outcome: 'break' })
+      // Printed in whole micronewtons.
+      expect(Math.abs(Number(evaluated.lines[0]!.peakN) - summary.peakN!)).toBeLessThanOrEqual(1e-6)
+      expect(evaluated.err).toBe(
+        options.length === 0 ? '' : `${file}: evaluated from its column force_N; --scale is for curves in counts.\n`,
+      )
+    }
+  })
+
+  it('prints force without the noise of binary fractions', async () => {
+    const { out } = await run('curve', '2')
+    for (const row of out.trim().split('\n').slice(1)) expect(row.split(',')[2]).toMatch(/^-?\d+(\.\d{1,6})?$/)
+    for (const { forceN } of (await run('curve', '2', '--json')).lines)
+      expect(String(forceN)).toMatch(/^-?\d+(\.\d{1,6})?$/)
   })
 
   it('says in comments where the curve comes from, when asked', async () => {

@@ -66,6 +66,47 @@ describe('evaluate', () => {
     expect(lines[0]!.flags).toContain('uncalibrated')
   })
 
+  it('takes the zero of counts from the rest before the load, and says so', async () => {
+    const path = await file(
+      'own-zero.csv',
+      ramp((forceN) => String(Math.round(forceN / 0.01) + 5000), 'time_s,counts'),
+    )
+    const { lines, err } = await runWords(commands, ['evaluate', '--json', '--scale', '0.01', path])
+    expect(Math.abs(Number(lines[0]!.peakN) - 4000)).toBeLessThan(0.6)
+    expect(err).toMatch(
+      /own-zero\.csv: zero (49|50)\.\d\d N taken off, the mean of \d+ steady readings before the load/,
+    )
+    const told = await runWords(commands, ['evaluate', '--scale', '0.01', path])
+    expect(told.err).toBe('')
+    expect(told.out).toMatch(/\n {2}zero +(49|50)\.\d\d N taken off/)
+    const reversed = await file(
+      'reversed.csv',
+      ramp((forceN) => String(Math.round(-forceN / 0.01) + 5000), 'time_s,counts'),
+    )
+    const inverted = await runWords(commands, ['evaluate', '--json', '--scale=-0.01', reversed])
+    expect(Math.abs(Number(inverted.lines[0]!.peakN) - 4000)).toBeLessThan(0.6)
+  })
+
+  it('finds in the sample of counts what truly happened', async () => {
+    const { lines } = await runWords(commands, ['evaluate', '--json', '--scale', '0.01', 'samples/unloading-10hz.csv'])
+    // samples/README.md: let back from 1,075 N at 6.56 s; noise of 1 N SD, sampled every 0.1 s at 300 N/s.
+    expect(lines[0]).toMatchObject({ outcome: 'unloading' })
+    expect(Math.abs(Number(lines[0]!.peakN) - 1075)).toBeLessThan(5)
+    expect(Math.abs(Number(lines[0]!.peakTimeS) - 6.56)).toBeLessThan(0.1)
+  })
+
+  it('warns when nothing is steady before the load, and takes nothing off', async () => {
+    const rows = Array.from({ length: 900 }, (_, i) => `${i / 100},${i < 600 ? 100 * i : 100 + (i % 7)}`)
+    const path = await file('no-rest.csv', `time_s,counts\n${rows.join('\n')}\n`)
+    const { code, lines, err } = await runWords(commands, ['evaluate', '--json', '--scale', '0.01', path])
+    expect(code).toBe(0)
+    expect(lines[0]).toMatchObject({ outcome: 'break', peakN: 599 })
+    expect(err).toMatch(/no-rest\.csv: nothing is steady before the load.*--tare/)
+    const tared = await runWords(commands, ['evaluate', '--json', '--scale', '0.01', '--tare', '100', path])
+    expect(tared.lines[0]).toMatchObject({ peakN: 598 })
+    expect(tared.err).toBe('')
+  })
+
   it('says what is wrong with a file, evaluates the next one, and exits 1', async () => {
     const falling = await file('falling.csv', 'time_s,force_N\n0,1\n1,2\n0.5,3\n')
     const text = await file('text.csv', 'time_s,force_N\n0,1\n1,many\n')
