@@ -4,9 +4,11 @@ import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { expect, test } from 'vitest'
 import { addDecision } from '#archive/decisions.ts'
+import { migrations } from '#archive/migrate.ts'
 import { openDatabase } from '#archive/openDatabase.ts'
 import { addSpecimens, correctSpecimen } from '#archive/specimens.ts'
 import type { SampleBlock } from '#contract/records/break.ts'
+import { rows as calibrationRows, storeCalibrations } from '../archive/storedCalibration.ts'
 import { morning, rampAndFall, specimenFields, storeBreak, temporaryFolder } from '../archive/storedStudy.ts'
 
 // Reads an archive as a stranger would: by the texts of FORMAT.md and nothing of ours.
@@ -74,6 +76,7 @@ function writtenArchive(): string {
   const decision = { recordedAt: morning, by: 'bench', reason: 'slipped', specimenId: null }
   addDecision(database, { ...decision, breakId: 2, kind: 'set-aside' })
   addDecision(database, { ...decision, breakId: 4, kind: 'reassigned', specimenId: 3 })
+  storeCalibrations(database)
   archive.close()
   return path
 }
@@ -166,4 +169,40 @@ test.runIf(shellIsThere)('checks the chain with sqlite3 and sha256sum alone, and
   }
   expect(harm(`UPDATE ledger SET content = replace(content, 'C1-LL-2', 'C1-LL-4') WHERE seq = 2`)).toBe('entry 2\n')
   expect(harm('DELETE FROM ledger WHERE seq = 5')).toBe('entry 6\n')
+})
+
+test('describes the format that is written, and every table of it', () => {
+  const stranger = new Database(writtenArchive(), { readonly: true })
+  expect(documentText).toContain(`This text describes version **${migrations.length}**`)
+  const tables = stranger.prepare("SELECT name FROM sqlite_schema WHERE type = 'table'").pluck().all() as string[]
+  for (const table of tables) expect(documentText).toMatch(new RegExp(`^\\| .*\`${table}\``, 'm'))
+  const kinds = stranger.prepare('SELECT DISTINCT kind FROM ledger').pluck().all() as string[]
+  expect(kinds).toContain('calibration')
+  for (const kind of kinds) expect(documentText).toMatch(new RegExp(`^\\| \`${kind}\` `, 'm'))
+  stranger.close()
+})
+
+test('reads calibrations, and what is in force, by the queries of the document', () => {
+  const stranger = new Database(writtenArchive(), { readonly: true })
+  const [calibration] = stranger.prepare<[], Record<string, number>>(fenced('sql', 'calibrations')).all()
+  expect(calibration).toMatchObject({
+    calibration_id: 1,
+    name: 'May',
+    reading_unit: 'counts',
+    b2: 0,
+    b3: 0,
+    verified_from_n: 200,
+    verified_to_n: 600,
+    in_force: 1,
+  })
+  // The stored cell is straight: 0.01 N per count, zero at 100 counts; its readings lie up to 5 counts off.
+  expect(calibration!.b1).toBeCloseTo(0.01, 5)
+  expect(calibration!.b0).toBeCloseTo(-1, 1)
+  const read = stranger.prepare<[], Record<string, number>>(fenced('sql', 'calibration-rows')).all()
+  expect(read.map(({ force_n, reading }) => ({ forceN: force_n, reading }))).toEqual(
+    calibrationRows.map(({ forceN, reading }) => ({ forceN, reading })),
+  )
+  for (const { force_n, reading, residual_n } of read)
+    expect(calibration!.b0! + calibration!.b1! * reading! - force_n!).toBeCloseTo(residual_n!, 6)
+  stranger.close()
 })
