@@ -11,7 +11,7 @@ import { type BlockWriter, createBlockWriter } from './blockWriter.ts'
 import type { CaptureListener } from './captureEvents.ts'
 import type { Clock } from './clock.ts'
 import { createFrameGatherer } from './frameGatherer.ts'
-import { createLineParser } from './lineFormats/lineParser.ts'
+import { createBatchParser } from './lineFormats/batchParser.ts'
 import { createReadingBatch } from './readingBatch.ts'
 import { createRejectedLines } from './rejectedLines.ts'
 import { createSampleRing } from './sampleRing.ts'
@@ -50,7 +50,7 @@ const tellEveryS = 0.1
 /** After a new zero the detector learns rest from so much of what it has already seen, s. */
 const relearnS = 1
 
-type Capture = { writer: BlockWriter; firstUs: number; peak: number }
+type Capture = { writer: BlockWriter; firstUs: number }
 
 /**
  * bytes -> lines -> times -> force -> detector. The samples of a capture are handed on as received, with their times in
@@ -60,7 +60,7 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
   const { clock, lineFormat, settings, listener } = options
   const rejected = createRejectedLines()
   const batch = createReadingBatch()
-  const parser = createLineParser(lineFormat, { reading: batch.add, rejected: rejected.add })
+  const parser = createBatchParser(lineFormat, batch, rejected.add)
   const sampleClock = createSampleClock(timeUnitOf(lineFormat), listener.gap)
   const ring = createSampleRing(longestPreTriggerS(settings) + 1)
   const frames = createFrameGatherer()
@@ -92,10 +92,7 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
     listener.reading?.(timeS, reading)
     ring.push(timeUs, reading)
     frames.push(timeS, tared)
-    if (capture !== null) {
-      capture.writer.push(timeUs - capture.firstUs, reading)
-      if (tared > capture.peak) capture.peak = tared
-    }
+    if (capture !== null) capture.writer.push(timeUs - capture.firstUs, reading)
     if (tare !== null && (armed || capture !== null)) detector.push(timeS, tared, reading)
   }
 
@@ -111,7 +108,7 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
   /** The detector has noticed a load: its first samples were kept for this. */
   function begin(start: CaptureStart): void {
     const writer = createBlockWriter(clock, (block) => listener.samples(block))
-    const begun: Capture = { writer, firstUs: Number.NaN, peak: Number.NEGATIVE_INFINITY }
+    const begun: Capture = { writer, firstUs: Number.NaN }
     capture = begun
     ending = 'complete'
     listener.begin({
@@ -120,11 +117,9 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
       readingUnit: unit ?? 'counts',
       settings: start.settings,
     })
-    const offset = zero.tare()?.offset ?? 0
     ring.newest(start.samples, (timeUs, reading) => {
       if (Number.isNaN(begun.firstUs)) begun.firstUs = timeUs
       writer.push(timeUs - begun.firstUs, reading)
-      begun.peak = Math.max(begun.peak, toForce(reading) - offset)
     })
   }
 
@@ -184,7 +179,7 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
         if (due !== null) adopt(due)
         tell(nowS)
       }
-      const frame = frames.take(nowS, hasScale ? 'N' : 'counts', capture?.peak ?? null)
+      const frame = frames.take(nowS, hasScale ? 'N' : 'counts', detector.runningPeak())
       if (frame !== null) listener.frame(frame)
     },
     interrupted() {

@@ -68,6 +68,22 @@ describe('a capture', () => {
       expect(blocks[i]!.atS - blocks[i - 1]!.atS).toBeLessThanOrEqual(0.1 + 0.0126)
   })
 
+  it('shows while it runs the peak that it will have, and no lone glitch for it', () => {
+    const heard = listenedSession()
+    playAmplifier(heard, { scenario: 'glitches', rateHz: 80, seed: 5, breaks: 2, ...quick })
+    expect(heard.captures.length).toBe(2)
+    for (const [index, { start, result }] of heard.captures.entries()) {
+      const untilS = heard.captures[index + 1]?.start.streamTimeS ?? Number.POSITIVE_INFINITY
+      const peaks = heard.frames.filter(({ timeS }) => timeS[0]! >= start.streamTimeS && timeS[0]! < untilS)
+      const shown = peaks.map(({ peak }) => peak).filter((peak) => peak !== null)
+      expect(shown.length).toBeGreaterThan(50)
+      expect(Math.max(...shown)).toBe(result!.peakN)
+    }
+    // There were glitches that a look at every sample would have taken for the peak.
+    const highest = Math.max(...heard.frames.flatMap(({ force }) => [...force]))
+    expect(highest).toBeGreaterThan(1.2 * Math.max(...heard.captures.map(({ result }) => result!.peakN!)))
+  })
+
   it('is kept as interrupted when the device goes away, and the next one is caught after it is back', () => {
     const heard = listenedSession()
     const options = { scenario: 'brittle', rateHz: 80, seed: 3, breaks: 2, ...quick } as const

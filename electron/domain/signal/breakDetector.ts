@@ -31,6 +31,8 @@ export type BreakDetector = {
   /** Forgets the signal at rest, because tare or scale have changed. Throws TypeError while a capture runs. */
   reset(): void
   capturing(): boolean
+  /** Peak of the loading so far, by the rules that make the result; null while none runs. */
+  runningPeak(): number | null
   /** Noise SD at rest and the start threshold in force, in the unit of the force; null while unknown. */
   atRest(): { noise: number | null; startThreshold: number | null }
 }
@@ -164,6 +166,7 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
       front = createFront()
     },
     capturing: () => evaluator !== null,
+    runningPeak: () => evaluator?.runningPeak() ?? null,
     atRest() {
       const threshold = front.watch.threshold()
       return { noise: front.watch.noise(), startThreshold: threshold > 0 ? threshold : null }

@@ -14,6 +14,8 @@ export type CurveEvaluator = {
   finish(): void
   /** A loading has started. */
   loading(): boolean
+  /** Highest sample of the loading so far, lone glitches left out, a sample or two late; null before it starts. */
+  runningPeak(): number | null
   /** Level at rest before the loading. */
   zero(): number
   threshold(): number
@@ -88,6 +90,7 @@ export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluato
       if (!over) front.finish()
     },
     loading: () => load !== null,
+    runningPeak: () => load?.peak() ?? null,
     zero: () => front.watch.level(),
     threshold: () => front.watch.threshold(),
     result() {

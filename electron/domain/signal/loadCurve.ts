@@ -34,6 +34,8 @@ export type LoadEnd = {
 export type LoadCurve = {
   /** Takes a good sample, which `recent` holds already; true when the capture is over. */
   push(timeS: number, force: number, reading: number): boolean
+  /** Highest good sample so far. */
+  peak(): number
   end(): LoadEnd
 }
 
@@ -221,5 +223,5 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
     }
   }
 
-  return { push, end }
+  return { push, peak: () => state.peak, end }
 }
