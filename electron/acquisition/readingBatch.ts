@@ -1,12 +1,16 @@
-/** The readings of one chunk of bytes, in arrays that are used again for the next. */
+/** The readings of one chunk of bytes, in arrays that are used again for the next. Arrays change when room is made. */
 export type ReadingBatch = {
   add(value: number, deviceTimeUs: number, sequence: number): void
-  readonly count: number
+  /** Makes room for so many more. Whoever writes into the arrays itself asks for room first and sets `count` afterwards. */
+  reserve(more: number): void
+  count: number
   readonly values: Float64Array
   readonly deviceTimeUs: Float64Array
   readonly sequence: Float64Array
   /** Room for the times that the sample clock gives. */
   readonly timeS: Float64Array
+  /** Leaves out the readings to which the clock gave no time (NaN). */
+  dropUntimed(): void
   clear(): void
 }
 
@@ -20,24 +24,39 @@ export function createReadingBatch(): ReadingBatch {
     timeS: new Float64Array(256),
     add(value: number, deviceTimeUs: number, sequence: number) {
       const at = batch.count
-      if (at === batch.values.length) grow()
+      if (at === batch.values.length) batch.reserve(1)
       batch.values[at] = value
       batch.deviceTimeUs[at] = deviceTimeUs
       batch.sequence[at] = sequence
       batch.count = at + 1
     },
+    reserve(more: number) {
+      const wanted = batch.count + more
+      if (wanted <= batch.values.length) return
+      let room = batch.values.length
+      while (room < wanted) room *= 2
+      for (const name of ['values', 'deviceTimeUs', 'sequence', 'timeS'] as const) {
+        const larger = new Float64Array(room)
+        larger.set(batch[name])
+        batch[name] = larger
+      }
+    },
+    dropUntimed() {
+      const { values, deviceTimeUs, sequence, timeS } = batch
+      let kept = 0
+      for (let i = 0; i < batch.count; i++) {
+        if (Number.isNaN(timeS[i]!)) continue
+        values[kept] = values[i]!
+        deviceTimeUs[kept] = deviceTimeUs[i]!
+        sequence[kept] = sequence[i]!
+        timeS[kept] = timeS[i]!
+        kept += 1
+      }
+      batch.count = kept
+    },
     clear() {
       batch.count = 0
     },
   }
-
-  function grow() {
-    for (const name of ['values', 'deviceTimeUs', 'sequence', 'timeS'] as const) {
-      const larger = new Float64Array(2 * batch[name].length)
-      larger.set(batch[name])
-      batch[name] = larger
-    }
-  }
-
   return batch
 }

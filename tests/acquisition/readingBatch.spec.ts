@@ -12,3 +12,28 @@ it('keeps readings in order through growth and starts afresh when cleared', () =
   batch.add(7, 8, 9)
   expect([batch.count, batch.values[0], batch.sequence[0]]).toEqual([1, 7, 9])
 })
+
+it('makes room at once and keeps what it has', () => {
+  const batch = createReadingBatch()
+  batch.add(1, 2, 3)
+  batch.reserve(5000)
+  expect(batch.values.length).toBeGreaterThanOrEqual(5001)
+  expect([batch.count, batch.values[0], batch.deviceTimeUs[0], batch.sequence[0]]).toEqual([1, 1, 2, 3])
+})
+
+it('leaves out readings that have no time', () => {
+  const batch = createReadingBatch()
+  for (let i = 0; i < 6; i++) {
+    batch.add(i, 10 * i, 100 * i)
+    batch.timeS[i] = i % 2 === 0 ? Number.NaN : i / 10
+  }
+  batch.dropUntimed()
+  expect(batch.count).toBe(3)
+  for (const [array, values] of [
+    [batch.values, [1, 3, 5]],
+    [batch.deviceTimeUs, [10, 30, 50]],
+    [batch.sequence, [100, 300, 500]],
+    [batch.timeS, [0.1, 0.3, 0.5]],
+  ] as const)
+    expect([...array.subarray(0, 3)]).toEqual(values)
+})

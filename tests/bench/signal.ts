@@ -1,6 +1,6 @@
 import { ReadlineParser } from 'serialport'
 import { startCaptureSession } from '#acquisition/captureSession.ts'
-import { createLineParser } from '#acquisition/lineFormats/lineParser.ts'
+import { createBatchParser } from '#acquisition/lineFormats/batchParser.ts'
 import { createReadingBatch } from '#acquisition/readingBatch.ts'
 import { straightCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
 import { createVirtualAmplifier } from '#acquisition/virtual/virtualAmplifier.ts'
@@ -12,8 +12,8 @@ import { type Benchmark, type Measurement, medianMsOfEach } from './measurement.
 
 const rateHz = 10_000
 const samples = 1_000_000
-/** As a fast port hands them over. */
-const chunkBytes = 4096
+/** As a fast port hands them over, and as a serial converter on full-speed USB does, packet by packet. */
+const chunkSizes = [4096, 64]
 const repeats = 5
 const settings = detectionSettings.parse({ capacityN: straightCharacteristic.capacityN })
 
@@ -21,13 +21,24 @@ const settings = detectionSettings.parse({ capacityN: straightCharacteristic.cap
 type Stream = { lineFormat: LineFormatChoice; chunks: { bytes: Buffer; arrivalS: number }[] }
 
 /** The way of a sample from bytes to the detector, against splitting lines and parseFloat alone. */
-export const signalBenchmark: Benchmark = async () => [
-  ...(await compare({ name: 'number', columns: [] }, (line) => Number.parseFloat(line))),
-  ...(await compare({ name: 'checked', columns: [] }, (line) => Number.parseFloat(line.split(',')[3] ?? ''))),
-]
+export const signalBenchmark: Benchmark = async () => {
+  const measurements: Measurement[] = []
+  for (const chunkBytes of chunkSizes)
+    measurements.push(
+      ...(await compare({ name: 'number', columns: [] }, chunkBytes, (line) => Number.parseFloat(line))),
+      ...(await compare({ name: 'checked', columns: [] }, chunkBytes, (line) =>
+        Number.parseFloat(line.split(',')[3] ?? ''),
+      )),
+    )
+  return measurements
+}
 
-async function compare(lineFormat: LineFormatChoice, parseLine: (line: string) => number): Promise<Measurement[]> {
-  const stream = recordStream(lineFormat)
+async function compare(
+  lineFormat: LineFormatChoice,
+  chunkBytes: number,
+  parseLine: (line: string) => number,
+): Promise<Measurement[]> {
+  const stream = recordStream(lineFormat, chunkBytes)
   const ms = await medianMsOfEach(repeats, {
     lines: () => runLines(stream),
     chain: () => runChain(stream),
@@ -37,7 +48,7 @@ async function compare(lineFormat: LineFormatChoice, parseLine: (line: string) =
   const perSecond = (value: number) => (samples / value) * 1000
   const simple = perSecond(ms.simple)
   const measured = (what: string, value: number) => ({
-    what: `${what}, lines as "${lineFormat.name}"`,
+    what: `${what}, "${lineFormat.name}" in chunks of ${chunkBytes} bytes`,
     value,
     unit: 'samples/s',
     baseline: { name: 'ReadlineParser + parseFloat + array', value: simple, times: value / simple },
@@ -53,7 +64,7 @@ async function compare(lineFormat: LineFormatChoice, parseLine: (line: string) =
   ]
 }
 
-function recordStream(lineFormat: LineFormatChoice): Stream {
+function recordStream(lineFormat: LineFormatChoice, chunkBytes: number): Stream {
   const amplifier = createVirtualAmplifier({ scenario: 'brittle', rateHz, seed: 1, lineFormat })
   const all = Buffer.from(amplifier.bytesUntil(Number.POSITIVE_INFINITY, samples))
   const chunks: Stream['chunks'] = []
@@ -66,7 +77,7 @@ function recordStream(lineFormat: LineFormatChoice): Stream {
 
 function runLines({ lineFormat, chunks }: Stream): void {
   const batch = createReadingBatch()
-  const parser = createLineParser(lineFormat, { reading: batch.add, rejected: () => {} })
+  const parser = createBatchParser(lineFormat, batch, () => {})
   let readings = 0
   for (const { bytes } of chunks) {
     parser.push(bytes)
@@ -81,7 +92,7 @@ function runChain({ lineFormat, chunks }: Stream): void {
   const { zeroCounts, nPerCount } = straightCharacteristic
   let breaks = 0
   const batch = createReadingBatch()
-  const parser = createLineParser(lineFormat, { reading: batch.add, rejected: () => {} })
+  const parser = createBatchParser(lineFormat, batch, () => {})
   const sampleClock = createSampleClock('us', () => {})
   const detector = createBreakDetector(settings, {
     begin() {},

@@ -1,0 +1,146 @@
+import type { ReadingUnit } from '#contract/records/force.ts'
+import type { LineFormatChoice } from '#contract/records/settings.ts'
+import type { ReadingBatch } from '../readingBatch.ts'
+import { createCheckedDecoder } from './checkedLine.ts'
+import { createColumnsDecoder } from './columnsLine.ts'
+import type { LineDecoder } from './lineDecoder.ts'
+import { createNumberDecoder } from './numberLine.ts'
+import { type PlainLines, takePlainChecked, takePlainNumbers } from './plainLines.ts'
+
+export type BatchParser = {
+  /** Takes the next bytes of the stream, cut anywhere, and adds their readings to the batch. */
+  push(chunk: Uint8Array): void
+  /** The unit of all readings so far; null before the first. A line with another unit is rejected. */
+  unit(): ReadingUnit | null
+  /** Device times start again at 0 after this; null: never, or there are none. */
+  readonly timeWrapsAtUs: number | null
+  /** The stream was cut (device lost and found): forgets the half line and the unit; the next line may lack its start. */
+  restart(): void
+}
+
+export const longestLine = 256
+
+const lineFeed = 10
+const carriageReturn = 13
+const counterEnd = 2 ** 32
+/** A line without unit, as plain lines are. */
+const plainUnit = 'counts'
+
+function decoderOf(choice: LineFormatChoice): LineDecoder {
+  if (choice.name === 'number') return createNumberDecoder()
+  if (choice.name === 'checked') return createCheckedDecoder()
+  return createColumnsDecoder(choice.columns)
+}
+
+/** Columns are many formats in one: each of their lines is decoded by itself. */
+function plainLinesOf(choice: LineFormatChoice): PlainLines | null {
+  if (choice.name === 'number') return takePlainNumbers
+  return choice.name === 'checked' ? takePlainChecked : null
+}
+
+function wrapOf(choice: LineFormatChoice): number | null {
+  if (choice.name === 'checked') return counterEnd
+  if (choice.name === 'number') return null
+  if (choice.columns.includes('time_us')) return counterEnd
+  return choice.columns.includes('time_ms') ? counterEnd * 1000 : null
+}
+
+/**
+ * Splits a byte stream into lines (LF or CRLF) and takes each apart, without making a string of any: plain lines in one
+ * pass over the chunk, each other one by the decoder of its format. Bytes are kept only of a line that is cut or
+ * rejected. An empty line is nothing; a line over `longestLine` bytes is one rejected line. The first line after opening
+ * may lack its beginning and still look like a number, so it is left out, unless `startsAtLine` says that the stream
+ * begins with a whole line. `rejected` gets a line that is no reading, without its line end, at most `longestLine` bytes;
+ * the bytes are the receiver's to keep.
+ */
+export function createBatchParser(
+  choice: LineFormatChoice,
+  batch: ReadingBatch,
+  rejected: (line: Uint8Array) => void,
+  options: { startsAtLine?: boolean } = {},
+): BatchParser {
+  const decoder = decoderOf(choice)
+  const takePlain = plainLinesOf(choice)
+  // One more than a line may have, for the carriage return that may end it, and one for the line feed.
+  const kept = new Uint8Array(longestLine + 2)
+  let keptLength = 0
+  let tooLong = false
+  let unit: ReadingUnit | null = null
+  let skipping = !(options.startsAtLine ?? false)
+
+  function push(chunk: Uint8Array): void {
+    let end = chunk.length
+    while (end > 0 && chunk[end - 1] !== lineFeed) end -= 1
+    let start = 0
+    if (end > 0 && (keptLength > 0 || tooLong)) {
+      while (chunk[start] !== lineFeed) start += 1
+      keep(chunk, 0, start)
+      start += 1
+      finishKept()
+    }
+    if (start < end) takeLines(chunk, start, end)
+    if (end < chunk.length) keep(chunk, end, chunk.length)
+  }
+
+  function keep(chunk: Uint8Array, from: number, to: number): void {
+    const room = longestLine + 1 - keptLength
+    if (to - from > room) tooLong = true
+    const end = Math.min(to, from + room)
+    for (let i = from; i < end; i++) kept[keptLength++] = chunk[i]!
+  }
+
+  function finishKept(): void {
+    if (tooLong) finish(kept, 0, keptLength)
+    else {
+      kept[keptLength] = lineFeed
+      takeLines(kept, 0, keptLength + 1)
+    }
+    keptLength = 0
+    tooLong = false
+  }
+
+  /** Takes whole lines: bytes[from, end) ends just behind a line feed. */
+  function takeLines(bytes: Uint8Array, from: number, end: number): void {
+    for (let start = from; start < end; ) {
+      if (takePlain !== null && !skipping && (unit === null || unit === plainUnit)) {
+        const next = takePlain(bytes, start, end, batch)
+        if (next > start) unit = plainUnit
+        if (next === end) return
+        start = next
+      }
+      let lineEnd = start
+      while (bytes[lineEnd] !== lineFeed) lineEnd += 1
+      finish(bytes, start, lineEnd)
+      start = lineEnd + 1
+    }
+  }
+
+  function finish(bytes: Uint8Array, from: number, lineEnd: number): void {
+    if (skipping) {
+      skipping = false
+      return
+    }
+    const to = lineEnd > from && bytes[lineEnd - 1] === carriageReturn ? lineEnd - 1 : lineEnd
+    if (to === from) return
+    if (to - from <= longestLine && !tooLong && decoder.decode(bytes, from, to)) {
+      if (unit === null) unit = decoder.unit
+      if (unit === decoder.unit) {
+        batch.add(decoder.value, decoder.deviceTimeUs, decoder.sequence)
+        return
+      }
+    }
+    rejected(bytes.slice(from, Math.min(to, from + longestLine)))
+  }
+
+  return {
+    push,
+    unit: () => unit,
+    timeWrapsAtUs: wrapOf(choice),
+    restart() {
+      keptLength = 0
+      tooLong = false
+      unit = null
+      skipping = true
+    },
+  }
+}
