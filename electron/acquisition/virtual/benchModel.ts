@@ -72,7 +72,7 @@ const restAfterWeightsS = 3
 const freeN = 0.05
 
 /** Lowest and highest code of the converter that a scenario is played with. */
-export function endCodesOf(scenario: ScenarioName): readonly [number, number] {
+function endCodesOf(scenario: ScenarioName): readonly [number, number] {
   return scenario === 'clipping' ? narrowConverter : wideConverter
 }
 

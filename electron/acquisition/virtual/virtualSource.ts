@@ -1,10 +1,8 @@
 import { Trouble } from '#contract/errors.ts'
-import type { LineFormatChoice, ScenarioName } from '#contract/records/settings.ts'
+import type { LineFormatChoice } from '#contract/records/settings.ts'
 import type { ByteListener, ByteSource } from '../byteSource.ts'
 import type { Clock } from '../clock.ts'
-import { endCodesOf } from './benchModel.ts'
 import type { LoadingTruth } from './loadingTruth.ts'
-import { straightCharacteristic } from './transferCharacteristic.ts'
 import { createVirtualAmplifier, type VirtualAmplifierOptions } from './virtualAmplifier.ts'
 
 export type VirtualSourceOptions = VirtualAmplifierOptions & {
@@ -28,16 +26,6 @@ export type VirtualSource = ByteSource & {
   holdPress(held: boolean): void
   /** What truly happened in the loadings that are over. */
   truths(): readonly LoadingTruth[]
-}
-
-/** The data sheet of the virtual amplifier as a scenario is played with it. */
-export function virtualAmplifier(scenario: ScenarioName): {
-  nPerCount: number
-  capacityN: number
-  endCodes: readonly [number, number]
-} {
-  const { nPerCount, capacityN } = straightCharacteristic
-  return { nPerCount, capacityN, endCodes: endCodesOf(scenario) }
 }
 
 /** Serial adapters hand over what they have about this often, s. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { createLineParser } from '#acquisition/lineFormats/lineParser.ts'
-import { createVirtualSource, type VirtualSourceOptions, virtualAmplifier } from '#acquisition/virtual/virtualSource.ts'
+import { createVirtualSource, type VirtualSourceOptions } from '#acquisition/virtual/virtualSource.ts'
 import { movedClock } from '#tests/fakes/movedClock.ts'
 
 function listenTo(options: VirtualSourceOptions) {
@@ -100,10 +100,5 @@ describe('virtual source', () => {
     expect(source.capacityN).toBe(25_000)
     expect(source.nPerCount).toBe(0.01)
     expect(source.endCodes).toEqual([-524_288, 524_287])
-    expect(virtualAmplifier('clipping')).toEqual({
-      nPerCount: source.nPerCount,
-      capacityN: source.capacityN,
-      endCodes: source.endCodes,
-    })
   })
 })
