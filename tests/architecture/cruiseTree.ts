@@ -14,10 +14,10 @@ export type TreeReport = {
 /** Reads a tree laid out like ours with the rules of .dependency-cruiser.mjs. */
 export async function cruiseTree(baseDir: string): Promise<TreeReport> {
   const options = await extractDepcruiseOptions(join(projectFolder, '.dependency-cruiser.mjs'))
-  const folders = ['electron', 'renderer', 'scripts'].filter((folder) => existsSync(join(baseDir, folder)))
+  const folders = ['electron', 'renderer'].filter((folder) => existsSync(join(baseDir, folder)))
   const { modules, summary } = (await cruise(folders, { ...options, baseDir })).output as ICruiseResult
   return {
-    modules: modules.map((module) => module.source).filter((path) => /^(electron|renderer|scripts)\//.test(path)),
+    modules: modules.map((module) => module.source).filter((path) => /^(electron|renderer)\//.test(path)),
     violations: summary.violations.map(({ rule, from, to }) => `${rule.name}: ${from} -> ${to}`),
   }
 }

@@ -7,7 +7,7 @@ type Condition = Record<string, unknown>
 /** The two files that may import `electron` as a value; the rest is handed what it needs, so that it runs without Electron. */
 export const electronEntries = ['electron/shells/desktop/main.ts', 'electron/shells/desktop/preload.ts']
 
-const ourFolders = '^(electron|renderer|scripts|tests)/'
+const ourFolders = '^(electron|renderer|tests)/'
 
 /** The rules of dependency-cruiser that hold the import table, and those that hold for every file. */
 export function forbiddenRules(): ForbiddenRule[] {

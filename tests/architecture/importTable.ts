@@ -62,6 +62,12 @@ export const importTable: readonly ImportRow[] = [
     packages: [],
     node: true,
   },
+  {
+    folder: 'electron/shells/start',
+    ours: ['electron/shells', 'electron/shells/commands'],
+    packages: ['vite'],
+    node: true,
+  },
   { folder: 'renderer/theme', ours: ['electron/contract', 'electron/domain'], packages: [], node: false },
   {
     folder: 'renderer/widgets',
@@ -88,12 +94,6 @@ export const importTable: readonly ImportRow[] = [
     ours: ['electron/contract', 'renderer/pages', 'renderer/host', 'renderer/widgets', 'renderer/theme'],
     packages: ['react', 'react-dom', 'uplot', 'zod'],
     node: false,
-  },
-  {
-    folder: 'scripts',
-    ours: ['electron/shells', 'electron/shells/loopback', 'electron/shells/commands'],
-    packages: ['vite', 'vitest'],
-    node: true,
   },
 ]
 

@@ -27,18 +27,28 @@ function topFolder(path: string): string {
 }
 
 function hasAlias(path: string): boolean {
-  return /^(electron|renderer|scripts|tests)\//.test(path)
+  return /^(electron|renderer|tests)\//.test(path)
 }
 
 describe('the tree', () => {
   it('has a source file for every test file', () => {
-    const ownFolders = ['reference', 'browser', 'contract', 'architecture', 'bench', 'soak', 'fakes', 'desktop-smoke']
+    const ownFolders = [
+      'reference',
+      'browser',
+      'contract',
+      'architecture',
+      'bench',
+      'soak',
+      'fakes',
+      'desktop-smoke',
+      'run',
+    ]
     const withoutSource = files
       .filter((path) => /^tests\/.*\.spec\.tsx?$/.test(path))
       .filter((path) => !ownFolders.includes(path.split('/')[1] ?? ''))
       .filter((path) => {
         const mirrored = path.replace(/^tests\//, '').replace(/\.spec\.tsx?$/, '')
-        const place = /^(renderer|scripts)\//.test(mirrored) ? mirrored : `electron/${mirrored}`
+        const place = /^renderer\//.test(mirrored) ? mirrored : `electron/${mirrored}`
         return !['.ts', '.tsx', '.mjs'].some((ending) => files.includes(`${place}${ending}`))
       })
     expect(withoutSource).toEqual([])
@@ -85,7 +95,7 @@ describe('the tree', () => {
   })
 
   it('loads electron as a value nowhere but in main.ts and preload.ts', () => {
-    const others = code.filter((path) => /^(electron|renderer|scripts)\//.test(path) && !electronEntries.includes(path))
+    const others = code.filter((path) => /^(electron|renderer)\//.test(path) && !electronEntries.includes(path))
     const importsElectron =
       /^\s*(import|export)\b.*from ['"]electron['"]|require\(['"]electron['"]\)|import\(['"]electron['"]\)/
     expect(linesThat(others, (line) => importsElectron.test(line) && !/^\s*import type\b/.test(line))).toEqual([])

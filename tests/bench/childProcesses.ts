@@ -2,7 +2,7 @@ import { type ChildProcess, fork, spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { join } from 'node:path'
 import { createInterface } from 'node:readline'
-import { projectFolder } from '#scripts/build.ts'
+import { projectFolder } from '#shells/start/build.ts'
 import type { HostReport, HostRequest } from './liveHost.ts'
 
 /** What the `emulate` command says first. */

@@ -5,8 +5,8 @@ import { systemClock } from '#acquisition/clock.ts'
 import type { SourceChoice } from '#contract/records/settings.ts'
 import { createEngine } from '#engine/createEngine.ts'
 import { listRealPorts, openOwnArchive, openRealSource } from '#engine/realParts.ts'
-import { projectFolder } from '#scripts/build.ts'
 import { startLoopback } from '#shells/loopback/server.ts'
+import { projectFolder } from '#shells/start/build.ts'
 
 /** What the benchmark asks of this process, and what it answers. */
 export type HostRequest =

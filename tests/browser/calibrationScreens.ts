@@ -126,7 +126,7 @@ export const calibrationScreens: readonly Screen[] = [
     host: routine('', readings).host,
     show: async (page) => {
       await at('#/calibration/run')(page)
-      await page.getByText('Line', { exact: true }).click()
+      await page.getByRole('radio', { name: 'Line' }).check()
       await page.getByLabel('Resolution of the reading').fill('none')
       await settle(page)
     },
@@ -179,7 +179,7 @@ export const calibrationScreens: readonly Screen[] = [
     },
     show: async (page) => {
       await at('#/calibration/check')(page)
-      await page.getByText('Weighted average (EWMA)').click()
+      await page.getByRole('radio', { name: 'Weighted average (EWMA)' }).check()
       await settle(page)
     },
   },

@@ -1,7 +1,7 @@
 import { join } from 'node:path'
 import { expect, it } from 'vitest'
-import { buildIfNeeded, projectFolder } from '#scripts/build.ts'
 import { startLoopback } from '#shells/loopback/server.ts'
+import { buildIfNeeded, projectFolder } from '#shells/start/build.ts'
 import { createScriptedHost } from '#tests/fakes/scriptedHost.ts'
 import { chromiumPath, openBrowser } from './harness/chromium.ts'
 

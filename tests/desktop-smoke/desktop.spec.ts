@@ -4,9 +4,9 @@ import { join } from 'node:path'
 import { _electron, type ElectronApplication, type Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Carrier } from '#contract/carrier.ts'
-import { buildIfNeeded, projectFolder } from '#scripts/build.ts'
-import { noWindowBecause, presentElectron } from '#scripts/electronBinary.ts'
 import { pageAddress } from '#shells/desktop/pageAddress.ts'
+import { buildIfNeeded, projectFolder } from '#shells/start/build.ts'
+import { noWindowBecause, presentElectron } from '#shells/start/electronBinary.ts'
 
 const binary = presentElectron()
 const noWindow = noWindowBecause({

@@ -13,7 +13,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { promisify } from 'node:util'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { buildIfNeeded, projectFolder } from '#scripts/build.ts'
+import { buildIfNeeded, projectFolder } from '#shells/start/build.ts'
 
 const run = promisify(execFile)
 

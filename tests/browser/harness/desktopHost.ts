@@ -3,11 +3,11 @@ import { join } from 'node:path'
 import type { Frame, Page } from 'playwright-core'
 import { createDispatcher } from '#contract/dispatcher.ts'
 import type { Engine } from '#engine/engine.ts'
-import { buildIfNeeded, projectFolder } from '#scripts/build.ts'
 import { connectBridge } from '#shells/desktop/bridge.ts'
 import type { EventReceiver } from '#shells/desktop/electronTypes.ts'
 import { pageAddress } from '#shells/desktop/pageAddress.ts'
 import { servePage } from '#shells/desktop/servePage.ts'
+import { buildIfNeeded, projectFolder } from '#shells/start/build.ts'
 import { createFakeElectron, type FakeFrame } from '#tests/fakes/fakeElectron.ts'
 
 /**

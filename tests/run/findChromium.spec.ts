@@ -1,6 +1,6 @@
 import { delimiter, join } from 'node:path'
 import { expect, test } from 'vitest'
-import { findChromium } from '#scripts/findChromium.ts'
+import { findChromium } from '#tests/run/findChromium.ts'
 
 const only =
   (...present: string[]) =>

@@ -1,8 +1,8 @@
 import { spawn } from 'node:child_process'
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
 import { delimiter, dirname, join } from 'node:path'
-import { buildIfNeeded, projectFolder } from './build.ts'
-import { noWindowBecause, presentElectron } from './electronBinary.ts'
+import { buildIfNeeded, projectFolder } from '#shells/start/build.ts'
+import { noWindowBecause, presentElectron } from '#shells/start/electronBinary.ts'
 import { findChromium, installChromium } from './findChromium.ts'
 
 /**
@@ -13,7 +13,7 @@ import { findChromium, installChromium } from './findChromium.ts'
 type Outcome = { name: string; passed: boolean; seconds: number; output: string }
 
 const projects = ['tests', 'renderer', 'electron', 'electron/contract', 'electron/domain']
-const importRoots = ['electron', 'renderer', 'scripts', 'tests']
+const importRoots = ['electron', 'renderer', 'tests']
 
 /** Runs a program out of node_modules/.bin and keeps what it says. */
 function run(name: string, program: string, ...words: string[]): Promise<Outcome> {

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, onTestFinished, test } from 'vitest'
-import { noWindowBecause, presentElectron } from '#scripts/electronBinary.ts'
+import { noWindowBecause, presentElectron } from '#shells/start/electronBinary.ts'
 
 test('a Linux without a display cannot open a window, and root cannot run the sandbox', () => {
   const linux = { platform: 'linux', userId: 1000, environment: { DISPLAY: ':0' } } as const

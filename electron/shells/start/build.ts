@@ -4,14 +4,14 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
 /** The project's own folder. */
-export const projectFolder = fileURLToPath(new URL('..', import.meta.url))
+export const projectFolder = fileURLToPath(new URL('../../..', import.meta.url))
 
 /** Packages that stay outside the bundles: Electron itself, and those with native parts. */
 export const nativePackages = ['better-sqlite3', 'serialport', '@lydell/node-pty'] as const
 
 type Part = { sources: string[]; products: string[]; build(): Promise<void> }
 
-const always = ['package.json', 'package-lock.json', 'vite.config.ts', 'scripts/build.ts']
+const always = ['package.json', 'package-lock.json', 'vite.config.ts', 'electron/shells/start/build.ts']
 
 const parts = {
   page: {
