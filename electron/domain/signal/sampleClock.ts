@@ -1,6 +1,6 @@
 import { createDeviceTime, type DeviceTimeUnit } from './deviceTime.ts'
 import { createEvenClock } from './evenClock.ts'
-import { createSampleInterval, learning, usualHigh, usualLow } from './sampleInterval.ts'
+import { createStreamTime, type Ticks } from './streamTime.ts'
 
 export type SampleClockState = {
   /** null until a rate is known. */
@@ -18,7 +18,7 @@ export type SampleClock = {
   /**
    * Times `count` readings that arrived together: device time in µs and sequence number of each (NaN where the line has
    * none), written to `timeS`. NaN there: no sample (a duplicate, one out of order, or the clock is still learning).
-   * `from` is the index of the first reading in the arrays.
+   * `from` is the index of the first reading in the arrays. Returns how many were given no time.
    */
   stamp(
     deviceTimeUs: Float64Array,
@@ -27,7 +27,7 @@ export type SampleClock = {
     arrivalS: number,
     timeS: Float64Array,
     from?: number,
-  ): void
+  ): number
   /** The stream was interrupted (unplugged): stream time goes on from here by arrival time, the device may have restarted. */
   interrupted(): void
   state(): SampleClockState
@@ -36,16 +36,11 @@ export type SampleClock = {
 const wrap32 = 2 ** 32
 /** So many readings in a row that seem to come from the past: the device has restarted its numbers. */
 const restartReadings = 8
-/** The jitter is averaged over about so many steps. */
-const jitterMemory = 1 / 256
-const microseconds = 1e6
 /** A loss of more samples at once is a restart of the numbers, not a gap. */
 const mostMissing = 1_000_000
-/** After so many readings the usual step is known well enough to count what is missing. */
-const learningReadings = 16
 
 /**
- * Stream time: seconds since the first sample, whole microseconds, strictly rising.
+ * Stream time: seconds since the first sample, whole microseconds, strictly rising (streamTime.ts).
  *
  *   device clock   t = unwrapped device time − that of the first sample; after a jump or a restart it goes on by arrival time
  *   arrival clock  an even clock fitted to the arrival times (evenClock.ts); sequence numbers, where there are any, say how
@@ -60,18 +55,10 @@ export function createSampleClock(
 ): SampleClock {
   const device = createDeviceTime(deviceUnit)
   const even = createEvenClock()
-  const interval = createSampleInterval()
-  const learnt = new Float64Array(learningReadings)
-  const state = {
-    lastTimeS: Number.NaN,
-    lastSequence: Number.NaN,
-    lastArrivalS: 0,
-    variance: 0,
-    missing: 0,
-    leftOut: 0,
-    backwards: 0,
-    learning: 0,
-  }
+  const stream = createStreamTime(gap)
+  const nothing = new Float64Array(0)
+  const ticks: Ticks = { deviceUs: nothing, sequence: nothing, lastUs: 0, lastSequence: 0 }
+  const state = { lastSequence: Number.NaN, lastArrivalS: 0, leftOut: 0, backwards: 0 }
   let kind: 'device' | 'arrival' | null = null
   let cut = false
 
@@ -82,67 +69,50 @@ export function createSampleClock(
     arrivalS: number,
     timeS: Float64Array,
     from = 0,
-  ): void {
-    if (count === 0) return
-    kind = Number.isNaN(deviceTimeUs[from]!) ? 'arrival' : 'device'
-    if (kind === 'arrival') {
-      stampArrival(sequence, from, count, arrivalS, timeS)
+  ): number {
+    if (count === 0) return 0
+    const to = from + count
+    if (Number.isNaN(deviceTimeUs[from]!)) {
+      kind = 'arrival'
+      const untimed = stampArrival(sequence, from, to, arrivalS, timeS)
       state.lastArrivalS = arrivalS
-      return
+      return untimed
     }
-    for (let i = from; i < from + count; ) {
-      i = stampEvenRun(deviceTimeUs, sequence, i, from + count, timeS)
-      if (i === from + count) state.lastArrivalS = arrivalS
+    kind = 'device'
+    let untimed = 0
+    for (let i = from; i < to; ) {
+      i = takeTicks(deviceTimeUs, sequence, i, to, timeS)
+      if (i === to) state.lastArrivalS = arrivalS
       else {
-        timeS[i] = stampDevice(deviceTimeUs[i]!, sequence[i]!, arrivalS)
+        const time = stampDevice(deviceTimeUs[i]!, sequence[i]!, arrivalS)
+        if (Number.isNaN(time)) untimed += 1
+        timeS[i] = time
         i += 1
       }
     }
+    return untimed
   }
 
-  /**
-   * The way of nearly every reading: a whole number of microseconds after the last one, next in sequence, by a usual step.
-   * Returns the index of the first reading that is not so. Says what `stampDevice` would say, only faster.
-   */
-  function stampEvenRun(
+  /** The way of nearly every reading of a device with a clock. Returns the index of the first that does not go it. */
+  function takeTicks(
     deviceTimeUs: Float64Array,
     sequence: Float64Array,
     from: number,
     to: number,
     timeS: Float64Array,
   ): number {
-    if (deviceUnit === 'ms' || cut || state.learning < learningReadings) return from
-    let usualS = interval.usualS()
-    let lastUs = device.lastUs()
-    let lastSequence = state.lastSequence
-    let streamUs = Math.round(state.lastTimeS * microseconds)
-    let variance = state.variance
-    const numbered = !Number.isNaN(lastSequence)
-    const startUs = streamUs
-    let i = from
-    for (; i < to; i++) {
-      const stepUs = deviceTimeUs[i]! - lastUs
-      const stepS = stepUs / microseconds
-      if (!(stepS >= usualLow * usualS && stepS <= usualHigh * usualS) || Math.floor(stepUs) !== stepUs) break
-      const number = sequence[i]!
-      if (numbered ? number !== lastSequence + 1 : !Number.isNaN(number)) break
-      lastSequence = number
-      lastUs += stepUs
-      streamUs += stepUs
-      timeS[i] = streamUs / microseconds
-      usualS += (stepS - usualS) * learning
-      const deviation = stepS - usualS
-      variance += (deviation * deviation - variance) * jitterMemory
-    }
-    if (i > from) {
-      device.passed(lastUs)
-      state.lastSequence = lastSequence
-      state.lastTimeS = streamUs / microseconds
-      state.variance = variance
+    if (deviceUnit === 'ms' || cut || !stream.learnt()) return from
+    ticks.deviceUs = deviceTimeUs
+    ticks.sequence = sequence
+    ticks.lastUs = device.lastUs()
+    ticks.lastSequence = state.lastSequence
+    const next = stream.takeTicks(ticks, from, to, timeS)
+    if (next > from) {
+      device.passed(ticks.lastUs)
+      state.lastSequence = ticks.lastSequence
       state.backwards = 0
-      interval.passed(state.lastTimeS, usualS, (streamUs - startUs) / microseconds, i - from)
     }
-    return i
+    return next
   }
 
   /** Sequence numbers passed since the last reading: 1 without gap; 0 or less: leave it out; NaN: restarted. */
@@ -176,42 +146,8 @@ export function createSampleClock(
     cut = false
     // Of readings that were left out arrival says nothing: a restart is timed from the last one that counted.
     state.lastArrivalS = arrivalS
-    if (Number.isNaN(state.lastTimeS)) return first()
-    return advance(state.lastTimeS + stepS, numbered && !restarted ? numbers - 1 : null)
-  }
-
-  function first(): number {
-    state.lastTimeS = 0
-    learn(0)
-    return 0
-  }
-
-  /** Moves stream time on. `missing` null: told by the time step. */
-  function advance(wantedS: number, missing: number | null): number {
-    const last = state.lastTimeS
-    const timeS = Math.max(Math.round(wantedS * microseconds), Math.round(last * microseconds) + 1) / microseconds
-    state.lastTimeS = timeS
-    const timed = interval.push(timeS)
-    const lost = missing ?? timed
-    if (lost > 0) {
-      state.missing += lost
-      gap(timeS, lost)
-    }
-    if (state.learning < learningReadings) learn(timeS)
-    else if (timed === 0 && lost === 0) {
-      const deviation = timeS - last - interval.usualS()
-      state.variance += (deviation * deviation - state.variance) * jitterMemory
-    }
-    return timeS
-  }
-
-  function learn(timeS: number): void {
-    learnt[state.learning] = timeS
-    state.learning += 1
-    if (state.learning === learningReadings) {
-      interval.learn(learnt, learningReadings)
-      interval.push(timeS)
-    }
+    if (Number.isNaN(stream.lastS())) return stream.first()
+    return stream.advance(stream.lastS() + stepS, numbered && !restarted ? numbers - 1 : null)
   }
 
   function leaveOut(): number {
@@ -222,35 +158,53 @@ export function createSampleClock(
   function stampArrival(
     sequence: Float64Array,
     from: number,
-    count: number,
+    to: number,
     arrivalS: number,
     timeS: Float64Array,
-  ): void {
-    // First the intervals that each reading is ahead of the one before it, then their times.
+  ): number {
+    const numbered = isNumbered(sequence, from, to)
+    const intervals = numbered ? countIntervals(sequence, from, to, timeS) : to - from
+    if (!numbered) state.lastSequence = Number.NaN
+    if (cut) even.interrupted()
+    cut = false
+    let pauseS = even.arrive(intervals, arrivalS)
+    const stepS = even.stepS()
+    if (Number.isNaN(stepS)) {
+      timeS.fill(Number.NaN, from, to)
+      return to - from
+    }
+    let untimed = 0
+    for (let i = from; i < to; ) {
+      if (!numbered && pauseS === 0 && stream.learnt()) i = stream.takeEven(stepS, i, to, timeS)
+      if (i === to) break
+      const step = numbered ? timeS[i]! : 1
+      if (Number.isNaN(step)) untimed += 1
+      else {
+        timeS[i] = stampEven(step, stepS, pauseS)
+        pauseS = 0
+      }
+      i += 1
+    }
+    return untimed
+  }
+
+  /** One reading, so many even steps after the last one; `pauseS`: the device had paused before it. */
+  function stampEven(step: number, stepS: number, pauseS: number): number {
+    if (Number.isNaN(stream.lastS())) return stream.first()
+    return stream.advance(stream.exactS() + pauseS + step * stepS, pauseS > 0 ? null : step - 1)
+  }
+
+  /** Writes the intervals that each reading is ahead of the one before it to `steps`; returns their sum. */
+  function countIntervals(sequence: Float64Array, from: number, to: number, steps: Float64Array): number {
     let intervals = 0
-    for (let i = from; i < from + count; i++) {
+    for (let i = from; i < to; i++) {
       const numbers = passed(sequence[i]!)
       const step = Number.isNaN(numbers) ? 1 : numbers
-      timeS[i] = step > 0 ? step : Number.NaN
+      steps[i] = step > 0 ? step : Number.NaN
       if (step > 0) intervals += step
       else state.leftOut += 1
     }
-    if (cut) even.interrupted()
-    cut = false
-    const jumpS = even.arrive(intervals, arrivalS)
-    const stepS = even.stepS()
-    for (let i = from, fresh = true; i < from + count; i++) {
-      const step = timeS[i]!
-      if (Number.isNaN(step)) continue
-      if (Number.isNaN(stepS)) {
-        timeS[i] = Number.NaN
-        continue
-      }
-      if (Number.isNaN(state.lastTimeS)) timeS[i] = first()
-      else if (fresh && jumpS > 0) timeS[i] = advance(state.lastTimeS + jumpS + step * stepS, null)
-      else timeS[i] = advance(state.lastTimeS + step * stepS, step - 1)
-      fresh = false
-    }
+    return intervals
   }
 
   return {
@@ -261,15 +215,20 @@ export function createSampleClock(
       state.backwards = 0
     },
     state: () => {
-      const usualS = kind === 'arrival' ? even.intervalS() : interval.usualS()
+      const usualS = kind === 'arrival' ? even.intervalS() : stream.usualS()
       const known = usualS > 0
       return {
         sampleRateHz: known ? 1 / usualS : null,
-        jitterS: !known ? null : kind === 'arrival' ? even.jitterS() : Math.sqrt(state.variance),
+        jitterS: !known ? null : kind === 'arrival' ? even.jitterS() : stream.jitterS(),
         clock: kind,
-        missingSamples: state.missing,
+        missingSamples: stream.missing(),
         leftOut: state.leftOut,
       }
     },
   }
+}
+
+function isNumbered(sequence: Float64Array, from: number, to: number): boolean {
+  for (let i = from; i < to; i++) if (!Number.isNaN(sequence[i]!)) return true
+  return false
 }
