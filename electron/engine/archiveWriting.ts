@@ -3,7 +3,7 @@ import type { ArchiveInfo, Progress } from '#contract/records/archive.ts'
 import { fillDemo } from './fillDemo.ts'
 import { openOwnArchive } from './realParts.ts'
 
-/** A new archive with the demo study in it. Rejects with Trouble `conflict` when the archive holds anything already. */
+/** An archive with the demo study in it, new or filled up. Rejects with Trouble `conflict` when it holds anything else or all of it. */
 export async function createDemoArchive(
   path: string,
   program: string,
@@ -19,7 +19,7 @@ export async function createDemoArchive(
       throw new Trouble(
         'cancelled',
         `Filling ${path} was stopped; it holds a part of the demo study.`,
-        'Delete the file, or name another one, and start again.',
+        'Give the same command again to fill in the rest.',
       )
     throw thrown
   } finally {

@@ -3,9 +3,9 @@ import { startDemo } from '#shells/startDemo.ts'
 import { benchAtRest, freshInfo } from '#tests/fakes/benchAtRest.ts'
 import { createScriptedEngine } from '#tests/fakes/scriptedEngine.ts'
 
-function demoEngine(specimens: number) {
+function demoEngine(specimens: number, demo = false) {
   const done: unknown[] = []
-  const archive = { ...freshInfo.archive, specimens }
+  const archive = { ...freshInfo.archive, specimens, demo }
   const engine = createScriptedEngine({
     'app.info': async () => ({ ...freshInfo, archive }),
     'demo.fill': async () => {
@@ -26,7 +26,13 @@ test('an empty archive is filled before the virtual amplifier is connected', asy
   expect(done).toEqual(['filled', 'virtual'])
 })
 
-test('an archive that holds specimens is not filled again', async () => {
+test('an archive that holds specimens of the demo is filled up, in case the program was ended in the middle', async () => {
+  const { engine, done } = demoEngine(24, true)
+  await startDemo(engine)
+  expect(done).toEqual(['filled', 'virtual'])
+})
+
+test('an archive that holds specimens of its own is not filled', async () => {
   const { engine, done } = demoEngine(12)
   await startDemo(engine)
   expect(done).toEqual(['virtual'])

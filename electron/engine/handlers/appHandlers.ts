@@ -1,5 +1,5 @@
 import type { Handlers } from '#contract/procedures.ts'
-import { fillDemo } from '../fillDemo.ts'
+import { fillDemo, heldOfDemo } from '../fillDemo.ts'
 import type { HandlerParts } from './handlerParts.ts'
 
 type Names = 'app.info' | 'preferences.set' | 'archive.verify' | 'task.cancel' | 'demo.fill'
@@ -20,8 +20,10 @@ export function appHandlers(parts: HandlerParts): Pick<Handlers, Names> {
     'task.cancel': async ({ task }) => tasks.cancel(task),
     'demo.fill': () =>
       tasks.run('demo', async (signal) => {
-        await fillDemo(archive, parts.program, (progress) => emit('task.progress', progress), signal)
-        await parts.recordsChanged([], [])
+        if ((await heldOfDemo(archive)) !== 'all') {
+          await fillDemo(archive, parts.program, (progress) => emit('task.progress', progress), signal)
+          await parts.recordsChanged([], [])
+        }
         return archive.info()
       }),
   }

@@ -10,7 +10,8 @@ export const demoCommand: Command = {
   options: {},
   usesArchive: true,
   details: [
-    'Every record says that it is invented. An archive that holds specimens already is left as it is (exit 1).',
+    'Every record says that it is invented. An archive that holds other specimens, or all of these, is left as',
+    'it is (exit 1); one whose filling was stopped is filled up.',
     'With --json: {archive, specimens, breaks}.',
   ],
   async run({ io, values, json }) {

@@ -22,7 +22,8 @@ export function ConnectPage() {
   async function startDemo(): Promise<void> {
     const now = await info.run({})
     if (now === null) return
-    if (now.archive.specimens === 0 && (await fill.run({})) === null) return
+    const { specimens, demo } = now.archive
+    if ((specimens === 0 || demo) && (await fill.run({})) === null) return
     if ((await connect.run({ source: demoSource })) !== null) go({ page: 'bench' })
   }
 
