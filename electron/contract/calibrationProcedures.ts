@@ -85,7 +85,10 @@ export const calibrationProcedures = {
       brokenOff: z.array(brokenOffRoutine),
     }),
   },
-  /** null: no calibration; forces are uncalibrated from now on. */
+  /**
+   * null: no calibration; forces are uncalibrated from now on. Right after a routine or a check the bench goes over to it
+   * once the cell was seen empty, because it takes its zero anew then. Refused while one of them runs.
+   */
   'calibrations.putInForce': {
     input: z.strictObject({ calibrationId: id.nullable(), by: words.min(1), reason: z.string().trim().max(1000) }),
     output: calibrationDecision,

@@ -94,6 +94,7 @@ export function createBench(parts: BenchParts): Bench {
   let captureBreakId: number | null = null
   let lastBreak: BreakSummary | null = null
   let sessionId = 0
+  let preferencesWait = false
 
   const recorder = createCaptureRecorder({
     archive,
@@ -162,7 +163,11 @@ export function createBench(parts: BenchParts): Bench {
       if (frame.unit === 'N' && link.tare() !== null)
         overload.look(largest(frame.force), link.facts().settings.capacityN, clock.nowS(), link.capturing())
       tareWatch.frame(frame)
-      if (occupation.awaitsEmpty() && isFree(frame)) occupation.empty()
+      if (occupation.busyWith() === null && (preferencesWait || occupation.awaitsEmpty()) && isFree(frame)) {
+        occupation.empty()
+        if (preferencesWait) link.preferencesChanged()
+        preferencesWait = false
+      }
       if (awaitsEmptyBench && isEmpty(frame)) {
         awaitsEmptyBench = false
         // A specimen is spent only once its break is stored, so going on takes its turn behind that.
@@ -268,6 +273,7 @@ export function createBench(parts: BenchParts): Bench {
     async connect(choice) {
       occupation.lost(switched)
       tareWatch.restart()
+      preferencesWait = false
       await link.connect(choice)
       if (occupation.busyWith() !== null) occupation.hold()
     },
@@ -321,7 +327,9 @@ export function createBench(parts: BenchParts): Bench {
       changed()
     },
     preferencesChanged() {
-      link.preferencesChanged()
+      // A new stretch of the stream takes its zero anew, and there may be weights on the cell now.
+      preferencesWait = occupation.busyWith() !== null || occupation.awaitsEmpty()
+      if (!preferencesWait) link.preferencesChanged()
       changed()
     },
     written: outbox.drained,

@@ -4,6 +4,7 @@ import { Trouble } from '#contract/errors.ts'
 import type { Emit } from '#contract/events.ts'
 import type { Calibration } from '#contract/records/calibration.ts'
 import type { AssessmentChoices, CalibrationPlan, RoutineState } from '#contract/records/calibrationRoutine.ts'
+import type { ReadingUnit } from '#contract/records/force.ts'
 import { checkedWeights, plannedForces } from '#domain/calibration/routinePlan.ts'
 import type { Bench } from './bench.ts'
 import { type CalibrationRoutine, createCalibrationRoutine, noRoutine } from './calibrationRoutine.ts'
@@ -40,7 +41,16 @@ export type CalibrationDesk = {
   close(): Promise<void>
 }
 
-type Running = { routine: CalibrationRoutine; routineId: number; plan: CalibrationPlan; release: () => void }
+type Running = {
+  routine: CalibrationRoutine
+  routineId: number
+  plan: CalibrationPlan
+  /** The device it was begun on: what is connected later does not matter to its readings. */
+  source: string
+  device: Calibration['device']
+  unit: ReadingUnit
+  release: () => void
+}
 
 /** How often the state is told while a reading is taken, s. */
 const tellEveryS = 0.1
@@ -94,17 +104,26 @@ export function createCalibrationDesk(parts: DeskParts): CalibrationDesk {
         lost: (problem) => routine?.lost(problem),
       })
       try {
-        const { label } = bench.device()
+        const { label, kind } = bench.device()
+        const unit = bench.readingUnit() ?? 'counts'
         const routineId = await archive.beginRoutine({ begunAt: clock.instant(), by, source: label, plan })
         routine = createCalibrationRoutine({
           clock,
           plan,
           forces,
           readingUnit: bench.readingUnit,
+          checkDevice() {
+            if (bench.device().label === label && bench.readingUnit() === unit) return
+            throw new Trouble(
+              'conflict',
+              `This calibration was begun on ${label}, and another device is connected now.`,
+              `Connect ${label} again, or break this calibration off. The readings so far are kept.`,
+            )
+          },
           keep: (number, taken) => outbox.put(() => archive.addRoutineReading(routineId, number, taken)),
           changed: told.ask,
         })
-        running = { routine, routineId, plan, release }
+        running = { routine, routineId, plan, source: label, device: kind, unit, release }
         told.ask()
       } catch (thrown) {
         release()
@@ -113,12 +132,11 @@ export function createCalibrationDesk(parts: DeskParts): CalibrationDesk {
     },
 
     async save({ choices, name, by, dueOn, note, temperatureEndC }) {
-      const { routine, routineId, plan } = atWork()
+      const { routine, routineId, plan, source, device, unit } = atWork()
       const { phase } = routine.state()
       if (phase === 'waiting-for-steady' || phase === 'averaging')
         throw new Trouble('conflict', 'A reading is being taken.', 'Wait until it is done, or stop waiting first.')
       const { rows, assessment } = routine.assess(choices)
-      const { label, kind } = bench.device()
       const { gravity, airDensityKgPerM3, leverRatio, leverHalfWidthPercent } = plan.conditions
       const forces = plannedForces(plan, bench.state().capacityN)
       const inForce = parts.inForce()
@@ -129,11 +147,11 @@ export function createCalibrationDesk(parts: DeskParts): CalibrationDesk {
           name,
           madeAt: clock.instant(),
           by,
-          supersedes: inForce?.device === kind ? inForce.calibrationId : null,
+          supersedes: inForce?.device === device ? inForce.calibrationId : null,
           dueOn,
-          source: label,
-          device: kind,
-          readingUnit: bench.readingUnit() ?? 'counts',
+          source,
+          device,
+          readingUnit: unit,
           circumstances: {
             gravity,
             gMPerS2: forces.gMPerS2,

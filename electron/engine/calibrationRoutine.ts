@@ -22,6 +22,8 @@ export type RoutineParts = {
   plan: CalibrationPlan
   forces: PlannedForces
   readingUnit(): ReadingUnit | null
+  /** Throws Trouble when the device is not the one that the routine began with. */
+  checkDevice(): void
   /** Called with each reading at the moment it is taken; `number` counts from 0. */
   keep(number: number, taken: TakenReading): void
   changed(): void
@@ -136,6 +138,7 @@ export function createCalibrationRoutine(parts: RoutineParts): CalibrationRoutin
     }
     const at = current
     if (at === null) throw conflict('Every step has been read.', 'Look at the result and save it, or repeat a step.')
+    parts.checkDevice()
     const { averageS, steadyWithinS } = plan
     waiting = createSteadyReading({
       clock,

@@ -38,6 +38,8 @@ type Running = {
   by: string
   zero: AveragedReading | null
   waiting: SteadyReading | null
+  /** Both readings are taken and on their way to the disk. */
+  storing: boolean
   release: () => void
 }
 
@@ -56,6 +58,7 @@ export function createCheckWeightRun(parts: CheckParts): CheckWeightRun {
 
   function phase(): CheckState['phase'] {
     if (running === null) return result === null ? 'idle' : 'done'
+    if (running.storing) return 'averaging'
     if (running.waiting !== null) return running.waiting.averaging() ? 'averaging' : 'waiting-for-steady'
     return running.zero === null ? 'zero' : 'load'
   }
@@ -143,13 +146,22 @@ export function createCheckWeightRun(parts: CheckParts): CheckWeightRun {
       })
       problem = null
       result = null
-      running = { calibration, weights: [...names], expectedN: forceN, by, zero: null, waiting: null, release }
+      running = {
+        calibration,
+        weights: [...names],
+        expectedN: forceN,
+        by,
+        zero: null,
+        waiting: null,
+        storing: false,
+        release,
+      }
       told.ask()
     },
     goOn() {
       const check = running
       if (check === null) throw new Trouble('conflict', 'No check is running.', 'Begin one first.')
-      if (check.waiting !== null)
+      if (check.waiting !== null || check.storing)
         throw new Trouble('conflict', 'A reading is being taken.', 'Wait until it is done, or stop the check.')
       problem = null
       check.waiting = createSteadyReading({
@@ -165,6 +177,7 @@ export function createCheckWeightRun(parts: CheckParts): CheckWeightRun {
             told.ask()
             return
           }
+          check.storing = true
           store(check, zero, averaged)
             .catch((thrown: unknown) => {
               problem = troubleFrom(thrown)

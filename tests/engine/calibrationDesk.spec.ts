@@ -3,6 +3,7 @@ import Database from 'better-sqlite3'
 import { afterEach, expect, test } from 'vitest'
 import { curvedCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
 import { assessmentChoices } from '#contract/records/calibrationRoutine.ts'
+import { defaultPreferences } from '#contract/records/settings.ts'
 import { benchEngine, virtualChoice } from '#tests/fakes/benchEngine.ts'
 import { shopPlan } from '#tests/fakes/routineRun.ts'
 import { temporaryArchive } from '#tests/fakes/temporaryArchive.ts'
@@ -170,8 +171,13 @@ test('looks for no break while it runs, and again once the bench is empty', asyn
   await expect(handlers['bench.arm']({ armed: true })).rejects.toThrow(/while a calibration runs/)
   await expect(handlers['bench.loadVirtual']({})).rejects.toMatchObject({ code: 'conflict' })
   await expect(handlers['calibration.begin']({ plan, by: 'bench 1' })).rejects.toThrow(/is running/)
+  await expect(bench.putInForce(null)).rejects.toThrow(/being calibrated/)
   await bench.read()
   await bench.read()
+  const { tare, capacityN } = bench.engine.bench.state()
+  await handlers['preferences.set']({ detection: { ...defaultPreferences.detection, preTriggerS: 2 } })
+  await bench.step(3)
+  expect(bench.engine.bench.state()).toMatchObject({ tare, capacityN })
   await handlers['calibration.breakOff']({ what: 'routine', reason: 'the lever slipped' })
   await bench.step(5)
   expect(bench.engine.bench.state()).toMatchObject({ busyWith: null, armed: false, phase: 'waiting' })
@@ -181,6 +187,29 @@ test('looks for no break while it runs, and again once the bench is empty', asyn
   expect(brokenOff).toMatchObject([{ routineId: 1, reason: 'the lever slipped' }])
   expect(brokenOff[0]!.readings.map(({ standing }) => standing)).toEqual(['broken-off', 'broken-off'])
   expect((await handlers['breaks.list']({ ...listed })).total).toBe(0)
+})
+
+test('goes on after the plug was pulled, and on no other device than it began with', async () => {
+  const bench = await calibratingBench({ unplugs: [{ atS: 30, forS: 4 }] })
+  const { handlers } = bench
+  await handlers['calibration.begin']({ plan, by: 'bench 1' })
+  await bench.read()
+  await bench.until(() => bench.clock.nowS() > 28)
+  await handlers['bench.putVirtualWeights']({ forceN: 981 })
+  await handlers['calibration.goOn']({})
+  await bench.step(3)
+  expect(await handlers['calibration.state']({})).toMatchObject({
+    phase: 'step',
+    current: 1,
+    problem: { code: 'port-lost' },
+    readings: [{ forceN: 0, standing: 'used' }],
+  })
+  await bench.until(({ connection }) => connection.status === 'open')
+  await bench.step(3)
+  expect(await bench.read()).toBe('step')
+  await handlers['bench.disconnect']({})
+  await expect(handlers['calibration.goOn']({})).rejects.toMatchObject({ code: 'not-connected' })
+  expect((await handlers['calibration.state']({})).readings).toHaveLength(2)
 })
 
 test('keeps the watch for overload on while it runs', async () => {
@@ -209,7 +238,7 @@ test('shows the drift of slope and zero from one calibration to the next', async
   expect(Math.abs(drift[1]!.zeroChangeN!)).toBeLessThan(8)
   expect(decisions).toMatchObject([{ calibrationId: 1, by: 'bench 1' }])
   await bench.putInForce(null)
-  expect(bench.engine.bench.state()).toMatchObject({ calibration: null, scale: { kind: 'uncalibrated-scale' } })
+  await bench.until(({ calibration, scale }) => calibration === null && scale.kind === 'uncalibrated-scale', 5)
 }, 20_000)
 
 test('refuses to begin without a bench that can be heard, or with a plan that cannot be', async () => {

@@ -76,6 +76,7 @@ export function routineOnBench(
     plan,
     forces: plannedForces(plan, null),
     readingUnit: () => 'counts',
+    checkDevice() {},
     keep: (number, { mean }) => void kept.push({ number, mean }),
     changed() {},
   })

@@ -41,7 +41,7 @@ export type LoadingConditionsEntry = z.infer<typeof loadingConditions>
 export const calibrationPlan = z.strictObject({
   weights: z.array(weightEntry),
   /** Stacks by the names of their weights, increasing. Zero is not among them: it is read before and after each run. */
-  steps: z.array(z.array(z.string()).min(1)).min(1).max(40),
+  steps: z.array(z.array(z.string().trim()).min(1)).min(1).max(40),
   runs: z.int().min(1).max(10).default(3),
   /** Each run goes down again through the same steps. */
   decreasing: z.boolean().default(false),

@@ -1,3 +1,4 @@
+import { Trouble } from '#contract/errors.ts'
 import type { Handlers } from '#contract/procedures.ts'
 import { checkedWeights } from '#domain/calibration/routinePlan.ts'
 import type { CalibrationDesk } from '../calibrationDesk.ts'
@@ -39,6 +40,12 @@ export function calibrationRecordHandlers(parts: HandlerParts, desk: Calibration
       }
     },
     'calibrations.putInForce': async ({ calibrationId, by, reason }) => {
+      if (parts.bench.state().busyWith !== null)
+        throw new Trouble(
+          'conflict',
+          'The bench is being calibrated or checked.',
+          'Finish that first, or break it off.',
+        )
       const decision = await archive.addCalibrationDecision({ recordedAt: clock.instant(), by, reason, calibrationId })
       await parts.calibrationChanged()
       emit('calibrations.changed', { calibrationIds: calibrationId === null ? [] : [calibrationId] })

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { type BenchModelOptions, createBenchModel } from '#acquisition/virtual/benchModel.ts'
+import { type BenchModel, type BenchModelOptions, createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
+import { curvedCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
 
 function run(options: BenchModelOptions, block = 4096) {
   const model = createBenchModel(options)
@@ -152,5 +153,60 @@ describe('model of the bench', () => {
 
   it('refuses a rate that no amplifier here has', () => {
     expect(() => createBenchModel({ scenario: 'idle', rateHz: 1, seed: 1 })).toThrow(RangeError)
+  })
+})
+
+describe('weights on the virtual cell', () => {
+  const options = { scenario: 'brittle', rateHz: 80, seed: 5, noiseN: 0, humN: 0, driftN: 0, knocksPerHour: 0 } as const
+  const curved = { ...curvedCharacteristic, curvature: 0 }
+
+  /** Newtons on the straight scale at the end of so many seconds. */
+  function after(model: BenchModel, seconds: number): number {
+    const length = seconds * 80
+    const samples = {
+      timeUs: new Float64Array(length),
+      counts: new Float64Array(length),
+      sequence: new Float64Array(length),
+    }
+    model.fill(samples)
+    return (samples.counts[length - 1]! - curved.zeroCounts) * curved.nPerCount
+  }
+
+  it('stand on the cell instead of a specimen until they are taken off', () => {
+    const model = createBenchModel({ ...options, characteristic: curved })
+    model.putWeights(1500)
+    expect(after(model, 30)).toBeCloseTo(1500, 1)
+    expect(model.loading()).toBe(false)
+    model.putWeights(0)
+    expect(after(model, 2)).toBeCloseTo(0, 1)
+    expect(model.loading()).toBe(false)
+    after(model, 4)
+    expect(model.loading()).toBe(true)
+  })
+
+  it('read higher coming down than going up, and the cell forgets when it is free again', () => {
+    const model = createBenchModel({ ...options, characteristic: curved })
+    model.holdPress(true)
+    const read = (forceN: number) => {
+      model.putWeights(forceN)
+      return after(model, 8)
+    }
+    expect(read(1000)).toBeCloseTo(1000, 1)
+    read(2000)
+    // 4 h F (1 - F/M) at half the highest force, which the swing has carried a little beyond 2000 N: 1.0 N.
+    expect(read(1000)).toBeCloseTo(1001, 0)
+    expect(read(1000) - 1000).toBeGreaterThan(0.9)
+    read(0)
+    expect(read(1000)).toBeCloseTo(1000, 1)
+  })
+
+  it('wait for no press that is held', () => {
+    const model = createBenchModel({ ...options, characteristic: curved })
+    model.holdPress(true)
+    after(model, 60)
+    expect(model.loading()).toBe(false)
+    model.holdPress(false)
+    after(model, 4)
+    expect(model.loading()).toBe(true)
   })
 })
