@@ -1,3 +1,4 @@
+import { useLayoutEffect, useRef, useState } from 'react'
 import { writeFixed } from '../widgets/quantities.ts'
 import { type AxisSpan, axisOver } from './figureAxis.ts'
 import './pointFigure.css'
@@ -20,9 +21,27 @@ export type FigurePoint = {
 
 export type FigureLevel = { y: number; label: string; kind: 'zero' | 'limit' | 'centre' }
 
-/** The drawing's own units: it is scaled to its place, text and all. */
-const width = 560
-const margin = { left: 56, right: 12, top: 14, bottom: 34 }
+type Size = { width: number; em: number }
+
+/** The figure is drawn in the pixels of its place, so that its text is as large as all other; on paper it shrinks as a whole. */
+function useSize() {
+  const svg = useRef<SVGSVGElement>(null)
+  const [size, setSize] = useState<Size>({ width: 560, em: 12.5 })
+  useLayoutEffect(() => {
+    const element = svg.current
+    if (element === null) return
+    const measure = () => {
+      const em = Number.parseFloat(getComputedStyle(element).fontSize)
+      const width = Math.round(element.getBoundingClientRect().width)
+      if (width > 0) setSize((before) => (before.width === width && before.em === em ? before : { width, em }))
+    }
+    measure()
+    const observer = new ResizeObserver(measure)
+    observer.observe(element)
+    return () => observer.disconnect()
+  }, [])
+  return { svg, ...size }
+}
 
 /** Points over a number or in their order, with lines for what they are held against. */
 export function PointFigure({
@@ -32,7 +51,7 @@ export function PointFigure({
   xTitle,
   yTitle,
   joined = false,
-  height = 250,
+  heightEm = 18,
   xNames = null,
 }: {
   /** How the figure is named when it is read out. */
@@ -43,21 +62,29 @@ export function PointFigure({
   yTitle: string
   /** Joins the points in their order. */
   joined?: boolean
-  height?: number
+  /** Height in heights of its text. */
+  heightEm?: number
   /** What stands under whole numbers of x instead of the number; null: the numbers. */
   xNames?: readonly string[] | null
 }) {
+  const { svg, width, em } = useSize()
+  const height = heightEm * em
+  const left = 4.6 * em
+  const right = width - 0.8 * em
+  const top = 2.1 * em
+  const bottom = height - (xTitle === '' ? 1.8 : 3.1) * em
   const x = xNames === null ? axisOver([0, ...points.map((point) => point.x)]) : namedAxis(xNames.length)
   const y = axisOver([...points.map((point) => point.y), ...levels.map((level) => level.y)])
-  const atX = (value: number) => scaled(value, x, margin.left, width - margin.right)
-  const atY = (value: number) => scaled(value, y, height - margin.bottom, margin.top)
-  const every = xNames === null ? 1 : Math.ceil(xNames.length / 7)
+  const atX = (value: number) => scaled(value, x, left, right)
+  const atY = (value: number) => scaled(value, y, bottom, top)
+  const longest = Math.max(...(xNames ?? ['000000']).map((name) => name.length), 1)
+  const every = Math.max(Math.ceil((x.ticks.length * longest * 0.75 * em) / (right - left)), 1)
   return (
-    <svg className="point-figure" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={label}>
+    <svg ref={svg} className="point-figure" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={label}>
       {y.ticks.map((tick) => (
         <g key={tick}>
-          <path className="figure-grid" d={`M${margin.left} ${atY(tick)}H${width - margin.right}`} />
-          <text className="figure-text" x={margin.left - 7} y={atY(tick)} dy="0.35em" textAnchor="end">
+          <path className="figure-grid" d={`M${left} ${atY(tick)}H${right}`} />
+          <text className="figure-text" x={left - 0.6 * em} y={atY(tick)} dy="0.35em" textAnchor="end">
             {writeFixed(tick, y.decimals)}
           </text>
         </g>
@@ -68,30 +95,26 @@ export function PointFigure({
             key={tick}
             className="figure-text"
             x={atX(tick)}
-            y={height - margin.bottom + 15}
+            y={bottom + 1.3 * em}
             textAnchor={index === x.ticks.length - 1 && xNames === null ? 'end' : 'middle'}
           >
             {xNames === null ? writeFixed(tick, x.decimals) : xNames[tick]}
           </text>
         ) : null,
       )}
-      <text className="figure-text figure-title" x={width - margin.right} y={height - 4} textAnchor="end">
+      <text className="figure-text figure-title" x={right} y={height - 0.35 * em} textAnchor="end">
         {xTitle}
       </text>
-      <text className="figure-text figure-title" x={2} y={9}>
+      <text className="figure-text figure-title" x={0} y={em}>
         {yTitle}
       </text>
       {levels.map((level) => (
         <g key={level.label + level.y}>
-          <path
-            className="figure-level"
-            data-kind={level.kind}
-            d={`M${margin.left} ${atY(level.y)}H${width - margin.right}`}
-          />
+          <path className="figure-level" data-kind={level.kind} d={`M${left} ${atY(level.y)}H${right}`} />
           <text
             className="figure-text figure-level-name"
-            x={width - margin.right - 3}
-            y={atY(level.y) - 4}
+            x={right - 0.25 * em}
+            y={atY(level.y) - 0.35 * em}
             textAnchor="end"
           >
             {level.label}
@@ -107,11 +130,11 @@ export function PointFigure({
       {points.map((point) => (
         <g key={point.title}>
           <title>{point.title}</title>
-          {point.ringed ? <circle className="figure-ring" cx={atX(point.x)} cy={atY(point.y)} r={9} /> : null}
+          {point.ringed ? <circle className="figure-ring" cx={atX(point.x)} cy={atY(point.y)} r={0.75 * em} /> : null}
           <path
             className="figure-point"
             data-hollow={point.hollow ? '' : undefined}
-            d={shapePath(point.shape, atX(point.x), atY(point.y))}
+            d={shapePath(point.shape, atX(point.x), atY(point.y), em / 12.5)}
           />
         </g>
       ))}
@@ -132,7 +155,7 @@ export function ShapeKey({
   return (
     <span className="shape-key">
       <svg viewBox="0 0 14 14" aria-hidden="true">
-        <path className="figure-point" data-hollow={hollow ? '' : undefined} d={shapePath(shape, 7, 7)} />
+        <path className="figure-point" data-hollow={hollow ? '' : undefined} d={shapePath(shape, 7, 7, 1)} />
       </svg>
       {children}
     </span>
@@ -147,9 +170,11 @@ function scaled(value: number, span: AxisSpan, from: number, to: number): number
   return from + ((value - span.from) / (span.to - span.from)) * (to - from)
 }
 
-function shapePath(shape: PointShape, x: number, y: number): string {
-  if (shape === 'square') return `M${x - 4} ${y - 4}h8v8h-8Z`
-  if (shape === 'triangle') return `M${x} ${y - 5}l5 9h-10Z`
-  if (shape === 'diamond') return `M${x} ${y - 5.5}l5.5 5.5-5.5 5.5-5.5-5.5Z`
-  return `M${x - 4.4} ${y}a4.4 4.4 0 1 1 8.8 0a4.4 4.4 0 1 1-8.8 0Z`
+function shapePath(shape: PointShape, x: number, y: number, size: number): string {
+  const to = (dx: number, dy: number) => `${x + dx * size} ${y + dy * size}`
+  if (shape === 'square') return `M${to(-4, -4)}L${to(4, -4)}L${to(4, 4)}L${to(-4, 4)}Z`
+  if (shape === 'triangle') return `M${to(0, -5)}L${to(5, 4)}L${to(-5, 4)}Z`
+  if (shape === 'diamond') return `M${to(0, -5.5)}L${to(5.5, 0)}L${to(0, 5.5)}L${to(-5.5, 0)}Z`
+  const r = 4.4 * size
+  return `M${to(-4.4, 0)}a${r} ${r} 0 1 1 ${2 * r} 0a${r} ${r} 0 1 1 ${-2 * r} 0Z`
 }

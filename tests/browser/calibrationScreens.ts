@@ -75,7 +75,7 @@ export const calibrationScreens: readonly Screen[] = [
     },
     show: async (page) => {
       await fillPlan(page)
-      await page.getByLabel('Latitude, in °').fill('153.4')
+      await page.getByLabel('Preloads').fill('2.5')
       await page.getByLabel('Temperature, in').fill('warm')
       await page.getByRole('button', { name: 'Add a step' }).click()
       await page.getByRole('button', { name: 'Begin' }).click()
@@ -200,8 +200,9 @@ export const calibrationScreens: readonly Screen[] = [
   {
     name: 'break-again',
     host: () => {
-      const host = calibrated()
-      host.addBreak(4812, { scaleKind: 'uncalibrated-scale' })
+      const host = createScriptedHost()
+      host.addBreak(4812)
+      calibrated(host)
       void host.handlers['breaks.evaluateAgain']({ breakId: 1, calibrationId: 2 })
       void host.handlers['breaks.evaluateAgain']({ breakId: 1, calibrationId: 3 })
       return host

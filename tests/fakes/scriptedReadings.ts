@@ -52,13 +52,15 @@ export function scriptedReading(
   cell: { slopeShare?: number; zeroCounts?: number } = {},
 ): CalibrationReading {
   const { run, direction, forceN, weights } = position
-  const flutter = Math.sin(12.9898 * (index + 1) + 78.233 * run) * 2.2
+  const flutter = Math.sin(12.9898 * (index + 1) + 78.233 * run) * 9
+  const wave = 21 * Math.sin(forceN / 70)
   const hysteresis = direction === 'down' && forceN > 0 ? 9 * Math.sin((Math.PI * forceN) / 620) : 0
   const mean =
     8120 +
     (cell.zeroCounts ?? 0) +
     83.1 * (1 + (cell.slopeShare ?? 0)) * forceN +
     0.0009 * forceN ** 2 +
+    wave +
     flutter +
     hysteresis
   return {
@@ -75,8 +77,11 @@ export function scriptedReading(
   }
 }
 
+/** The rows of readings in the order of the routine: a replaced one gives its place to the one that replaced it. */
 export const rowsOf = (readings: readonly CalibrationReading[]): CalibrationRow[] =>
   readings
+    .filter((_, index) => !readings.some(({ replacedBy }) => replacedBy === index))
+    .map((reading) => (reading.replacedBy === null ? reading : readings[reading.replacedBy]!))
     .filter(({ standing }) => standing === 'used')
     .map(({ run, direction, forceN, mean }) => ({ run, direction, forceN, reading: mean }))
 

@@ -13,7 +13,8 @@ const roundingShare = 1e-10
 
 type Candidate = { readonly degree: Degree; readonly fit: PolynomialFit; readonly test: LackOfFitTest | null }
 
-const percent = (probability: number) => (probability < 0.0001 ? 'below 0.01' : (100 * probability).toPrecision(2))
+const percent = (probability: number) =>
+  probability < 0.0001 ? 'below 0.01' : String(Number((100 * probability).toPrecision(2)))
 
 function candidatesOf(
   readings: readonly number[],

@@ -36,13 +36,7 @@ export function BenchControls({
           Take the zero <Keys keys="T" />
         </button>
         <p id="tare-words" className="controls-words">
-          {hindrance !== null ? (
-            <>Not now: {hindrance}.</>
-          ) : bench.tareWarning !== null ? (
-            <span className="tare-warning">{bench.tareWarning}</span>
-          ) : (
-            <TareWords bench={bench} />
-          )}
+          {hindrance === null ? <TareWords bench={bench} /> : <>Not now: {hindrance}.</>}
         </p>
       </div>
       <Switch label="" on={bench.armed} onChange={onArm} onWord="Armed" offWord="Not armed" keys={<Keys keys="A" />} />

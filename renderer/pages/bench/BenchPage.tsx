@@ -67,6 +67,11 @@ export function BenchPage() {
           </p>
         )}
         <LiveCurve bench={bench} />
+        {bench.tareWarning === null ? null : (
+          <p className="tare-warning" role="status">
+            {bench.tareWarning}
+          </p>
+        )}
         <BenchControls
           bench={bench}
           handsFree={handsFree}

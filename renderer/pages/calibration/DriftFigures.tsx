@@ -29,7 +29,7 @@ export function DriftFigures({ drift }: { drift: readonly CalibrationDrift[] }) 
           yTitle="slope, % from the first"
           joined
           xNames={names}
-          height={180}
+          heightEm={14}
         />
         <PointFigure
           label="Zero of every calibration against the first"
@@ -39,7 +39,7 @@ export function DriftFigures({ drift }: { drift: readonly CalibrationDrift[] }) 
           yTitle={`zero, ${force.unit} from the first`}
           joined
           xNames={names}
-          height={180}
+          heightEm={14}
         />
       </div>
     </section>

@@ -46,7 +46,7 @@ export function AssessmentFigures({
           levels={[{ y: 0, label: '', kind: 'zero' }]}
           xTitle={`force, ${force.unit}`}
           yTitle={`residual, ${force.unit}: force by the curve minus force applied`}
-          height={230}
+          heightEm={17}
         />
         <figcaption>
           <RunKeys runs={runs} down={rows.some((row) => row.direction === 'down' && row.forceN > 0)} />
@@ -59,7 +59,7 @@ export function AssessmentFigures({
           levels={limitsInView(errors.map(({ y }) => y))}
           xTitle={`force, ${force.unit}`}
           yTitle="relative error q, %"
-          height={230}
+          heightEm={17}
         />
         <figcaption>
           <p className="run-keys">Each step’s mean against what hung. Between the dashed lines: the class named.</p>

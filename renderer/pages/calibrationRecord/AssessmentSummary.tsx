@@ -10,7 +10,7 @@ export function AssessmentSummary({ assessment }: { assessment: CalibrationAsses
   return (
     <dl className="summary-figures">
       <div>
-        <dt>Class over the whole range</dt>
+        <dt>Class</dt>
         <dd>{result.class === 'none' ? 'none' : result.class}</dd>
         <dd className="figure-words">in the manner of ISO 7500-1</dd>
       </div>

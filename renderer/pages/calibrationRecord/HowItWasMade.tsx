@@ -1,5 +1,5 @@
 import type { Calibration } from '#contract/records/calibration.ts'
-import { useQuantities, writeFixed, writeNumber } from '#renderer/widgets/quantities.ts'
+import { useQuantities, withoutEndingZeros, writeFixed, writeNumber } from '#renderer/widgets/quantities.ts'
 import { densityWords, toleranceWords } from '../weights/weightWords.ts'
 
 /** Weights, gravity, air, lever and temperature, as they were typed then. */
@@ -13,7 +13,7 @@ export function HowItWasMade({ calibration }: { calibration: Calibration }) {
       'Local gravity',
       `${writeFixed(circumstances.gMPerS2, 5)} m/s²${gravity.kind === 'latitude' ? `, ${gravity.ellipsoid} at latitude ${writeNumber(gravity.latitudeDeg, 3)}°, ${writeFixed(gravity.heightM, 0)} m` : `, typed, ±${gravity.halfWidthMPerS2} m/s²`}`,
     ])
-    lines.push(['Air density', `${writeNumber(circumstances.airDensityKgPerM3, 3)} kg/m³`])
+    lines.push(['Air density', `${withoutEndingZeros(writeNumber(circumstances.airDensityKgPerM3, 3))} kg/m³`])
     lines.push([
       'Lever',
       leverRatio === 1 && leverHalfWidthPercent === 0

@@ -3,7 +3,7 @@ import type { AssessmentChoices } from '#contract/records/calibrationRoutine.ts'
 import type { ReadingUnit } from '#contract/records/force.ts'
 import { Choice } from '#renderer/widgets/Choice.tsx'
 import { Field } from '#renderer/widgets/Field.tsx'
-import { writeNumber } from '#renderer/widgets/quantities.ts'
+import { withoutEndingZeros, writeNumber } from '#renderer/widgets/quantities.ts'
 import { Switch } from '#renderer/widgets/Switch.tsx'
 import { degreeWords } from '../calibrationWords.ts'
 
@@ -70,7 +70,7 @@ export function JudgementFields(props: {
         hint={
           suggested === null
             ? 'The smallest step that can be read. 200 of them are the lowest verified force.'
-            : `Half the flutter at the first zero is ${writeNumber(suggested, 3)}. 200 resolutions are the lowest verified force.`
+            : `Half the flutter at the first zero is ${withoutEndingZeros(writeNumber(suggested, 3))}. 200 resolutions are the lowest verified force.`
         }
         onChange={(event) => props.onResolution(event.currentTarget.value)}
       />

@@ -74,6 +74,7 @@ function steadyTitle({ phase, live }: RoutineState): string {
 
 function steadyWords({ phase, live, plan }: RoutineState): string {
   if (phase === 'averaging') return `averaging ${plan?.averageS ?? 2} s, ${Math.round(live.averagedShare * 100)} % done`
-  if (phase === 'waiting-for-steady') return live.unsteadyBecause ?? `for ${live.waitedS.toFixed(0)} s`
+  if (phase === 'waiting-for-steady')
+    return `waiting ${live.waitedS.toFixed(0)} of at most ${plan?.steadyWithinS ?? 60} s`
   return 'Enter reads when the load hangs still.'
 }

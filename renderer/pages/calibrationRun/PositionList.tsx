@@ -18,8 +18,11 @@ export function PositionList({
 
   // The reading at hand stays in sight as the routine goes on
   useEffect(() => {
-    const row = list.current?.querySelector(`[data-position="${current}"]`)
-    row?.scrollIntoView({ block: 'center' })
+    const scroller = list.current
+    const row = scroller?.querySelector<HTMLElement>(`[data-position="${current}"]`)
+    if (!scroller || !row) return
+    const inScroller = row.getBoundingClientRect().top - scroller.getBoundingClientRect().top
+    scroller.scrollTop += inScroller - scroller.clientHeight / 2
   }, [current])
 
   return (

@@ -34,7 +34,7 @@ export function ReadingsSoFar({ state }: { state: RoutineState }) {
         levels={[{ y: 0, label: '', kind: 'zero' }]}
         xTitle={`force, ${force.unit}`}
         yTitle={`residual of the readings so far, ${force.unit}`}
-        height={150}
+        heightEm={13}
       />
       <figcaption>
         <RunKeys runs={Math.max(...state.readings.map(({ run }) => run))} down={state.plan?.decreasing ?? false} />

@@ -90,7 +90,7 @@ export function movingRangeChart({ individuals, weight }: CheckHistory, { factor
     yTitle: `change from the check before, ${unit}`,
     joined: true,
     xNames: numbers(individuals.movingRanges.length + 1),
-    height: 170,
+    heightEm: 12,
   }
 }
 

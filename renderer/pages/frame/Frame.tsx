@@ -59,7 +59,7 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
     else if (key.toLowerCase() === 'u') void setPreferences.run({ units: preferences.units === 'SI' ? 'US' : 'SI' })
     else return false
     return true
-  })
+  }, window)
 
   return (
     <div className="frame">

@@ -61,8 +61,11 @@ export function keyIsTaken(event: KeyboardEvent): boolean {
   return usesEnter && (event.key === 'Enter' || event.key === ' ')
 }
 
-/** Hears single keys for as long as the component is there; `act` returns true for a key that it used. */
-export function useSingleKeys(act: (key: string) => boolean): void {
+/**
+ * Hears single keys for as long as the component is there; `act` returns true for a key that it used. A page hears them on
+ * the document and so before the frame, which hears them on the window: a page may use a key that elsewhere leads away.
+ */
+export function useSingleKeys(act: (key: string) => boolean, heardOn: Document | Window = document): void {
   const latest = useRef(act)
   latest.current = act
   useEffect(() => {
@@ -70,7 +73,7 @@ export function useSingleKeys(act: (key: string) => boolean): void {
       if (!singleKeys.on() || keyIsTaken(event)) return
       if (latest.current(event.key)) event.preventDefault()
     }
-    addEventListener('keydown', listen)
-    return () => removeEventListener('keydown', listen)
-  }, [])
+    heardOn.addEventListener('keydown', listen as EventListener)
+    return () => heardOn.removeEventListener('keydown', listen as EventListener)
+  }, [heardOn])
 }
