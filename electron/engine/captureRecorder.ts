@@ -64,13 +64,13 @@ export function createCaptureRecorder(parts: CaptureRecorderParts): CaptureRecor
         capture.breakId = stored.breakId
         log({ event: 'loading', timeS: streamTimeS, breakId: stored.breakId })
         parts.onStored(stored.breakId, null)
-      })
+      }, capture)
     },
 
     samples(block) {
       const capture = running
       if (capture === null) throw new TypeError('samples requires a capture that has begun')
-      outbox.put(() => archive.appendSamples(capture.breakId, block))
+      outbox.put(() => archive.appendSamples(capture.breakId, block), capture)
     },
 
     end(result, ending) {
@@ -82,7 +82,7 @@ export function createCaptureRecorder(parts: CaptureRecorderParts): CaptureRecor
       let end: BreakEnd | null = null
       outbox.put(async () => {
         end = await archive.finishBreak(capture.breakId, endedAt, ending, result.missingSamples, evaluation)
-      })
+      }, capture)
       // A write of its own, so that trouble in reading back does not finish the break twice.
       outbox.put(async () => {
         const { summary } = await archive.break(capture.breakId)
@@ -95,7 +95,7 @@ export function createCaptureRecorder(parts: CaptureRecorderParts): CaptureRecor
           breakIds: [capture.breakId],
         })
         log(capturedEntry(end!, evaluation.result, summary.verification))
-      })
+      }, capture)
     },
   }
 }

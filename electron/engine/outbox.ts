@@ -1,51 +1,79 @@
 import type { Clock } from '#acquisition/clock.ts'
-import { Trouble, type TroubleMessage, troubleFrom } from '#contract/errors.ts'
+import { Trouble, type TroubleCode, type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 
 /** Writes that must reach the archive one after the other. */
 export type Outbox = {
-  /** Puts a write at the end of the queue. It is tried until it succeeds; what it wrote half is the archive's to undo. */
-  put(write: () => Promise<void>): void
-  /** Resolves when the queue is empty. Rejects when, at that moment, the archive still refuses; the writes stay queued. */
+  /**
+   * Puts a write at the end of the queue; what it wrote half is the archive's to undo. Writes of one `lane` build on one
+   * another: while one of them is set aside, so are those after it.
+   */
+  put(write: () => Promise<void>, lane?: object): void
+  /** Tries once more what was set aside, and resolves when nothing is left. Rejects when the archive still refuses; what it refuses is kept. */
   drained(): Promise<void>
-  /** Tries what is left once more, then takes nothing further. Rejects when something could not be written. */
+  /** As `drained`, and takes nothing further. */
   close(): Promise<void>
 }
 
 export type OutboxOptions = {
   clock: Clock
   retryAfterS?: number
-  /** null: writing goes on. Called when that changes, not on every attempt. */
+  /** null: all is written or on its way. Called when that changes, not on every attempt. */
   onProblem(problem: TroubleMessage | null): void
 }
 
+/** What a person can mend while the program runs: the queue waits for it. Whatever else is refused will be refused again. */
+const passing: ReadonlySet<TroubleCode> = new Set([
+  'disk-full',
+  'archive-read-only',
+  'archive-in-use',
+  'archive-missing',
+])
+
+type Entry = { write: () => Promise<void>; lane: object }
+
 /**
  * An ordered queue of writes. When the disk is full or the archive is held by somebody else, the queue waits in memory and
- * tries again, so that a capture goes on and nothing is lost unless the program itself ends.
+ * tries again. A write that is refused for another reason is told, set aside with its lane and tried once more when the
+ * queue is drained, so that one break that cannot be stored does not keep the next ones from the disk. Nothing is lost
+ * unless the program itself ends.
  */
 export function createOutbox({ clock, retryAfterS = 2, onProblem }: OutboxOptions): Outbox {
-  const queue: (() => Promise<void>)[] = []
+  const queue: Entry[] = []
+  let aside: { entries: Entry[]; problem: TroubleMessage } | null = null
   let working: Promise<void> | null = null
-  let problem: TroubleMessage | null = null
+  let blocked: TroubleMessage | null = null
+  let told: TroubleMessage | null = null
   let callOffRetry: (() => void) | null = null
   let closed = false
 
-  function setProblem(next: TroubleMessage | null) {
-    if (next?.code === problem?.code && next?.message === problem?.message) return
-    problem = next
-    onProblem(next)
+  const refusal = () => blocked ?? aside?.problem ?? null
+
+  function tell() {
+    const problem = refusal()
+    if (problem?.code === told?.code && problem?.message === told?.message) return
+    told = problem
+    onProblem(problem)
   }
 
   async function work() {
     while (queue.length > 0) {
+      const entry = queue[0]!
       try {
-        await queue[0]!()
+        if (aside?.entries.some(({ lane }) => lane === entry.lane)) aside.entries.push(entry)
+        else await entry.write()
+        blocked = null
       } catch (thrown) {
-        setProblem(troubleFrom(thrown))
-        if (!closed) callOffRetry = clock.after(retryAfterS, start)
-        return
+        const problem = troubleFrom(thrown)
+        if (passing.has(problem.code)) {
+          blocked = problem
+          tell()
+          if (!closed) callOffRetry = clock.after(retryAfterS, start)
+          return
+        }
+        aside = { entries: [...(aside?.entries ?? []), entry], problem: aside?.problem ?? problem }
       }
       queue.shift()
-      setProblem(null)
+      tell()
     }
   }
 
@@ -60,15 +88,21 @@ export function createOutbox({ clock, retryAfterS = 2, onProblem }: OutboxOption
   }
 
   async function drained() {
+    // A write that runs may yet be set aside.
+    while (working !== null) await working
+    if (aside !== null) queue.unshift(...aside.entries)
+    aside = null
     if (queue.length > 0) start()
     while (working !== null) await working
-    if (problem !== null && queue.length > 0) throw new Trouble(problem.code, problem.message, problem.hint)
+    tell()
+    const problem = refusal()
+    if (problem !== null) throw new Trouble(problem.code, problem.message, problem.hint)
   }
 
   return {
-    put(write) {
+    put(write, lane = {}) {
       if (closed) throw new TypeError('put requires an outbox that is open')
-      queue.push(write)
+      queue.push({ write, lane })
       if (callOffRetry === null) start()
     },
     drained,

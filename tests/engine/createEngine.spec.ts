@@ -114,6 +114,34 @@ describe('a disk that is full', () => {
   })
 })
 
+describe('a break that cannot be stored', () => {
+  it('is told and kept in memory, does not keep the next one from the disk, and is stored at the end when it can be', async () => {
+    let refusedStart: string | null = null
+    let mended = false
+    const archive: Archive = {
+      ...home.archive,
+      beginBreak(header) {
+        refusedStart ??= header.startedAt
+        if (header.startedAt === refusedStart && !mended) return Promise.reject(new Error('a fault of the program'))
+        return home.archive.beginBreak(header)
+      },
+    }
+    const { engine, until, heardOf, handlers } = await benchEngine(archive, { breaks: 2 })
+    await handlers['bench.connect']({ source: virtualChoice })
+    const next = await until(({ lastBreak }) => lastBreak !== null)
+    expect(next.lastBreak!.startedAt).not.toBe(refusedStart)
+    expect(next.storageProblem?.code).toBe('internal')
+    expect(heardOf('trouble').map(({ code }) => code)).toEqual(['internal'])
+    mended = true
+    await engine.close()
+    expect(engine.bench.state().storageProblem).toBeNull()
+    const { summary, evaluations, end } = await home.archive.break(2)
+    expect(summary.startedAt).toBe(refusedStart)
+    expect(end!.samples).toBe(evaluations[0]!.result.samples)
+    expect((await home.archive.verify(() => {}, new AbortController().signal)).sound).toBe(true)
+  })
+})
+
 it('evaluates what a crash left behind before anything else', async () => {
   const session = await home.archive.beginSession({
     startedAt: '2031-04-06T08:00:00.000Z',
