@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { existsSync, globSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { replaceFolder } from './replaceFolder.ts'
 
 /** The project's own folder. */
 export const projectFolder = fileURLToPath(new URL('../../..', import.meta.url))
@@ -21,7 +22,14 @@ const parts = {
       // A test runner sets this to "test"; the page that it builds must still be the one that is shipped.
       process.env.NODE_ENV = 'production'
       const vite = await import('vite')
-      await vite.build({ configFile: join(projectFolder, 'vite.config.ts'), logLevel: 'warn' })
+      // Beside the page that a running program may be serving.
+      const fresh = join(projectFolder, 'dist/.page-new')
+      await vite.build({
+        configFile: join(projectFolder, 'vite.config.ts'),
+        logLevel: 'warn',
+        build: { outDir: fresh, emptyOutDir: true },
+      })
+      replaceFolder(fresh, join(projectFolder, 'dist/renderer'))
     },
   },
   preload: {
