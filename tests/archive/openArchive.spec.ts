@@ -3,6 +3,7 @@ import { chmodSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, onTestFinished, test } from 'vitest'
 import type { Archive } from '#archive/archive.ts'
+import { migrations } from '#archive/migrate.ts'
 import { type ArchiveOpening, openArchive } from '#archive/openArchive.ts'
 import { listQuery } from '#contract/records/archive.ts'
 import { breakRecord, breakSummary } from '#contract/records/break.ts'
@@ -67,7 +68,14 @@ test('keeps through closing and opening all that the archive can be told', async
   await first.close()
 
   const archive = await open(path)
-  expect(await archive.info()).toEqual({ path, formatVersion: 1, specimens: 3, breaks: 1, recovered: [], demo: true })
+  expect(await archive.info()).toEqual({
+    path,
+    formatVersion: migrations.length,
+    specimens: 3,
+    breaks: 1,
+    recovered: [],
+    demo: true,
+  })
   const record = await archive.break(breakId)
   expect(breakRecord.parse(record)).toEqual(record)
   expect(record.evaluations.map((evaluation) => evaluation.method)).toEqual(['test 1', 'test 2'])
