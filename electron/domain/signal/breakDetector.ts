@@ -15,7 +15,7 @@ export type CaptureStart = {
   settings: DetectionSettings
 }
 
-/** What the detector tells. Both are called from within `push` (or `finish`). */
+/** What the detector tells. Both are called from within `push`, `pushBlock` or `finish`. */
 export type DetectorListener = {
   begin(start: CaptureStart): void
   /** The newest pushed sample is the last of the capture. Times in the result count from the capture's first sample. */
@@ -26,6 +26,11 @@ export type DetectorListener = {
 export type BreakDetector = {
   /** Takes the next sample: stream time in whole microseconds that rises strictly, force after tare, reading for the end codes. */
   push(timeS: number, force: number, reading: number): void
+  /**
+   * Takes the samples of arrays from index `from` until a capture begins or ends, or up to `to`; returns the index after
+   * the newest one taken. The same answers as `push` for each, only faster.
+   */
+  pushBlock(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): number
   /** Ends a running capture as it stands (the device went away, listening stops) and forgets the rest. */
   finish(): void
   /** Forgets the signal at rest, because tare or scale have changed. Throws TypeError while a capture runs. */
@@ -60,11 +65,13 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
   const history = createSampleHistory(longestPreTriggerS(settings), leastPreTriggerSamples)
   let front = createFront()
   let starts = false
+  let told = 0
   let release: ReleaseWatch | null = null
   let evaluator: CurveEvaluator | null = null
   let originS = 0
   let beganS = 0
   let captureNoise = 0
+  let relativeS = new Float64Array(1024)
 
   function createFront(): SignalFront {
     return createSignalFront(settings, {
@@ -92,6 +99,52 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
     if (starts) begin(timeS)
   }
 
+  function pushBlock(
+    timeS: Float64Array,
+    force: Float64Array,
+    reading: Float64Array,
+    from: number,
+    to: number,
+  ): number {
+    const toldBefore = told
+    let i = from
+    while (i < to && told === toldBefore) {
+      if (evaluator?.loading()) {
+        i = takeCapture(evaluator, timeS, force, reading, i, to)
+        continue
+      }
+      if (evaluator === null && release === null) {
+        const next = front.takeQuiet(timeS, force, i, to)
+        history.take(timeS, force, reading, i, next)
+        i = next
+        if (i === to) break
+      }
+      push(timeS[i]!, force[i]!, reading[i]!)
+      i += 1
+    }
+    return i
+  }
+
+  function takeCapture(
+    running: CurveEvaluator,
+    timeS: Float64Array,
+    force: Float64Array,
+    reading: Float64Array,
+    from: number,
+    to: number,
+  ): number {
+    const next = running.pushBlock(sinceOrigin(timeS, from, to), force, reading, from, to)
+    if (running.over()) end(running)
+    return next
+  }
+
+  /** Times since the capture's first sample in whole microseconds, at the same indices. */
+  function sinceOrigin(timeS: Float64Array, from: number, to: number): Float64Array {
+    if (relativeS.length < to) relativeS = new Float64Array(2 * to)
+    for (let i = from; i < to; i++) relativeS[i] = Math.round((timeS[i]! - originS) * microseconds) / microseconds
+    return relativeS
+  }
+
   function pushCapture(running: CurveEvaluator, timeS: number, force: number, reading: number): void {
     const over = running.push(Math.round((timeS - originS) * microseconds) / microseconds, force, reading)
     if (over) end(running)
@@ -109,31 +162,29 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
     let first = Math.min(history.firstAtOrAfter(watch.onsetS() - settings.preTriggerS), onset - leastPreTriggerSamples)
     first = Math.max(0, first)
     starts = false
+    const kept = history.copyFrom(first)
+    const count = kept.timeS.length
+    first = 0
     captureNoise = watch.sigma()
     for (;;) {
       const attempt = createCurveEvaluator(recorded)
-      originS = history.timeAt(first)
-      let index = first
-      let over = false
-      for (; index < history.count() && !over; index++)
-        over = attempt.push(
-          Math.round((history.timeAt(index) - originS) * microseconds) / microseconds,
-          history.forceAt(index),
-          history.readingAt(index),
-        )
-      if (!over || index >= history.count()) {
+      originS = kept.timeS[first]!
+      const next = attempt.pushBlock(sinceOrigin(kept.timeS, first, count), kept.force, kept.reading, first, count)
+      if (!attempt.over() || next === count) {
         evaluator = attempt
         beganS = timeS
-        listener.begin({ samples: history.count() - first, firstTimeS: originS, settings: recorded })
-        if (over) end(attempt)
+        told += 1
+        listener.begin({ samples: count - first, firstTimeS: originS, settings: recorded })
+        if (attempt.over()) end(attempt)
         return
       }
       // Something before the loading looked like one and ended: the capture begins after it.
-      first = index
+      first = next
     }
   }
 
   function end(running: CurveEvaluator): void {
+    told += 1
     const result = running.result()
     const zero = running.zero()
     const threshold = running.threshold()
@@ -149,6 +200,7 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
 
   return {
     push,
+    pushBlock,
     finish() {
       const running = evaluator
       if (running !== null) {

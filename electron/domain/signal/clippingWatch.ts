@@ -3,6 +3,7 @@ import type { DetectionSettings } from '#contract/records/detection.ts'
 /** Notices a converter at its end code, or a load above capacity. */
 export type ClippingWatch = {
   push(timeS: number, force: number, reading: number): void
+  take(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): void
   clipped(): boolean
   overCapacity(): boolean
   startS(): number
@@ -71,8 +72,46 @@ export function createClippingWatch(settings: Pick<DetectionSettings, 'endCodes'
     if (force > state.highest) state.highest = force
   }
 
+  function take(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): void {
+    for (let i = from; i < to; ) {
+      i = endCodes === null ? takeMoving(timeS, force, i, to) : takeInside(force, reading, i, to)
+      if (i === to) return
+      push(timeS[i]!, force[i]!, reading[i]!)
+      i += 1
+    }
+  }
+
+  /** Takes samples as long as their readings lie between the end codes and the load within capacity. */
+  function takeInside(force: Float64Array, reading: Float64Array, from: number, to: number): number {
+    let i = from
+    while (i < to && reading[i]! > lowest && reading[i]! < highestCode && force[i]! <= capacity) i += 1
+    return i
+  }
+
+  /** Takes samples as long as each differs from the one before it and the load is within capacity. */
+  function takeMoving(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
+    let { last, highest } = state
+    let i = from
+    // A run of equal samples that ends here is counted by `push`.
+    if (i < to && state.run > 1) return i
+    for (; i < to; i++) {
+      const value = force[i]!
+      if (value === last || value > capacity) break
+      last = value
+      if (value > highest) highest = value
+    }
+    if (i > from) {
+      state.steps += i - from
+      state.last = last
+      state.runStartS = timeS[i - 1]!
+      state.highest = highest
+    }
+    return i
+  }
+
   return {
     push,
+    take,
     clipped: () => clipped,
     overCapacity: () => over,
     startS: () => state.startS,

@@ -10,6 +10,12 @@ import { createSignalFront } from './signalFront.ts'
 export type CurveEvaluator = {
   /** Takes the next sample; true when the capture is over, and from then on. Times rise strictly. */
   push(timeS: number, force: number, reading: number): boolean
+  /**
+   * Takes samples until the capture is over; returns the index after the last one taken. Gives the same result as
+   * `push` for each, only faster.
+   */
+  pushBlock(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): number
+  over(): boolean
   /** No more samples will come. */
   finish(): void
   /** A loading has started. */
@@ -79,13 +85,60 @@ export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluato
     })
   }
 
+  function push(timeS: number, force: number, reading: number): boolean {
+    if (over) return true
+    samples += 1
+    front.push(timeS, force, reading)
+    return over
+  }
+
+  function pushBlock(
+    timeS: Float64Array,
+    force: Float64Array,
+    reading: Float64Array,
+    from: number,
+    to: number,
+  ): number {
+    let i = from
+    while (i < to && !over) {
+      const next = load === null ? takeQuiet(timeS, force, i, to) : takeLoaded(load, timeS, force, reading, i, to)
+      samples += next - i
+      i = next
+      if (i === to) break
+      push(timeS[i]!, force[i]!, reading[i]!)
+      i += 1
+    }
+    return i
+  }
+
+  function takeQuiet(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
+    const next = front.takeQuiet(timeS, force, from, to)
+    const restfulAt = front.restfulAt()
+    if (restfulAt >= 0) profile.clear()
+    recent.take(timeS, force, from, next)
+    profile.take(timeS, force, restfulAt >= 0 ? restfulAt + 1 : from, next)
+    return next
+  }
+
+  function takeLoaded(
+    running: LoadCurve,
+    timeS: Float64Array,
+    force: Float64Array,
+    reading: Float64Array,
+    from: number,
+    to: number,
+  ): number {
+    const next = front.takeLoaded(timeS, force, from, running.plainUntil(timeS, force, from, to))
+    recent.take(timeS, force, from, next)
+    profile.take(timeS, force, from, next)
+    running.take(timeS, force, reading, from, next)
+    return next
+  }
+
   return {
-    push(timeS, force, reading) {
-      if (over) return true
-      samples += 1
-      front.push(timeS, force, reading)
-      return over
-    },
+    push,
+    pushBlock,
+    over: () => over,
     finish() {
       if (!over) front.finish()
     },

@@ -11,9 +11,9 @@ const deviationToSd = 1.4826022185056018
 /** A rise or fall over the head of more than so many noise SDs is no rest. */
 const restNoiseMultiple = 4
 
-function median(values: number[]): number {
-  values.sort((a, b) => a - b)
-  return (values[(values.length - 1) >> 1]! + values[values.length >> 1]!) / 2
+function median(values: Float64Array): number {
+  const sorted = values.slice().sort()
+  return (sorted[(sorted.length - 1) >> 1]! + sorted[sorted.length >> 1]!) / 2
 }
 
 /**
@@ -30,17 +30,17 @@ function median(values: number[]): number {
 export function judgeHead(timesS: Float64Array, force: Float64Array, count: number, allowed: number): CurveHead {
   if (count < 1) throw new RangeError('judgeHead requires at least one sample')
   const third = Math.max(1, Math.floor(count / 3))
-  const early = median(Array.from(force.subarray(0, third)))
-  const late = median(Array.from(force.subarray(count - third, count)))
-  const earlyS = median(Array.from(timesS.subarray(0, third)))
-  const lateS = median(Array.from(timesS.subarray(count - third, count)))
+  const early = median(force.subarray(0, third))
+  const late = median(force.subarray(count - third, count))
+  const earlyS = median(timesS.subarray(0, third))
+  const lateS = median(timesS.subarray(count - third, count))
   const slope = lateS > earlyS ? (late - early) / (lateS - earlyS) : 0
-  const residuals: number[] = []
-  for (let i = 0; i < count; i++) residuals.push(Math.abs(force[i]! - early - slope * (timesS[i]! - earlyS)))
+  const residuals = new Float64Array(count)
+  for (let i = 0; i < count; i++) residuals[i] = Math.abs(force[i]! - early - slope * (timesS[i]! - earlyS))
   const noise = deviationToSd * median(residuals)
   const rise = late - early
   if (Math.abs(rise) <= Math.max(restNoiseMultiple * noise, allowed))
-    return { atRest: true, level: median(Array.from(force.subarray(0, count))), noise }
+    return { atRest: true, level: median(force.subarray(0, count)), noise }
   if (rise < 0) return { atRest: false, level: early, noise }
   return { atRest: false, level: Math.min(0, force[0]!), noise }
 }

@@ -12,6 +12,7 @@ export type RecoveredDrops = {
 /** Finds partial drops of a load while it is driven on. Constant memory. */
 export type DropTracker = {
   push(timeS: number, force: number): void
+  take(timeS: Float64Array, force: Float64Array, from: number, to: number): void
   recovered(): RecoveredDrops
   /** How far the load has come down in sudden steps since it last stood near its highest. */
   suddenFall(): number
@@ -78,7 +79,25 @@ export function createDropTracker(options: { zero: number; noise: number; interv
     state.n += 1
     state.sumT += timeS
     state.sumF += force
-    if (state.n < perMean) return
+    if (state.n === perMean) endMean()
+  }
+
+  function take(timeS: Float64Array, force: Float64Array, from: number, to: number): void {
+    for (let i = from; i < to; ) {
+      const end = Math.min(to, i + perMean - state.n)
+      state.n += end - i
+      let { sumT, sumF } = state
+      for (; i < end; i++) {
+        sumT += timeS[i]!
+        sumF += force[i]!
+      }
+      state.sumT = sumT
+      state.sumF = sumF
+      if (state.n === perMean) endMean()
+    }
+  }
+
+  function endMean(): void {
     pushMean(state.sumT / state.n, state.sumF / state.n)
     state.n = 0
     state.sumT = 0
@@ -175,6 +194,7 @@ export function createDropTracker(options: { zero: number; noise: number; interv
 
   return {
     push,
+    take,
     recovered: () => drops,
     suddenFall: () => state.sudden,
   }

@@ -7,6 +7,7 @@ export const detectionMethod = 'break-detection 1'
 
 /** Times are taken as whole nanoseconds from the first sample, so that where a curve lies in time changes nothing. */
 const perSecond = 1e9
+const blockLength = 4096
 
 /**
  * Evaluates a whole curve: times in s that rise strictly, force after tare (readings where there is no scale), and the
@@ -34,6 +35,7 @@ export function evaluateCurve(
       throw new RangeError(`evaluateCurve requires times that rise (sample ${i + 1})`)
   }
   const used = readings === null ? { ...settings, endCodes: null } : settings
+  const relativeS = new Float64Array(count)
   let best: EvaluationResult | null = null
   let missingSamples = 0
   let from = 0
@@ -41,9 +43,10 @@ export function evaluateCurve(
     const originS = timeS[from] ?? 0
     const evaluator = createCurveEvaluator(used)
     let at = from
-    for (let over = false; at < count && !over; at++) {
-      const relative = Math.round((timeS[at]! - originS) * perSecond) / perSecond
-      over = evaluator.push(relative, force[at]!, readings === null ? force[at]! : readings[at]!)
+    while (at < count && !evaluator.over()) {
+      const end = Math.min(count, at + blockLength)
+      for (let i = at; i < end; i++) relativeS[i] = Math.round((timeS[i]! - originS) * perSecond) / perSecond
+      at = evaluator.pushBlock(relativeS, force, readings ?? force, at, end)
     }
     evaluator.finish()
     const result = shifted(evaluator.result(), originS)

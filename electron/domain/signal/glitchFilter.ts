@@ -7,6 +7,11 @@ export type GlitchListener = {
 /** Holds back lone electrical glitches. Constant memory; a sample waits only while it is under suspicion, two samples at most. */
 export type GlitchFilter = {
   push(timeS: number, force: number, reading: number): void
+  /**
+   * Lets samples through as long as none is suspect, without telling the listener of each; returns the index of the
+   * first that is. Says what `push` would say, only faster.
+   */
+  take(timeS: Float64Array, force: Float64Array, from: number, to: number): number
   /** The signal is at rest at this level, so that the very first sample can be judged too. */
   restAt(level: number): void
   /** Noise SD now known, in the unit of the force. */
@@ -92,6 +97,27 @@ export function createGlitchFilter(listener: GlitchListener): GlitchFilter {
     }
   }
 
+  function take(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
+    if (state.waiting > 0 || Number.isNaN(state.last)) return from
+    const noiseLimit = suspectNoiseMultiple * state.noise
+    let { last, step } = state
+    let i = from
+    for (; i < to; i++) {
+      const value = force[i]!
+      const now = Math.abs(value - last)
+      if (!(now <= noiseLimit || now <= suspectStepMultiple * step)) break
+      const remembered = step * stepMemory
+      step = Math.max(now, remembered)
+      last = value
+    }
+    if (i > from) {
+      state.last = last
+      state.step = step
+      state.lastTimeS = timeS[i - 1]!
+    }
+    return i
+  }
+
   function alike(a: number, b: number): boolean {
     if (a > 0 !== b > 0) return false
     const low = Math.min(Math.abs(a), Math.abs(b))
@@ -116,6 +142,7 @@ export function createGlitchFilter(listener: GlitchListener): GlitchFilter {
 
   return {
     push,
+    take,
     restAt(level) {
       state.last = level
     },

@@ -6,6 +6,13 @@ export type IdleNoise = {
   push(timeS: number, force: number): void
   /** Looks at every sample, at rest or not, for the resolution. */
   see(force: number): void
+  /**
+   * Index of the first sample that is more than news of the same rest: more than `mostAbove` over the level, of a finer
+   * step than any before, or the last of a block. Changes nothing.
+   */
+  quietUntil(timeS: Float64Array, force: Float64Array, from: number, to: number, mostAbove: number): number
+  /** Takes samples up to what `quietUntil` has said, as `see` and `push` would. */
+  take(timeS: Float64Array, force: Float64Array, from: number, to: number): void
   /** Leaves the block that is being filled: the signal was not at rest. */
   dropBlock(): void
   /** Noise SD; null while nothing at rest was seen. */
@@ -64,11 +71,7 @@ export function createIdleNoise(): IdleNoise {
   }
 
   function push(timeS: number, force: number): void {
-    if (state.n === 0) {
-      state.t0 = timeS
-      state.f0 = force
-      state.st = state.sf = state.stt = state.sff = state.stf = 0
-    }
+    if (state.n === 0) beginBlock(timeS, force)
     const t = timeS - state.t0
     const f = force - state.f0
     state.n += 1
@@ -78,6 +81,53 @@ export function createIdleNoise(): IdleNoise {
     state.sff += f * f
     state.stf += t * f
     if (state.n >= blockSamples && t >= blockS) endBlock(t)
+  }
+
+  function quietUntil(timeS: Float64Array, force: Float64Array, from: number, to: number, mostAbove: number): number {
+    const { resolution, level, n } = state
+    if (resolution === 0 || from >= to) return from
+    const firstS = n === 0 ? timeS[from]! : state.t0
+    const fullAt = from + blockSamples - 1 - n
+    let { last } = state
+    let i = from
+    for (; i < to; i++) {
+      const value = force[i]!
+      const step = Math.abs(value - last)
+      // Written so that a number that is none stops too.
+      if (!(value - level <= mostAbove) || !(step >= resolution || step === 0)) break
+      if (i >= fullAt && timeS[i]! - firstS >= blockS) break
+      last = value
+    }
+    return i
+  }
+
+  function take(timeS: Float64Array, force: Float64Array, from: number, to: number): void {
+    if (from >= to) return
+    if (state.n === 0) beginBlock(timeS[from]!, force[from]!)
+    const { t0, f0 } = state
+    let { st, sf, stt, sff, stf } = state
+    for (let i = from; i < to; i++) {
+      const t = timeS[i]! - t0
+      const f = force[i]! - f0
+      st += t
+      sf += f
+      stt += t * t
+      sff += f * f
+      stf += t * f
+    }
+    state.n += to - from
+    state.st = st
+    state.sf = sf
+    state.stt = stt
+    state.sff = sff
+    state.stf = stf
+    state.last = force[to - 1]!
+  }
+
+  function beginBlock(timeS: number, force: number): void {
+    state.t0 = timeS
+    state.f0 = force
+    state.st = state.sf = state.stt = state.sff = state.stf = 0
   }
 
   function endBlock(lengthS: number): void {
@@ -113,6 +163,8 @@ export function createIdleNoise(): IdleNoise {
     },
     push,
     see,
+    quietUntil,
+    take,
     dropBlock() {
       state.n = 0
     },

@@ -34,6 +34,10 @@ export type LoadEnd = {
 export type LoadCurve = {
   /** Takes a good sample, which `recent` holds already; true when the capture is over. */
   push(timeS: number, force: number, reading: number): boolean
+  /** Index of the first sample that wants a closer look; with all before it the load stays near its peak. Changes nothing. */
+  plainUntil(timeS: Float64Array, force: Float64Array, from: number, to: number): number
+  /** Takes good samples, which `recent` holds already, up to what `plainUntil` has said, as `push` would. */
+  take(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): void
   /** Highest good sample so far. */
   peak(): number
   end(): LoadEnd
@@ -65,6 +69,8 @@ const forgottenShare = 0.25
 const forgottenS = 30
 /** So does one that never came to anything. */
 const idleLoadS = 60
+/** So many samples after a peak at the latest its slope is found, while the ring still holds those before it. */
+const rateWithin = 1024
 /** And one that makes no new peak for so long, s. */
 const longestHoldS = 1800
 
@@ -125,7 +131,7 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
       state.peak = force
       state.peakS = timeS
       state.peakOrdinal = recent.count() - 1
-    } else if (state.peakOrdinal >= 0 && recent.count() - state.peakOrdinal > 1024) keepRate()
+    } else if (state.peakOrdinal >= 0 && recent.count() - state.peakOrdinal > rateWithin) keepRate()
     clipping.push(timeS, force, reading)
     drops.push(timeS, force)
     const peakLoad = state.peak - zero
@@ -141,6 +147,46 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
       return false
     }
     return restsLow(timeS, load, peakLoad)
+  }
+
+  function plainUntil(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
+    if (over || broken) return from
+    const { clear } = state
+    let { peak, peakS } = state
+    // Where the peak stands in these arrays; behind their end it is never left far enough.
+    let peakAt = state.peakOrdinal < 0 ? to : from + state.peakOrdinal - recent.count()
+    let i = from
+    for (; i < to; i++) {
+      const value = force[i]!
+      if (value > peak) {
+        peak = value
+        peakS = timeS[i]!
+        peakAt = i
+      } else if (i + 1 - peakAt > rateWithin) break
+      const load = value - zero
+      if (!(load > clear * (peak - zero) && load >= threshold && timeS[i]! - peakS < idleLoadS)) break
+    }
+    return i
+  }
+
+  function take(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): void {
+    if (from >= to) return
+    let { peak } = state
+    let peakAt = -1
+    for (let i = from; i < to; i++)
+      if (force[i]! > peak) {
+        peak = force[i]!
+        peakAt = i
+      }
+    if (peakAt >= 0) {
+      state.peak = peak
+      state.peakS = timeS[peakAt]!
+      state.peakOrdinal = recent.count() - (to - peakAt)
+    }
+    clipping.take(timeS, force, reading, from, to)
+    drops.take(timeS, force, from, to)
+    state.lowSinceS = Number.NaN
+    state.forgottenSinceS = Number.NaN
   }
 
   function fell(force: number, peakLoad: number, load: number): boolean {
@@ -223,5 +269,5 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
     }
   }
 
-  return { push, peak: () => state.peak, end }
+  return { push, plainUntil, take, peak: () => state.peak, end }
 }

@@ -1,6 +1,7 @@
 /** A loading from its onset as at most 256 means of equal count, in constant memory. */
 export type LoadProfile = {
   push(timeS: number, force: number): void
+  take(timeS: Float64Array, force: Float64Array, from: number, to: number): void
   clear(): void
   /** Means up to a time; the arrays are the profile's own and hold until the next push. */
   until(timeS: number): { timeS: Float64Array; force: Float64Array }
@@ -23,7 +24,25 @@ export function createLoadProfile(): LoadProfile {
     state.n += 1
     state.sumT += timeS
     state.sumF += force
-    if (state.n < state.stride) return
+    if (state.n === state.stride) endMean()
+  }
+
+  function take(timeS: Float64Array, force: Float64Array, from: number, to: number): void {
+    for (let i = from; i < to; ) {
+      const end = Math.min(to, i + state.stride - state.n)
+      state.n += end - i
+      let { sumT, sumF } = state
+      for (; i < end; i++) {
+        sumT += timeS[i]!
+        sumF += force[i]!
+      }
+      state.sumT = sumT
+      state.sumF = sumF
+      if (state.n === state.stride) endMean()
+    }
+  }
+
+  function endMean(): void {
     times[state.used] = state.sumT / state.n
     forces[state.used] = state.sumF / state.n
     state.used += 1
@@ -52,6 +71,7 @@ export function createLoadProfile(): LoadProfile {
 
   return {
     push,
+    take,
     clear,
     until(timeS) {
       let count = 0

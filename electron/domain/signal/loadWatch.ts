@@ -7,6 +7,10 @@ export type LoadWatch = {
   begin(head: CurveHead, firstTimeS: number): void
   /** Takes the next good sample; true when it completes the start of a loading. */
   push(timeS: number, force: number): boolean
+  /** Index of the first sample that wants a closer look; all before it are more of the same rest. Changes nothing. */
+  quietUntil(timeS: Float64Array, force: Float64Array, from: number, to: number): number
+  /** Takes good samples up to what `quietUntil` has said, as `push` would. Returns the index of the last restful one, −1: none. */
+  take(timeS: Float64Array, force: Float64Array, from: number, to: number): number
   /** Noise SD of the signal at rest, null while none was seen. */
   noise(): number | null
   /** What stands for the noise SD in every threshold: the noise at rest, or half the resolution where that is more. */
@@ -37,6 +41,9 @@ const noisePerResolution = 0.5
 const levelRiseS = 60
 /** A step in time this long starts the hold anew, s. */
 const longestStepInHoldS = 1
+
+/** Of white noise the running mean with weight w has SD σ sqrt(w / (2 − w)). */
+const restLimit = (weight: number) => Math.max(1, restNoiseMultiple * Math.sqrt(weight / (2 - weight)))
 
 /**
  * Loading starts when the force has stayed above level + threshold for `startHoldS` and 4 samples, and has not fallen
@@ -85,7 +92,6 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
     const above = force - idle.level()
     const step = timeS - state.lastS
     state.lastS = timeS
-    // Of white noise the running mean with weight w has SD σ sqrt(w / (2 − w)).
     const weight = step < restMeanS ? step / restMeanS : 1
     state.mean += (above - state.mean) * weight
     if (above > state.threshold && !(state.holdCount > 0 && step > longestStepInHoldS)) {
@@ -109,11 +115,44 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
     }
     state.holdCount = 0
     idle.push(timeS, force)
-    const restful = state.mean <= state.sigma * Math.max(1, restNoiseMultiple * Math.sqrt(weight / (2 - weight)))
+    const restful = state.mean <= state.sigma * restLimit(weight)
     if (restful) state.rested = true
     else if (state.lastRestful) state.onsetS = timeS
     state.lastRestful = restful
     return false
+  }
+
+  function quietUntil(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
+    // After news of noise or resolution the next sample brings the thresholds up to date, one step behind.
+    if (state.holdCount > 0 || (idle.noise() ?? 0) !== state.noise || idle.resolution() !== state.resolution)
+      return from
+    return idle.quietUntil(timeS, force, from, to, state.threshold)
+  }
+
+  function take(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
+    const level = idle.level()
+    const { sigma } = state
+    let { lastS, mean, lastRestful, onsetS } = state
+    let restfulAt = -1
+    for (let i = from; i < to; i++) {
+      const time = timeS[i]!
+      const step = time - lastS
+      lastS = time
+      const weight = step < restMeanS ? step / restMeanS : 1
+      mean += (force[i]! - level - mean) * weight
+      // A mean below one σ is at rest whatever the weight.
+      const restful = mean <= sigma || mean <= sigma * restLimit(weight)
+      if (restful) restfulAt = i
+      else if (lastRestful) onsetS = time
+      lastRestful = restful
+    }
+    idle.take(timeS, force, from, to)
+    if (restfulAt >= 0) state.rested = true
+    state.lastS = lastS
+    state.mean = mean
+    state.lastRestful = lastRestful
+    state.onsetS = onsetS
+    return restfulAt
   }
 
   return {
@@ -125,6 +164,8 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
       refresh()
     },
     push,
+    quietUntil,
+    take,
     noise: () => (atRest || state.rested ? idle.noise() : null),
     sigma: () => state.sigma,
     threshold: () => state.threshold,

@@ -1,6 +1,7 @@
 /** The newest samples of a loading in a ring, with their highest over a sliding time. */
 export type RecentSamples = {
   push(timeS: number, force: number): void
+  take(timeS: Float64Array, force: Float64Array, from: number, to: number): void
   /** Highest sample of the last `windowS` seconds, the one before the newest always included. */
   windowHighest(windowS: number): number
   /** Samples pushed so far; the newest has the ordinal count − 1. */
@@ -51,6 +52,19 @@ export function createRecentSamples(): RecentSamples {
     const block = at >> 6
     if ((at & (blockLength - 1)) === 0 || force > blockHighest[block]!) blockHighest[block] = force
     state.count = ordinal + 1
+  }
+
+  function take(timeS: Float64Array, force: Float64Array, from: number, to: number): void {
+    let { count } = state
+    for (let i = from; i < to; i++) {
+      const value = force[i]!
+      const at = count & mask
+      times[at] = timeS[i]!
+      forces[at] = value
+      if ((at & (blockLength - 1)) === 0 || value > blockHighest[at >> 6]!) blockHighest[at >> 6] = value
+      count += 1
+    }
+    state.count = count
   }
 
   function windowHighest(windowS: number): number {
@@ -128,6 +142,7 @@ export function createRecentSamples(): RecentSamples {
 
   return {
     push,
+    take,
     windowHighest,
     count: () => state.count,
     lastAtOrAbove,

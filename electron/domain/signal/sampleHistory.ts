@@ -1,12 +1,15 @@
 /** The newest samples of a stream at rest, so that a capture can begin before it was noticed. */
 export type SampleHistory = {
   push(timeS: number, force: number, reading: number): void
+  take(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): void
   clear(): void
   /** How many samples are in memory; 0 is the oldest of them. */
   count(): number
   timeAt(index: number): number
   forceAt(index: number): number
   readingAt(index: number): number
+  /** Copies of the samples from an index on. */
+  copyFrom(index: number): { timeS: Float64Array; force: Float64Array; reading: Float64Array }
   /** Index of the oldest sample at or after a time. */
   firstAtOrAfter(timeS: number): number
 }
@@ -44,7 +47,8 @@ export function createSampleHistory(keepS: number, leastSamples: number): Sample
     oldest = 0
   }
 
-  function push(timeS: number, force: number, reading: number): void {
+  /** Forgets what is too old at a time, s, and has room for one more afterwards. */
+  function makeRoom(timeS: number): void {
     while (used > leastSamples && timeS - times[oldest]! > keepS) {
       oldest = (oldest + 1) & (capacity - 1)
       used -= 1
@@ -56,6 +60,10 @@ export function createSampleHistory(keepS: number, leastSamples: number): Sample
         used -= 1
       }
     }
+  }
+
+  function push(timeS: number, force: number, reading: number): void {
+    makeRoom(timeS)
     const index = at(used)
     times[index] = timeS
     forces[index] = force
@@ -63,8 +71,21 @@ export function createSampleHistory(keepS: number, leastSamples: number): Sample
     used += 1
   }
 
+  function take(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): void {
+    for (let i = from; i < to; i++) {
+      const time = timeS[i]!
+      makeRoom(time)
+      const index = (oldest + used) & (capacity - 1)
+      times[index] = time
+      forces[index] = force[i]!
+      readings[index] = reading[i]!
+      used += 1
+    }
+  }
+
   return {
     push,
+    take,
     clear() {
       oldest = 0
       used = 0
@@ -73,6 +94,14 @@ export function createSampleHistory(keepS: number, leastSamples: number): Sample
     timeAt: (index) => times[at(index)]!,
     forceAt: (index) => forces[at(index)]!,
     readingAt: (index) => readings[at(index)]!,
+    copyFrom(index) {
+      const copy = (from: Float64Array) => {
+        const to = new Float64Array(used - index)
+        for (let i = 0; i < to.length; i++) to[i] = from[at(index + i)]!
+        return to
+      }
+      return { timeS: copy(times), force: copy(forces), reading: copy(readings) }
+    },
     firstAtOrAfter(timeS) {
       let low = 0
       let high = used

@@ -4,6 +4,8 @@ export type SampleInterval = {
   learn(timesS: Float64Array, count: number): void
   /** Takes the next time; returns how many samples are missing before it. */
   push(timeS: number): number
+  /** Takes times as long as their steps are usual; returns the index of the first that is not. */
+  take(timesS: Float64Array, from: number, to: number): number
   /** As many steps as counted passed, all of them usual: the last time, the sum of the steps and the usual step after them. */
   passed(lastS: number, usualS: number, sumS: number, count: number): void
   /** Usual interval, s; NaN while nothing is known. */
@@ -65,6 +67,28 @@ export function createSampleInterval(): SampleInterval {
     return missing
   }
 
+  function take(timesS: Float64Array, from: number, to: number): number {
+    let { lastS, usualS, sumS } = state
+    let i = from
+    for (; i < to; i++) {
+      const timeS = timesS[i]!
+      const step = timeS - lastS
+      // A usual step is no gap. Not while the usual step is unknown (NaN).
+      if (!(step >= usualLow * usualS && step <= usualHigh * usualS)) break
+      lastS = timeS
+      usualS += (step - usualS) * learning
+      sumS += step
+    }
+    if (i > from) {
+      state.lastS = lastS
+      state.usualS = usualS
+      state.sumS = sumS
+      state.count += i - from
+      state.unusual = 0
+    }
+    return i
+  }
+
   function noteUnusual(step: number): void {
     unusualS[state.unusual] = step
     state.unusual += 1
@@ -77,6 +101,7 @@ export function createSampleInterval(): SampleInterval {
   return {
     learn,
     push,
+    take,
     passed(lastS, usualS, sumS, count) {
       state.lastS = lastS
       state.usualS = usualS

@@ -15,6 +15,15 @@ export type FrontListener = {
 /** The front end of detection: usual interval and gaps, glitches, rest and start of loading. */
 export type SignalFront = {
   push(timeS: number, force: number, reading: number): void
+  /**
+   * Takes samples as long as they are more of the same rest, without telling the listener of each; returns the index of
+   * the first that is not. Says what `push` would say, only faster; so does `takeLoaded`.
+   */
+  takeQuiet(timeS: Float64Array, force: Float64Array, from: number, to: number): number
+  /** Takes samples of a loading as long as none is suspect of being a glitch; returns the index of the first that is. */
+  takeLoaded(timeS: Float64Array, force: Float64Array, from: number, to: number): number
+  /** Index of the last sample of the newest `takeQuiet` that was no different from rest; −1: none. */
+  restfulAt(): number
   /** Lets go of everything that still waits. */
   finish(): void
   readonly interval: SampleInterval
@@ -43,6 +52,7 @@ export function createSignalFront(settings: DetectionSettings, listener: FrontLi
   let started = false
   let lastTimeS = 0
   let noiseSet = -1
+  let restfulAt = -1
 
   const filter = createGlitchFilter({
     accept(timeS, force, reading) {
@@ -87,14 +97,42 @@ export function createSignalFront(settings: DetectionSettings, listener: FrontLi
   }
 
   function forward(timeS: number, force: number, reading: number): void {
-    const missing = interval.push(timeS)
-    if (missing > 0) listener.gap(lastTimeS, timeS, missing)
+    noteStep(timeS, lastTimeS)
     lastTimeS = timeS
     filter.push(timeS, force, reading)
   }
 
+  function noteStep(timeS: number, beforeS: number): void {
+    const missing = interval.push(timeS)
+    if (missing > 0) listener.gap(beforeS, timeS, missing)
+  }
+
+  function takeQuiet(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
+    restfulAt = -1
+    if (!headDone || started) return from
+    const quiet = watch.quietUntil(timeS, force, from, to)
+    const next = takeGood(timeS, force, from, quiet)
+    if (next > from) restfulAt = watch.take(timeS, force, from, next)
+    return next
+  }
+
+  function takeGood(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
+    const next = from < to ? filter.take(timeS, force, from, to) : from
+    for (let i = from; i < next; ) {
+      i = interval.take(timeS, i, next)
+      if (i === next) break
+      noteStep(timeS[i]!, i > from ? timeS[i - 1]! : lastTimeS)
+      i += 1
+    }
+    if (next > from) lastTimeS = timeS[next - 1]!
+    return next
+  }
+
   return {
     push,
+    takeQuiet,
+    takeLoaded: (timeS, force, from, to) => (headDone && started ? takeGood(timeS, force, from, to) : from),
+    restfulAt: () => restfulAt,
     finish() {
       if (!headDone) endHead()
       filter.finish()

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import { createRandom } from '#acquisition/virtual/random.ts'
 import { detectionSettings } from '#contract/records/detection.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
@@ -298,5 +299,109 @@ describe('the detector itself', () => {
     expect(noise! / 2).toBeGreaterThan(0.7)
     expect(noise! / 2).toBeLessThan(1.3)
     expect(startThreshold).toBe(5 * noise!)
+  })
+})
+
+describe('blocks of samples', () => {
+  /** Everything that a detector tells of a stream, and what it knows of the rest afterwards. */
+  function heard(
+    curve: { timeS: Float64Array; force: Float64Array },
+    used: typeof settings,
+    feed: (detector: ReturnType<typeof createBreakDetector>) => void,
+  ) {
+    const told: unknown[] = []
+    const detector = createBreakDetector(used, {
+      begin: (start) => told.push(start),
+      end: (result) => told.push(result),
+    })
+    feed(detector)
+    told.push(detector.capturing(), detector.atRest())
+    detector.finish()
+    return { told, samples: curve.timeS.length }
+  }
+
+  /** The samples of a run of the bench model, as the live detector gets them. */
+  function streamOf(options: BenchRunOptions) {
+    const bench = createBenchModel({ breaks: 2, knocksPerHour: 200, restS: [3, 5], ...options })
+    const { zeroCounts, nPerCount } = bench.characteristic
+    const timeS: number[] = []
+    const readings: number[] = []
+    const block = { timeUs: new Float64Array(4096), counts: new Float64Array(4096), sequence: new Float64Array(4096) }
+    for (let count = block.timeUs.length; count === block.timeUs.length; ) {
+      count = bench.fill(block)
+      timeS.push(...block.timeUs.subarray(0, count).map((us) => us / 1e6))
+      readings.push(...block.counts.subarray(0, count))
+    }
+    const reading = Float64Array.from(readings)
+    return { timeS: Float64Array.from(timeS), reading, force: reading.map((r) => (r - zeroCounts) * nPerCount) }
+  }
+
+  const cases = (
+    [
+      'brittle',
+      'progressive',
+      'pop-in',
+      'stick-slip',
+      'hand-pumped',
+      'unloading',
+      'clipping',
+      'glitches',
+      'gaps',
+    ] as const
+  ).flatMap((scenario, i) => [20, 80, 1000].map((rateHz) => ({ scenario, rateHz, seed: 20 + i })))
+
+  it.each(cases)('give the answers of sample by sample, however cut: $scenario at $rateHz Hz', (options) => {
+    const curve = streamOf(options)
+    const { timeS, force, reading } = curve
+    const count = timeS.length
+    for (const endCodes of [null, [-524_288, 524_287] as [number, number]]) {
+      const used = { ...settings, capacityN: endCodes === null ? null : 25_000, endCodes }
+      const single = heard(curve, used, (detector) => {
+        for (let i = 0; i < count; i++) detector.push(timeS[i]!, force[i]!, reading[i]!)
+      })
+      expect(single.told.length).toBeGreaterThan(4)
+      const random = createRandom(options.seed)
+      for (const longest of [1, 9, 200, count]) {
+        const blocks = heard(curve, used, (detector) => {
+          for (let i = 0; i < count; ) {
+            const to = Math.min(count, i + random.wholeBetween(1, longest))
+            const next = detector.pushBlock(timeS, force, reading, i, to)
+            expect(next > i && next <= to).toBe(true)
+            i = next
+          }
+        })
+        expect(blocks.told).toEqual(single.told)
+      }
+    }
+  })
+
+  it('end at the sample at which a capture begins or ends', () => {
+    const { timeS, force } = drawn(
+      [
+        { untilS: 5, toN: 0 },
+        { untilS: 15, toN: 5000 },
+        { untilS: 15.01, toN: 100 },
+        { untilS: 18, toN: 100 },
+      ],
+      100,
+      1,
+    )
+    const told: [string, number][] = []
+    const single = createBreakDetector(settings, {
+      begin: ({ samples }) => told.push(['begin', samples]),
+      end: ({ samples }) => told.push(['end', samples]),
+    })
+    const at: number[] = []
+    timeS.forEach((t, i) => {
+      const before = told.length
+      single.push(t, force[i]!, force[i]!)
+      if (told.length > before) at.push(i + 1)
+    })
+    expect(told.map(([what]) => what)).toEqual(['begin', 'end'])
+    const detector = createBreakDetector(settings, { begin() {}, end() {} })
+    const stops: number[] = []
+    while ((stops.at(-1) ?? 0) < timeS.length)
+      stops.push(detector.pushBlock(timeS, force, force, stops.at(-1) ?? 0, timeS.length))
+    expect(stops).toEqual([...at, timeS.length])
   })
 })
