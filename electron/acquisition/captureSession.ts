@@ -45,8 +45,10 @@ export type RunningSession = {
   stop(): void
 }
 
-/** State of the signal and rejected lines are told so often, s. */
+/** The state of the signal is told so often, s. */
 const tellEveryS = 0.1
+/** Rejected lines are told, and kept, so often, s: a device that sends nothing else must not fill the archive with them. */
+const tellRejectedEveryS = 1
 /** After a new zero the detector learns rest from so much of what it has already seen, s. */
 const relearnS = 1
 
@@ -75,6 +77,7 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
   let capture: Capture | null = null
   let ending: 'complete' | 'interrupted' = 'complete'
   let toldAtS = Number.NEGATIVE_INFINITY
+  let toldRejectedAtS = Number.NEGATIVE_INFINITY
 
   function takeBatch(arrivalS: number): void {
     const { count, values, deviceTimeUs, sequence, timeS } = batch
@@ -134,7 +137,7 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
   function cut(): void {
     ending = 'interrupted'
     detector.finish()
-    tell(clock.nowS())
+    tell(clock.nowS(), true)
   }
 
   function adopt(tare: Tare): void {
@@ -147,9 +150,12 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
     )
   }
 
-  function tell(nowS: number): void {
+  function tell(nowS: number, allRejected = false): void {
     toldAtS = nowS
-    rejected.tell(listener.rejected)
+    if (allRejected || nowS - toldRejectedAtS >= tellRejectedEveryS) {
+      toldRejectedAtS = nowS
+      rejected.tell(listener.rejected)
+    }
     const { noise, startThreshold } = detector.atRest()
     const steadiness = zero.judge()
     const { sampleRateHz, jitterS, clock: kind, missingSamples } = sampleClock.state()

@@ -136,7 +136,12 @@ export function createDeviceLink(
     const source = openSource(choice, clock)
     const facts = sourceFacts(choice, source, preferences(), calibration())
     listener.opening(source, facts)
-    const silence = createSilenceWatch(clock, facts.lineFormat, listener.changed)
+    const silence = createSilenceWatch(
+      clock,
+      facts.lineFormat,
+      choice.kind === 'serial' ? choice.baudRate : null,
+      listener.changed,
+    )
     const opened: Connection = { choice, source, facts, session: openSession(facts), silence }
     connection = opened
     status = 'opening'
@@ -146,7 +151,7 @@ export function createDeviceLink(
     try {
       await source.open({
         bytes(chunk, arrivalS) {
-          silence.bytes(chunk.length)
+          silence.bytes(chunk)
           opened.session.bytes(chunk, arrivalS)
         },
         lost(trouble) {
@@ -213,7 +218,7 @@ export function createDeviceLink(
       status,
       source: connection?.choice ?? null,
       label: connection?.source.label ?? '',
-      problem: problem ?? unreadable(connection),
+      problem: problem ?? (status === 'open' ? unreadable(connection) : null),
     }),
     hearing: () => connection !== null && status === 'open' && !connection.silence.silent(),
     signal: () => signal,

@@ -45,6 +45,13 @@ export async function captureUnattended(
     const preferences = { ...(await archive.preferences()), capacityN, nPerCount, handsFree: true }
     const hub = createEventHub()
     hub.subscribe('trouble', onTrouble)
+    let unreadable: string | null = null
+    hub.subscribe('bench.state', ({ connection: { problem } }) => {
+      // What else may be wrong with a connection is told as a trouble of its own.
+      const now = problem?.code === 'not-readable' ? problem.message : null
+      if (now !== null && now !== unreadable) onTrouble(problem!)
+      unreadable = now
+    })
     let breaks = 0
     const enough = new AbortController()
     const bench = createBench({

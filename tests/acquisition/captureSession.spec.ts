@@ -220,6 +220,8 @@ describe('the live signal', () => {
     const { damaged } = amplifier.lines()
     const last = heard.signals.at(-1)!
     expect(damaged).toBeGreaterThan(10)
+    // Told once a second, and what is left when the stream ends.
+    heard.session.stop()
     expect(heard.rejected.reduce((sum, { count }) => sum + count, 0)).toBe(damaged)
     expect(last.missingSamples).toBeGreaterThan(0.5 * damaged)
     expect(heard.gaps.reduce((sum, { missing }) => sum + missing, 0)).toBe(last.missingSamples)

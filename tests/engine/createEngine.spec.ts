@@ -244,7 +244,10 @@ describe('preferences', () => {
 
 describe('a device', () => {
   const recorded = (text: string) => (clock: Parameters<typeof createRecordedSource>[1]) =>
-    createRecordedSource({ recording: new TextEncoder().encode(text), bytesPerSecond: 1000, paced: true }, clock)
+    createRecordedSource(
+      { recording: new TextEncoder().encode(text), bytesPerSecond: 1000, paced: true, chunkBytes: 100 },
+      clock,
+    )
 
   it('that sends a unit is believed but called uncalibrated', async () => {
     const { engine, until, handlers } = await benchEngine(

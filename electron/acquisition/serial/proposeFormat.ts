@@ -4,6 +4,10 @@ import { createLineParser } from '../lineFormats/lineParser.ts'
 
 export const commonBaudRates = [115_200, 57_600, 38_400, 19_200, 9600, 230_400, 921_600] as const
 
+/** What to do when not one byte comes. */
+export const silenceAdvice =
+  'Check that the amplifier has power and sends by itself, that receive and transmit are not swapped, and that this is its port.'
+
 const shownLines = 20
 const longestShown = 120
 const mostColumns = 12
@@ -124,10 +128,7 @@ export function proposeFormat(bytes: Uint8Array, seconds: number, baudRate: numb
   const linesPerSecond = lines.length === 0 || !(seconds > 0) ? null : lines.length / seconds
   const heard = { lines: lines.slice(-shownLines).map(shown), bytes: bytes.length, linesPerSecond }
   const none = (advice: string): Listening => ({ ...heard, proposal: null, fit: 0, advice })
-  if (bytes.length === 0)
-    return none(
-      'Nothing arrived. Check that the amplifier has power and sends by itself, that receive and transmit are not swapped, and that this is its port.',
-    )
+  if (bytes.length === 0) return none(`Nothing arrived. ${silenceAdvice}`)
   let text = 0
   for (const byte of bytes) if (isText(byte)) text += 1
   if (text < enoughText * bytes.length) {

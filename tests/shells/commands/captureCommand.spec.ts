@@ -97,6 +97,19 @@ describe.runIf(onUnix)('capture', () => {
     expect(Math.abs(Number(lines[0]!.peakN) - Number(peakN))).toBeLessThanOrEqual(1e-6)
   }, 60_000)
 
+  it('says on stderr what is wrong when the lines are of another format', async () => {
+    const emulator = start(['emulate', '--scenario', 'idle', '--line-format', 'number'])
+    const { path } = await emulator.until((line) => 'path' in line)
+    const capture = start(['capture', '--port', String(path), '--archive', archivePath, '--timeout', '6'])
+    expect(await capture.ended).toBe(0)
+    expect(capture.errors()).toContain('none of them is a line of the format "checked"')
+    expect(capture.errors()).toContain('They look like the line format number')
+    // A line that is no reading is counted, not told one by one.
+    const told = capture.lines.filter(({ event }) => event === 'rejected-line')
+    expect(told.length).toBeGreaterThan(1)
+    expect(told.length).toBeLessThanOrEqual(8)
+  }, 60_000)
+
   it('keeps a capture whose device is unplugged, marks it, and ends cleanly on Ctrl-C', async () => {
     const emulator = start(['emulate', '--scenario', 'brittle', '--speed', '2'])
     const { path, nPerCount } = await emulator.until((line) => 'path' in line)
