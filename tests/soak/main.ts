@@ -4,6 +4,7 @@
  */
 const soaks: Record<string, () => Promise<{ soak(words: readonly string[]): Promise<boolean> }>> = {
   archiveCrash: () => import('./archiveCrash.ts'),
+  commandCrash: () => import('./commandCrash.ts'),
   capture: () => import('./capture.ts'),
   detector: () => import('./detector.ts'),
 }

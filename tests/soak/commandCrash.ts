@@ -1,0 +1,46 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { killCaptureCommand } from './killedCommand.ts'
+
+/** From the beginning of a loading to well after its break, s of the device. */
+const longestRunS = 8
+/** Rates with the speeds at which a test machine keeps up. */
+const streams = [
+  { rateHz: 80, speed: 4 },
+  { rateHz: 1000, speed: 2 },
+  { rateHz: 10_000, speed: 1 },
+  { rateHz: 10, speed: 4 },
+]
+
+/** Kills the capture command at random moments, as often as the first word says (50), all into one archive, and checks it after each. */
+export async function soak(words: readonly string[]): Promise<boolean> {
+  const kills = Number(words[0] ?? 50)
+  if (!Number.isInteger(kills) || kills < 1) throw new RangeError('commandCrash takes a number of kills')
+  const folder = mkdtempSync(join(tmpdir(), 'breakledger-command-crash-'))
+  const totals = { finished: 0, running: 0 }
+  let sound = true
+  let leastSpareS = Number.POSITIVE_INFINITY
+  try {
+    for (let kill = 1; kill <= kills; kill++) {
+      const stream = streams[kill % streams.length]!
+      const afterS = (Math.random() * longestRunS) / stream.speed
+      const killed = await killCaptureCommand(join(folder, 'killed.breakledger'), { ...stream, seed: kill, afterS })
+      totals.finished += killed.finished
+      if (killed.running) totals.running += 1
+      if (killed.lostS !== null) leastSpareS = Math.min(leastSpareS, -killed.lostS / stream.speed)
+      if (killed.faults.length === 0) continue
+      sound = false
+      console.log(
+        `kill ${kill}, ${stream.rateHz} Hz, ${afterS.toFixed(3)} s after loading began:\n  ${killed.faults.join('\n  ')}`,
+      )
+    }
+  } finally {
+    rmSync(folder, { recursive: true, force: true })
+  }
+  console.log(
+    `${sound ? 'held  ' : 'FAILED'} ${kills} kills: ${totals.running} in a capture, ${totals.finished} breaks finished before; ` +
+      `of what came up to 250 ms before a kill nothing is missing, ${(1000 * leastSpareS).toFixed(0)} ms to spare at the least`,
+  )
+  return sound
+}

@@ -1,0 +1,102 @@
+import { systemClock } from '#acquisition/clock.ts'
+import { type BenchModelOptions, createBenchModel } from '#acquisition/virtual/benchModel.ts'
+import { openVirtualPort } from '#acquisition/virtual/virtualPort.ts'
+import { openArchive } from '#archive/openArchive.ts'
+import { startCommand } from '#tests/fakes/commandProcess.ts'
+import { placeInStream } from '#tests/fakes/portCapture.ts'
+
+/** A capture may lose what came in so many seconds before the program was killed. */
+const mayLoseS = 0.25
+
+export type Killing = {
+  rateHz: number
+  /** Device seconds in a second. */
+  speed: number
+  seed: number
+  /** The program is killed so long after it said that loading began, s; 0: at once. */
+  afterS: number
+}
+
+/** What a killed capture command left behind, besides the faults that were found. */
+export type Killed = { faults: string[]; finished: number; running: boolean; lostS: number | null }
+
+/** Lets `capture` record a pseudo-terminal into an archive, kills it without warning, and checks all that the archive holds then. */
+export async function killCaptureCommand(path: string, { rateHz, speed, seed, afterS }: Killing): Promise<Killed> {
+  const bench: BenchModelOptions = {
+    scenario: 'brittle',
+    rateHz,
+    seed,
+    restS: [2, 2.5],
+    knocksPerHour: 0,
+    specimen: (drawn) => ({ ...drawn, loadingS: 5 }),
+  }
+  const port = await openVirtualPort({ ...bench, speed, unread: 'lose' }, systemClock)
+  const capture = startCommand(['capture', '--port', port.path, '--archive', path, '--scale', '0.01'])
+  let certainUntilS = 0
+  try {
+    await capture.until(({ event }) => event === 'loading')
+    const killAtS = systemClock.nowS() + afterS
+    // How far the device had got a quarter of a second before the kill.
+    const given: { atS: number; deviceS: number }[] = []
+    while (systemClock.nowS() < killAtS) {
+      given.push({ atS: systemClock.nowS(), deviceS: port.amplifier.givenUntilS() })
+      await new Promise((resolve) => setTimeout(resolve, 4))
+    }
+    const killedAtS = systemClock.nowS()
+    capture.child.kill('SIGKILL')
+    certainUntilS = given.findLast(({ atS }) => atS <= killedAtS - mayLoseS)?.deviceS ?? 0
+    await capture.ended
+  } finally {
+    capture.child.kill('SIGKILL')
+    port.stop()
+  }
+  return leftBehind(path, capture.lines, sentBy(bench, port.amplifier.bench.counts().sent), rateHz, certainUntilS)
+}
+
+/** The bench is the same each time that it is made, so what it sent can be made again. */
+function sentBy(options: BenchModelOptions, samples: number): Float64Array {
+  const counts = new Float64Array(samples)
+  createBenchModel(options).fill({ timeUs: new Float64Array(samples), counts, sequence: new Float64Array(samples) })
+  return counts
+}
+
+async function leftBehind(
+  path: string,
+  events: readonly Record<string, unknown>[],
+  sent: Float64Array,
+  rateHz: number,
+  certainUntilS: number,
+): Promise<Killed> {
+  const faults: string[] = []
+  const ends = events.filter(({ event }) => event === 'break' || event === 'unloading')
+  const begun = events.filter(({ event }) => event === 'loading').map(({ breakId }) => Number(breakId))
+  const archive = await openArchive({ path, program: 'breakledger test' })
+  let running = false
+  let lostS: number | null = null
+  try {
+    const report = await archive.verify(() => {}, new AbortController().signal)
+    for (const { where, what } of report.faults) faults.push(`${where}: ${what}`)
+    for (const breakId of begun) {
+      const { end, summary } = await archive.break(breakId)
+      const { readings } = await archive.readCurve(breakId)
+      const place = placeInStream(readings, sent)
+      if (place === null) {
+        faults.push(`break ${breakId}: ${readings.length} samples are not those that were sent`)
+        continue
+      }
+      const told = ends.find((event) => event.breakId === breakId)
+      if (told !== undefined) {
+        if (end?.ending !== 'complete' || summary.peakN !== told.peakN || readings.length !== told.samples)
+          faults.push(`break ${breakId} was finished and is another now: ${end?.ending}, ${summary.peakN} N`)
+      } else if (end?.ending === 'recovered') {
+        running = true
+        // Half a sample for the stamps, which the device rounds.
+        lostS = certainUntilS - (place + readings.length + 0.5) / rateHz
+        if (lostS > 0) faults.push(`break ${breakId} lacks ${lostS.toFixed(3)} s that came in good time`)
+      } else if (end?.ending !== 'complete') faults.push(`break ${breakId} ended as ${end?.ending}`)
+    }
+  } finally {
+    await archive.close()
+  }
+  return { faults, finished: ends.length, running, lostS }
+}
