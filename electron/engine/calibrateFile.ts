@@ -3,6 +3,8 @@ import { systemClock } from '#acquisition/clock.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { CalibrationAssessment, CalibrationRow } from '#contract/records/calibration.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
+import { zeroReturns } from '#domain/calibration/creep.ts'
+import { polynomialAt } from '#domain/calibration/polynomial.ts'
 import { readCalibrationCsv } from '#exchange/calibrationCsv.ts'
 import { openOwnArchive } from './realParts.ts'
 
@@ -58,7 +60,7 @@ export async function keepFileCalibration(
         weights: [],
         readings: [],
         rows,
-        creep: [],
+        creep: zeroReturns(rows, (reading) => polynomialAt(assessment.result.coefficients, reading)),
         assessment,
         note: '',
       },

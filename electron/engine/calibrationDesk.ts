@@ -134,9 +134,9 @@ export function createCalibrationDesk(parts: DeskParts): CalibrationDesk {
     async save({ choices, name, by, dueOn, note, temperatureEndC }) {
       const { routine, routineId, plan, source, device, unit } = atWork()
       const { phase } = routine.state()
-      if (phase === 'waiting-for-steady' || phase === 'averaging')
+      if (phase === 'waiting-for-steady' || phase === 'averaging' || phase === 'holding')
         throw new Trouble('conflict', 'A reading is being taken.', 'Wait until it is done, or stop waiting first.')
-      const { rows, assessment } = routine.assess(choices)
+      const { rows, creep, assessment } = routine.assess(choices)
       const { gravity, airDensityKgPerM3, leverRatio, leverHalfWidthPercent } = plan.conditions
       const forces = plannedForces(plan, bench.state().capacityN)
       const inForce = parts.inForce()
@@ -168,7 +168,7 @@ export function createCalibrationDesk(parts: DeskParts): CalibrationDesk {
           weights: checkedWeights(plan.weights),
           readings: routine.readings(),
           rows,
-          creep: [],
+          creep,
           assessment,
           note,
         },

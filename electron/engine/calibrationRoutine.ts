@@ -7,14 +7,17 @@ import type {
   CalibrationPlan,
   PlannedForces,
   RoutinePhase,
+  RoutinePosition,
   RoutineState,
 } from '#contract/records/calibrationRoutine.ts'
 import type { RoutineAssessment } from '#contract/records/calibrationUse.ts'
 import type { ReadingUnit } from '#contract/records/force.ts'
-import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
+import type { HeldLoad } from '#domain/calibration/creep.ts'
 import { movementOf } from '#domain/calibration/movement.ts'
 import { routinePositions } from '#domain/calibration/routinePlan.ts'
 import { runningFit } from '#domain/calibration/runningFit.ts'
+import { createLoadHold, type LoadHold } from './loadHold.ts'
+import { routineAssessment } from './routineAssessment.ts'
 import { type AveragedReading, createSteadyReading, type SteadyReading } from './steadyReading.ts'
 
 export type RoutineParts = {
@@ -57,9 +60,12 @@ export function createCalibrationRoutine(parts: RoutineParts): CalibrationRoutin
   const { clock, plan, forces } = parts
   const positions = routinePositions(plan, forces)
   const readings: CalibrationReading[] = []
+  const heldPosition = plan.creepHoldS === null ? -1 : lastHighest(positions)
   let preloadsDone = 0
   let current: number | null = 0
   let waiting: SteadyReading | null = null
+  let hold: LoadHold | null = null
+  let held: HeldLoad | null = null
   let latest: number | null = null
   let problem: TroubleMessage | null = null
   let reversed = false
@@ -72,6 +78,7 @@ export function createCalibrationRoutine(parts: RoutineParts): CalibrationRoutin
   function phase(): RoutinePhase {
     if (preloading()) return 'preloading'
     if (waiting !== null) return waiting.averaging() ? 'averaging' : 'waiting-for-steady'
+    if (hold !== null) return 'holding'
     if (current === null) return 'review'
     return positions[current]!.forceN === 0 ? 'zero' : 'step'
   }
@@ -89,6 +96,32 @@ export function createCalibrationRoutine(parts: RoutineParts): CalibrationRoutin
 
   function refuseWhileWaiting(): void {
     if (waiting !== null) throw conflict('A reading is being taken.', 'Wait until it is done, or stop waiting first.')
+    if (hold !== null)
+      throw conflict('The load is being held for the creep.', 'Wait until it is over, or stop it first.')
+  }
+
+  function stopTaking(): void {
+    waiting?.stop()
+    waiting = null
+    hold = null
+  }
+
+  /** The load has been on for long enough: what creep there was, and on to the next position. */
+  function endHold(ended: LoadHold, at: number): void {
+    const found = ended.held()
+    const { run, forceN } = positions[at]!
+    held = found === null ? null : { run, loadN: forceN, ...found }
+    if (found === null)
+      problem = troubleFrom(
+        new Trouble(
+          'not-connected',
+          'The signal was away while the load was held, so creep was not measured.',
+          'Go on; the reading of the step is kept. Repeat the step to measure creep after all.',
+        ),
+      )
+    hold = null
+    toNextAhead()
+    parts.changed()
   }
 
   function takeReading(at: number, averaged: AveragedReading): void {
@@ -114,7 +147,8 @@ export function createCalibrationRoutine(parts: RoutineParts): CalibrationRoutin
       suggestedResolution = parts.readingUnit() === 'counts' ? Math.max(1, half) : half > 0 ? half : null
     }
     judge(at)
-    toNextAhead()
+    if (hold === null) toNextAhead()
+    else if (hold.over()) endHold(hold, at)
   }
 
   /** What the newest reading tells of cable, weights and fit. */
@@ -139,7 +173,9 @@ export function createCalibrationRoutine(parts: RoutineParts): CalibrationRoutin
     const at = current
     if (at === null) throw conflict('Every step has been read.', 'Look at the result and save it, or repeat a step.')
     parts.checkDevice()
-    const { averageS, steadyWithinS } = plan
+    const { averageS, steadyWithinS, creepHoldS } = plan
+    if (at === heldPosition) held = null
+    hold = at === heldPosition && creepHoldS !== null ? createLoadHold(creepHoldS, averageS) : null
     waiting = createSteadyReading({
       clock,
       averageS,
@@ -150,7 +186,7 @@ export function createCalibrationRoutine(parts: RoutineParts): CalibrationRoutin
         takeReading(at, averaged)
       },
       failed(trouble) {
-        waiting = null
+        stopTaking()
         problem = troubleFrom(trouble)
         parts.changed()
       },
@@ -159,8 +195,10 @@ export function createCalibrationRoutine(parts: RoutineParts): CalibrationRoutin
   }
 
   function stopWaiting(): void {
-    waiting?.stop()
-    waiting = null
+    const wasHeld = waiting === null && hold !== null
+    stopTaking()
+    // The reading was taken before the hold, so only the creep goes without.
+    if (wasHeld) toNextAhead()
     parts.changed()
   }
 
@@ -179,11 +217,12 @@ export function createCalibrationRoutine(parts: RoutineParts): CalibrationRoutin
   return {
     push(timeS, reading) {
       latest = reading
+      hold?.push(timeS, reading)
       waiting?.push(timeS, reading)
+      if (waiting === null && hold?.over() === true && current !== null) endHold(hold, current)
     },
     lost(lostProblem) {
-      waiting?.stop()
-      waiting = null
+      stopWaiting()
       problem = lostProblem
       parts.changed()
     },
@@ -207,10 +246,10 @@ export function createCalibrationRoutine(parts: RoutineParts): CalibrationRoutin
       parts.changed()
     },
     breakOffRun() {
-      waiting?.stop()
-      waiting = null
+      stopTaking()
       problem = null
       const { run } = positions[current ?? positions.length - 1]!
+      if (held?.run === run) held = null
       readings.forEach((reading, index) => {
         if (reading.run === run && reading.standing === 'used') readings[index] = { ...reading, standing: 'broken-off' }
       })
@@ -228,22 +267,8 @@ export function createCalibrationRoutine(parts: RoutineParts): CalibrationRoutin
       parts.changed()
     },
     assess(choices) {
-      const { gravityShare, capacityN, steps } = forces
-      const { leverHalfWidthPercent } = plan.conditions
-      const used = rows()
-      const assessment = calibrationOf(used, {
-        degree: choices.degree,
-        throughZero: choices.throughZero,
-        fitOver: choices.fitOver,
-        invertedAccepted: choices.invertedAccepted || invertedAccepted,
-        capacityN,
-        resolution: choices.resolution ?? plan.resolution,
-        weightsShare: Math.max(...steps.map((step) => step.weightsShare)),
-        buoyancyShare: Math.max(...steps.map((step) => step.buoyancyShare)),
-        leverShare: leverHalfWidthPercent > 0 ? leverHalfWidthPercent / 100 : null,
-        gravityShare,
-      })
-      return { rows: used, assessment }
+      const inverted = choices.invertedAccepted || invertedAccepted
+      return routineAssessment({ rows: rows(), held, plan, forces }, { ...choices, invertedAccepted: inverted })
     },
     readings: () => [...readings],
     preloadsDone: () => preloadsDone,
@@ -265,6 +290,7 @@ export function createCalibrationRoutine(parts: RoutineParts): CalibrationRoutin
         })),
         live: {
           ...(live ?? quiet),
+          ...(waiting === null && hold !== null ? { averagedShare: hold.share() } : {}),
           latest,
           residualN: fit === null || at === null || mean === null ? null : fit(mean) - positions[at]!.forceN,
         },
@@ -274,11 +300,14 @@ export function createCalibrationRoutine(parts: RoutineParts): CalibrationRoutin
         suggestedResolution,
       }
     },
-    stop() {
-      waiting?.stop()
-      waiting = null
-    },
+    stop: stopTaking,
   }
+}
+
+/** The highest load of the last run, where it is reached going up. */
+function lastHighest(positions: readonly RoutinePosition[]): number {
+  const highestN = Math.max(...positions.map(({ forceN }) => forceN))
+  return positions.findLastIndex(({ direction, forceN }) => direction === 'up' && forceN === highestN)
 }
 
 const quiet = { mean: null, sd: null, count: 0, unsteadyBecause: null, waitedS: 0, averagedShare: 0 }

@@ -74,6 +74,10 @@ test('calibrates on the live signal, keeps every reading, and captures under the
   const stored = await bench.calibrate()
   expect(stored).toMatchObject({ name: 'May', device: 'virtual', readingUnit: 'counts', supersedes: null })
   expect(stored.readings).toHaveLength(14)
+  expect(stored.creep.map(({ kind, run }) => [kind, run])).toEqual([
+    ['zero-return', 1],
+    ['zero-return', 2],
+  ])
   expect(stored.circumstances).toMatchObject({ leverRatio: 5, capacityN: 25_000, temperatureEndC: 19 })
   expect(bench.engine.bench.state()).toMatchObject({ busyWith: null, scale: { kind: 'uncalibrated-scale' } })
   expect(await handlers['calibrations.list']({})).toMatchObject([{ calibrationId: 1, inForce: false }])

@@ -220,3 +220,85 @@ describe('coverage', () => {
     expect(held.length).toBeGreaterThanOrEqual(93)
   }, 30_000)
 })
+
+describe('holding the highest load', () => {
+  // The cell gives under its load: up to `share` of the reading above zero, settling within a minute or so.
+  function creepingBench(share: number, holdS: number | null = 120) {
+    let hungForS = 0
+    const run = routineOnBench({
+      plan: shopPlan({ runs: 2, creepHoldS: holdS }),
+      characteristic: { ...smallCell, hysteresis: 0 },
+      noiseN: 0.02,
+      driftN: 0,
+      reading(counts) {
+        const { current, positions } = run.routine.state()
+        const loadN = current === null ? 0 : positions[current]!.forceN
+        hungForS = loadN > 900 ? hungForS + 1 / 80 : 0
+        return counts + share * (counts - smallCell.zeroCounts) * (1 - Math.exp(-hungForS / 50))
+      },
+    })
+    return run
+  }
+
+  test('measures creep after the highest step of the last run, and puts it into the budget', () => {
+    const run = creepingBench(5e-4)
+    while (run.routine.state().phase !== 'holding') run.read()
+    const { current, positions, readings } = run.routine.state()
+    expect(positions[current!]).toMatchObject({ run: 2, direction: 'up', standing: 'taken' })
+    expect(run.kept).toHaveLength(readings.length)
+    expect(() => run.routine.goOn()).toThrow(/held for the creep/)
+    run.play(60)
+    expect(run.routine.state().live.averagedShare).toBeGreaterThan(0.5)
+    run.play(90)
+    expect(run.routine.state()).toMatchObject({ phase: 'zero', problem: null })
+    run.readAll()
+    const { creep, assessment } = run.routine.assess(choices)
+    expect(creep.map(({ kind, run: of }) => [kind, of])).toEqual([
+      ['creep', 2],
+      ['zero-return', 1],
+      ['zero-return', 2],
+    ])
+    // By hand: between t = 31 s and 121 s after the load came (the hand takes a second), in percent of the load.
+    const expected = 100 * 5e-4 * (Math.exp(-31 / 50) - Math.exp(-121 / 50))
+    expect(creep[0]!.percent).toBeCloseTo(expected, 2)
+    expect(Math.abs(creep[0]!.percent / expected - 1)).toBeLessThan(0.1)
+    const top = assessment.budget!.steps.at(-1)!
+    const part = top.contributions.find(({ source }) => source === 'creep')!
+    expect(part.standardUncertaintyN).toBeCloseTo(((creep[0]!.percent / 100) * top.forceN) / Math.sqrt(3), 9)
+    expect(assessment.notes.join(' ')).not.toMatch(/creeps/)
+  })
+
+  test('goes on without creep when the hold is stopped, or the signal is lost, and keeps the reading', () => {
+    for (const end of ['stop', 'lost'] as const) {
+      const run = creepingBench(0)
+      while (run.routine.state().phase !== 'holding') run.read()
+      const taken = run.routine.state().readings.length
+      if (end === 'stop') run.routine.stopWaiting()
+      else run.routine.lost({ code: 'not-connected', message: 'It is gone.', hint: 'Plug it in.' })
+      expect(run.routine.state()).toMatchObject({ phase: 'zero' })
+      expect(run.routine.state().readings).toHaveLength(taken)
+      run.readAll()
+      const { creep, assessment } = run.routine.assess(choices)
+      expect(creep.filter(({ kind }) => kind === 'creep')).toEqual([])
+      expect(assessment.notes.join(' ')).toMatch(/creeps under a load that stays is not known/)
+    }
+  })
+
+  test('forgets the creep of a run that is broken off', () => {
+    const run = creepingBench(5e-4)
+    while (run.routine.state().phase !== 'holding') run.read()
+    run.play(130)
+    run.routine.breakOffRun()
+    while (run.routine.state().phase !== 'holding') run.read()
+    run.routine.stopWaiting()
+    run.readAll()
+    expect(run.routine.assess(choices).creep.filter(({ kind }) => kind === 'creep')).toEqual([])
+  })
+
+  test('is left out where the plan does not ask for it', () => {
+    const run = creepingBench(0, null)
+    run.readAll()
+    expect(run.routine.state().phase).toBe('review')
+    expect(run.routine.assess(choices).creep.map(({ kind }) => kind)).toEqual(['zero-return', 'zero-return'])
+  })
+})

@@ -208,7 +208,7 @@ export function createScriptedCalibration(parts: {
     'calibration.assess': async ({ degree, throughZero, fitOver, resolution }) => {
       const rows = rowsOf(routine.readings)
       const assessment = calibrationOf(rows, { degree, throughZero, fitOver, resolution, ...sharesOf() })
-      return { rows, assessment }
+      return { rows, creep: [], assessment }
     },
     'calibration.save': async ({ name, dueOn, note }) => {
       const stored = {

@@ -1,6 +1,8 @@
 import type { Calibration, CalibrationReading, CalibrationRow } from '#contract/records/calibration.ts'
 import { type CalibrationPlan, calibrationPlan, type RoutinePosition } from '#contract/records/calibrationRoutine.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
+import { creepOf, zeroReturns } from '#domain/calibration/creep.ts'
+import { polynomialAt } from '#domain/calibration/polynomial.ts'
 import { checkedWeights, plannedForces, routinePositions } from '#domain/calibration/routinePlan.ts'
 
 /** The kept set and the plan of the invented boatyard school. */
@@ -102,6 +104,11 @@ export function scriptedCalibration(
   }
   const rows = rowsOf(readings)
   const { conditions } = scriptedPlan
+  const assessment = calibrationOf(rows, { fitOver: 'up', resolution: 6, creepShare: 3e-4, ...sharesOf() })
+  const toForceN = (reading: number) => polynomialAt(assessment.result.coefficients, reading)
+  const highest = rows.reduce((most, row) => (row.forceN > most.forceN ? row : most))
+  const held = { run: 3, loadN: highest.forceN, fromS: 30, toS: 300, fromReading: highest.reading }
+  const toReading = highest.reading + 3e-4 * (highest.reading - rows[0]!.reading)
   return {
     calibrationId,
     name: change.name,
@@ -128,8 +135,8 @@ export function scriptedCalibration(
     weights: checkedWeights(scriptedPlan.weights),
     readings,
     rows,
-    creep: [],
-    assessment: calibrationOf(rows, { fitOver: 'up', resolution: 6, ...sharesOf() }),
+    creep: [creepOf({ ...held, toReading }, toForceN), ...zeroReturns(rows, toForceN)],
+    assessment,
     note: 'Weights from the school’s rigging loft.',
   }
 }

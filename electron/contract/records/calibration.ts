@@ -228,13 +228,30 @@ export const classRange = z.strictObject({
 })
 export type ClassRange = z.infer<typeof classRange>
 
-/** A force held: change of the indicated force between two times, percent; of the load before it for zero return. */
-export const creepResult = z.strictObject({
-  kind: z.enum(['creep', 'zero-return']),
-  percent: finite,
-  fromS: finite.nonnegative(),
-  toS: positive,
-})
+/** How an empty cell, or one under a load that stays, goes on moving; percent of the load. Readings in the unit of the device. */
+export const creepResult = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('creep'),
+    run: z.int().positive(),
+    loadN: positive,
+    fromReading: finite,
+    toReading: finite,
+    percent: finite,
+    /** Counted from the moment at which the person said that the load hangs, s. */
+    fromS: positive,
+    toS: positive,
+  }),
+  z.strictObject({
+    kind: z.literal('zero-return'),
+    run: z.int().positive(),
+    /** The highest force of the run. */
+    loadN: positive,
+    /** The zero before the run, and the one after it. */
+    fromReading: finite,
+    toReading: finite,
+    percent: finite,
+  }),
+])
 export type CreepResult = z.infer<typeof creepResult>
 
 /** All that a fit says, derived again at any time from the readings in use. */

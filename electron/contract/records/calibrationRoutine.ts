@@ -57,6 +57,8 @@ export const calibrationPlan = z.strictObject({
   averageS: finite.min(0.5).max(60).default(2),
   /** A reading that has not become steady after so many seconds is given up. */
   steadyWithinS: finite.min(2).max(600).default(60),
+  /** The highest load of the last run is left on so long, s, and read at 30 s and at the end; null: creep is not measured. */
+  creepHoldS: finite.min(60).max(600).nullable().default(null),
 })
 export type CalibrationPlan = z.infer<typeof calibrationPlan>
 
@@ -79,7 +81,8 @@ export type PlannedForces = z.infer<typeof plannedForces>
 
 /**
  * planning: no routine runs. preloading: load and unload once more. zero: take all weights off, then go on. step: hang
- * the weights of the current position, then go on. waiting-for-steady and averaging: hands off. review: all is read.
+ * the weights of the current position, then go on. waiting-for-steady and averaging: hands off. holding: it is read, and
+ * the load stays on for the creep. review: all is read.
  */
 export const routinePhase = z.enum([
   'planning',
@@ -88,6 +91,7 @@ export const routinePhase = z.enum([
   'step',
   'waiting-for-steady',
   'averaging',
+  'holding',
   'review',
 ])
 export type RoutinePhase = z.infer<typeof routinePhase>
@@ -121,7 +125,7 @@ export const liveReading = z.strictObject({
   /** Why the reading is not yet steady, in words; null: it is, or nothing is being taken. */
   unsteadyBecause: z.string().nullable(),
   waitedS: finite.nonnegative(),
-  /** How much of the averaging is done, 0 to 1. */
+  /** How much of the averaging, or of the holding, is done, 0 to 1. */
   averagedShare: finite.min(0).max(1),
   /** Force by the running fit minus force of the current position, N. */
   residualN: finite.nullable(),

@@ -1,6 +1,13 @@
 import * as z from 'zod'
 import { troubleMessage } from '../errors.ts'
-import { accuracyClass, calibration, calibrationAssessment, calibrationRow, checkWeightReading } from './calibration.ts'
+import {
+  accuracyClass,
+  calibration,
+  calibrationAssessment,
+  calibrationRow,
+  checkWeightReading,
+  creepResult,
+} from './calibration.ts'
 import { liveReading } from './calibrationRoutine.ts'
 import { finite, id, isoDate, isoInstant, positive } from './force.ts'
 
@@ -71,6 +78,7 @@ export type CalibrationDrift = z.infer<typeof calibrationDrift>
 /** Readings of the routine judged as chosen, with the rows that entered. */
 export const routineAssessment = z.strictObject({
   rows: z.array(calibrationRow),
+  creep: z.array(creepResult),
   assessment: calibrationAssessment,
 })
 export type RoutineAssessment = z.infer<typeof routineAssessment>

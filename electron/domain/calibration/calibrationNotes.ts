@@ -47,6 +47,8 @@ function notesOnMeasurements({ rows, steps, options, repeated }: NotedCalibratio
     notes.push('Decreasing force was not measured: reversibility is not known.')
   if (steps.every((step) => step.f0 === null))
     notes.push('Zero was not read both before and after a run: the zero error is not known.')
+  if (options.creepShare === null)
+    notes.push('No load was held: how the reading creeps under a load that stays is not known.')
   if (options.resolution === null) notes.push('The resolution of the reading is not known.')
   const left = (['weightsShare', 'gravityShare'] as const).filter((name) => options[name] === null)
   if (left.length > 0)

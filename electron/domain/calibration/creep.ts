@@ -1,50 +1,54 @@
-import { Trouble } from '#contract/errors.ts'
-import type { CreepResult } from '#contract/records/calibration.ts'
+import type { CalibrationRow, CreepResult } from '#contract/records/calibration.ts'
 
-/** The indicated force at a time after the load was put on, or taken off. */
-export type HeldForce = { readonly timeS: number; readonly forceN: number }
-
-/** Times between which creep is read, s (ISO 376, from memory). */
+/** When creep is first read after the load was put on, s (ISO 376, from memory). */
 export const creepFromS = 30
-export const creepToS = 300
 
-function forceAt(held: readonly HeldForce[], timeS: number): number {
-  const after = held.findIndex((sample) => sample.timeS >= timeS)
-  const next = held[after]
-  const before = held[after - 1]
-  if (next !== undefined && next.timeS === timeS) return next.forceN
-  if (next === undefined || before === undefined)
-    throw new Trouble(
-      'invalid-input',
-      `The force was not watched from before ${creepFromS} s until ${creepToS} s, which creep needs.`,
-      `Hold the load, or leave the cell free, for at least ${creepToS} s and measure again.`,
-    )
-  const share = (timeS - before.timeS) / (next.timeS - before.timeS)
-  return before.forceN + share * (next.forceN - before.forceN)
+/** A load left on the cell, and the reading of it early and late; in the unit of the device. */
+export type HeldLoad = Omit<Extract<CreepResult, { kind: 'creep' }>, 'kind' | 'percent'>
+
+function percentOf(loadN: number, fromReading: number, toReading: number, toForceN: (reading: number) => number) {
+  return (100 * (toForceN(toReading) - toForceN(fromReading))) / loadN
 }
 
 /**
- * Creep in percent of the load: how the indicated force changes between 30 s and 300 s under a load that does not.
+ * Creep in percent of the load: how the indicated force changes under a load that does not.
  *
- *   c = (F₃₀₀ − F₃₀) / F · 100      F load held, N; samples between are interpolated on a line
+ *   c = ( F(r_to) − F(r_from) ) / F_load · 100      usually from 30 s to 300 s
  *
- * Throws RangeError for a load that is not positive; Trouble when the record does not reach from 30 s to 300 s.
+ * `toForceN` gives the force of a reading, N. Throws RangeError for a load that is not positive.
  * Source: ISO 376 (from memory). Checked: tests/domain/calibration/creep.spec.ts by hand.
  */
-export function creepOf(held: readonly HeldForce[], loadN: number): CreepResult {
-  if (!(loadN > 0)) throw new RangeError('creepOf requires a load above 0')
-  const change = forceAt(held, creepToS) - forceAt(held, creepFromS)
-  return { kind: 'creep', percent: (100 * change) / loadN, fromS: creepFromS, toS: creepToS }
+export function creepOf(held: HeldLoad, toForceN: (reading: number) => number): CreepResult {
+  if (!(held.loadN > 0)) throw new RangeError('creepOf requires a load above 0')
+  return { kind: 'creep', ...held, percent: percentOf(held.loadN, held.fromReading, held.toReading, toForceN) }
 }
 
 /**
- * Zero return in percent of the load taken off: how the indicated force changes between 30 s and 300 s after unloading.
+ * Return to zero of every run that was read at zero before and after it, in percent of its highest force.
  *
- *   c = (F₃₀₀ − F₃₀) / F · 100      F load taken off, N
+ *   z = ( F(r_after) − F(r_before) ) / F_highest · 100      before: a zero point going up; after: one going down
  *
- * Throws RangeError for a load that is not positive; Trouble when the record does not reach from 30 s to 300 s.
- * Source: ISO 376 (from memory). Checked: tests/domain/calibration/creep.spec.ts by hand.
+ * `toForceN` gives the force of a reading, N. A run without both zeros, or without load, is left out.
+ * Source: ISO 7500-1 f0, ISO 376 f0 (definitions from memory). Checked: tests/domain/calibration/creep.spec.ts by hand.
  */
-export function zeroReturnOf(free: readonly HeldForce[], loadBeforeN: number): CreepResult {
-  return { ...creepOf(free, loadBeforeN), kind: 'zero-return' }
+export function zeroReturns(rows: readonly CalibrationRow[], toForceN: (reading: number) => number): CreepResult[] {
+  return [...Map.groupBy(rows, (row) => row.run)].flatMap(([run, ofRun]) => {
+    const before = ofRun.find((row) => row.forceN === 0 && row.direction === 'up')
+    const after = ofRun.findLast((row) => row.forceN === 0 && row.direction === 'down')
+    const loadN = Math.max(...ofRun.map((row) => row.forceN))
+    if (before === undefined || after === undefined || !(loadN > 0)) return []
+    const percent = percentOf(loadN, before.reading, after.reading, toForceN)
+    return [{ kind: 'zero-return', run, loadN, fromReading: before.reading, toReading: after.reading, percent }]
+  })
+}
+
+/**
+ * Half-width of creep as a share of the force: the largest creep measured; null when none was.
+ *
+ * A break takes less time than the hold, so this is the cautious side. Return to zero is in the budget as the zero error.
+ * Source: ISO 376 takes the relative creep as the half-width (from memory). Checked: tests/domain/calibration/creep.spec.ts.
+ */
+export function creepShareOf(results: readonly CreepResult[]): number | null {
+  const sizes = results.flatMap((one) => (one.kind === 'creep' ? [Math.abs(one.percent) / 100] : []))
+  return sizes.length === 0 ? null : Math.max(...sizes)
 }

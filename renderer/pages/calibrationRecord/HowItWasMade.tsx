@@ -36,8 +36,10 @@ export function HowItWasMade({ calibration }: { calibration: Calibration }) {
   }
   for (const one of creep)
     lines.push([
-      one.kind === 'creep' ? 'Creep' : 'Return to zero',
-      `${writeFixed(one.percent, 3)} % from ${one.fromS} to ${one.toS} s`,
+      one.kind === 'creep' ? 'Creep' : `Return to zero, run ${one.run}`,
+      one.kind === 'creep'
+        ? `${writeFixed(one.percent, 3)} % under ${force.text(one.loadN)}, from ${one.fromS} to ${one.toS} s`
+        : `${writeFixed(one.percent, 3)} % of ${force.text(one.loadN)} left after unloading`,
     ])
   if (lines.length === 0 && weights.length === 0)
     return <p className="empty-words">Read from a file of forces and readings: nothing else was stated.</p>

@@ -86,6 +86,12 @@ export function ConditionFields({
         <Field label="Runs" inputMode="numeric" {...bind('runs')} />
         <Field label="Average over" unit="s" {...decimal('averageS')} />
       </div>
+      <Field
+        label="Hold the highest load at the end, for its creep"
+        unit="s"
+        placeholder="300 is usual; empty: not measured"
+        {...decimal('creepHoldS')}
+      />
       <Switch
         label="Down again through the same steps"
         on={texts.decreasing}

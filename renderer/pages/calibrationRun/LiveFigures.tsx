@@ -28,10 +28,10 @@ export function LiveFigures({ state }: { state: RoutineState }) {
         <div className="live-steady" data-steady={phase === 'averaging' ? '' : undefined}>
           <p className="live-steady-word">{steadyTitle(state)}</p>
           <progress
-            aria-label="Averaging"
+            aria-label={phase === 'holding' ? 'Holding' : 'Averaging'}
             max={1}
-            value={phase === 'averaging' ? live.averagedShare : 0}
-            data-idle={taking ? undefined : ''}
+            value={phase === 'averaging' || phase === 'holding' ? live.averagedShare : 0}
+            data-idle={taking || phase === 'holding' ? undefined : ''}
           />
           <p className="live-steady-words">{steadyWords(state)}</p>
         </div>
@@ -69,6 +69,7 @@ function Figure({ name, value }: { name: string; value: string }) {
 function steadyTitle({ phase, live }: RoutineState): string {
   if (phase === 'averaging') return 'Steady'
   if (phase === 'waiting-for-steady') return live.unsteadyBecause === null ? 'Looking' : 'Not steady yet'
+  if (phase === 'holding') return 'Holding'
   return 'Nothing is being read'
 }
 
@@ -76,5 +77,7 @@ function steadyWords({ phase, live, plan }: RoutineState): string {
   if (phase === 'averaging') return `averaging ${plan?.averageS ?? 2} s, ${Math.round(live.averagedShare * 100)} % done`
   if (phase === 'waiting-for-steady')
     return `waiting ${live.waitedS.toFixed(0)} of at most ${plan?.steadyWithinS ?? 60} s`
+  if (phase === 'holding')
+    return `creep over ${plan?.creepHoldS ?? 0} s, ${Math.round(live.averagedShare * 100)} % done`
   return 'Enter reads when the load hangs still.'
 }

@@ -9,7 +9,14 @@ const paths = {
 
 /** What the routine asks for, as a shape: a weight, an empty hook, an unsteady line, an average. */
 export function RoutineShape({ phase, atZero }: { phase: RoutinePhase; atZero: boolean }) {
-  const name = phase === 'waiting-for-steady' ? 'wait' : phase === 'averaging' ? 'average' : atZero ? 'empty' : 'hang'
+  const name =
+    phase === 'waiting-for-steady' || phase === 'holding'
+      ? 'wait'
+      : phase === 'averaging'
+        ? 'average'
+        : atZero
+          ? 'empty'
+          : 'hang'
   return (
     <svg className="routine-shape" data-shape={name} viewBox="0 0 20 20" aria-hidden="true">
       <path d={paths[name]} />

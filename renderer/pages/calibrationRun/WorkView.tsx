@@ -28,7 +28,7 @@ export function WorkView({ state }: { state: RoutineState }) {
   const [breakingOff, setBreakingOff] = useState(false)
   const [hungN, setHungN] = useState(0)
   const order = orderOf(state)
-  const reading = state.phase === 'waiting-for-steady' || state.phase === 'averaging'
+  const reading = state.phase === 'waiting-for-steady' || state.phase === 'averaging' || state.phase === 'holding'
   const isVirtual = bench.connection.source?.kind === 'virtual'
   const repeatable = reading ? null : lastTaken(state)
   const askedN =

@@ -19,6 +19,7 @@ export type PlanTexts = {
   temperature: string
   temperatureNote: string
   averageS: string
+  creepHoldS: string
 }
 export type PlanErrors = Partial<Record<keyof PlanTexts, string>>
 
@@ -39,6 +40,7 @@ export const emptyPlan: PlanTexts = {
   temperature: '',
   temperatureNote: '',
   averageS: '2',
+  creepHoldS: '',
 }
 
 type Numeric = Exclude<keyof PlanTexts, 'steps' | 'decreasing' | 'gravityFrom' | 'lever' | 'temperatureNote'>
@@ -118,6 +120,13 @@ const limits: Record<Numeric, Limits> = {
     missing: 'Write how long to average; 2 s are enough for a quiet bench.',
     as: 'seconds',
   },
+  creepHoldS: {
+    least: 60,
+    most: 600,
+    outside: 'From 60 to 600 s, 300 is usual; empty: creep is not measured.',
+    missing: null,
+    as: 'seconds, as 300',
+  },
 }
 
 /** What a form says of gravity, air and lever, or one clear sentence for each field that cannot be. */
@@ -146,6 +155,7 @@ export function readPlan(
   const runs = number('runs')
   const preloads = number('preloads')
   const averageS = number('averageS')
+  const creepHoldS = number('creepHoldS')
   const temperatureStartC = number('temperature')
   const empty = texts.steps.findIndex((step) => step.length === 0)
   if (texts.steps.length === 0) errors.steps = 'Plan at least three steps; five or more show whether the line is bent.'
@@ -167,6 +177,7 @@ export function readPlan(
       temperatureNote: texts.temperatureNote,
       averageS: averageS ?? 2,
       steadyWithinS: 60,
+      creepHoldS,
     },
   }
 }

@@ -39,6 +39,13 @@ export function orderOf(state: RoutineState): Order {
     }
   if (phase === 'averaging')
     return { title: 'Hands off', loadN: at?.forceN ?? null, advice: 'Steady. Averaging now.', goOn: 'Averaging …' }
+  if (phase === 'holding')
+    return {
+      title: 'Leave the load on, hands off',
+      loadN: at?.forceN ?? null,
+      advice: `The step is read. The load stays on for ${plan?.creepHoldS ?? 0} s to see how the reading creeps.`,
+      goOn: 'Holding …',
+    }
   if (at === null || at.weights.length === 0)
     return {
       title: 'Take all weights off',

@@ -8,7 +8,14 @@ const rows = [1, 2, 3].flatMap((run) =>
 )
 const whole: NotedCalibration = {
   rows,
-  options: { ...defaultCalibrationOptions, resolution: 1, weightsShare: 1e-4, gravityShare: 5e-5, capacityN: 200 },
+  options: {
+    ...defaultCalibrationOptions,
+    resolution: 1,
+    weightsShare: 1e-4,
+    gravityShare: 5e-5,
+    creepShare: 1e-4,
+    capacityN: 200,
+  },
   degree: 1,
   proposal: { degree: 1, reason: 'Degree 1: fine.', tried: [] },
   lackOfFit: null,
@@ -29,6 +36,7 @@ describe('notes on a calibration', () => {
     ['no repeats', { repeated: false }, /No step was repeated/],
     ['no decreasing force', { steps: whole.steps.map((line) => ({ ...line, v: null })) }, /reversibility is not known/],
     ['no zero return', { steps: whole.steps.map((line) => ({ ...line, f0: null })) }, /zero error is not known/],
+    ['no hold', { options: { ...whole.options, creepShare: null } }, /creeps under a load that stays is not known/],
     ['no resolution', { options: { ...whole.options, resolution: null } }, /resolution of the reading is not known/],
     ['unknown weights', { options: { ...whole.options, weightsShare: null } }, /leaves out the weights, /],
     ['a coarse reading', { verifiedRangeN: null }, /there is no verified range/],

@@ -1,36 +1,52 @@
 import { describe, expect, it } from 'vitest'
-import { Trouble } from '#contract/errors.ts'
-import { creepOf, zeroReturnOf } from '#domain/calibration/creep.ts'
+import { creepOf, creepShareOf, zeroReturns } from '#domain/calibration/creep.ts'
+
+/** 0.01 N a count, 100 counts without load. */
+const toForceN = (reading: number) => (reading - 100) / 100
+const held = { run: 3, loadN: 1000, fromS: 30, toS: 300, fromReading: 100_100, toReading: 100_250 }
 
 describe('creep', () => {
-  const held = [
-    { timeS: 0, forceN: 990 },
-    { timeS: 20, forceN: 999 },
-    { timeS: 40, forceN: 1001 },
-    { timeS: 200, forceN: 1001.4 },
-    { timeS: 300, forceN: 1001.5 },
-  ]
-
-  it('is the change from 30 s to 300 s under the load, percent of it', () => {
-    // ISO 376 definition (from memory), by hand: 1000.0 N at 30 s between 999 and 1001; (1001.5 - 1000) / 1000.
-    expect(creepOf(held, 1000)).toEqual({ kind: 'creep', percent: expect.closeTo(0.15, 10), fromS: 30, toS: 300 })
+  it('is the change under a load that stays, percent of it', () => {
+    // ISO 376 definition (from memory), by hand: 1000.0 N at 30 s, 1001.5 N at 300 s.
+    expect(creepOf(held, toForceN)).toEqual({ kind: 'creep', ...held, percent: expect.closeTo(0.15, 10) })
+    expect(() => creepOf({ ...held, loadN: 0 }, toForceN)).toThrow(RangeError)
   })
 
-  it('is zero return after unloading, percent of the load taken off', () => {
-    const free = [
-      { timeS: 10, forceN: 3 },
-      { timeS: 30, forceN: 2 },
-      { timeS: 400, forceN: 1.26 },
+  it('is a half-width by its size, and unknown where no load was held', () => {
+    const falling = creepOf({ ...held, toReading: 100_000 }, toForceN)
+    expect(creepShareOf([creepOf({ ...held, toReading: 100_110 }, toForceN), falling])).toBeCloseTo(0.001, 12)
+    expect(
+      creepShareOf(zeroReturns([row(1, 'up', 0, 100), row(1, 'up', 9, 1), row(1, 'down', 0, 9)], toForceN)),
+    ).toBeNull()
+  })
+})
+
+const row = (run: number, direction: 'up' | 'down', forceN: number, reading: number) => ({
+  run,
+  direction,
+  forceN,
+  reading,
+})
+
+describe('return to zero', () => {
+  it('is what is left after each run, percent of its highest force', () => {
+    const rows = [
+      row(1, 'up', 0, 100),
+      row(1, 'up', 500, 50_100),
+      row(1, 'down', 0, 130),
+      row(2, 'up', 0, 120),
+      row(2, 'up', 600, 60_120),
+      row(2, 'down', 0, 90),
     ]
-    // By hand: at 300 s 2 - 0.74 · 270/370 = 1.46; (1.46 - 2) / 1000.
-    expect(zeroReturnOf(free, 1000).percent).toBeCloseTo(-0.054, 10)
-    expect(zeroReturnOf(free, 1000).kind).toBe('zero-return')
+    // By hand: 30 counts are 0.3 N of 500 N; -30 counts -0.3 N of 600 N.
+    expect(zeroReturns(rows, toForceN)).toEqual([
+      { kind: 'zero-return', run: 1, loadN: 500, fromReading: 100, toReading: 130, percent: expect.closeTo(0.06, 10) },
+      { kind: 'zero-return', run: 2, loadN: 600, fromReading: 120, toReading: 90, percent: expect.closeTo(-0.05, 10) },
+    ])
   })
 
-  it('needs a record from before 30 s until 300 s', () => {
-    expect(() => creepOf(held.slice(0, 4), 1000)).toThrow(/until 300 s/)
-    expect(() => creepOf(held.slice(2), 1000)).toThrow(Trouble)
-    expect(() => creepOf([], 1000)).toThrow(Trouble)
-    expect(() => creepOf(held, 0)).toThrow(RangeError)
+  it('leaves out a run that was not read at zero on both sides', () => {
+    expect(zeroReturns([row(1, 'up', 0, 100), row(1, 'up', 500, 50_100)], toForceN)).toEqual([])
+    expect(zeroReturns([row(1, 'up', 0, 100), row(1, 'down', 0, 101)], toForceN)).toEqual([])
   })
 })
