@@ -19,7 +19,7 @@ it.runIf(process.platform !== 'win32')(
     const stream = { rateHz: 80, speed: 4 }
     const inLoading = await killCaptureCommand(archive, { ...stream, seed: 3, afterS: 0.8 })
     expect(inLoading).toMatchObject({ faults: [], finished: 0, running: true })
-    const afterBreak = await killCaptureCommand(archive, { ...stream, seed: 4, afterS: 1.9 })
+    const afterBreak = await killCaptureCommand(archive, { ...stream, seed: 4, afterS: 2.7 })
     expect(afterBreak).toMatchObject({ faults: [], finished: 1 })
   },
   60_000,
