@@ -24,7 +24,7 @@ export function VirtualWeights({
         {takesOff ? 'Take the virtual weights off' : `Hang ${loadText(askedN, force)} on the virtual cell`}{' '}
         <Keys keys="L" />
       </button>
-      <p>Simulated bench: every number is invented.</p>
+      <p>On it now: {hungN === 0 ? 'nothing' : loadText(hungN, force)}. Simulated bench, every number is invented.</p>
     </section>
   )
 }

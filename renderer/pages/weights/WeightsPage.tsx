@@ -95,7 +95,7 @@ export function WeightsPage() {
                   <button
                     type="button"
                     className="button button-small"
-                    aria-label={`Take ${weight.name} out of the set`}
+                    aria-label={`Take out ${weight.name}`}
                     disabled={save.pending}
                     onClick={() => void keep(weights.filter((_, other) => other !== index))}
                   >

@@ -9,10 +9,10 @@ export const chromiumPath = findChromium(process.env)
 
 export type Look = { width: number; height: number; theme: 'light' | 'dark' }
 
+export type OpenBrowser = { context: BrowserContext; close(): Promise<void> }
+
 /** A browser of its own with a fresh profile, which makes no connection of its own accord. `close` removes the profile too. */
-export async function openBrowser(
-  look: Partial<Look> = {},
-): Promise<{ context: BrowserContext; close(): Promise<void> }> {
+export async function openBrowser(look: Partial<Look> = {}): Promise<OpenBrowser> {
   if (chromiumPath === null) throw new Error('There is no Chromium; set CHROMIUM_PATH.')
   const profile = mkdtempSync(join(tmpdir(), 'breakledger-browser-'))
   const context = await chromium.launchPersistentContext(profile, {

@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core'
 import type { Engine } from '#engine/engine.ts'
 import { startLoopback } from '#shells/loopback/server.ts'
 import { buildIfNeeded, projectFolder } from '#shells/start/build.ts'
-import { type Look, openBrowser } from './chromium.ts'
+import { type Look, type OpenBrowser, openBrowser } from './chromium.ts'
 import { attachDesktopHost, standInAddress } from './desktopHost.ts'
 
 export const hosts = ['loopback', 'desktop'] as const
@@ -23,10 +23,13 @@ export async function openPage(options: {
   host: HostName
   engine: Pick<Engine, 'handlers' | 'subscribe'>
   look?: Partial<Look>
+  /** A browser that is open already and stays open; else one is opened for the page alone. */
+  browser?: OpenBrowser
 }): Promise<OpenedPage> {
   await buildIfNeeded('page')
-  const browser = await openBrowser(options.look)
-  const page = browser.context.pages()[0] ?? (await browser.context.newPage())
+  const browser = options.browser ?? (await openBrowser(options.look))
+  const blank = browser.context.pages().find((open) => open.url() === 'about:blank')
+  const page = blank ?? (await browser.context.newPage())
   const problems = watchForProblems(page)
   const { address, closeHost } = await startHost(page, options.host, options.engine)
   await page.goto(address)
@@ -34,7 +37,7 @@ export async function openPage(options: {
     page,
     problems,
     async close() {
-      await browser.close()
+      await (options.browser === undefined ? browser.close() : page.close())
       await closeHost()
     },
   }
