@@ -102,6 +102,10 @@ export const calibrationScreens: readonly Screen[] = [
       residualN: 0.06,
     },
   }),
+  routine('routine-holding', 32, {
+    phase: 'holding',
+    live: { ...quietLive, latest: 54_893, averagedShare: 0.37, waitedS: 111 },
+  }),
   routine('routine-not-steady', 20, {
     problem: {
       code: 'not-stable',

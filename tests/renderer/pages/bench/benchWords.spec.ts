@@ -22,6 +22,12 @@ describe('phaseWords', () => {
       advice: 'Loads are shown but not recorded.',
     })
   })
+  it('says that no break is looked for while known weights are hung', () => {
+    const busy = { ...bench, phase: 'waiting', busyWith: 'calibration' } as const
+    expect(phaseWords(busy, force).title).toBe('Calibrating')
+    expect(phaseWords({ ...busy, busyWith: 'check-weight' }, force).advice).toContain('No break is looked for')
+    expect(tareHindrance(busy)).toBe('known weights are being hung')
+  })
   it('tells a lost device from one that sends nothing', () => {
     const lost = { ...bench, phase: 'no-signal', connection: { ...bench.connection, status: 'lost' } } as const
     expect(phaseWords(lost, force).title).toBe('Connection lost')
