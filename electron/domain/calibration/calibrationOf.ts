@@ -3,8 +3,9 @@ import type { CalibrationAssessment, CalibrationRow, LackOfFitTest } from '#cont
 import { classOfAll, classRanges } from './accuracyClass.ts'
 import { calibrationNotes } from './calibrationNotes.ts'
 import { type CalibrationOptions, defaultCalibrationOptions } from './calibrationOptions.ts'
-import { checkCalibrationRows, checkEnoughSteps, stepOfForce } from './calibrationRows.ts'
+import { checkCalibrationRows, checkEnoughSteps } from './calibrationRows.ts'
 import { proposeDegree, significance } from './degreeProposal.ts'
+import { forceSteps } from './forceSteps.ts'
 import { lackOfFit } from './lackOfFit.ts'
 import { isMonotone, polynomialSlope } from './polynomial.ts'
 import { type Degree, type PolynomialFit, polynomialFit } from './polynomialFit.ts'
@@ -20,12 +21,12 @@ import { verifiedRangeN } from './verifiedRange.ts'
 export const calibrationMethod = 'calibration-1'
 
 const readingsOf = (rows: readonly CalibrationRow[]) => rows.map((row) => row.reading)
-const forceStepsOf = (rows: readonly CalibrationRow[]) => rows.map((row) => stepOfForce(row.forceN))
+const forcesOf = (rows: readonly CalibrationRow[]) => rows.map((row) => row.forceN)
+const forceStepsOf = (rows: readonly CalibrationRow[]) => forceSteps(forcesOf(rows))
 
 function fitOf(rows: readonly CalibrationRow[], degree: Degree, throughZero: boolean): PolynomialFit {
   const readings = readingsOf(rows)
-  const forcesN = rows.map((row) => row.forceN)
-  const fit = polynomialFit(readings, forcesN, degree, throughZero)
+  const fit = polynomialFit(readings, forcesOf(rows), degree, throughZero)
   if (!isMonotone(fit.coefficients, Math.min(...readings), Math.max(...readings)))
     throw new Trouble(
       'invalid-input',
@@ -46,9 +47,10 @@ function coarsestResolutionN(fit: PolynomialFit, rows: readonly CalibrationRow[]
 /** Largest distance of the curve from the mean of a step, N, where the lack of fit is significant; else null. */
 function lackHalfWidthN(rows: readonly IndicatedRow[], test: LackOfFitTest | null): number | null {
   if (test === null || test.pValue >= significance) return null
-  const misses = [...Map.groupBy(rows, (row) => stepOfForce(row.forceN)).values()].map((step) =>
-    Math.abs(step.reduce((sum, row) => sum + row.indicatedN - row.forceN, 0) / step.length),
-  )
+  const steps = forceStepsOf(rows)
+  const misses = [...Map.groupBy(rows.keys(), (index) => steps[index]!).values()]
+    .map((indexes) => indexes.map((index) => rows[index]!))
+    .map((step) => Math.abs(step.reduce((sum, row) => sum + row.indicatedN - row.forceN, 0) / step.length))
   return Math.max(...misses)
 }
 
@@ -73,7 +75,7 @@ export function calibrationOf(
   checkCalibrationRows(rows, options)
   const fittedRows = fitOver === 'up' ? rows.filter((row) => row.direction === 'up') : rows
   checkEnoughSteps(fittedRows, options.degree ?? 1, throughZero)
-  const proposal = proposeDegree(readingsOf(fittedRows), forceStepsOf(fittedRows), throughZero)
+  const proposal = proposeDegree(readingsOf(fittedRows), forcesOf(fittedRows), throughZero)
   const degree = options.degree ?? (proposal.degree as Degree)
   const fit = fitOf(fittedRows, degree, throughZero)
   const test = lackOfFit(
@@ -86,11 +88,11 @@ export function calibrationOf(
   const steps = stepTable(indicated, fit, resolution)
   const appliedN = steps.map((step) => step.forceN)
   const resolutionN = coarsestResolutionN(fit, fittedRows, resolution)
-  const rangeN = verifiedRangeN(appliedN, resolutionN)
+  const rangeN = verifiedRangeN(forcesOf(rows), resolutionN)
   const inRange = steps.filter((step) => rangeN !== null && step.forceN >= rangeN[0])
   const rising = indicated.filter((row) => row.forceN > 0 && row.direction === 'up')
   const repeats = pooledRepeatability(
-    rising.map((row) => row.indicatedN),
+    rising.map((row) => row.indicatedN - row.forceN),
     forceStepsOf(rising),
   )
   const fittedIndicated = fitOver === 'up' ? indicated.filter((row) => row.direction === 'up') : indicated

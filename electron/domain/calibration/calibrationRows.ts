@@ -1,6 +1,7 @@
 import { Trouble } from '#contract/errors.ts'
 import type { CalibrationRow } from '#contract/records/calibration.ts'
 import type { CalibrationOptions } from './calibrationOptions.ts'
+import { forceSteps } from './forceSteps.ts'
 
 type Row = CalibrationRow & { readonly name: string }
 
@@ -117,7 +118,7 @@ export function checkCalibrationRows(
 export function checkEnoughSteps(rows: readonly CalibrationRow[], degree: number, throughZero: boolean): void {
   const counted = throughZero ? rows.filter((row) => row.forceN > 0 && row.reading !== 0) : rows
   const steps = Math.min(
-    new Set(counted.map((row) => stepOfForce(row.forceN))).size,
+    new Set(forceSteps(counted.map((row) => row.forceN))).size,
     new Set(counted.map((row) => row.reading)).size,
   )
   const needed = degree + (throughZero ? 0 : 1)

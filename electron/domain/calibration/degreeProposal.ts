@@ -1,5 +1,6 @@
 import type { DegreeProposal, LackOfFitTest } from '#contract/records/calibration.ts'
 import { tTwoSided } from '#domain/distributions/studentT.ts'
+import { forceSteps } from './forceSteps.ts'
 import { lackOfFit } from './lackOfFit.ts'
 import { isMonotone } from './polynomial.ts'
 import { type Degree, type PolynomialFit, polynomialFit } from './polynomialFit.ts'
@@ -23,7 +24,8 @@ function candidatesOf(
   highest: Degree,
 ): Candidate[] {
   const zeroRows = throughZero ? (value: number) => value !== 0 : () => true
-  const distinct = Math.min(new Set(readings.filter(zeroRows)).size, new Set(forcesN.filter(zeroRows)).size)
+  const distinct = Math.min(new Set(readings.filter(zeroRows)).size, new Set(forceSteps(forcesN.filter(zeroRows))).size)
+  const steps = repeatedSteps(readings, forceSteps(forcesN))
   const low = Math.min(...readings)
   const high = Math.max(...readings)
   return ([1, 2, 3] as const)
@@ -33,7 +35,7 @@ function candidatesOf(
       return {
         degree,
         fit,
-        test: lackOfFit(fit.residuals, repeatedSteps(readings, forcesN), fit.centred.powers.length),
+        test: lackOfFit(fit.residuals, steps, fit.centred.powers.length),
       }
     })
     .filter(({ degree, fit }) => degree === 1 || isMonotone(fit.coefficients, low, high))

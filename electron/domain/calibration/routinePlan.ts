@@ -7,7 +7,7 @@ import type {
   RoutinePosition,
   WeightEntry,
 } from '#contract/records/calibrationRoutine.ts'
-import { stepOfForce } from './calibrationRows.ts'
+import { forceSteps } from './forceSteps.ts'
 import { localGravity } from './localGravity.ts'
 import type { LoadingConditions } from './weightForce.ts'
 import { stackForce } from './weightStack.ts'
@@ -127,13 +127,13 @@ export function plannedForces(plan: CalibrationPlan, benchCapacityN: number | nu
   steps.forEach((step, index) => {
     const before = steps[index - 1]
     if (before === undefined) return
-    const change = stepOfForce(step.forceN) - stepOfForce(before.forceN)
-    if (change === 0)
+    const [stepN, beforeN] = forceSteps([step.forceN, before.forceN])
+    if (stepN === beforeN)
       throw refuse(
         `Steps ${index} and ${index + 1} are the same load of ${step.forceN.toFixed(2)} N.`,
         'Leave one of them out; repeats come from further runs.',
       )
-    if (change < 0)
+    if (stepN! < beforeN!)
       throw refuse(
         `Step ${index + 1} (${step.forceN.toFixed(2)} N) is less than step ${index} (${before.forceN.toFixed(2)} N).`,
         'Put the steps in increasing order; choose "decreasing too" to go down again afterwards.',

@@ -1,6 +1,6 @@
 import type { CalibrationRow, CalibrationStep } from '#contract/records/calibration.ts'
 import { classOfStep } from './accuracyClass.ts'
-import { stepOfForce } from './calibrationRows.ts'
+import { forceSteps } from './forceSteps.ts'
 import { polynomialSlope } from './polynomial.ts'
 import type { PolynomialFit } from './polynomialFit.ts'
 import { stepErrors } from './stepErrors.ts'
@@ -20,6 +20,7 @@ function pairsOf(up: readonly IndicatedRow[], step: readonly IndicatedRow[]) {
 /**
  * Errors and class of every step above zero, lowest force first.
  *
+ * Forces that are one load in name make one step; each is judged by its own force, and the error laid at that of the step.
  * A curve without degrees of freedom goes through its readings, so q would say nothing: it is null then.
  * `resolution` in the unit of the reading, null: not known.
  * Source: ISO 7500-1 (from memory). Checked: tests/domain/calibration/stepTable.spec.ts.
@@ -32,7 +33,12 @@ export function stepTable(
   const zeroN = zeroErrorN(rows)
   const loaded = rows.filter((row) => row.forceN > 0)
   const highestForceN = Math.max(...loaded.map((row) => row.forceN))
-  const steps = [...Map.groupBy(loaded, (row) => stepOfForce(row.forceN))].map(([forceN, step]) => {
+  const stepOf = forceSteps(loaded.map((row) => row.forceN))
+  const steps = [...Map.groupBy(loaded.keys(), (index) => stepOf[index]!)].map(([forceN, indexes]) => {
+    const step = indexes.map((index) => {
+      const row = loaded[index]!
+      return { ...row, indicatedN: row.indicatedN - row.forceN + forceN }
+    })
     const up = step.filter((row) => row.direction === 'up')
     const meanReading = step.reduce((sum, row) => sum + row.reading, 0) / step.length
     const errors = stepErrors({

@@ -30,6 +30,14 @@ describe('plannedForces', () => {
     ['a weight heavier than the capacity', { capacityN: 250 }, /make 294\.2 N, more than the capacity of 250 N/],
     ['two equal loads', { steps: [[first], [second]] }, /Steps 1 and 2 are the same load of 196\.10 N/],
     [
+      'two loads that are equal but for what was weighed of them',
+      {
+        weights: plan().weights.map((one) => (one.name === second ? { ...one, conventionalMassKg: 20.005 } : one)),
+        steps: [[first], [second]],
+      },
+      /Steps 1 and 2 are the same load/,
+    ],
+    [
       'decreasing steps',
       { steps: [[first, third], [first]] },
       /Step 2 \(196\.10 N\) is less than step 1 \(294\.16 N\)/,

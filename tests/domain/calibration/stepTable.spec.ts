@@ -39,6 +39,16 @@ describe('table of steps', () => {
     expect(high!.a).toBeCloseTo(0.025, 10)
   })
 
+  it('judges repeats of one load each by its own force', () => {
+    // By hand: errors of +0.3, +0.1 and -0.2 % of about 100 N; their spread is b, their mean q. 0.05 and 0.08 N lie between.
+    const near = [row(1, 'up', 100, 100.3), row(2, 'up', 100.05, 100.15), row(3, 'up', 100.08, 99.88)]
+    const [only, ...none] = stepTable(near, line, null)
+    expect(none).toEqual([])
+    expect(only!.forceN).toBeCloseTo(100.0433, 3)
+    expect(only!.q).toBeCloseTo(0.0667, 3)
+    expect(only!.b).toBeCloseTo(0.5, 3)
+  })
+
   it('knows no accuracy from a curve that was drawn through its points', () => {
     const [low] = stepTable(rows, { ...line, degreesOfFreedom: 0 }, null)
     expect(low!.q).toBeNull()
