@@ -272,6 +272,27 @@ describe('a device', () => {
     await engine.close()
   })
 
+  it('is let go when the person listens to its port, but not while a capture runs', async () => {
+    const { engine, handlers } = await benchEngine(home.archive, {}, { openSource: recorded('12\n'.repeat(3000)) })
+    await handlers['bench.connect']({ source: serialChoice })
+    const listening = { baudRate: 9600, seconds: 1 }
+    await handlers['ports.listen']({ path: '/dev/ttyOTHER', ...listening })
+    expect((await handlers['bench.state']({})).connection.status).toBe('open')
+    await handlers['ports.listen']({ path: '/dev/ttyTEST', ...listening })
+    expect((await handlers['bench.state']({})).connection.status).toBe('closed')
+    await engine.close()
+
+    const loading = await benchEngine(home.archive)
+    await loading.handlers['bench.connect']({
+      source: { ...serialChoice, lineFormat: { name: 'checked', columns: [] } },
+    })
+    await loading.until(({ phase }) => phase === 'loading')
+    const heard = loading.handlers['ports.listen']({ path: '/dev/ttyTEST', ...listening })
+    await expect(heard).rejects.toMatchObject({ code: 'conflict' })
+    expect((await loading.handlers['bench.state']({})).connection.status).toBe('open')
+    await loading.engine.close()
+  })
+
   it('that is no virtual one cannot load a specimen', async () => {
     const { engine, handlers } = await benchEngine(home.archive, {}, { openSource: recorded('12\n'.repeat(3000)) })
     await expect(handlers['bench.loadVirtual']({})).rejects.toMatchObject({ code: 'not-connected' })

@@ -72,7 +72,15 @@ export function ConnectPage() {
           </span>
         </button>
       </div>
-      <Notice trouble={info.error ?? fill.error ?? connect.error ?? disconnect.error ?? bench.connection.problem} />
+      <Notice
+        trouble={
+          info.error ??
+          fill.error ??
+          connect.error ??
+          disconnect.error ??
+          (choosingPort ? null : bench.connection.problem)
+        }
+      />
       {choosingPort ? <PortForm /> : null}
       <p className="connect-caution">
         Parts can fly when a joint lets go: guard closed, eye protection on, hands clear, never above the rated load.

@@ -1,6 +1,6 @@
 import { type FormEvent, useState } from 'react'
 import type { LineFormatChoice } from '#contract/records/settings.ts'
-import { usePreferences } from '#renderer/host/hostContext.ts'
+import { useBench, usePreferences } from '#renderer/host/hostContext.ts'
 import { useAction } from '#renderer/host/useAction.ts'
 import { useAnswer } from '#renderer/host/useAnswer.ts'
 import { Field, SelectField } from '#renderer/widgets/Field.tsx'
@@ -16,6 +16,7 @@ const listenS = 3
 
 /** A port, its speed, what it sends, and what a count is worth. */
 export function PortForm() {
+  const bench = useBench()
   const preferences = usePreferences()
   const { force } = useQuantities()
   const before = preferences.source?.kind === 'serial' ? preferences.source : null
@@ -147,7 +148,16 @@ export function PortForm() {
           <HeardLines heard={listen.value} pending={listen.pending} />
         </section>
       </div>
-      <Notice trouble={firstPorts.error ?? ports.error ?? listen.error ?? setPreferences.error ?? connect.error} />
+      <Notice
+        trouble={
+          firstPorts.error ??
+          ports.error ??
+          listen.error ??
+          setPreferences.error ??
+          connect.error ??
+          bench.connection.problem
+        }
+      />
       <div className="form-buttons">
         <button type="submit" className="button button-primary button-large" disabled={connect.pending}>
           {connect.pending ? 'Connecting …' : 'Connect'}

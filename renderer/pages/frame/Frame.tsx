@@ -12,6 +12,7 @@ import { HelpDialog } from './HelpDialog.tsx'
 import { PhaseShape } from './PhaseShape.tsx'
 import { hashOf, type Route } from './route.ts'
 import { useSingleKeys } from './shortcuts.ts'
+import { isToldOnPage } from './toldOnPage.ts'
 import { go } from './useRoute.ts'
 
 const places: readonly { route: Route; name: string; also: readonly Route['page'][] }[] = [
@@ -110,7 +111,10 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
         </div>
       ) : null}
       <div className="frame-trouble">
-        <Notice trouble={trouble} onDismiss={() => host.trouble.set(null)} />
+        <Notice
+          trouble={trouble === null || isToldOnPage(trouble, route, bench) ? null : trouble}
+          onDismiss={() => host.trouble.set(null)}
+        />
       </div>
       <main id="main" ref={main} tabIndex={-1}>
         {children}
