@@ -18,8 +18,10 @@ export function forceSteps(forcesN: readonly number[]): number[] {
     const above = rising.findIndex((forceN) => forceN > lowest * (1 + sameLoadShare))
     const members = rising.slice(from, above < 0 ? rising.length : above)
     const mean = members.reduce((sum, forceN) => sum + forceN, 0) / members.length
-    // Twelve digits: what differs in rounding only is not worth a digit more on a screen.
-    for (const forceN of members) stepOf.set(forceN, Number(mean.toPrecision(12)))
+    // Twelve digits: what differs in rounding only is not worth a digit more on a screen. Never outside its own forces, though:
+    // the lowest and the highest step bound the verified range and must lie in it.
+    const stepN = Math.min(Math.max(Number(mean.toPrecision(12)), lowest), members.at(-1)!)
+    for (const forceN of members) stepOf.set(forceN, stepN)
     from += members.length
   }
   return forcesN.map((forceN) => stepOf.get(forceN)!)

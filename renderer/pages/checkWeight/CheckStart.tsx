@@ -20,7 +20,7 @@ export function CheckStart({ state, calibration }: { state: CheckState; calibrat
   const kept = useAnswer('weights.list', {})
   const begin = useAction('checkWeight.begin')
   const weights = kept.value?.weights ?? []
-  const [chosen, setChosen] = useState(() => localStorage.getItem(storageKey) ?? '')
+  const [chosen, setChosen] = useState(() => state.weights[0] ?? localStorage.getItem(storageKey) ?? '')
   const name = weights.some((weight) => weight.name === chosen) ? chosen : (weights.at(-1)?.name ?? '')
   const { result } = state
 

@@ -1,7 +1,7 @@
 import type { WeightEntry } from '#contract/records/calibrationRoutine.ts'
 import { materialDensity } from '#domain/calibration/weightDensity.ts'
 import { weightHalfWidthKg } from '#domain/calibration/weightTolerance.ts'
-import { writeFixed, writeNumber } from '#renderer/widgets/quantities.ts'
+import { withoutEndingZeros, writeFixed, writeNumber } from '#renderer/widgets/quantities.ts'
 
 /** By how much a weight may be off, and who says so. */
 export function toleranceWords(weight: Pick<WeightEntry, 'nominalKg' | 'tolerance'>): string {
@@ -31,5 +31,6 @@ export function densityWords({ density }: Pick<WeightEntry, 'density'>): string 
 
 function gramsText(kilograms: number): string {
   const grams = kilograms * 1000
-  return grams < 1 ? `${writeNumber(grams * 1000, 1)} mg` : `${writeNumber(grams, 2)} g`
+  const [amount, unit] = grams < 1 ? [writeNumber(grams * 1000, 1), 'mg'] : [writeNumber(grams, 2), 'g']
+  return `${withoutEndingZeros(amount)} ${unit}`
 }

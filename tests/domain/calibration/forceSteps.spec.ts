@@ -8,6 +8,12 @@ describe('steps of forces', () => {
     expect(new Set(forceSteps([0.1 + 0.2, 0.3])).size).toBe(1)
   })
 
+  it('never lie outside the forces that were applied, however many digits these have', () => {
+    // 5 kg and 57 kg of conventional mass at 9.81366 m/s2: neither force ends after twelve digits.
+    const applied = [49.06093994692614, 559.2799971129739]
+    expect(forceSteps(applied)).toEqual(applied)
+  })
+
   it('join forces that differ by no more than two weights of the same name may', () => {
     // Two 20 kg weights of class M3 lie within 20 g of each other: R 111-1:2004, Table 1, 10 g either way; 0.1 % of 20 kg.
     expect(forceSteps([196, 196.1, 392, 0])).toEqual([196.05, 196.05, 392, 0])
