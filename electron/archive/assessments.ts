@@ -2,7 +2,7 @@ import type Database from 'better-sqlite3'
 import { type Assessment, assessment } from '#contract/records/break.ts'
 import { readHeader } from './breakHeaders.ts'
 import { refreshBreak } from './current.ts'
-import { appendLedger } from './ledger.ts'
+import { addLedgeredRow } from './ledgeredRow.ts'
 import { prepared } from './prepared.ts'
 import { notFound } from './recordTrouble.ts'
 
@@ -37,21 +37,19 @@ function plainAssessment(row: AssessmentRow) {
 
 /** Lays an assessment of the broken faces over the older ones. */
 export function addAssessment(database: Database.Database, made: Omit<Assessment, 'assessmentId'>): Assessment {
-  return database
-    .transaction(() => {
-      readHeader(database, made.breakId)
-      const { lastInsertRowid } = prepared(
-        database,
-        `INSERT INTO assessment (break_id, recorded_at, by, wood_failure_percent, failure_pattern, note)
-         VALUES (@breakId, @recordedAt, @by, @woodFailurePercent, @failurePattern, @note)`,
-      ).run(made)
-      const assessmentId = Number(lastInsertRowid)
-      const stored = assessmentContent(database, assessmentId)
-      appendLedger(database, 'assessment', assessmentId, made.recordedAt, stored)
-      refreshBreak(database, made.breakId)
-      return assessment.parse(stored)
-    })
-    .immediate()
+  const row = {
+    kind: 'assessment',
+    recordedAt: made.recordedAt,
+    sql: `INSERT INTO assessment (break_id, recorded_at, by, wood_failure_percent, failure_pattern, note)
+          VALUES (@breakId, @recordedAt, @by, @woodFailurePercent, @failurePattern, @note)`,
+    values: made,
+    content: assessmentContent,
+  } as const
+  const stored = addLedgeredRow(database, row, {
+    before: () => void readHeader(database, made.breakId),
+    after: () => refreshBreak(database, made.breakId),
+  })
+  return assessment.parse(stored.content)
 }
 
 /** Every assessment of a break, newest last. */

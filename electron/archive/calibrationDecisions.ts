@@ -1,7 +1,7 @@
 import type Database from 'better-sqlite3'
 import { type CalibrationDecision, calibrationDecision } from '#contract/records/calibrationUse.ts'
 import { calibration } from './calibrations.ts'
-import { appendLedger } from './ledger.ts'
+import { addLedgeredRow } from './ledgeredRow.ts'
 import { prepared } from './prepared.ts'
 import { notFound } from './recordTrouble.ts'
 
@@ -38,19 +38,17 @@ export function addCalibrationDecision(
   database: Database.Database,
   made: Omit<CalibrationDecision, 'calibrationDecisionId'>,
 ): CalibrationDecision {
-  return database
-    .transaction(() => {
-      if (made.calibrationId !== null) calibration(database, made.calibrationId)
-      const { lastInsertRowid } = prepared(
-        database,
-        `INSERT INTO calibration_decision (recorded_at, by, reason, calibration_id)
-         VALUES (@recordedAt, @by, @reason, @calibrationId)`,
-      ).run(made)
-      const stored = calibrationDecisionContent(database, Number(lastInsertRowid))
-      appendLedger(database, 'calibration-decision', stored.calibrationDecisionId, made.recordedAt, stored)
-      return calibrationDecision.parse(stored)
-    })
-    .immediate()
+  const { calibrationId } = made
+  const row = {
+    kind: 'calibration-decision',
+    recordedAt: made.recordedAt,
+    sql: `INSERT INTO calibration_decision (recorded_at, by, reason, calibration_id)
+          VALUES (@recordedAt, @by, @reason, @calibrationId)`,
+    values: made,
+    content: calibrationDecisionContent,
+  } as const
+  const before = () => void (calibrationId === null || calibration(database, calibrationId))
+  return calibrationDecision.parse(addLedgeredRow(database, row, { before }).content)
 }
 
 /** Every decision, oldest first; the last says what is in force. */

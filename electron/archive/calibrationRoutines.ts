@@ -2,7 +2,7 @@ import type Database from 'better-sqlite3'
 import type { CalibrationReading } from '#contract/records/calibration.ts'
 import { type BrokenOffRoutine, brokenOffRoutine, type CalibrationPlan } from '#contract/records/calibrationRoutine.ts'
 import { canonicalJson } from './canonicalJson.ts'
-import { appendLedger } from './ledger.ts'
+import { addLedgeredRow } from './ledgeredRow.ts'
 import { prepared } from './prepared.ts'
 import { conflict, notFound } from './recordTrouble.ts'
 
@@ -76,17 +76,13 @@ export function routineReadings(database: Database.Database, routineId: number):
 
 /** Stores what is known before the first reading; returns the routine's number. */
 export function beginRoutine(database: Database.Database, begun: BegunRoutine): number {
-  return database
-    .transaction(() => {
-      const { lastInsertRowid } = prepared(
-        database,
-        'INSERT INTO calibration_routine (begun_at, by, source, plan) VALUES (?, ?, ?, ?)',
-      ).run(begun.begunAt, begun.by, begun.source, canonicalJson(begun.plan))
-      const routineId = Number(lastInsertRowid)
-      appendLedger(database, 'calibration-routine', routineId, begun.begunAt, routineContent(database, routineId))
-      return routineId
-    })
-    .immediate()
+  return addLedgeredRow(database, {
+    kind: 'calibration-routine',
+    recordedAt: begun.begunAt,
+    sql: 'INSERT INTO calibration_routine (begun_at, by, source, plan) VALUES (@begunAt, @by, @source, @plan)',
+    values: { ...begun, plan: canonicalJson(begun.plan) },
+    content: routineContent,
+  }).id
 }
 
 /** Keeps a reading for good at the moment it was taken. */
@@ -96,30 +92,28 @@ export function addRoutineReading(
   number: number,
   taken: TakenReading,
 ): void {
-  database
-    .transaction(() => {
-      routineContent(database, routineId)
-      const { lastInsertRowid } = prepared(
-        database,
-        `INSERT INTO calibration_reading (routine_id, number, run, direction, weights, force_n, mean, sd, count, taken_at)
-         VALUES (@routineId, @number, @run, @direction, @weights, @forceN, @mean, @sd, @count, @takenAt)`,
-      ).run({ ...taken, routineId, number, weights: canonicalJson(taken.weights) })
-      const readingId = Number(lastInsertRowid)
-      appendLedger(
-        database,
-        'calibration-reading',
-        readingId,
-        taken.takenAt,
-        routineReadingContent(database, readingId),
-      )
-    })
-    .immediate()
+  const row = {
+    kind: 'calibration-reading',
+    recordedAt: taken.takenAt,
+    sql: `INSERT INTO calibration_reading (routine_id, number, run, direction, weights, force_n, mean, sd, count, taken_at)
+          VALUES (@routineId, @number, @run, @direction, @weights, @forceN, @mean, @sd, @count, @takenAt)`,
+    values: { ...taken, routineId, number, weights: canonicalJson(taken.weights) },
+    content: routineReadingContent,
+  } as const
+  addLedgeredRow(database, row, { before: () => void routineContent(database, routineId) })
 }
 
 /** Notes that a routine was broken off, and why. Its readings stay. */
 export function breakOffRoutine(database: Database.Database, routineId: number, endedAt: string, reason: string): void {
-  database
-    .transaction(() => {
+  const row = {
+    kind: 'calibration-routine-end',
+    recordedAt: endedAt,
+    sql: 'INSERT INTO calibration_routine_end (routine_id, ended_at, reason) VALUES (@routineId, @endedAt, @reason)',
+    values: { routineId, endedAt, reason },
+    content: routineEndContent,
+  } as const
+  addLedgeredRow(database, row, {
+    before() {
       routineContent(database, routineId)
       const over = prepared(
         database,
@@ -127,14 +121,8 @@ export function breakOffRoutine(database: Database.Database, routineId: number, 
          UNION ALL SELECT 1 FROM calibration WHERE routine_id = @routineId`,
       ).get({ routineId })
       if (over !== undefined) throw conflict(`Calibration routine ${routineId} is over already.`, 'Begin a new one.')
-      prepared(database, 'INSERT INTO calibration_routine_end (routine_id, ended_at, reason) VALUES (?, ?, ?)').run(
-        routineId,
-        endedAt,
-        reason,
-      )
-      appendLedger(database, 'calibration-routine-end', routineId, endedAt, routineEndContent(database, routineId))
-    })
-    .immediate()
+    },
+  })
 }
 
 /** Routines that came to no calibration, oldest first: broken off, or cut short with the program. */

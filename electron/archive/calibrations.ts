@@ -1,7 +1,7 @@
 import type Database from 'better-sqlite3'
 import { type Calibration, calibration as schema } from '#contract/records/calibration.ts'
 import { canonicalJson } from './canonicalJson.ts'
-import { appendLedger } from './ledger.ts'
+import { addLedgeredRow } from './ledgeredRow.ts'
 import { prepared } from './prepared.ts'
 import { conflict, notFound } from './recordTrouble.ts'
 
@@ -95,40 +95,32 @@ export function addCalibration(
   made: Omit<Calibration, 'calibrationId'>,
   routineId: number | null,
 ): Calibration {
-  return database
-    .transaction(() => {
+  const row = {
+    kind: 'calibration',
+    recordedAt: made.madeAt,
+    sql: `INSERT INTO calibration (routine_id, name, made_at, by, supersedes, due_on, source, device, reading_unit,
+            circumstances, weights, readings, rows, creep, assessment, note)
+          VALUES (@routineId, @name, @madeAt, @by, @supersedes, @dueOn, @source, @device, @readingUnit,
+            @circumstances, @weights, @readings, @rows, @creep, @assessment, @note)`,
+    values: {
+      ...made,
+      routineId,
+      circumstances: made.circumstances === null ? null : canonicalJson(made.circumstances),
+      weights: canonicalJson(made.weights),
+      readings: canonicalJson(made.readings),
+      rows: canonicalJson(made.rows),
+      creep: canonicalJson(made.creep),
+      assessment: canonicalJson(made.assessment),
+    },
+    content: calibrationContent,
+  } as const
+  const { id } = addLedgeredRow(database, row, {
+    before() {
       if (made.supersedes !== null) calibrationRow(database, made.supersedes)
       const over = prepared(database, 'SELECT 1 FROM calibration_routine_end WHERE routine_id = ?').get(routineId)
       if (over !== undefined)
         throw conflict(`Calibration routine ${routineId} was broken off.`, 'Begin a new one; its readings are kept.')
-      const { lastInsertRowid } = prepared(
-        database,
-        `INSERT INTO calibration (routine_id, name, made_at, by, supersedes, due_on, source, device, reading_unit,
-           circumstances, weights, readings, rows, creep, assessment, note)
-         VALUES (@routineId, @name, @madeAt, @by, @supersedes, @dueOn, @source, @device, @readingUnit,
-           @circumstances, @weights, @readings, @rows, @creep, @assessment, @note)`,
-      ).run({
-        routineId,
-        name: made.name,
-        madeAt: made.madeAt,
-        by: made.by,
-        supersedes: made.supersedes,
-        dueOn: made.dueOn,
-        source: made.source,
-        device: made.device,
-        readingUnit: made.readingUnit,
-        circumstances: made.circumstances === null ? null : canonicalJson(made.circumstances),
-        weights: canonicalJson(made.weights),
-        readings: canonicalJson(made.readings),
-        rows: canonicalJson(made.rows),
-        creep: canonicalJson(made.creep),
-        assessment: canonicalJson(made.assessment),
-        note: made.note,
-      })
-      const calibrationId = Number(lastInsertRowid)
-      appendLedger(database, 'calibration', calibrationId, made.madeAt, calibrationContent(database, calibrationId))
-      // Not kept for later reading: the commit may still fail, and the number then belongs to another one.
-      return storedCalibration(database, calibrationId)
-    })
-    .immediate()
+    },
+  })
+  return storedCalibration(database, id)
 }

@@ -1,7 +1,7 @@
 import type Database from 'better-sqlite3'
 import { type CheckWeightReading, checkWeightReading } from '#contract/records/calibration.ts'
 import { calibration } from './calibrations.ts'
-import { appendLedger } from './ledger.ts'
+import { addLedgeredRow } from './ledgeredRow.ts'
 import { prepared } from './prepared.ts'
 import { notFound } from './recordTrouble.ts'
 
@@ -43,19 +43,16 @@ export function addCheckWeight(
   database: Database.Database,
   made: Omit<CheckWeightReading, 'checkId'>,
 ): CheckWeightReading {
-  return database
-    .transaction(() => {
-      calibration(database, made.calibrationId)
-      const { lastInsertRowid } = prepared(
-        database,
-        `INSERT INTO check_weight (calibration_id, taken_at, by, weight, expected_n, indicated_n, sd_n, count)
-         VALUES (@calibrationId, @takenAt, @by, @weight, @expectedN, @indicatedN, @sdN, @count)`,
-      ).run(made)
-      const stored = checkWeightContent(database, Number(lastInsertRowid))
-      appendLedger(database, 'check-weight', stored.checkId, made.takenAt, stored)
-      return checkWeightReading.parse(stored)
-    })
-    .immediate()
+  const row = {
+    kind: 'check-weight',
+    recordedAt: made.takenAt,
+    sql: `INSERT INTO check_weight (calibration_id, taken_at, by, weight, expected_n, indicated_n, sd_n, count)
+          VALUES (@calibrationId, @takenAt, @by, @weight, @expectedN, @indicatedN, @sdN, @count)`,
+    values: made,
+    content: checkWeightContent,
+  } as const
+  const before = () => void calibration(database, made.calibrationId)
+  return checkWeightReading.parse(addLedgeredRow(database, row, { before }).content)
 }
 
 /** Every check under a calibration, oldest first. */

@@ -2,7 +2,7 @@ import type Database from 'better-sqlite3'
 import { type Decision, decision } from '#contract/records/break.ts'
 import { readHeader } from './breakHeaders.ts'
 import { refreshBreak } from './current.ts'
-import { appendLedger } from './ledger.ts'
+import { addLedgeredRow } from './ledgeredRow.ts'
 import { prepared } from './prepared.ts'
 import { notFound } from './recordTrouble.ts'
 import { specimenRevisions } from './specimens.ts'
@@ -38,24 +38,24 @@ function plainDecision(row: DecisionRow) {
 
 /** Records a person's word on a break; the newest of its kind decides. */
 export function addDecision(database: Database.Database, made: Omit<Decision, 'decisionId'>): Decision {
-  return database
-    .transaction(() => {
+  const row = {
+    kind: 'decision',
+    recordedAt: made.recordedAt,
+    sql: `INSERT INTO decision (break_id, recorded_at, by, reason, kind, specimen_id)
+          VALUES (@breakId, @recordedAt, @by, @reason, @kind, @specimenId)`,
+    values: made,
+    content: decisionContent,
+  } as const
+  const stored = addLedgeredRow(database, row, {
+    before() {
       readHeader(database, made.breakId)
       if (made.kind !== 'reassigned' && made.specimenId !== null)
         throw new RangeError('addDecision takes a specimen only when a break is reassigned')
       if (made.specimenId !== null) specimenRevisions(database, made.specimenId)
-      const { lastInsertRowid } = prepared(
-        database,
-        `INSERT INTO decision (break_id, recorded_at, by, reason, kind, specimen_id)
-         VALUES (@breakId, @recordedAt, @by, @reason, @kind, @specimenId)`,
-      ).run(made)
-      const decisionId = Number(lastInsertRowid)
-      const stored = decisionContent(database, decisionId)
-      appendLedger(database, 'decision', decisionId, made.recordedAt, stored)
-      refreshBreak(database, made.breakId)
-      return decision.parse(stored)
-    })
-    .immediate()
+    },
+    after: () => refreshBreak(database, made.breakId),
+  })
+  return decision.parse(stored.content)
 }
 
 /** Every decision on a break, newest last. */

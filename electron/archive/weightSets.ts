@@ -1,7 +1,7 @@
 import type Database from 'better-sqlite3'
 import { type KeptWeights, keptWeights as schema, type WeightEntry } from '#contract/records/calibrationRoutine.ts'
 import { canonicalJson } from './canonicalJson.ts'
-import { appendLedger } from './ledger.ts'
+import { addLedgeredRow } from './ledgeredRow.ts'
 import { prepared } from './prepared.ts'
 import { notFound } from './recordTrouble.ts'
 
@@ -29,15 +29,12 @@ export function saveWeights(
   recordedAt: string,
   by: string,
 ): KeptWeights {
-  return database
-    .transaction(() => {
-      const { lastInsertRowid } = prepared(
-        database,
-        'INSERT INTO weight_set (recorded_at, by, weights) VALUES (?, ?, ?)',
-      ).run(recordedAt, by, canonicalJson(weights))
-      const weightSetId = Number(lastInsertRowid)
-      appendLedger(database, 'weights', weightSetId, recordedAt, weightSetContent(database, weightSetId))
-      return keptWeights(database)
-    })
-    .immediate()
+  addLedgeredRow(database, {
+    kind: 'weights',
+    recordedAt,
+    sql: 'INSERT INTO weight_set (recorded_at, by, weights) VALUES (@recordedAt, @by, @weights)',
+    values: { recordedAt, by, weights: canonicalJson(weights) },
+    content: weightSetContent,
+  })
+  return keptWeights(database)
 }
