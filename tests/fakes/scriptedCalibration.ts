@@ -4,18 +4,14 @@ import type { Handlers } from '#contract/procedures.ts'
 import type { BenchState } from '#contract/records/bench.ts'
 import type { Calibration } from '#contract/records/calibration.ts'
 import type { CalibrationPlan, LiveReading, RoutineState, WeightEntry } from '#contract/records/calibrationRoutine.ts'
-import type {
-  CalibrationDecision,
-  CalibrationSummary,
-  CheckHistory,
-  CheckState,
-} from '#contract/records/calibrationUse.ts'
+import type { CalibrationDecision, CheckHistory, CheckState } from '#contract/records/calibrationUse.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
 import { checkWeightVerdict } from '#domain/calibration/checkWeight.ts'
 import { ewmaChart } from '#domain/calibration/ewmaChart.ts'
 import { individualsChart } from '#domain/calibration/individualsChart.ts'
 import { plannedForces } from '#domain/calibration/routinePlan.ts'
 import { runningFit } from '#domain/calibration/runningFit.ts'
+import { calibrationSummary, driftOf } from '#engine/calibrationHistory.ts'
 import {
   rowsOf,
   scriptedCalibration,
@@ -221,7 +217,8 @@ export function createScriptedCalibration(parts: {
       parts.emit('calibrations.changed', { calibrationIds: [stored.calibrationId] })
       return stored
     },
-    'calibrations.list': async () => calibrations.toReversed().map((one) => summaryOf(one, inForceId())),
+    'calibrations.list': async () =>
+      calibrations.toReversed().map((one) => calibrationSummary(one, inForceId(), one.madeAt)),
     'calibrations.get': async ({ calibrationId }) => ({
       calibration: find(calibrationId),
       inForce: inForceId() === calibrationId,
@@ -306,53 +303,4 @@ export function createScriptedCalibration(parts: {
       setCheck({ phase: 'done', weights: ['20 kg'], expectedN, result: { check: stored, verdict } })
     },
   }
-}
-
-function summaryOf(calibration: Calibration, inForceId: number | null): CalibrationSummary {
-  const { calibrationId, name, madeAt, by, source, device, readingUnit, supersedes, dueOn, assessment } = calibration
-  const { degree, verifiedRangeN, expandedUncertaintyPercent } = assessment.result
-  return {
-    calibrationId,
-    name,
-    madeAt,
-    by,
-    source,
-    device,
-    readingUnit,
-    supersedes,
-    dueOn,
-    overdue: false,
-    degree,
-    class: assessment.result.class,
-    verifiedRangeN,
-    expandedUncertaintyPercent,
-    readings: calibration.readings.length,
-    inForce: calibrationId === inForceId,
-  }
-}
-
-function driftOf(calibrations: readonly Calibration[]) {
-  const drift = calibrations.map(({ calibrationId, name, madeAt, rows, circumstances }) => {
-    const zeroReading = rows.find((row) => row.forceN === 0)!.reading
-    const highest = rows.reduce((most, row) => (row.forceN > most.forceN ? row : most))
-    return {
-      calibrationId,
-      name,
-      madeAt,
-      temperatureNote: circumstances?.temperatureNote ?? '',
-      temperatureStartC: circumstances?.temperatureStartC ?? null,
-      temperatureEndC: circumstances?.temperatureEndC ?? null,
-      slopeN: highest.forceN / (highest.reading - zeroReading),
-      zeroReading,
-    }
-  })
-  return drift.map((one, index) => {
-    const before = drift[index - 1]
-    return {
-      ...one,
-      previousId: before?.calibrationId ?? null,
-      slopeChangePercent: before === undefined ? null : (one.slopeN / before.slopeN - 1) * 100,
-      zeroChangeN: before === undefined ? null : (one.zeroReading - before.zeroReading) * one.slopeN,
-    }
-  })
 }
