@@ -6,6 +6,7 @@ import { createDispatcher } from '#contract/dispatcher.ts'
 import { Trouble } from '#contract/errors.ts'
 import { procedures } from '#contract/procedures.ts'
 import { detectionSettings } from '#contract/records/detection.ts'
+import { sourceChoice } from '#contract/records/settings.ts'
 import { benchEngine, serialChoice, virtualChoice } from '#tests/fakes/benchEngine.ts'
 import { addBlocks, temporaryArchive } from '#tests/fakes/temporaryArchive.ts'
 
@@ -284,7 +285,7 @@ describe('a device', () => {
 
     const loading = await benchEngine(home.archive)
     await loading.handlers['bench.connect']({
-      source: { ...serialChoice, lineFormat: { name: 'checked', columns: [] } },
+      source: sourceChoice.parse({ ...serialChoice, lineFormat: { name: 'checked' } }),
     })
     await loading.until(({ phase }) => phase === 'loading')
     const heard = loading.handlers['ports.listen']({ path: '/dev/ttyTEST', ...listening })

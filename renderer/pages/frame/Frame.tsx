@@ -12,8 +12,8 @@ import { HelpDialog } from './HelpDialog.tsx'
 import { PhaseShape } from './PhaseShape.tsx'
 import { hashOf, type Route } from './route.ts'
 import { useSingleKeys } from './shortcuts.ts'
-import { isToldOnPage } from './toldOnPage.ts'
 import { go } from './useRoute.ts'
+import { isWorthTelling } from './worthTelling.ts'
 
 const places: readonly { route: Route; name: string; also: readonly Route['page'][] }[] = [
   { route: { page: 'bench' }, name: 'Bench', also: ['connect'] },
@@ -112,7 +112,7 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
       ) : null}
       <div className="frame-trouble">
         <Notice
-          trouble={trouble === null || isToldOnPage(trouble, route, bench) ? null : trouble}
+          trouble={trouble !== null && isWorthTelling(trouble, route, bench) ? trouble : null}
           onDismiss={() => host.trouble.set(null)}
         />
       </div>
