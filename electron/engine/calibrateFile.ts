@@ -3,6 +3,7 @@ import { systemClock } from '#acquisition/clock.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { CalibrationAssessment, CalibrationRow } from '#contract/records/calibration.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
+import { agreeToInvert, keptSoFar } from '#domain/calibration/calibrationRows.ts'
 import { zeroReturns } from '#domain/calibration/creep.ts'
 import { polynomialAt } from '#domain/calibration/polynomial.ts'
 import { readCalibrationCsv } from '#exchange/calibrationCsv.ts'
@@ -26,7 +27,7 @@ export async function calibrateFile(file: string, options: CalibrateFileOptions)
     return { file, rows, assessment: calibrationOf(rows, { ...options, fitOver: 'all' }) }
   } catch (thrown) {
     if (!(thrown instanceof Trouble)) throw thrown
-    throw new Trouble(thrown.code, namedInFile(file, lines, thrown.message), thrown.hint)
+    throw new Trouble(thrown.code, namedInFile(file, lines, thrown.message), hintForFile(thrown.hint))
   }
 }
 
@@ -35,6 +36,11 @@ function namedInFile(file: string, lines: readonly number[], message: string): s
   const row = /^Row (\d+)/.exec(message)
   if (row === null) return `${file}: ${message}`
   return `${file}, line ${lines[Number(row[1]) - 1]}${message.slice(row[0].length)}`
+}
+
+/** A hint for a file and its command, where the routine would speak of the readings on the bench. */
+function hintForFile(hint: string): string {
+  return hint.replace(keptSoFar, '').replace(agreeToInvert, 'Add --inverted if that is always so').trim()
 }
 
 /** Keeps a calibration from a file in an archive; returns its number. It is not in force until somebody puts it in force. */

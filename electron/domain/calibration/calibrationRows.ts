@@ -5,7 +5,11 @@ import { forceSteps } from './forceSteps.ts'
 
 type Row = CalibrationRow & { readonly name: string }
 
-const keep = 'The readings so far are kept.'
+/** What a live routine adds to its hints; a file has no readings so far. */
+export const keptSoFar = 'The readings so far are kept.'
+
+/** How a live routine is told that a reversed cell is meant. */
+export const agreeToInvert = 'Agree to invert the reading'
 
 function refuse(message: string, hint: string): never {
   throw new Trouble('invalid-input', message, hint)
@@ -66,19 +70,19 @@ function checkMovement(pairs: readonly (readonly [Row, Row])[], invertedAccepted
   if (moves.length > 0 && moves.every((move) => move.way === 0))
     refuse(
       'The reading does not change with the load.',
-      `Look at cable, supply and converter, then read again. ${keep}`,
+      `Look at cable, supply and converter, then read again. ${keptSoFar}`,
     )
   if (sum < 0 && !invertedAccepted)
     refuse(
       'The reading falls while the force rises: the cell is wired in reverse, or is loaded the other way round.',
-      `Agree to invert the reading, or swap the two signal wires and read again. ${keep}`,
+      `${agreeToInvert}, or swap the two signal wires and read again. ${keptSoFar}`,
     )
   const way = sum < 0 ? -1 : 1
   const stray = moves.find((move) => move.way === -way)
   if (stray !== undefined)
     refuse(
       `${stray.row.name}: the reading moves the wrong way, from ${stray.before.reading} at ${stray.before.forceN} N to ${stray.row.reading}.`,
-      `Repeat this step; something touched or shifted, or the row is wrong. ${keep}`,
+      `Repeat this step; something touched or shifted, or the row is wrong. ${keptSoFar}`,
     )
 }
 

@@ -72,6 +72,18 @@ describe('calibrate', () => {
     expect(out).toMatch(/no traceable certificate/)
   })
 
+  it('fits the sample of a shop as R does', async () => {
+    const { code, lines } = await runWords(commands, ['calibrate', '--json', 'samples/shop-weights.csv'])
+    expect(code).toBe(0)
+    // R: d <- read.csv("samples/shop-weights.csv", comment.char = "#")
+    //    coef(lm(force_N ~ reading + I(reading^2), d))
+    const byR = [-4.81975266024e2, 1.00198312809e-2, -2.76945023235e-11]
+    expect(lines[0]).toMatchObject({ degree: 2, readings: 21, verifiedRangeN: [981.25, 4906.25] })
+    byR.forEach((value, power) => {
+      expect(digits((lines[0]!.coefficients as number[])[power]!, value)).toBeGreaterThan(9)
+    })
+  })
+
   it('holds the curve at zero when asked', async () => {
     await write(...cellLines.map((line) => line.replace(/\d+$/, (reading) => String(Number(reading) - 48_213))))
     const { lines } = await calibrate('--json', '--degree', '1', '--through-zero')
@@ -104,8 +116,11 @@ describe('calibrate', () => {
     expect((await runWords(commands, ['calibrate', join(folder, 'none.csv')])).err).toMatch(/no such file/)
   })
 
-  it('takes a reversed cell when the person says so', async () => {
+  it('takes a reversed cell when the person says so, and says how to', async () => {
     await write('1,up,0,10', '1,up,50,-40', '1,up,90,-80')
+    const { err } = await calibrate()
+    expect(err).toMatch(/Add --inverted if that is always so, or swap/)
+    expect(err).not.toMatch(/so far/)
     const { lines } = await calibrate('--json', '--degree', '1', '--inverted')
     expect(lines[0]!.coefficients).toMatchObject([expect.closeTo(10, 9), expect.closeTo(-1, 9)])
   })
