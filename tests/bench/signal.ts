@@ -19,6 +19,8 @@ const settings = detectionSettings.parse({ capacityN: straightCharacteristic.cap
 
 /** Bytes of one stream, cut into chunks, with the time at which each would arrive. */
 type Stream = { lineFormat: LineFormatChoice; chunks: { bytes: Buffer; arrivalS: number }[] }
+/** Takes the whole stream once more, as a device would that was unplugged and comes back. */
+type Play = () => void
 
 /** The way of a sample from bytes to the detector, against splitting lines and parseFloat alone. */
 export const signalBenchmark: Benchmark = async () => {
@@ -39,11 +41,12 @@ async function compare(
   parseLine: (line: string) => number,
 ): Promise<Measurement[]> {
   const stream = recordStream(lineFormat, chunkBytes)
+  // Each is one program that runs on while it is measured: a bench is opened in the morning, not for every specimen.
   const ms = await medianMsOfEach(repeats, {
-    lines: () => runLines(stream),
-    chain: () => runChain(stream),
-    session: () => runSession(stream),
-    simple: () => runBaseline(stream, parseLine),
+    lines: linesOf(stream),
+    chain: chainOf(stream),
+    session: sessionOf(stream),
+    simple: baselineOf(stream, parseLine),
   })
   const perSecond = (value: number) => (samples / value) * 1000
   const simple = perSecond(ms.simple)
@@ -75,47 +78,58 @@ function recordStream(lineFormat: LineFormatChoice, chunkBytes: number): Stream 
   return { lineFormat, chunks }
 }
 
-function runLines({ lineFormat, chunks }: Stream): void {
+function linesOf({ lineFormat, chunks }: Stream): Play {
   const batch = createReadingBatch()
   const parser = createBatchParser(lineFormat, batch, () => {})
-  let readings = 0
-  for (const { bytes } of chunks) {
-    parser.push(bytes)
-    readings += batch.count
-    batch.clear()
+  return () => {
+    let readings = 0
+    parser.restart()
+    for (const { bytes } of chunks) {
+      parser.push(bytes)
+      readings += batch.count
+      batch.clear()
+    }
+    if (readings < samples - 1) throw new RangeError(`the parser read ${readings} of ${samples} samples`)
   }
-  if (readings < samples - 1) throw new RangeError(`the parser read ${readings} of ${samples} samples`)
 }
 
 /** The parts of the session that see every sample, and nothing around them. */
-function runChain({ lineFormat, chunks }: Stream): void {
+function chainOf({ lineFormat, chunks }: Stream): Play {
   const { zeroCounts, nPerCount } = straightCharacteristic
-  let breaks = 0
   const batch = createReadingBatch()
   const parser = createBatchParser(lineFormat, batch, () => {})
   const sampleClock = createSampleClock('us', () => {})
+  let breaks = 0
   const detector = createBreakDetector(settings, {
     begin() {},
     end: ({ outcome }) => {
       if (outcome === 'break') breaks += 1
     },
   })
-  for (const { bytes, arrivalS } of chunks) {
-    parser.push(bytes)
-    const { count, values, deviceTimeUs, sequence, timeS } = batch
-    sampleClock.stamp(deviceTimeUs, sequence, count, arrivalS, timeS)
-    for (let i = 0; i < count; i++) {
-      const time = timeS[i] ?? Number.NaN
-      const reading = values[i] ?? Number.NaN
-      if (!Number.isNaN(time)) detector.push(time, (reading - zeroCounts) * nPerCount, reading)
+  let force = new Float64Array(0)
+  let beganS = 0
+  return () => {
+    breaks = 0
+    parser.restart()
+    sampleClock.interrupted()
+    detector.finish()
+    for (const { bytes, arrivalS } of chunks) {
+      parser.push(bytes)
+      const untimed = sampleClock.stamp(batch.deviceTimeUs, batch.sequence, batch.count, beganS + arrivalS, batch.timeS)
+      if (untimed > 0) batch.dropUntimed()
+      const { count, values, timeS } = batch
+      if (force.length < count) force = new Float64Array(values.length)
+      for (let i = 0; i < count; i++) force[i] = (values[i]! - zeroCounts) * nPerCount
+      for (let at = 0; at < count; ) at = detector.pushBlock(timeS, force, values, at, count)
+      batch.clear()
     }
-    batch.clear()
+    beganS += samples / rateHz
+    if (breaks === 0) throw new RangeError('the detector found no break: nothing was measured')
   }
-  if (breaks === 0) throw new RangeError('the detector found no break: nothing was measured')
 }
 
 /** The capture session as the program runs it, with a clock that keeps step with the stream. */
-function runSession({ lineFormat, chunks }: Stream): void {
+function sessionOf({ lineFormat, chunks }: Stream): Play {
   let nowS = 0
   let breaks = 0
   let captured = 0
@@ -140,19 +154,29 @@ function runSession({ lineFormat, chunks }: Stream): void {
       rejected() {},
     },
   })
-  for (const { bytes, arrivalS } of chunks) {
-    nowS = arrivalS
-    session.bytes(bytes, arrivalS)
+  let beganS = 0
+  return () => {
+    breaks = 0
+    captured = 0
+    for (const { bytes, arrivalS } of chunks) {
+      nowS = beganS + arrivalS
+      session.bytes(bytes, nowS)
+    }
+    session.interrupted()
+    session.resumed()
+    beganS += samples / rateHz
+    if (breaks === 0 || captured === 0) throw new RangeError(`the session found ${breaks} breaks: nothing was measured`)
   }
-  session.stop()
-  if (breaks === 0 || captured === 0) throw new RangeError(`the session found ${breaks} breaks: nothing was measured`)
 }
 
-function runBaseline({ chunks }: Stream, parseLine: (line: string) => number): void {
-  const readings: number[] = []
+function baselineOf({ chunks }: Stream, parseLine: (line: string) => number): Play {
+  let readings: number[] = []
   const parser = new ReadlineParser({ delimiter: '\n' })
   parser.on('data', (line: string) => readings.push(parseLine(line)))
-  for (const { bytes } of chunks) parser.write(bytes)
-  parser.end()
-  if (readings.length < samples - 1) throw new RangeError(`the baseline read ${readings.length} of ${samples} samples`)
+  return () => {
+    readings = []
+    for (const { bytes } of chunks) parser.write(bytes)
+    if (readings.length < samples - 1)
+      throw new RangeError(`the baseline read ${readings.length} of ${samples} samples`)
+  }
 }

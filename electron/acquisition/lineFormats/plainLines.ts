@@ -60,9 +60,10 @@ export function takePlainNumbers(bytes: Uint8Array, from: number, end: number, b
     deviceTimeUs[count] = Number.NaN
     sequence[count] = Number.NaN
     count += 1
+    // Set within the loop: behind it the compiler would leave its fast code at every chunk until it knows better.
+    batch.count = count
     start = i + 1
   }
-  batch.count = count
   return start
 }
 
@@ -131,8 +132,9 @@ export function takePlainChecked(bytes: Uint8Array, from: number, end: number, b
     deviceTimeUs[count] = timeUs
     sequence[count] = number
     count += 1
+    // Set within the loop: behind it the compiler would leave its fast code at every chunk until it knows better.
+    batch.count = count
     start = i + 1
   }
-  batch.count = count
   return start
 }

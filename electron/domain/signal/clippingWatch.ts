@@ -16,6 +16,19 @@ const flatSamples = 6
 const stillShare = 0.1
 const leastSteps = 20
 
+type Limits = { lowest: number; highestCode: number; capacity: number }
+type State = ReturnType<typeof nothingSeen>
+const nothingSeen = () => ({
+  last: Number.NaN,
+  run: 1,
+  runStartS: 0,
+  steps: 0,
+  still: 0,
+  highest: Number.NEGATIVE_INFINITY,
+  startS: 0,
+  endS: 0,
+})
+
 /**
  * Clipping is a reading at an end code where the codes are known; where they are not, six equal samples or more at the
  * highest force of a loading whose steps were hardly ever nothing before.
@@ -27,16 +40,8 @@ export function createClippingWatch(settings: Pick<DetectionSettings, 'endCodes'
   const lowest = endCodes === null ? Number.NEGATIVE_INFINITY : endCodes[0]
   const highestCode = endCodes === null ? Number.POSITIVE_INFINITY : endCodes[1]
   const capacity = capacityN ?? Number.POSITIVE_INFINITY
-  const state = {
-    last: Number.NaN,
-    run: 1,
-    runStartS: 0,
-    steps: 0,
-    still: 0,
-    highest: Number.NEGATIVE_INFINITY,
-    startS: 0,
-    endS: 0,
-  }
+  const limits: Limits = { lowest, highestCode, capacity }
+  const state = nothingSeen()
   let clipped = false
   let over = false
 
@@ -74,39 +79,12 @@ export function createClippingWatch(settings: Pick<DetectionSettings, 'endCodes'
 
   function take(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): void {
     for (let i = from; i < to; ) {
-      i = endCodes === null ? takeMoving(timeS, force, i, to) : takeInside(force, reading, i, to)
+      i =
+        endCodes === null ? takeMoving(state, capacity, timeS, force, i, to) : takeInside(limits, force, reading, i, to)
       if (i === to) return
       push(timeS[i]!, force[i]!, reading[i]!)
       i += 1
     }
-  }
-
-  /** Takes samples as long as their readings lie between the end codes and the load within capacity. */
-  function takeInside(force: Float64Array, reading: Float64Array, from: number, to: number): number {
-    let i = from
-    while (i < to && reading[i]! > lowest && reading[i]! < highestCode && force[i]! <= capacity) i += 1
-    return i
-  }
-
-  /** Takes samples as long as each differs from the one before it and the load is within capacity. */
-  function takeMoving(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
-    let { last, highest } = state
-    let i = from
-    // A run of equal samples that ends here is counted by `push`.
-    if (i < to && state.run > 1) return i
-    for (; i < to; i++) {
-      const value = force[i]!
-      if (value === last || value > capacity) break
-      last = value
-      if (value > highest) highest = value
-    }
-    if (i > from) {
-      state.steps += i - from
-      state.last = last
-      state.runStartS = timeS[i - 1]!
-      state.highest = highest
-    }
-    return i
   }
 
   return {
@@ -117,4 +95,42 @@ export function createClippingWatch(settings: Pick<DetectionSettings, 'endCodes'
     startS: () => state.startS,
     endS: () => state.endS,
   }
+}
+
+// The loops stand outside the closure, so that the compiler keeps one of each for all loadings.
+
+/** Takes samples as long as their readings lie between the end codes and the load within capacity. */
+function takeInside(limits: Limits, force: Float64Array, reading: Float64Array, from: number, to: number): number {
+  const { lowest, highestCode, capacity } = limits
+  let i = from
+  while (i < to && reading[i]! > lowest && reading[i]! < highestCode && force[i]! <= capacity) i += 1
+  return i
+}
+
+/** Takes samples as long as each differs from the one before it and the load is within capacity. */
+function takeMoving(
+  state: State,
+  capacity: number,
+  timeS: Float64Array,
+  force: Float64Array,
+  from: number,
+  to: number,
+): number {
+  let { last, highest } = state
+  let i = from
+  // A run of equal samples that ends here is counted by `push`.
+  if (i < to && state.run > 1) return i
+  for (; i < to; i++) {
+    const value = force[i]!
+    if (value === last || value > capacity) break
+    last = value
+    if (value > highest) highest = value
+  }
+  if (i > from) {
+    state.steps += i - from
+    state.last = last
+    state.runStartS = timeS[i - 1]!
+    state.highest = highest
+  }
+  return i
 }

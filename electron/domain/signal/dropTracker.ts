@@ -1,3 +1,5 @@
+import { addToSums } from './sums.ts'
+
 /** A partial drop from which the load recovered. Times in s, forces as pushed. */
 export type RecoveredDrops = {
   count: number
@@ -85,14 +87,8 @@ export function createDropTracker(options: { zero: number; noise: number; interv
   function take(timeS: Float64Array, force: Float64Array, from: number, to: number): void {
     for (let i = from; i < to; ) {
       const end = Math.min(to, i + perMean - state.n)
-      state.n += end - i
-      let { sumT, sumF } = state
-      for (; i < end; i++) {
-        sumT += timeS[i]!
-        sumF += force[i]!
-      }
-      state.sumT = sumT
-      state.sumF = sumF
+      addToSums(state, timeS, force, i, end)
+      i = end
       if (state.n === perMean) endMean()
     }
   }

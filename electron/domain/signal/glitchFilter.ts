@@ -31,6 +31,9 @@ const returnShare = 0.3
 /** The two samples of a double glitch lie at least this close together: the smaller jump over the larger. */
 const doubleLikeness = 0.6
 
+type State = ReturnType<typeof nothingSeen>
+const nothingSeen = () => ({ last: Number.NaN, lastTimeS: 0, step: 0, noise: 0, waiting: 0 })
+
 /**
  * A filter that tells one or two samples far from both neighbours (a glitch, as cheap converters give) from a true step.
  *
@@ -41,7 +44,7 @@ const doubleLikeness = 0.6
  * samples after the fall do not return. Checked: tests/domain/signal/glitchFilter.spec.ts.
  */
 export function createGlitchFilter(listener: GlitchListener): GlitchFilter {
-  const state = { last: Number.NaN, lastTimeS: 0, step: 0, noise: 0, waiting: 0 }
+  const state = nothingSeen()
   const waitingTimeS = new Float64Array(2)
   const waitingForce = new Float64Array(2)
   const waitingReading = new Float64Array(2)
@@ -97,27 +100,6 @@ export function createGlitchFilter(listener: GlitchListener): GlitchFilter {
     }
   }
 
-  function take(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
-    if (state.waiting > 0 || Number.isNaN(state.last)) return from
-    const noiseLimit = suspectNoiseMultiple * state.noise
-    let { last, step } = state
-    let i = from
-    for (; i < to; i++) {
-      const value = force[i]!
-      const now = Math.abs(value - last)
-      if (!(now <= noiseLimit || now <= suspectStepMultiple * step)) break
-      const remembered = step * stepMemory
-      step = Math.max(now, remembered)
-      last = value
-    }
-    if (i > from) {
-      state.last = last
-      state.step = step
-      state.lastTimeS = timeS[i - 1]!
-    }
-    return i
-  }
-
   function alike(a: number, b: number): boolean {
     if (a > 0 !== b > 0) return false
     const low = Math.min(Math.abs(a), Math.abs(b))
@@ -142,7 +124,7 @@ export function createGlitchFilter(listener: GlitchListener): GlitchFilter {
 
   return {
     push,
-    take,
+    take: (timeS, force, from, to) => takeUnsuspected(state, timeS, force, from, to),
     restAt(level) {
       state.last = level
     },
@@ -151,4 +133,26 @@ export function createGlitchFilter(listener: GlitchListener): GlitchFilter {
     },
     finish,
   }
+}
+
+/** Outside the closure, so that the compiler keeps one loop for all filters. */
+function takeUnsuspected(state: State, timeS: Float64Array, force: Float64Array, from: number, to: number): number {
+  if (state.waiting > 0 || Number.isNaN(state.last)) return from
+  const noiseLimit = suspectNoiseMultiple * state.noise
+  let { last, step } = state
+  let i = from
+  for (; i < to; i++) {
+    const value = force[i]!
+    const now = Math.abs(value - last)
+    if (!(now <= noiseLimit || now <= suspectStepMultiple * step)) break
+    const remembered = step * stepMemory
+    step = Math.max(now, remembered)
+    last = value
+  }
+  if (i > from) {
+    state.last = last
+    state.step = step
+    state.lastTimeS = timeS[i - 1]!
+  }
+  return i
 }

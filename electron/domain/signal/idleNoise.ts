@@ -32,6 +32,25 @@ const levelBlocks = 5
 /** Median of chi-square over its degrees of freedom (Wilson and Hilferty 1931; within 0.1 % from 10 on). */
 const medianOfVariance = (degrees: number) => (1 - 2 / (9 * degrees)) ** 3
 
+type State = ReturnType<typeof noBlock>
+const noBlock = () => ({
+  n: 0,
+  t0: 0,
+  f0: 0,
+  st: 0,
+  sf: 0,
+  stt: 0,
+  sff: 0,
+  stf: 0,
+  last: Number.NaN,
+  resolution: 0,
+  noise: Number.NaN,
+  level: 0,
+  risePerS: 0,
+  blocks: 0,
+  levels: 0,
+})
+
 /**
  * Estimates noise block by block (at least 16 samples and 0.2 s) as SD about the block's own straight line, so that drift
  * does not count, and takes the median of the last 15 blocks, so that a knock does not.
@@ -46,23 +65,7 @@ export function createIdleNoise(): IdleNoise {
   const variances = new Float64Array(keptBlocks)
   const means = new Float64Array(levelBlocks)
   const sorted = new Float64Array(keptBlocks)
-  const state = {
-    n: 0,
-    t0: 0,
-    f0: 0,
-    st: 0,
-    sf: 0,
-    stt: 0,
-    sff: 0,
-    stf: 0,
-    last: Number.NaN,
-    resolution: 0,
-    noise: Number.NaN,
-    level: 0,
-    risePerS: 0,
-    blocks: 0,
-    levels: 0,
-  }
+  const state = noBlock()
 
   function see(force: number): void {
     const step = Math.abs(force - state.last)
@@ -71,7 +74,7 @@ export function createIdleNoise(): IdleNoise {
   }
 
   function push(timeS: number, force: number): void {
-    if (state.n === 0) beginBlock(timeS, force)
+    if (state.n === 0) beginBlock(state, timeS, force)
     const t = timeS - state.t0
     const f = force - state.f0
     state.n += 1
@@ -81,53 +84,6 @@ export function createIdleNoise(): IdleNoise {
     state.sff += f * f
     state.stf += t * f
     if (state.n >= blockSamples && t >= blockS) endBlock(t)
-  }
-
-  function quietUntil(timeS: Float64Array, force: Float64Array, from: number, to: number, mostAbove: number): number {
-    const { resolution, level, n } = state
-    if (resolution === 0 || from >= to) return from
-    const firstS = n === 0 ? timeS[from]! : state.t0
-    const fullAt = from + blockSamples - 1 - n
-    let { last } = state
-    let i = from
-    for (; i < to; i++) {
-      const value = force[i]!
-      const step = Math.abs(value - last)
-      // Written so that a number that is none stops too.
-      if (!(value - level <= mostAbove) || !(step >= resolution || step === 0)) break
-      if (i >= fullAt && timeS[i]! - firstS >= blockS) break
-      last = value
-    }
-    return i
-  }
-
-  function take(timeS: Float64Array, force: Float64Array, from: number, to: number): void {
-    if (from >= to) return
-    if (state.n === 0) beginBlock(timeS[from]!, force[from]!)
-    const { t0, f0 } = state
-    let { st, sf, stt, sff, stf } = state
-    for (let i = from; i < to; i++) {
-      const t = timeS[i]! - t0
-      const f = force[i]! - f0
-      st += t
-      sf += f
-      stt += t * t
-      sff += f * f
-      stf += t * f
-    }
-    state.n += to - from
-    state.st = st
-    state.sf = sf
-    state.stt = stt
-    state.sff = sff
-    state.stf = stf
-    state.last = force[to - 1]!
-  }
-
-  function beginBlock(timeS: number, force: number): void {
-    state.t0 = timeS
-    state.f0 = force
-    state.st = state.sf = state.stt = state.sff = state.stf = 0
   }
 
   function endBlock(lengthS: number): void {
@@ -163,8 +119,8 @@ export function createIdleNoise(): IdleNoise {
     },
     push,
     see,
-    quietUntil,
-    take,
+    quietUntil: (timeS, force, from, to, mostAbove) => firstNews(state, timeS, force, from, to, mostAbove),
+    take: (timeS, force, from, to) => takeRest(state, timeS, force, from, to),
     dropBlock() {
       state.n = 0
     },
@@ -175,4 +131,60 @@ export function createIdleNoise(): IdleNoise {
       state.risePerS = risePerS
     },
   }
+}
+
+// The loops stand outside the closure, so that the compiler keeps one of each for all streams.
+
+function firstNews(
+  state: State,
+  timeS: Float64Array,
+  force: Float64Array,
+  from: number,
+  to: number,
+  mostAbove: number,
+): number {
+  const { resolution, level, n } = state
+  if (resolution === 0 || from >= to) return from
+  const firstS = n === 0 ? timeS[from]! : state.t0
+  const fullAt = from + blockSamples - 1 - n
+  let { last } = state
+  let i = from
+  for (; i < to; i++) {
+    const value = force[i]!
+    const step = Math.abs(value - last)
+    // Written so that a number that is none stops too.
+    if (!(value - level <= mostAbove) || !(step >= resolution || step === 0)) break
+    if (i >= fullAt && timeS[i]! - firstS >= blockS) break
+    last = value
+  }
+  return i
+}
+
+function takeRest(state: State, timeS: Float64Array, force: Float64Array, from: number, to: number): void {
+  if (from >= to) return
+  if (state.n === 0) beginBlock(state, timeS[from]!, force[from]!)
+  const { t0, f0 } = state
+  let { st, sf, stt, sff, stf } = state
+  for (let i = from; i < to; i++) {
+    const t = timeS[i]! - t0
+    const f = force[i]! - f0
+    st += t
+    sf += f
+    stt += t * t
+    sff += f * f
+    stf += t * f
+  }
+  state.n += to - from
+  state.st = st
+  state.sf = sf
+  state.stt = stt
+  state.sff = sff
+  state.stf = stf
+  state.last = force[to - 1]!
+}
+
+function beginBlock(state: State, timeS: number, force: number): void {
+  state.t0 = timeS
+  state.f0 = force
+  state.st = state.sf = state.stt = state.sff = state.stf = 0
 }

@@ -149,37 +149,11 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
     return restsLow(timeS, load, peakLoad)
   }
 
-  function plainUntil(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
-    if (over || broken) return from
-    const { clear } = state
-    let { peak, peakS } = state
-    // Where the peak stands in these arrays; behind their end it is never left far enough.
-    let peakAt = state.peakOrdinal < 0 ? to : from + state.peakOrdinal - recent.count()
-    let i = from
-    for (; i < to; i++) {
-      const value = force[i]!
-      if (value > peak) {
-        peak = value
-        peakS = timeS[i]!
-        peakAt = i
-      } else if (i + 1 - peakAt > rateWithin) break
-      const load = value - zero
-      if (!(load > clear * (peak - zero) && load >= threshold && timeS[i]! - peakS < idleLoadS)) break
-    }
-    return i
-  }
-
   function take(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): void {
     if (from >= to) return
-    let { peak } = state
-    let peakAt = -1
-    for (let i = from; i < to; i++)
-      if (force[i]! > peak) {
-        peak = force[i]!
-        peakAt = i
-      }
+    const peakAt = lastNewPeak(state.peak, force, from, to)
     if (peakAt >= 0) {
-      state.peak = peak
+      state.peak = force[peakAt]!
       state.peakS = timeS[peakAt]!
       state.peakOrdinal = recent.count() - (to - peakAt)
     }
@@ -269,5 +243,49 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
     }
   }
 
+  function plainUntil(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
+    if (over || broken) return from
+    const { peak, peakS, clear } = state
+    // Where the peak stands in these arrays; behind their end it is never left far enough.
+    const peakAt = state.peakOrdinal < 0 ? to : from + state.peakOrdinal - recent.count()
+    return nearPeakUntil({ zero, threshold, clear, peak, peakS, peakAt }, timeS, force, from, to)
+  }
+
   return { push, plainUntil, take, peak: () => state.peak, end }
+}
+
+type NearPeak = { zero: number; threshold: number; clear: number; peak: number; peakS: number; peakAt: number }
+
+// The loops stand outside the closure, so that the compiler keeps one of each for all loadings.
+
+/** Index of the first sample at which a load no longer stays near its peak, or leaves a peak far behind. */
+function nearPeakUntil(start: NearPeak, timeS: Float64Array, force: Float64Array, from: number, to: number): number {
+  const { zero, threshold, clear } = start
+  let { peak, peakS, peakAt } = start
+  let i = from
+  for (; i < to; i++) {
+    const value = force[i]!
+    if (value > peak) {
+      peak = value
+      peakS = timeS[i]!
+      peakAt = i
+    } else if (i + 1 - peakAt > rateWithin) break
+    const load = value - zero
+    if (!(load > clear * (peak - zero) && load >= threshold && timeS[i]! - peakS < idleLoadS)) break
+  }
+  return i
+}
+
+/** Index of the highest sample above a peak, the first of equals; −1: none is above it. */
+function lastNewPeak(peak: number, force: Float64Array, from: number, to: number): number {
+  let highest = peak
+  let at = -1
+  for (let i = from; i < to; i++) {
+    const value = force[i]!
+    if (value > highest) {
+      highest = value
+      at = i
+    }
+  }
+  return at
 }

@@ -1,3 +1,5 @@
+import { addToSums } from './sums.ts'
+
 /** A loading from its onset as at most 256 means of equal count, in constant memory. */
 export type LoadProfile = {
   push(timeS: number, force: number): void
@@ -30,14 +32,8 @@ export function createLoadProfile(): LoadProfile {
   function take(timeS: Float64Array, force: Float64Array, from: number, to: number): void {
     for (let i = from; i < to; ) {
       const end = Math.min(to, i + state.stride - state.n)
-      state.n += end - i
-      let { sumT, sumF } = state
-      for (; i < end; i++) {
-        sumT += timeS[i]!
-        sumF += force[i]!
-      }
-      state.sumT = sumT
-      state.sumF = sumF
+      addToSums(state, timeS, force, i, end)
+      i = end
       if (state.n === state.stride) endMean()
     }
   }

@@ -45,6 +45,23 @@ const longestStepInHoldS = 1
 /** Of white noise the running mean with weight w has SD σ sqrt(w / (2 − w)). */
 const restLimit = (weight: number) => Math.max(1, restNoiseMultiple * Math.sqrt(weight / (2 - weight)))
 
+type State = ReturnType<typeof nothingWatched>
+const nothingWatched = () => ({
+  sigma: 0,
+  threshold: 0,
+  resolution: -1,
+  noise: -1,
+  onsetS: 0,
+  lastRestful: false,
+  mean: 0,
+  rested: false,
+  holdStartS: 0,
+  holdCount: 0,
+  highest: 0,
+  highestS: 0,
+  lastS: 0,
+})
+
 /**
  * Loading starts when the force has stayed above level + threshold for `startHoldS` and 4 samples, and has not fallen
  * off meanwhile.
@@ -58,21 +75,7 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
   const { startThresholdN, startNoiseMultiple, startHoldS, capacityN, startCapacityShare } = settings
   const idle = createIdleNoise()
   const capacityShare = capacityN === null ? 0 : startCapacityShare * capacityN
-  const state = {
-    sigma: 0,
-    threshold: 0,
-    resolution: -1,
-    noise: -1,
-    onsetS: 0,
-    lastRestful: false,
-    mean: 0,
-    rested: false,
-    holdStartS: 0,
-    holdCount: 0,
-    highest: 0,
-    highestS: 0,
-    lastS: 0,
-  }
+  const state = nothingWatched()
   let atRest = false
 
   function refresh(): void {
@@ -129,32 +132,6 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
     return idle.quietUntil(timeS, force, from, to, state.threshold)
   }
 
-  function take(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
-    const level = idle.level()
-    const { sigma } = state
-    let { lastS, mean, lastRestful, onsetS } = state
-    let restfulAt = -1
-    for (let i = from; i < to; i++) {
-      const time = timeS[i]!
-      const step = time - lastS
-      lastS = time
-      const weight = step < restMeanS ? step / restMeanS : 1
-      mean += (force[i]! - level - mean) * weight
-      // A mean below one σ is at rest whatever the weight.
-      const restful = mean <= sigma || mean <= sigma * restLimit(weight)
-      if (restful) restfulAt = i
-      else if (lastRestful) onsetS = time
-      lastRestful = restful
-    }
-    idle.take(timeS, force, from, to)
-    if (restfulAt >= 0) state.rested = true
-    state.lastS = lastS
-    state.mean = mean
-    state.lastRestful = lastRestful
-    state.onsetS = onsetS
-    return restfulAt
-  }
-
   return {
     begin(head, firstTimeS) {
       atRest = head.atRest
@@ -165,7 +142,11 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
     },
     push,
     quietUntil,
-    take,
+    take(timeS, force, from, to) {
+      const restfulAt = followRest(state, idle.level(), timeS, force, from, to)
+      idle.take(timeS, force, from, to)
+      return restfulAt
+    },
     noise: () => (atRest || state.rested ? idle.noise() : null),
     sigma: () => state.sigma,
     threshold: () => state.threshold,
@@ -175,4 +156,36 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
     highestS: () => state.highestS,
     restful: () => state.lastRestful,
   }
+}
+
+/** Outside the closure, so that the compiler keeps one loop for all streams. */
+function followRest(
+  state: State,
+  level: number,
+  timeS: Float64Array,
+  force: Float64Array,
+  from: number,
+  to: number,
+): number {
+  const { sigma } = state
+  let { lastS, mean, lastRestful, onsetS } = state
+  let restfulAt = -1
+  for (let i = from; i < to; i++) {
+    const time = timeS[i]!
+    const step = time - lastS
+    lastS = time
+    const weight = step < restMeanS ? step / restMeanS : 1
+    mean += (force[i]! - level - mean) * weight
+    // A mean below one σ is at rest whatever the weight.
+    const restful = mean <= sigma || mean <= sigma * restLimit(weight)
+    if (restful) restfulAt = i
+    else if (lastRestful) onsetS = time
+    lastRestful = restful
+  }
+  if (restfulAt >= 0) state.rested = true
+  state.lastS = lastS
+  state.mean = mean
+  state.lastRestful = lastRestful
+  state.onsetS = onsetS
+  return restfulAt
 }

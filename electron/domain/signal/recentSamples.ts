@@ -29,6 +29,14 @@ const blockLength = 64
 /** The sample before a longer silence than this says nothing about how fast the load fell, s. */
 const longestSilenceS = 1
 
+type State = ReturnType<typeof emptyRing>
+const emptyRing = () => ({
+  times: new Float64Array(recentCapacity),
+  forces: new Float64Array(recentCapacity),
+  blockHighest: new Float64Array(recentCapacity / blockLength),
+  count: 0,
+})
+
 /**
  * A ring of the newest 4096 samples.
  *
@@ -39,10 +47,8 @@ const longestSilenceS = 1
  * Checked: tests/domain/signal/recentSamples.spec.ts against the slope of JCGM 100 H.3.
  */
 export function createRecentSamples(): RecentSamples {
-  const times = new Float64Array(recentCapacity)
-  const forces = new Float64Array(recentCapacity)
-  const blockHighest = new Float64Array(recentCapacity / blockLength)
-  const state = { count: 0 }
+  const state = emptyRing()
+  const { times, forces, blockHighest } = state
 
   function push(timeS: number, force: number): void {
     const ordinal = state.count
@@ -52,19 +58,6 @@ export function createRecentSamples(): RecentSamples {
     const block = at >> 6
     if ((at & (blockLength - 1)) === 0 || force > blockHighest[block]!) blockHighest[block] = force
     state.count = ordinal + 1
-  }
-
-  function take(timeS: Float64Array, force: Float64Array, from: number, to: number): void {
-    let { count } = state
-    for (let i = from; i < to; i++) {
-      const value = force[i]!
-      const at = count & mask
-      times[at] = timeS[i]!
-      forces[at] = value
-      if ((at & (blockLength - 1)) === 0 || value > blockHighest[at >> 6]!) blockHighest[at >> 6] = value
-      count += 1
-    }
-    state.count = count
   }
 
   function windowHighest(windowS: number): number {
@@ -142,7 +135,7 @@ export function createRecentSamples(): RecentSamples {
 
   return {
     push,
-    take,
+    take: (timeS, force, from, to) => takeAll(state, timeS, force, from, to),
     windowHighest,
     count: () => state.count,
     lastAtOrAbove,
@@ -152,4 +145,19 @@ export function createRecentSamples(): RecentSamples {
     meanBefore,
     lineBefore,
   }
+}
+
+/** Outside the closure, so that the compiler keeps one loop for all rings. */
+function takeAll(state: State, timeS: Float64Array, force: Float64Array, from: number, to: number): void {
+  const { times, forces, blockHighest } = state
+  let { count } = state
+  for (let i = from; i < to; i++) {
+    const value = force[i]!
+    const at = count & mask
+    times[at] = timeS[i]!
+    forces[at] = value
+    if ((at & (blockLength - 1)) === 0 || value > blockHighest[at >> 6]!) blockHighest[at >> 6] = value
+    count += 1
+  }
+  state.count = count
 }
