@@ -103,6 +103,7 @@ export const calibrationScreens: readonly Screen[] = [
     },
   }),
   routine('routine-holding', 32, {
+    plan: { ...scriptedPlan, creepHoldS: 300 },
     phase: 'holding',
     live: { ...quietLive, latest: 54_893, averagedShare: 0.37, waitedS: 111 },
   }),

@@ -1,5 +1,5 @@
 import type { CalibrationDrift } from '#contract/records/calibrationUse.ts'
-import { PointFigure } from '#renderer/plots/PointFigure.tsx'
+import { PointFigure } from '#renderer/widgets/PointFigure.tsx'
 import { useQuantities, writeFixed } from '#renderer/widgets/quantities.ts'
 import { dayWords } from '../calibrationWords.ts'
 import { driftSeries } from './driftSeries.ts'

@@ -1,6 +1,6 @@
 import type { CalibrationAssessment, CalibrationRow } from '#contract/records/calibration.ts'
 import { classLimits } from '#domain/calibration/accuracyClass.ts'
-import { type FigureLevel, PointFigure, pointShapes } from '#renderer/plots/PointFigure.tsx'
+import { type FigureLevel, PointFigure, pointShapes } from '#renderer/widgets/PointFigure.tsx'
 import { useQuantities } from '#renderer/widgets/quantities.ts'
 import { directionWords, loadText, signedNumber } from '../calibrationWords.ts'
 import { RunKeys } from './RunKeys.tsx'

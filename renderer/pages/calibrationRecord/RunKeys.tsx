@@ -1,4 +1,4 @@
-import { pointShapes, ShapeKey } from '#renderer/plots/PointFigure.tsx'
+import { pointShapes, ShapeKey } from '#renderer/widgets/PointFigure.tsx'
 
 /** Which shape is which run, and which is up and down. */
 export function RunKeys({ runs, down }: { runs: number; down: boolean }) {

@@ -1,5 +1,5 @@
 import type { RoutineState } from '#contract/records/calibrationRoutine.ts'
-import { PointFigure, pointShapes } from '#renderer/plots/PointFigure.tsx'
+import { PointFigure, pointShapes } from '#renderer/widgets/PointFigure.tsx'
 import { useQuantities } from '#renderer/widgets/quantities.ts'
 import { RunKeys } from '../calibrationRecord/RunKeys.tsx'
 import { directionWords, loadText } from '../calibrationWords.ts'

@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import type { CheckHistory } from '#contract/records/calibrationUse.ts'
-import { PointFigure } from '#renderer/plots/PointFigure.tsx'
 import { Choice } from '#renderer/widgets/Choice.tsx'
+import { PointFigure } from '#renderer/widgets/PointFigure.tsx'
 import { useQuantities } from '#renderer/widgets/quantities.ts'
 import { chartKinds, checkChart, movingRangeChart } from './checkChart.ts'
 import { VerdictShape } from './VerdictShape.tsx'

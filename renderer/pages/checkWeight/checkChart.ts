@@ -1,6 +1,6 @@
 import type { ComponentProps } from 'react'
 import type { CheckHistory } from '#contract/records/calibrationUse.ts'
-import type { FigureLevel, PointFigure } from '#renderer/plots/PointFigure.tsx'
+import type { FigureLevel, PointFigure } from '#renderer/widgets/PointFigure.tsx'
 import type { Quantity } from '#renderer/widgets/quantities.ts'
 import { signedNumber } from '../calibrationWords.ts'
 import { instantWords } from '../wording.ts'

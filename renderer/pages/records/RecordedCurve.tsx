@@ -33,7 +33,7 @@ export function CurveOf({ record }: { record: BreakRecord }) {
   const [zoomed, setZoomed] = useState<Span | null>(null)
   const [trouble, setTrouble] = useState<TroubleMessage | null>(null)
   const { breakId } = record.summary
-  const inCounts = record.header.scale.kind === 'none'
+  const inCounts = (record.evaluations.at(-1) ?? record.header).scale.kind === 'none'
   const running = record.end === null
 
   // Made once for a break; units are handed on below

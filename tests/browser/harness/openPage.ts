@@ -28,7 +28,7 @@ export async function openPage(options: {
 }): Promise<OpenedPage> {
   await buildIfNeeded('page')
   const browser = options.browser ?? (await openBrowser(options.look))
-  const blank = browser.context.pages().find((open) => open.url() === 'about:blank')
+  const blank = options.browser === undefined ? browser.context.pages()[0] : undefined
   const page = blank ?? (await browser.context.newPage())
   const problems = watchForProblems(page)
   const { address, closeHost } = await startHost(page, options.host, options.engine)

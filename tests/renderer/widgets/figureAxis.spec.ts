@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { axisOver } from '#renderer/plots/figureAxis.ts'
+import { axisOver } from '#renderer/widgets/figureAxis.ts'
 
 describe('axisOver', () => {
   it('holds every value between round numbers', () => {
