@@ -78,6 +78,7 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
       accept(_timeS, _force, _reading, starting) {
         if (starting) starts = true
       },
+      rest() {},
       glitch() {},
       gap() {},
     })
@@ -114,7 +115,7 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
         continue
       }
       if (evaluator === null && release === null) {
-        const next = front.takeQuiet(timeS, force, i, to)
+        const next = front.takeQuiet(timeS, force, reading, i, to)
         history.take(timeS, force, reading, i, next)
         i = next
         if (i === to) break

@@ -58,6 +58,11 @@ export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluato
       else profile.push(timeS, force)
       if (starts) begin()
     },
+    rest(timeS, force, from, to, restfulAt) {
+      recent.take(timeS, force, from, to)
+      if (restfulAt >= 0) profile.clear()
+      profile.take(timeS, force, restfulAt >= 0 ? restfulAt + 1 : from, to)
+    },
     glitch(startTimeS, endTimeS) {
       if (over) return
       if (found.glitches.length < mostListed) found.glitches.push({ startTimeS, endTimeS })
@@ -101,7 +106,8 @@ export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluato
   ): number {
     let i = from
     while (i < to && !over) {
-      const next = load === null ? takeQuiet(timeS, force, i, to) : takeLoaded(load, timeS, force, reading, i, to)
+      const next =
+        load === null ? front.takeQuiet(timeS, force, reading, i, to) : takeLoaded(load, timeS, force, reading, i, to)
       samples += next - i
       i = next
       if (i === to) break
@@ -109,15 +115,6 @@ export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluato
       i += 1
     }
     return i
-  }
-
-  function takeQuiet(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
-    const next = front.takeQuiet(timeS, force, from, to)
-    const restfulAt = front.restfulAt()
-    if (restfulAt >= 0) profile.clear()
-    recent.take(timeS, force, from, next)
-    profile.take(timeS, force, restfulAt >= 0 ? restfulAt + 1 : from, next)
-    return next
   }
 
   function takeLoaded(

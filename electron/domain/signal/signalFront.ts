@@ -8,6 +8,8 @@ import { createSampleInterval, type SampleInterval } from './sampleInterval.ts'
 export type FrontListener = {
   /** A good sample; `starts` when it completes the start of a loading. */
   accept(timeS: number, force: number, reading: number, starts: boolean): void
+  /** Good samples [from, to) that are more of the same rest; `restfulAt`: index of the last one no different from it, −1: none. */
+  rest(timeS: Float64Array, force: Float64Array, from: number, to: number, restfulAt: number): void
   glitch(startTimeS: number, endTimeS: number): void
   gap(startTimeS: number, endTimeS: number, missing: number): void
 }
@@ -16,14 +18,12 @@ export type FrontListener = {
 export type SignalFront = {
   push(timeS: number, force: number, reading: number): void
   /**
-   * Takes samples as long as they are more of the same rest, without telling the listener of each; returns the index of
-   * the first that is not. Says what `push` would say, only faster; so does `takeLoaded`.
+   * Takes samples as long as they are more of the same rest; returns the index of the first that is not. Says what `push`
+   * would say, only faster; so does `takeLoaded`.
    */
-  takeQuiet(timeS: Float64Array, force: Float64Array, from: number, to: number): number
+  takeQuiet(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): number
   /** Takes samples of a loading as long as none is suspect of being a glitch; returns the index of the first that is. */
   takeLoaded(timeS: Float64Array, force: Float64Array, from: number, to: number): number
-  /** Index of the last sample of the newest `takeQuiet` that was no different from rest; −1: none. */
-  restfulAt(): number
   /** Lets go of everything that still waits. */
   finish(): void
   readonly interval: SampleInterval
@@ -52,7 +52,6 @@ export function createSignalFront(settings: DetectionSettings, listener: FrontLi
   let started = false
   let lastTimeS = 0
   let noiseSet = -1
-  let restfulAt = -1
 
   const filter = createGlitchFilter({
     accept(timeS, force, reading) {
@@ -76,11 +75,12 @@ export function createSignalFront(settings: DetectionSettings, listener: FrontLi
       forward(timeS, force, reading)
       return
     }
+    const complete = completesHead(timeS)
     headTimeS[headCount] = timeS
     headForce[headCount] = force
     headReading[headCount] = reading
     headCount += 1
-    if ((headCount >= headSamples && timeS - headTimeS[0]! >= headS) || headCount === headCapacity) endHead()
+    if (complete) endHead()
   }
 
   function endHead(): void {
@@ -93,7 +93,10 @@ export function createSignalFront(settings: DetectionSettings, listener: FrontLi
     watch.begin(head, headTimeS[0]!)
     if (head.atRest) filter.restAt(head.level)
     filter.setNoise(watch.sigma())
-    for (let i = 0; i < headCount; i++) forward(headTimeS[i]!, headForce[i]!, headReading[i]!)
+    for (let i = 0; i < headCount; i++) {
+      i = takeRest(headTimeS, headForce, i, headCount)
+      if (i < headCount) forward(headTimeS[i]!, headForce[i]!, headReading[i]!)
+    }
   }
 
   function forward(timeS: number, force: number, reading: number): void {
@@ -107,12 +110,38 @@ export function createSignalFront(settings: DetectionSettings, listener: FrontLi
     if (missing > 0) listener.gap(beforeS, timeS, missing)
   }
 
-  function takeQuiet(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
-    restfulAt = -1
-    if (!headDone || started) return from
+  function takeQuiet(
+    timeS: Float64Array,
+    force: Float64Array,
+    reading: Float64Array,
+    from: number,
+    to: number,
+  ): number {
+    return headDone ? takeRest(timeS, force, from, to) : takeHead(timeS, force, reading, from, to)
+  }
+
+  /** Takes samples of the head up to the one that completes it. */
+  function takeHead(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): number {
+    let i = from
+    for (; i < to && !completesHead(timeS[i]!); i++) {
+      headTimeS[headCount] = timeS[i]!
+      headForce[headCount] = force[i]!
+      headReading[headCount] = reading[i]!
+      headCount += 1
+    }
+    return i
+  }
+
+  function completesHead(timeS: number): boolean {
+    if (headCount + 1 === headCapacity) return true
+    return headCount + 1 >= headSamples && timeS - headTimeS[0]! >= headS
+  }
+
+  function takeRest(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
+    if (started) return from
     const quiet = watch.quietUntil(timeS, force, from, to)
     const next = takeGood(timeS, force, from, quiet)
-    if (next > from) restfulAt = watch.take(timeS, force, from, next)
+    if (next > from) listener.rest(timeS, force, from, next, watch.take(timeS, force, from, next))
     return next
   }
 
@@ -132,7 +161,6 @@ export function createSignalFront(settings: DetectionSettings, listener: FrontLi
     push,
     takeQuiet,
     takeLoaded: (timeS, force, from, to) => (headDone && started ? takeGood(timeS, force, from, to) : from),
-    restfulAt: () => restfulAt,
     finish() {
       if (!headDone) endHead()
       filter.finish()
