@@ -26,7 +26,7 @@ export function HowItWasMade({ calibration }: { calibration: Calibration }) {
       'Resolution',
       circumstances.resolution === null
         ? 'not known'
-        : `${writeNumber(circumstances.resolution, 3)} ${calibration.readingUnit}`,
+        : `${withoutEndingZeros(writeNumber(circumstances.resolution, 3))} ${calibration.readingUnit}`,
     ])
     const degrees = [temperatureStartC, temperatureEndC].map((value) => (value === null ? '–' : writeFixed(value, 1)))
     lines.push([
