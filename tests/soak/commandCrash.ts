@@ -40,7 +40,7 @@ export async function soak(words: readonly string[]): Promise<boolean> {
   }
   console.log(
     `${sound ? 'held  ' : 'FAILED'} ${kills} kills: ${totals.running} in a capture, ${totals.finished} breaks finished before; ` +
-      `of what came up to 250 ms before a kill nothing is missing, ${(1000 * leastSpareS).toFixed(0)} ms to spare at the least`,
+      `the newest stored sample was at most ${(250 - 1000 * leastSpareS).toFixed(0)} ms old at a kill (250 ms may be lost)`,
   )
   return sound
 }
