@@ -4,6 +4,7 @@ import type { Progress, VerifyReport } from '#contract/records/archive.ts'
 import type { BreakRecord, RawCurve } from '#contract/records/break.ts'
 import { taredForce } from '#domain/force/forceScale.ts'
 import { type CurveRows, curveCsvText } from '#exchange/curveCsv.ts'
+import { scaleInForce } from './scaleInForce.ts'
 
 async function reading<T>(path: string, program: string, read: (archive: Archive) => Promise<T>): Promise<T> {
   const archive = await openArchive({ path, program, mode: 'read' })
@@ -39,15 +40,18 @@ export function storedCurve(path: string, program: string, breakId: number): Pro
 /** No cell knows more, and the digits beyond are those of binary fractions. */
 const wholeMicronewtons = (forceN: number) => Math.round(forceN * 1e6) / 1e6
 
-function curveRows({ header }: BreakRecord, { timeS, readings }: RawCurve): CurveRows {
-  const { scale, tare, readingUnit } = header
-  const forceN = scale.kind === 'none' ? null : taredForce(readings, scale, readingUnit, tare?.offset ?? 0).force
+function curveRows(record: BreakRecord, { timeS, readings }: RawCurve): CurveRows {
+  const { scale, tareOffset } = scaleInForce(record)
+  const { readingUnit } = record.header
+  const forceN = scale.kind === 'none' ? null : taredForce(readings, scale, readingUnit, tareOffset).force
   return { timeS, counts: readingUnit === 'counts' ? readings : null, forceN: forceN?.map(wholeMicronewtons) ?? null }
 }
 
 /** Where a curve comes from, so that the file can be understood without the archive. */
-function curveComments({ summary, header, session, end }: BreakRecord): string[] {
-  const { scale, tare } = header
+function curveComments(record: BreakRecord): string[] {
+  const { summary, header, session, end } = record
+  const { tare } = header
+  const { scale, tareOffset } = scaleInForce(record)
   const scaleWords = {
     none: 'none',
     'uncalibrated-scale': `${scale.kind === 'uncalibrated-scale' ? scale.nPerCount : ''} N per count, uncalibrated`,
@@ -58,7 +62,7 @@ function curveComments({ summary, header, session, end }: BreakRecord): string[]
     `break ${header.breakId}, specimen ${summary.number ?? 'unknown'}, started ${header.startedAt}`,
     `source ${session.source}, line format ${session.lineFormat}`,
     `scale: ${scaleWords}`,
-    `tare: ${tare === null ? 'none' : `${tare.offset} ${scale.kind === 'none' ? 'counts' : 'N'}, taken ${tare.takenAt}`}`,
+    `tare: ${tare === null ? 'none' : `${tareOffset} ${scale.kind === 'none' ? 'counts' : 'N'}, taken ${tare.takenAt}`}`,
     `ending: ${end?.ending ?? 'still running'}`,
     ...(summary.demo ? ['invented data of the demo study'] : []),
   ]

@@ -2,6 +2,8 @@ import { afterEach, beforeEach, expect, test } from 'vitest'
 import type { Archive } from '#archive/archive.ts'
 import type { Calibration } from '#contract/records/calibration.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
+import { storedCurve } from '#engine/archiveReading.ts'
+import { drawnCurve } from '#engine/drawnCurve.ts'
 import { evaluateAgain } from '#engine/evaluateAgain.ts'
 import { createSteppedClock } from '#engine/steppedClock.ts'
 import { temporaryArchive } from '#tests/fakes/temporaryArchive.ts'
@@ -18,11 +20,14 @@ for (let i = 0; i < curve.readings.length; i++) {
 const highest = Math.max(...curve.readings)
 
 const clock = createSteppedClock(Date.UTC(2031, 5, 6, 8))
+const whole = { fromS: null, toS: null, maxPoints: null }
 let archive: Archive
+let path = ''
 let remove = async () => {}
 beforeEach(async () => {
   const made = await temporaryArchive()
   archive = made.archive
+  path = made.path
   remove = made.remove
 })
 afterEach(() => remove())
@@ -66,6 +71,11 @@ test('lays the result under another calibration beside the first, and says by ho
   expect(again.differenceN).toBeCloseTo(highest * 0.0001, 6)
   expect(again.differencePercent).toBeCloseTo(1, 9)
   expect(summary.peakN).toBe(again.peakNowN)
+  // The curve on the screen, and the one that `curve` prints, have the peak that is stated beside them.
+  const drawn = drawnCurve(await archive.break(breakId), await archive.readCurve(breakId), whole)
+  expect(Math.max(...drawn.force)).toBe(again.peakNowN)
+  const { rows } = await storedCurve(path, 'test', breakId)
+  expect(Math.max(...rows.forceN!)).toBeCloseTo(again.peakNowN!, 5)
   expect((await archive.verify(() => {}, new AbortController().signal)).faults).toEqual([])
 })
 

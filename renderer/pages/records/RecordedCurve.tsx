@@ -33,10 +33,11 @@ export function CurveOf({ record }: { record: BreakRecord }) {
   const [zoomed, setZoomed] = useState<Span | null>(null)
   const [trouble, setTrouble] = useState<TroubleMessage | null>(null)
   const { breakId } = record.summary
-  const inCounts = (record.evaluations.at(-1) ?? record.header).scale.kind === 'none'
+  const newest = record.evaluations.at(-1)
+  const inCounts = (newest ?? record.header).scale.kind === 'none'
   const running = record.end === null
 
-  // Made once for a break; units are handed on below
+  // Made once for a break and a result, whose scale makes the force; units are handed on below
   useEffect(() => {
     if (place.current === null) return
     const made = createRecordedPlot(place.current, {
@@ -60,10 +61,9 @@ export function CurveOf({ record }: { record: BreakRecord }) {
       plot.current = null
       made.destroy()
     }
-  }, [client, breakId, running])
+  }, [client, breakId, running, newest?.evaluationId])
 
   useEffect(() => plot.current?.setDisplay(displayOf(quantities, inCounts)), [quantities, inCounts])
-  const newest = record.evaluations.at(-1)
   useEffect(() => {
     if (whole === null) return
     const marks = newest === undefined ? [] : marksOf(newest.result, whole.timeS, whole.force, quantities.force.text)
