@@ -61,7 +61,7 @@ function describe(file: string, { result, proposal, notes }: CalibrationAssessme
       return `  b${power}            ${value.toPrecision(12)}${error == null ? '' : `, standard error ${error.toPrecision(3)}`}`
     }),
     `  residual SD   ${residualSD === null ? 'unknown' : newtons(residualSD)}`,
-    `  proposed      degree ${proposal.degree}: ${proposal.reason}`,
+    `  proposed      ${proposal.reason}`,
     `  verified      ${verifiedRangeN === null ? 'no range' : `${newtons(verifiedRangeN[0])} to ${newtons(verifiedRangeN[1])}`}`,
     `  class         ${result.class}`,
     `  uncertainty   ${expandedUncertaintyPercent === null ? 'unknown' : `${expandedUncertaintyPercent.toFixed(3)} % at most (k = 2)`}`,

@@ -25,7 +25,7 @@ export const verifyCommand: Command = {
       for (const { where, what } of report.faults) await io.out(`${where}: ${what}\n`)
       const { ledgerEntries, breaks, samples, faults } = report
       await io.out(
-        `${ledgerEntries} ledger entries, ${breaks} breaks, ${samples} samples: ` +
+        `${ledgerEntries} ledger entries, ${breaks} break${breaks === 1 ? '' : 's'}, ${samples} samples: ` +
           `${faults.length === 0 ? 'sound' : `${faults.length} fault${faults.length === 1 ? '' : 's'}`}\n`,
       )
     }

@@ -68,7 +68,7 @@ describe('calibrate', () => {
     const { code, out } = await calibrate()
     expect(code).toBe(0)
     expect(out).toMatch(/degree 2, 40 readings/)
-    expect(out).toMatch(/proposed +degree 2: .*not significant/)
+    expect(out).toMatch(/proposed +Degree 2: .*not significant/)
     expect(out).toMatch(/no traceable certificate/)
   })
 
