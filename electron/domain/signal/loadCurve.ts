@@ -108,6 +108,8 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
     postCount: 0,
     /** Above this share of the peak a load is neither fallen nor low. */
     clear: Math.max(1 - breakDropShare, endShare, forgottenShare),
+    zero,
+    threshold,
   }
   let broken = false
   let over = false
@@ -151,7 +153,7 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
 
   function take(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): void {
     if (from >= to) return
-    const peakAt = lastNewPeak(state.peak, force, from, to)
+    const peakAt = lastNewPeak(state, force, from, to)
     if (peakAt >= 0) {
       state.peak = force[peakAt]!
       state.peakS = timeS[peakAt]!
@@ -245,23 +247,30 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
 
   function plainUntil(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
     if (over || broken) return from
-    const { peak, peakS, clear } = state
     // Where the peak stands in these arrays; behind their end it is never left far enough.
     const peakAt = state.peakOrdinal < 0 ? to : from + state.peakOrdinal - recent.count()
-    return nearPeakUntil({ zero, threshold, clear, peak, peakS, peakAt }, timeS, force, from, to)
+    return nearPeakUntil(state, peakAt, timeS, force, from, to)
   }
 
   return { push, plainUntil, take, peak: () => state.peak, end }
 }
 
-type NearPeak = { zero: number; threshold: number; clear: number; peak: number; peakS: number; peakAt: number }
+type NearPeak = { zero: number; threshold: number; clear: number; peak: number; peakS: number }
 
 // The loops stand outside the closure, so that the compiler keeps one of each for all loadings.
 
 /** Index of the first sample at which a load no longer stays near its peak, or leaves a peak far behind. */
-function nearPeakUntil(start: NearPeak, timeS: Float64Array, force: Float64Array, from: number, to: number): number {
-  const { zero, threshold, clear } = start
-  let { peak, peakS, peakAt } = start
+function nearPeakUntil(
+  load: NearPeak,
+  oldPeakAt: number,
+  timeS: Float64Array,
+  force: Float64Array,
+  from: number,
+  to: number,
+): number {
+  const { zero, threshold, clear } = load
+  let { peak, peakS } = load
+  let peakAt = oldPeakAt
   let i = from
   for (; i < to; i++) {
     const value = force[i]!
@@ -270,15 +279,15 @@ function nearPeakUntil(start: NearPeak, timeS: Float64Array, force: Float64Array
       peakS = timeS[i]!
       peakAt = i
     } else if (i + 1 - peakAt > rateWithin) break
-    const load = value - zero
-    if (!(load > clear * (peak - zero) && load >= threshold && timeS[i]! - peakS < idleLoadS)) break
+    const above = value - zero
+    if (!(above > clear * (peak - zero) && above >= threshold && timeS[i]! - peakS < idleLoadS)) break
   }
   return i
 }
 
 /** Index of the highest sample above a peak, the first of equals; −1: none is above it. */
-function lastNewPeak(peak: number, force: Float64Array, from: number, to: number): number {
-  let highest = peak
+function lastNewPeak(load: NearPeak, force: Float64Array, from: number, to: number): number {
+  let highest = load.peak
   let at = -1
   for (let i = from; i < to; i++) {
     const value = force[i]!
