@@ -12,7 +12,7 @@ export type CaptureListener = {
   tared(tare: Tare): void
   /** Loading began. The first block, with the pre-trigger samples, follows. */
   begin(start: { startedAt: string; streamTimeS: number; readingUnit: ReadingUnit; settings: DetectionSettings }): void
-  /** At least every 100 ms of real time while a capture runs. */
+  /** At least every 50 ms of real time while samples come and a capture runs. */
   samples(block: SampleBlock): void
   /** The capture is over; `result` is the detector's, equal to what evaluating the stored curve gives. */
   end(result: EvaluationResult, ending: Exclude<Ending, 'recovered'>): void
