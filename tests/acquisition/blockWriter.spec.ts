@@ -3,16 +3,16 @@ import { createBlockWriter } from '#acquisition/blockWriter.ts'
 import type { SampleBlock } from '#contract/records/break.ts'
 import { movedClock } from '#tests/fakes/movedClock.ts'
 
-it('hands on a block a tenth of a second after its first sample, also when no more come', async () => {
+it('hands on a block a twentieth of a second after its first sample, also when no more come', async () => {
   const clock = movedClock()
   const blocks: SampleBlock[] = []
   const writer = createBlockWriter(clock, (block) => blocks.push(block))
   writer.push(0, 5)
-  await clock.move(0.05)
-  writer.push(50_000, 6)
+  await clock.move(0.025)
+  writer.push(25_000, 6)
   expect(blocks).toEqual([])
-  await clock.move(0.05)
-  expect(blocks).toEqual([{ timeUs: Float64Array.from([0, 50_000]), readings: Float64Array.from([5, 6]) }])
+  await clock.move(0.025)
+  expect(blocks).toEqual([{ timeUs: Float64Array.from([0, 25_000]), readings: Float64Array.from([5, 6]) }])
   await clock.move(1)
   expect(blocks.length).toBe(1)
 })
