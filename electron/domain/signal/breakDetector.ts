@@ -92,12 +92,16 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
     history.push(timeS, force, reading)
     if (release !== null) {
       if (!release.push(timeS, force)) return
-      release = null
-      front = createFront()
-      // The samples since the release rule was met are too few to rest on; the front begins with the newest.
+      watchAfresh()
     }
     front.push(timeS, force, reading)
     if (starts) begin(timeS)
+  }
+
+  /** The load is gone. The samples since then are too few to rest on: the front begins with the newest. */
+  function watchAfresh(): void {
+    release = null
+    front = createFront()
   }
 
   function pushBlock(
@@ -114,7 +118,14 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
         i = takeCapture(evaluator, timeS, force, reading, i, to)
         continue
       }
-      if (evaluator === null && release === null) {
+      if (release !== null) {
+        const met = release.take(timeS, force, i, to)
+        history.take(timeS, force, reading, i, met)
+        i = met
+        if (i === to) break
+        watchAfresh()
+      }
+      if (evaluator === null) {
         const next = front.takeQuiet(timeS, force, reading, i, to)
         history.take(timeS, force, reading, i, next)
         i = next

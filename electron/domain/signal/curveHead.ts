@@ -11,10 +11,9 @@ const deviationToSd = 1.4826022185056018
 /** A rise or fall over the head of more than so many noise SDs is no rest. */
 const restNoiseMultiple = 4
 
-function median(values: Float64Array): number {
-  const sorted = values.slice().sort()
-  return (sorted[(sorted.length - 1) >> 1]! + sorted[sorted.length >> 1]!) / 2
-}
+const median = (values: Float64Array) => middleOf(values.slice().sort())
+
+const middleOf = (sorted: Float64Array) => (sorted[(sorted.length - 1) >> 1]! + sorted[sorted.length >> 1]!) / 2
 
 /**
  * Judges the first samples of a stream (at least one).
@@ -32,8 +31,9 @@ export function judgeHead(timesS: Float64Array, force: Float64Array, count: numb
   const third = Math.max(1, Math.floor(count / 3))
   const early = median(force.subarray(0, third))
   const late = median(force.subarray(count - third, count))
-  const earlyS = median(timesS.subarray(0, third))
-  const lateS = median(timesS.subarray(count - third, count))
+  // Times rise, so they are sorted already.
+  const earlyS = middleOf(timesS.subarray(0, third))
+  const lateS = middleOf(timesS.subarray(count - third, count))
   const slope = lateS > earlyS ? (late - early) / (lateS - earlyS) : 0
   const residuals = new Float64Array(count)
   for (let i = 0; i < count; i++) residuals[i] = Math.abs(force[i]! - early - slope * (timesS[i]! - earlyS))

@@ -151,12 +151,16 @@ export function createRecentSamples(): RecentSamples {
 function takeAll(state: State, timeS: Float64Array, force: Float64Array, from: number, to: number): void {
   const { times, forces, blockHighest } = state
   let { count } = state
+  let highest = blockHighest[(count & mask) >> 6]!
   for (let i = from; i < to; i++) {
     const value = force[i]!
     const at = count & mask
     times[at] = timeS[i]!
     forces[at] = value
-    if ((at & (blockLength - 1)) === 0 || value > blockHighest[at >> 6]!) blockHighest[at >> 6] = value
+    if ((at & (blockLength - 1)) === 0 || value > highest) {
+      highest = value
+      blockHighest[at >> 6] = value
+    }
     count += 1
   }
   state.count = count

@@ -2,6 +2,8 @@
 export type ReleaseWatch = {
   /** Takes the next sample; true when the bench may be watched for a loading again. */
   push(timeS: number, force: number): boolean
+  /** Takes samples up to the one for which `push` says true; returns its index, `to` when there is none. */
+  take(timeS: Float64Array, force: Float64Array, from: number, to: number): number
 }
 
 /** The force has been back near its zero for this long, s, and so many samples. */
@@ -33,28 +35,35 @@ export function createReleaseWatch(broken: {
   const loadedAgain = zero + loadedAgainShare * load
   const state = { nearS: 0, near: 0, high: 0, stillS: 0, lowest: 0, highest: 0 }
   let watching = false
+
+  function push(timeS: number, force: number): boolean {
+    if (Math.abs(force - zero) > nearWithin) state.near = 0
+    else {
+      if (state.near === 0) state.nearS = timeS
+      state.near += 1
+      if (state.near >= nearZeroSamples && timeS - state.nearS >= nearZeroS) return true
+    }
+    state.high = force > loadedAgain ? state.high + 1 : 0
+    if (state.high >= loadedAgainSamples) return true
+    const lowest = Math.min(state.lowest, force)
+    const highest = Math.max(state.highest, force)
+    if (!watching || highest - lowest > stillWithin) {
+      watching = true
+      state.stillS = timeS
+      state.lowest = force
+      state.highest = force
+      return false
+    }
+    state.lowest = lowest
+    state.highest = highest
+    return timeS - state.stillS >= newZeroS
+  }
+
   return {
-    push(timeS, force) {
-      if (Math.abs(force - zero) > nearWithin) state.near = 0
-      else {
-        if (state.near === 0) state.nearS = timeS
-        state.near += 1
-        if (state.near >= nearZeroSamples && timeS - state.nearS >= nearZeroS) return true
-      }
-      state.high = force > loadedAgain ? state.high + 1 : 0
-      if (state.high >= loadedAgainSamples) return true
-      const lowest = Math.min(state.lowest, force)
-      const highest = Math.max(state.highest, force)
-      if (!watching || highest - lowest > stillWithin) {
-        watching = true
-        state.stillS = timeS
-        state.lowest = force
-        state.highest = force
-        return false
-      }
-      state.lowest = lowest
-      state.highest = highest
-      return timeS - state.stillS >= newZeroS
+    push,
+    take(timeS, force, from, to) {
+      for (let i = from; i < to; i++) if (push(timeS[i]!, force[i]!)) return i
+      return to
     },
   }
 }
