@@ -8,13 +8,13 @@ import { detectionSettings } from '#contract/records/detection.ts'
 import type { LineFormatChoice } from '#contract/records/settings.ts'
 import { createBreakDetector } from '#domain/signal/breakDetector.ts'
 import { createSampleClock } from '#domain/signal/sampleClock.ts'
-import { type Benchmark, type Measurement, medianMsOfEach } from './measurement.ts'
+import { type Benchmark, computing, type Measurement, medianMsOfEach } from './measurement.ts'
 
 const rateHz = 10_000
 const samples = 1_000_000
 /** As a fast port hands them over, and as a serial converter on full-speed USB does, packet by packet. */
 const chunkSizes = [4096, 64]
-const repeats = 5
+const repeats = 9
 const settings = detectionSettings.parse({ capacityN: straightCharacteristic.capacityN })
 
 /** Bytes of one stream, cut into chunks, with the time at which each would arrive. */
@@ -42,12 +42,13 @@ async function compare(
 ): Promise<Measurement[]> {
   const stream = recordStream(lineFormat, chunkBytes)
   // Each is one program that runs on while it is measured: a bench is opened in the morning, not for every specimen.
-  const ms = await medianMsOfEach(repeats, {
+  const works = {
     lines: linesOf(stream),
     chain: chainOf(stream),
     session: sessionOf(stream),
     simple: baselineOf(stream, parseLine),
-  })
+  }
+  const ms = await medianMsOfEach(repeats, works, computing)
   const perSecond = (value: number) => (samples / value) * 1000
   const simple = perSecond(ms.simple)
   const measured = (what: string, value: number) => ({
@@ -61,7 +62,10 @@ async function compare(
     { ...measured('bytes, lines: as much as the baseline does', perSecond(ms.lines)), target: null },
     {
       ...measured('bytes, lines, times, detector', chain),
-      target: { text: 'at least 1,000,000 and 5 times', met: chain >= 1_000_000 && chain / simple >= 5 },
+      target:
+        chunkBytes === chunkSizes[0]
+          ? { text: 'at least 1,000,000 and 5 times', met: chain >= 1_000_000 && chain / simple >= 5 }
+          : null,
     },
     { ...measured('the whole capture session', perSecond(ms.session)), target: null },
   ]
