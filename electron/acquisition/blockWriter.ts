@@ -5,6 +5,8 @@ import type { Clock } from './clock.ts'
 export type BlockWriter = {
   /** Time in whole microseconds since the capture's first sample. */
   push(timeUs: number, reading: number): void
+  /** The same for samples [from, to) of arrays; `firstUs`: stream time of the capture's first sample, µs. */
+  add(timeUs: Float64Array, firstUs: number, reading: Float64Array, from: number, to: number): void
   /** Hands on what is gathered, if anything. */
   flush(): void
 }
@@ -30,23 +32,28 @@ export function createBlockWriter(clock: Clock, deliver: (block: SampleBlock) =>
     deliver(block)
   }
 
+  function push(time: number, reading: number): void {
+    if (length === timeUs.length) {
+      const larger = (array: Float64Array) => {
+        const room = new Float64Array(2 * array.length)
+        room.set(array)
+        return room
+      }
+      timeUs = larger(timeUs)
+      readings = larger(readings)
+    }
+    timeUs[length] = time
+    readings[length] = reading
+    length += 1
+    callOff ??= clock.after(blockS, flush)
+    if (length === mostSamples) flush()
+  }
+
   return {
     flush,
-    push(time, reading) {
-      if (length === timeUs.length) {
-        const larger = (array: Float64Array) => {
-          const room = new Float64Array(2 * array.length)
-          room.set(array)
-          return room
-        }
-        timeUs = larger(timeUs)
-        readings = larger(readings)
-      }
-      timeUs[length] = time
-      readings[length] = reading
-      length += 1
-      callOff ??= clock.after(blockS, flush)
-      if (length === mostSamples) flush()
+    push,
+    add(times, firstUs, reading, from, to) {
+      for (let i = from; i < to; i++) push(times[i]! - firstUs, reading[i]!)
     },
   }
 }

@@ -10,6 +10,7 @@ import { createSampleClock } from '#domain/signal/sampleClock.ts'
 import { type BlockWriter, createBlockWriter } from './blockWriter.ts'
 import type { CaptureListener } from './captureEvents.ts'
 import type { Clock } from './clock.ts'
+import { createForceBatch } from './forceBatch.ts'
 import { createFrameGatherer } from './frameGatherer.ts'
 import { createBatchParser } from './lineFormats/batchParser.ts'
 import { createReadingBatch } from './readingBatch.ts'
@@ -67,7 +68,16 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
   const ring = createSampleRing(longestPreTriggerS(settings) + 1)
   const frames = createFrameGatherer()
   const zero = createZero(clock)
-  const detector = createBreakDetector(settings, { begin, end })
+  const forces = createForceBatch()
+  const told: { start: CaptureStart | null; result: EvaluationResult | null } = { start: null, result: null }
+  const detector = createBreakDetector(settings, {
+    begin(start) {
+      told.start = start
+    },
+    end(result) {
+      told.result = result
+    },
+  })
 
   let { armed } = options
   let stopped = false
@@ -80,23 +90,31 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
   let toldRejectedAtS = Number.NEGATIVE_INFINITY
 
   function takeBatch(arrivalS: number): void {
-    const { count, values, deviceTimeUs, sequence, timeS } = batch
-    sampleClock.stamp(deviceTimeUs, sequence, count, arrivalS, timeS)
-    for (let i = 0; i < count; i++) if (!Number.isNaN(timeS[i]!)) takeSample(timeS[i]!, values[i]!)
+    const { deviceTimeUs, sequence, timeS: times } = batch
+    if (sampleClock.stamp(deviceTimeUs, sequence, batch.count, arrivalS, times) > 0) batch.dropUntimed()
+    const { count, values, timeS } = batch
+    const { timeUs, force, tared } = forces.fill(batch, toForce, zero.tare()?.offset ?? 0)
+    zero.add(timeS, force, count)
+    if (listener.reading !== undefined) for (let i = 0; i < count; i++) listener.reading(timeS[i]!, values[i]!)
+    frames.add(timeS, tared, count)
+    for (let from = 0; from < count; ) {
+      const watched = zero.tare() !== null && (armed || capture !== null)
+      // The detector stops where a capture begins or ends; what it has told is acted on when its samples are in the ring.
+      const to = watched ? detector.pushBlock(timeS, tared, values, from, count) : count
+      ring.add(timeUs, values, from, to)
+      capture?.writer.add(timeUs, capture.firstUs, values, from, to)
+      actOnTold()
+      from = to
+    }
     batch.clear()
   }
 
-  function takeSample(timeS: number, reading: number): void {
-    const timeUs = Math.round(timeS * 1e6)
-    const force = toForce(reading)
-    const tare = zero.tare()
-    const tared = force - (tare?.offset ?? 0)
-    zero.push(timeS, force)
-    listener.reading?.(timeS, reading)
-    ring.push(timeUs, reading)
-    frames.push(timeS, tared)
-    if (capture !== null) capture.writer.push(timeUs - capture.firstUs, reading)
-    if (tare !== null && (armed || capture !== null)) detector.push(timeS, tared, reading)
+  function actOnTold(): void {
+    const { start, result } = told
+    told.start = null
+    told.result = null
+    if (start !== null) begin(start)
+    if (result !== null) end(result)
   }
 
   function beginUnit(next: ReadingUnit): void {
@@ -137,6 +155,7 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
   function cut(): void {
     ending = 'interrupted'
     detector.finish()
+    actOnTold()
     tell(clock.nowS(), true)
   }
 
@@ -148,6 +167,7 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
     ring.lastSeconds(relearnS, (timeUs, reading) =>
       detector.push(timeUs / 1e6, toForce(reading) - tare.offset, reading),
     )
+    actOnTold()
   }
 
   function tell(nowS: number, allRejected = false): void {
@@ -198,6 +218,7 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
       ring.clear()
       frames.clear()
       detector.finish()
+      actOnTold()
     },
     takeTare() {
       if (capture !== null)

@@ -4,6 +4,8 @@ import { thinByMinMax } from '#domain/signal/thinning.ts'
 /** Gathers live samples until the next frame is due. */
 export type FrameGatherer = {
   push(timeS: number, force: number): void
+  /** The same for the first so many of a batch. */
+  add(timeS: Float64Array, force: Float64Array, count: number): void
   /** The frame when one is due, else null. */
   take(nowS: number, unit: LiveFrame['unit'], peak: number | null): LiveFrame | null
   clear(): void
@@ -20,20 +22,33 @@ export function createFrameGatherer(): FrameGatherer {
   let length = 0
   let lastS = Number.NEGATIVE_INFINITY
 
+  function makeRoom(more: number): void {
+    let room = timeS.length
+    while (room < length + more) room *= 2
+    if (room === timeS.length) return
+    const larger = (array: Float64Array) => {
+      const moved = new Float64Array(room)
+      moved.set(array)
+      return moved
+    }
+    timeS = larger(timeS)
+    force = larger(force)
+  }
+
   return {
     push(time, value) {
-      if (length === timeS.length) {
-        const larger = (array: Float64Array) => {
-          const room = new Float64Array(2 * array.length)
-          room.set(array)
-          return room
-        }
-        timeS = larger(timeS)
-        force = larger(force)
-      }
+      makeRoom(1)
       timeS[length] = time
       force[length] = value
       length += 1
+    },
+    add(times, forces, count) {
+      makeRoom(count)
+      for (let i = 0; i < count; i++) {
+        timeS[length + i] = times[i]!
+        force[length + i] = forces[i]!
+      }
+      length += count
     },
     take(nowS, unit, peak) {
       if (length === 0 || nowS - lastS < everyS) return null

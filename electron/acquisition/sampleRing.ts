@@ -1,6 +1,8 @@
 /** The newest samples of a stream, as long as a span of time needs. */
 export type SampleRing = {
   push(timeUs: number, reading: number): void
+  /** The same for samples [from, to) of arrays. */
+  add(timeUs: Float64Array, reading: Float64Array, from: number, to: number): void
   length(): number
   /** Calls back with the newest so many samples (or all there are), oldest first. */
   newest(count: number, take: (timeUs: number, reading: number) => void): void
@@ -39,18 +41,23 @@ export function createSampleRing(spanS: number): SampleRing {
     }
   }
 
+  function push(timeUs: number, reading: number): void {
+    // The size is a power of two, so that the mask wraps the index.
+    while (length > 0 && times[first]! < timeUs - spanUs) {
+      first = (first + 1) & (times.length - 1)
+      length -= 1
+    }
+    if (length === times.length) grow()
+    const last = (first + length) & (times.length - 1)
+    times[last] = timeUs
+    readings[last] = reading
+    length += 1
+  }
+
   return {
-    push(timeUs, reading) {
-      // The size is a power of two, so that the mask wraps the index.
-      while (length > 0 && times[first]! < timeUs - spanUs) {
-        first = (first + 1) & (times.length - 1)
-        length -= 1
-      }
-      if (length === times.length) grow()
-      const last = (first + length) & (times.length - 1)
-      times[last] = timeUs
-      readings[last] = reading
-      length += 1
+    push,
+    add(timeUs, reading, from, to) {
+      for (let i = from; i < to; i++) push(timeUs[i]!, reading[i]!)
     },
     length: () => length,
     newest,

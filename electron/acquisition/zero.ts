@@ -7,6 +7,8 @@ import type { Clock } from './clock.ts'
 export type Zero = {
   /** Force before tare. */
   push(timeS: number, force: number): void
+  /** The same for the first so many of a batch. */
+  add(timeS: Float64Array, force: Float64Array, count: number): void
   tare(): Tare | null
   judge(): Steadiness
   /** Takes the zero now. Throws Trouble `not-stable` with the reason. */
@@ -60,6 +62,10 @@ export function createZero(clock: Clock): Zero {
     push(timeS, force) {
       nowS = timeS
       watch.push(timeS, force)
+    },
+    add(timeS, force, count) {
+      if (count > 0) nowS = timeS[count - 1]!
+      watch.take(timeS, force, 0, count)
     },
     tare: () => tare,
     judge: watch.judge,

@@ -28,3 +28,11 @@ it('loses no sample and gives each block its own memory, however fast they come'
   expect(blocks.length).toBe(3)
   expect(new Set(blocks.map((block) => block.timeUs.buffer)).size).toBe(3)
 })
+
+it('counts the times of a batch from the first sample of the capture', () => {
+  const blocks: SampleBlock[] = []
+  const writer = createBlockWriter(movedClock(), (block) => blocks.push(block))
+  writer.add(Float64Array.from([900, 1000, 1100, 1200]), 1000, Float64Array.from([1, 2, 3, 4]), 1, 3)
+  writer.flush()
+  expect(blocks).toEqual([{ timeUs: Float64Array.from([0, 100]), readings: Float64Array.from([2, 3]) }])
+})

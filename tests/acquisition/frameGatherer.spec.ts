@@ -29,3 +29,13 @@ it('forgets what was gathered when cleared', () => {
   frames.clear()
   expect(frames.take(5, 'N', null)).toBeNull()
 })
+
+it('takes the first so many of a batch, however many they are', () => {
+  const frames = createFrameGatherer()
+  frames.push(-1, -1)
+  const timeS = Float64Array.from({ length: 5000 }, (_, i) => i)
+  frames.add(timeS, timeS, 3)
+  expect(frames.take(1, 'N', null)?.force).toEqual(Float64Array.from([-1, 0, 1, 2]))
+  frames.add(timeS, timeS, 5000)
+  expect(frames.take(2, 'N', null)).toMatchObject({ latest: 4999 })
+})

@@ -39,3 +39,15 @@ it('forgets what lies before a silence longer than the span', () => {
   ring.push(60e6, 2)
   expect(kept(ring)).toEqual([[60e6, 2]])
 })
+
+it('keeps the same of arrays as of samples one by one', () => {
+  const timeUs = Float64Array.from({ length: 3000 }, (_, i) => 1000 * i)
+  const reading = timeUs.map((us) => us / 7)
+  const [single, joined] = [createSampleRing(1), createSampleRing(1)]
+  timeUs.forEach((us, i) => {
+    single.push(us, reading[i]!)
+  })
+  for (let from = 0; from < 3000; from += 300) joined.add(timeUs, reading, from, from + 300)
+  expect(kept(joined)).toEqual(kept(single))
+  expect(kept(joined).length).toBe(1001)
+})
