@@ -25,7 +25,7 @@ export type BenchRun = {
 export type BenchRunOptions = Parameters<typeof createBenchModel>[0] & {
   scenario: ScenarioName
   settings?: Partial<DetectionSettings>
-  /** Keep the samples of each capture. */
+  /** Keep the samples of each capture; they then go through the detector one by one, else in blocks. */
   keepSamples?: boolean
 }
 
@@ -69,15 +69,16 @@ export function runBench(options: BenchRunOptions): BenchRun {
   for (;;) {
     const count = bench.fill(block)
     samples += count
-    for (let i = 0; i < count; i++) {
-      const t = block.timeUs[i]! / 1e6
-      const r = block.counts[i]!
-      if (keep) {
-        kept.push({ t, f: nOfCounts(r), r })
+    const timeS = block.timeUs.map((us) => us / 1e6)
+    const force = block.counts.map(nOfCounts)
+    if (!keep) for (let i = 0; i < count; ) i = detector.pushBlock(timeS, force, block.counts, i, count)
+    else
+      for (let i = 0; i < count; i++) {
+        const [t, f, r] = [timeS[i]!, force[i]!, block.counts[i]!]
+        kept.push({ t, f, r })
         if (start === null && kept.length > 400_000) kept.splice(0, 200_000)
+        detector.push(t, f, r)
       }
-      detector.push(t, nOfCounts(r), r)
-    }
     if (count < blockLength) break
   }
   detector.finish()
