@@ -42,8 +42,8 @@ describe.skipIf(chromiumPath === null).each(hosts)('the built page behind the %s
     const connection = { ...benchAtRest.connection, status: 'open', label: 'amplifier on the left bench' } as const
     engine.emit('bench.state', { ...benchAtRest, connection })
     await opened.page.getByText('amplifier on the left bench').first().waitFor()
-    engine.emit('trouble', { code: 'port-lost', message: 'The cable came out.', hint: 'Put it back.' })
-    await opened.page.getByText('The cable came out.').first().waitFor()
+    engine.emit('trouble', { code: 'disk-full', message: 'The disk is full.', hint: 'Make room.' })
+    await opened.page.getByText('The disk is full.').first().waitFor()
     expect(opened.problems).toEqual([])
   })
 

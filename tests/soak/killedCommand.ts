@@ -33,6 +33,7 @@ export async function killCaptureCommand(path: string, { rateHz, speed, seed, af
   const port = await openVirtualPort({ ...bench, speed, unread: 'lose' }, systemClock)
   const capture = startCommand(['capture', '--port', port.path, '--archive', path, '--scale', '0.01'])
   let certainUntilS = 0
+  let killedAt = 0
   try {
     await capture.until(({ event }) => event === 'loading')
     const killAtS = systemClock.nowS() + afterS
@@ -43,6 +44,7 @@ export async function killCaptureCommand(path: string, { rateHz, speed, seed, af
       await new Promise((resolve) => setTimeout(resolve, 4))
     }
     const killedAtS = systemClock.nowS()
+    killedAt = Date.parse(systemClock.instant())
     capture.child.kill('SIGKILL')
     certainUntilS = given.findLast(({ atS }) => atS <= killedAtS - mayLoseS)?.deviceS ?? 0
     await capture.ended
@@ -50,7 +52,10 @@ export async function killCaptureCommand(path: string, { rateHz, speed, seed, af
     capture.child.kill('SIGKILL')
     port.stop()
   }
-  return leftBehind(path, capture.lines, sentBy(bench, port.amplifier.bench.counts().sent), rateHz, certainUntilS)
+  return leftBehind(path, capture.lines, sentBy(bench, port.amplifier.bench.counts().sent), rateHz, {
+    certainUntilS,
+    killedAt,
+  })
 }
 
 /** The bench is the same each time that it is made, so what it sent can be made again. */
@@ -65,7 +70,7 @@ async function leftBehind(
   events: readonly Record<string, unknown>[],
   sent: Float64Array,
   rateHz: number,
-  certainUntilS: number,
+  { certainUntilS, killedAt }: { certainUntilS: number; killedAt: number },
 ): Promise<Killed> {
   const faults: string[] = []
   const ends = events.filter(({ event }) => event === 'break' || event === 'unloading')
@@ -77,7 +82,7 @@ async function leftBehind(
     const report = await archive.verify(() => {}, new AbortController().signal)
     for (const { where, what } of report.faults) faults.push(`${where}: ${what}`)
     for (const breakId of begun) {
-      const { end, summary } = await archive.break(breakId)
+      const { header, end, summary } = await archive.break(breakId)
       const { readings } = await archive.readCurve(breakId)
       const place = placeInStream(readings, sent)
       if (place === null) {
@@ -90,6 +95,8 @@ async function leftBehind(
           faults.push(`break ${breakId} was finished and is another now: ${end?.ending}, ${summary.peakN} N`)
       } else if (end?.ending === 'recovered') {
         running = true
+        // A capture that began in the time that may be lost owes nothing yet, not even what it keeps from before.
+        if (Date.parse(header.startedAt) > killedAt - mayLoseS * 1000) continue
         // Half a sample for the stamps, which the device rounds.
         lostS = certainUntilS - (place + readings.length + 0.5) / rateHz
         if (lostS > 0) faults.push(`break ${breakId} lacks ${lostS.toFixed(3)} s that came in good time`)
