@@ -59,7 +59,7 @@ function BreakView({ record }: { record: BreakRecord }) {
             )}
           </p>
           <h1>
-            {summary.number ?? 'No specimen'} {outcomeWord(summary)}
+            {summary.number ?? 'A specimen without a number'} {outcomeWord(summary)}
           </h1>
           <p className="record-words">
             {instantWords(summary.startedAt)}
