@@ -8,6 +8,7 @@ import type {
   CaptureSession,
   Decision,
   Ending,
+  NewDecision,
   RawCurve,
   SampleBlock,
   SpecimenRecord,
@@ -16,7 +17,7 @@ import type {
 import type { Calibration, CheckWeightReading } from '#contract/records/calibration.ts'
 import type { BrokenOffRoutine, KeptWeights, WeightEntry } from '#contract/records/calibrationRoutine.ts'
 import type { CalibrationDecision } from '#contract/records/calibrationUse.ts'
-import type { Evaluation } from '#contract/records/evaluation.ts'
+import type { Evaluation, NewEvaluation } from '#contract/records/evaluation.ts'
 import type { Preferences } from '#contract/records/settings.ts'
 import type { Specimen, SpecimenFields } from '#contract/records/specimen.ts'
 import type { BegunRoutine, TakenReading } from './calibrationRoutines.ts'
@@ -62,11 +63,11 @@ export type Archive = {
     endedAt: string,
     ending: Ending,
     missingSamples: number,
-    evaluation: Unnumbered<Evaluation, 'evaluationId' | 'breakId'>,
+    evaluation: Omit<NewEvaluation, 'breakId'>,
   ): Promise<BreakEnd>
-  addEvaluation(evaluation: Unnumbered<Evaluation, 'evaluationId'>): Promise<Evaluation>
+  addEvaluation(evaluation: NewEvaluation): Promise<Evaluation>
   addAssessment(assessment: Unnumbered<Assessment, 'assessmentId'>): Promise<Assessment>
-  addDecision(decision: Unnumbered<Decision, 'decisionId'>): Promise<Decision>
+  addDecision(decision: NewDecision): Promise<Decision>
 
   listBreaks(query: ListQuery): Promise<{ total: number; rows: BreakSummary[] }>
   break(breakId: number): Promise<BreakRecord>

@@ -1,6 +1,6 @@
 import type Database from 'better-sqlite3'
 import type { BreakEnd, BreakHeader, Ending, RawCurve, SampleBlock } from '#contract/records/break.ts'
-import type { Evaluation } from '#contract/records/evaluation.ts'
+import type { NewEvaluation } from '#contract/records/evaluation.ts'
 import { breakContent, readEnd, readHeader } from './breakHeaders.ts'
 import { canonicalJson } from './canonicalJson.ts'
 import { refreshBreak } from './current.ts'
@@ -116,7 +116,7 @@ export function finishBreak(
   endedAt: string,
   ending: Ending,
   missingSamples: number,
-  evaluation: Omit<Evaluation, 'evaluationId' | 'breakId'>,
+  evaluation: Omit<NewEvaluation, 'breakId'>,
 ): BreakEnd {
   return database
     .transaction(() => {

@@ -1,5 +1,5 @@
 import type Database from 'better-sqlite3'
-import { type Decision, decision } from '#contract/records/break.ts'
+import { type Decision, decision, type NewDecision } from '#contract/records/break.ts'
 import { readHeader } from './breakHeaders.ts'
 import { refreshBreak } from './current.ts'
 import { addLedgeredRow } from './ledgeredRow.ts'
@@ -37,7 +37,7 @@ function plainDecision(row: DecisionRow) {
 }
 
 /** Records a person's word on a break; the newest of its kind decides. */
-export function addDecision(database: Database.Database, made: Omit<Decision, 'decisionId'>): Decision {
+export function addDecision(database: Database.Database, made: NewDecision): Decision {
   const row = {
     kind: 'decision',
     recordedAt: made.recordedAt,

@@ -1,5 +1,5 @@
 import type Database from 'better-sqlite3'
-import { type Evaluation, evaluation } from '#contract/records/evaluation.ts'
+import { type Evaluation, evaluation, type NewEvaluation } from '#contract/records/evaluation.ts'
 import { readHeader } from './breakHeaders.ts'
 import { canonicalJson } from './canonicalJson.ts'
 import { refreshBreak } from './current.ts'
@@ -69,7 +69,7 @@ function plainEvaluation(row: EvaluationRow) {
 }
 
 /** Stores an evaluation and enters it in the ledger. Call it inside a transaction and refresh the break afterwards. */
-export function storeEvaluation(database: Database.Database, made: Omit<Evaluation, 'evaluationId'>): Evaluation {
+export function storeEvaluation(database: Database.Database, made: NewEvaluation): Evaluation {
   const { lastInsertRowid } = prepared(
     database,
     `INSERT INTO evaluation (break_id, made_at, method, settings, scale, tare_offset, outcome, peak_n, peak_time_s,
@@ -96,7 +96,7 @@ export function storeEvaluation(database: Database.Database, made: Omit<Evaluati
 }
 
 /** Lays an evaluation beside the older ones of its break; it is in force from now on. */
-export function addEvaluation(database: Database.Database, made: Omit<Evaluation, 'evaluationId'>): Evaluation {
+export function addEvaluation(database: Database.Database, made: NewEvaluation): Evaluation {
   return database
     .transaction(() => {
       readHeader(database, made.breakId)

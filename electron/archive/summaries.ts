@@ -59,6 +59,7 @@ export function breakSummaryFromRow(database: Database.Database, row: BreakSumma
     areaMm2: row.area_mm2,
     outcome: row.outcome,
     peakN: row.peak_n,
+    overruled: null,
     strengthMPa: row.peak_n === null || row.area_mm2 === null ? null : shearStrengthMPa(row.peak_n, row.area_mm2),
     samplingBoundPercent: row.sampling_bound_percent,
     flags: row.flags === null ? [] : JSON.parse(row.flags),
@@ -71,6 +72,7 @@ export function breakSummaryFromRow(database: Database.Database, row: BreakSumma
     failurePattern: row.failure_pattern,
     note: row.note ?? '',
     setAside: row.set_aside,
+    setAsideCause: null,
     demo: row.demo === 1,
   }
 }

@@ -19,6 +19,8 @@ export const events = {
   'checkWeight.state': checkState,
   /** Calibrations, or which of them is in force, should be read again. */
   'calibrations.changed': z.strictObject({ calibrationIds: z.array(z.int()) }),
+  /** Re-evaluations should be read again. */
+  'reevaluations.changed': z.strictObject({ reevaluationIds: z.array(z.int()) }),
   'task.progress': progress,
   /** A trouble that no caller is waiting for. */
   trouble: troubleMessage,

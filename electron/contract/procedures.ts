@@ -2,10 +2,19 @@ import * as z from 'zod'
 import { calibrationProcedures } from './calibrationProcedures.ts'
 import { archiveInfo, listQuery, verifyReport } from './records/archive.ts'
 import { benchState, listening, serialPort } from './records/bench.ts'
-import { assessment, breakRecord, breakSummary, forceCurve, specimenRecord, specimenSummary } from './records/break.ts'
+import {
+  assessment,
+  breakRecord,
+  breakSummary,
+  forceCurve,
+  setAsideCause,
+  specimenRecord,
+  specimenSummary,
+} from './records/break.ts'
 import { id } from './records/force.ts'
 import { preferences, preferencesChange, sourceChoice } from './records/settings.ts'
 import { signature, specimen, specimenFields } from './records/specimen.ts'
+import { reviewProcedures } from './reviewProcedures.ts'
 
 const nothing = z.strictObject({})
 const breakId = z.strictObject({ breakId: id })
@@ -77,13 +86,17 @@ export const procedures = {
     }),
     output: breakRecord,
   },
-  'breaks.setAside': { input: z.strictObject({ ...breakId.shape, ...signature.shape }), output: breakRecord },
+  'breaks.setAside': {
+    input: z.strictObject({ ...breakId.shape, cause: setAsideCause.default('other'), ...signature.shape }),
+    output: breakRecord,
+  },
   'breaks.takeBack': { input: z.strictObject({ ...breakId.shape, ...signature.shape }), output: breakRecord },
   'breaks.reassign': {
     input: z.strictObject({ ...breakId.shape, specimenId: id.nullable(), ...signature.shape }),
     output: breakRecord,
   },
 
+  ...reviewProcedures,
   ...calibrationProcedures,
 
   'archive.verify': { input: nothing, output: verifyReport },

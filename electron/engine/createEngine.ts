@@ -15,6 +15,7 @@ import { calibrationHandlers } from './handlers/calibrationHandlers.ts'
 import { calibrationRecordHandlers } from './handlers/calibrationRecordHandlers.ts'
 import { checkWeightHandlers } from './handlers/checkWeightHandlers.ts'
 import type { HandlerParts } from './handlers/handlerParts.ts'
+import { reviewHandlers } from './handlers/reviewHandlers.ts'
 import { specimenHandlers } from './handlers/specimenHandlers.ts'
 import { createLongTasks } from './longTask.ts'
 import { evaluateRecovered } from './recoveredBreaks.ts'
@@ -94,6 +95,7 @@ export async function createEngine(
       ...benchHandlers(handlerParts),
       ...specimenHandlers(handlerParts),
       ...breakHandlers(handlerParts),
+      ...reviewHandlers(),
       ...calibrationHandlers(handlerParts, desk),
       ...calibrationRecordHandlers(handlerParts, desk),
       ...checkWeightHandlers(handlerParts, check),

@@ -1,6 +1,5 @@
-import type { Unnumbered } from '#archive/archive.ts'
 import type { BreakHeader, Ending } from '#contract/records/break.ts'
-import type { Evaluation, EvaluationResult, Flag } from '#contract/records/evaluation.ts'
+import type { EvaluationResult, Flag, NewEvaluation } from '#contract/records/evaluation.ts'
 import type { ForceScale } from '#contract/records/force.ts'
 import { verifiedRangeFlags } from '#domain/calibration/verificationOf.ts'
 import { detectionMethod } from '#domain/signal/evaluateCurve.ts'
@@ -37,7 +36,7 @@ export function storedEvaluation(
   ending: Ending,
   madeAt: string,
   verifiedRangeN: VerifiedRange,
-): Unnumbered<Evaluation, 'evaluationId' | 'breakId'> {
+): Omit<NewEvaluation, 'breakId' | 'result'> & { result: EvaluationResult } {
   return {
     madeAt,
     method: detectionMethod,

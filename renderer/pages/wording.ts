@@ -19,6 +19,8 @@ export const flagWords: Record<Flag, string> = {
   recovered: 'The program ended during the capture. What was on disk is kept.',
   'above-verified-range': 'The peak lies above the range that the calibration was verified for.',
   'below-verified-range': 'The peak lies below the range that the calibration was verified for.',
+  'peak-picked': 'The peak was picked by hand, with a reason, in place of the one found.',
+  'premature-failure': 'An early drop was declared the failure; the curve went higher afterwards.',
 }
 
 /** The shortest name of a flag, for a list. */
@@ -36,6 +38,8 @@ export const flagNames: Record<Flag, string> = {
   recovered: 'recovered',
   'above-verified-range': 'above verified range',
   'below-verified-range': 'below verified range',
+  'peak-picked': 'peak picked by hand',
+  'premature-failure': 'premature failure',
 }
 
 /** Flags that the words on the verified range say better, with figures. */
@@ -61,6 +65,10 @@ export const eventNames: Record<CurveEvent['kind'], string> = {
   gap: 'Missing samples',
   clipping: 'Clipping',
   seating: 'Seating',
+  plateau: 'Plateau',
+  hold: 'Hold',
+  reload: 'Loaded again',
+  'final-drop': 'Final drop',
 }
 
 /** What an event of a curve says, in a few words. */
@@ -71,6 +79,10 @@ export const eventWords: Record<CurveEvent['kind'], string> = {
   gap: 'the device or the line lost samples',
   clipping: 'the reading stood at its end',
   seating: 'slack taken up at the start of the curve',
+  plateau: 'the load no longer rose before the failure',
+  hold: 'the load was held before it was driven on',
+  reload: 'the load was let down and driven up again',
+  'final-drop': 'how the joint let go in the end',
 }
 
 export const patternNames: Record<FailurePattern, string> = {
@@ -96,6 +108,9 @@ export const decisionWords: Record<Decision['kind'], string> = {
   'set-aside': 'Set aside',
   'taken-back': 'Taken back in',
   reassigned: 'Moved to another specimen',
+  'peak-picked': 'Peak picked by hand',
+  'premature-failure': 'Declared a premature failure',
+  'peak-as-found': 'Peak again as found',
 }
 
 export const scenarioWords: Record<ScenarioName, string> = {

@@ -8,7 +8,7 @@ import { migrate, migrations } from '#archive/migrate.ts'
 import { beginSession } from '#archive/sessions.ts'
 import type { BreakHeader, SampleBlock } from '#contract/records/break.ts'
 import { detectionSettings } from '#contract/records/detection.ts'
-import type { Evaluation } from '#contract/records/evaluation.ts'
+import type { Evaluation, NewEvaluation } from '#contract/records/evaluation.ts'
 import type { ForceScale } from '#contract/records/force.ts'
 import type { SpecimenFields } from '#contract/records/specimen.ts'
 
@@ -86,7 +86,7 @@ export function rampAndFall(samples: number, peakCounts: number): SampleBlock {
 export function evaluationOf(
   curve: SampleBlock,
   change: Partial<Evaluation['result']> = {},
-): Omit<Evaluation, 'evaluationId' | 'breakId'> {
+): Omit<NewEvaluation, 'breakId'> {
   const peak = curve.readings.reduce((highest, reading) => Math.max(highest, reading), 0)
   return {
     madeAt: morning,

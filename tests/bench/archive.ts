@@ -176,7 +176,7 @@ async function storeCurve(
       sampleRateHz: rateHz,
     },
     ...{ samples: timeUs.length, missingSamples: 0, noiseN: null, loadingRateNPerS: null, samplingBoundN: null },
-    ...{ samplingBoundPercent: null, afterBreakN: null, flags: [], events: [] },
+    ...{ samplingBoundPercent: null, afterBreakN: null, flags: [], events: [], course: null },
   }
   const evaluation = { madeAt: instant, method: 'bench', settings, scale, tareOffset: 0, result }
   await archive.finishBreak(breakId, instant, 'complete', 0, evaluation)

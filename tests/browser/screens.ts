@@ -244,7 +244,12 @@ export const screens: readonly Screen[] = [
     name: 'break',
     host: () => {
       const host = withHistory(createScriptedHost())
-      void host.handlers['breaks.setAside']({ breakId: 5, by: 'bench 1', reason: 'fixture touched the block' })
+      void host.handlers['breaks.setAside']({
+        breakId: 5,
+        cause: 'fixture-touched',
+        by: 'bench 1',
+        reason: 'fixture touched the block',
+      })
       void host.handlers['breaks.takeBack']({ breakId: 5, by: 'bench 1', reason: 'checked the curve' })
       return host
     },

@@ -186,7 +186,7 @@ describe('what a person decides', () => {
     const { lastBreak } = await until((state) => state.lastBreak !== null)
     const { breakId } = lastBreak!
     await until(({ waitingSpecimens }) => waitingSpecimens === 1)
-    const aside = await handlers['breaks.setAside']({ breakId, ...signature })
+    const aside = await handlers['breaks.setAside']({ breakId, cause: 'specimen-slipped', ...signature })
     expect(aside.summary.setAside).toBe('the block slipped')
     const state = await handlers['bench.state']({})
     expect(state.waitingSpecimens).toBe(2)

@@ -1,12 +1,13 @@
 import { Trouble } from '#contract/errors.ts'
 import type { ArchiveInfo, ListQuery } from '#contract/records/archive.ts'
 import type { BenchState } from '#contract/records/bench.ts'
-import type { BreakRecord, BreakSummary, SpecimenSummary } from '#contract/records/break.ts'
+import type { BreakRecord, BreakSummary, SetAsideCause, SpecimenSummary } from '#contract/records/break.ts'
 import { detectionSettings } from '#contract/records/detection.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
 import { defaultPreferences, type Preferences } from '#contract/records/settings.ts'
 import type { Specimen, SpecimenFields } from '#contract/records/specimen.ts'
 import { verificationOf, verifiedRangeFlags } from '#domain/calibration/verificationOf.ts'
+import { madeEvent } from './madeEvents.ts'
 import { createScriptedCalibration, type ScriptedCalibration } from './scriptedCalibration.ts'
 import { scriptedCurve } from './scriptedCurve.ts'
 import { createScriptedEngine, type ScriptedEngine } from './scriptedEngine.ts'
@@ -240,7 +241,7 @@ export function createScriptedHost(
         { assessments: [...record.assessments, assessment] },
       )
     },
-    'breaks.setAside': async ({ breakId, by, reason }) => decide(breakId, 'set-aside', by, reason, null),
+    'breaks.setAside': async ({ breakId, by, reason, cause }) => decide(breakId, 'set-aside', by, reason, null, cause),
     'breaks.takeBack': async ({ breakId, by, reason }) => decide(breakId, 'taken-back', by, reason, null),
     'breaks.reassign': async ({ breakId, by, reason, specimenId }) =>
       decide(breakId, 'reassigned', by, reason, specimenId),
@@ -303,6 +304,7 @@ export function createScriptedHost(
     by: string,
     reason: string,
     specimenId: number | null,
+    cause: SetAsideCause | null = null,
   ): BreakRecord {
     const record = recordOf(breakId)
     const decision = {
@@ -313,12 +315,14 @@ export function createScriptedHost(
       reason,
       kind,
       specimenId,
+      cause,
+      sample: null,
     }
     const moved =
       kind === 'reassigned'
         ? { specimenId, number: specimenId === null ? null : specimenOf(specimenId).fields.number }
         : {}
-    const aside = kind === 'reassigned' ? {} : { setAside: kind === 'set-aside' ? reason : null }
+    const aside = kind === 'reassigned' ? {} : { setAside: kind === 'set-aside' ? reason : null, setAsideCause: cause }
     return changeBreak(breakId, { ...moved, ...aside }, { decisions: [...record.decisions, decision] })
   }
 
@@ -443,6 +447,7 @@ function scriptedBreak(
     areaMm2: fields?.areaMm2 ?? null,
     outcome: 'break',
     peakN,
+    overruled: null,
     strengthMPa: fields?.areaMm2 ? peakN / fields.areaMm2 : null,
     samplingBoundPercent: 0.24,
     flags: ['uncalibrated'],
@@ -452,6 +457,7 @@ function scriptedBreak(
     failurePattern: null,
     note: '',
     setAside: null,
+    setAsideCause: null,
     demo: true,
     ...change,
   }
@@ -470,7 +476,8 @@ function scriptedBreak(
     samplingBoundPercent: summary.samplingBoundPercent,
     afterBreakN: 210,
     flags: summary.flags,
-    events: [{ kind: 'seating', startTimeS: 2.35, endTimeS: 3.1, dropN: null, dropPercent: null, cycles: null }],
+    events: [madeEvent({ kind: 'seating', startTimeS: 2.35, endTimeS: 3.1 })],
+    course: null,
     ...more,
   }
   return {
@@ -512,8 +519,11 @@ function scriptedBreak(
         scale: bench.scale,
         tareOffset: bench.tare?.offset ?? 0,
         result,
+        reevaluationId: null,
+        besideId: null,
       },
     ],
+    inForceId: breakId,
     assessments: [],
     decisions: [],
   }

@@ -1,7 +1,7 @@
 import { writeSync } from 'node:fs'
 import { openArchive } from '#archive/openArchive.ts'
 import { detectionSettings } from '#contract/records/detection.ts'
-import type { Evaluation } from '#contract/records/evaluation.ts'
+import type { NewEvaluation } from '#contract/records/evaluation.ts'
 import { knownSamples } from './knownSamples.ts'
 
 // Captures known samples into the archive named on its command line until it is killed, and says on standard output, one line
@@ -18,7 +18,7 @@ function say(line: string): void {
   writeSync(1, `${line}\n`)
 }
 
-function evaluation(samples: number): Omit<Evaluation, 'evaluationId' | 'breakId'> {
+function evaluation(samples: number): Omit<NewEvaluation, 'breakId'> {
   return {
     madeAt: new Date().toISOString(),
     method: 'none: made for the test of a crash',

@@ -61,9 +61,18 @@ export const assessment = z.strictObject({
 })
 export type Assessment = z.infer<typeof assessment>
 
+/** Why a break is set aside. */
+export const setAsideCause = z.enum(['specimen-slipped', 'wrong-block', 'fixture-touched', 'other'])
+export type SetAsideCause = z.infer<typeof setAsideCause>
+
+/** A sample of the raw curve: its time, s, and its reading in the header's unit, so that any scale gives its force. */
+export const pickedSample = z.strictObject({ timeS: finite, reading: finite })
+export type PickedSample = z.infer<typeof pickedSample>
+
 /**
- * A person's word on a break: set aside (not used in results), taken back in, or moved to another specimen.
- * The newest decides.
+ * A person's word on a break: set aside (not used in results), taken back in, moved to another specimen; the peak picked
+ * by hand, the load of an early drop declared the failure, or the peak again as it was found. The newest of those that
+ * speak of the same thing decides.
  */
 export const decision = z.strictObject({
   decisionId: id,
@@ -71,10 +80,28 @@ export const decision = z.strictObject({
   recordedAt: isoInstant,
   by: z.string().min(1),
   reason: z.string().min(1),
-  kind: z.enum(['set-aside', 'taken-back', 'reassigned']),
+  kind: z.enum(['set-aside', 'taken-back', 'reassigned', 'peak-picked', 'premature-failure', 'peak-as-found']),
   specimenId: id.nullable(),
+  /** set-aside: what happened; null: it was not asked then. */
+  cause: setAsideCause.nullable().default(null),
+  /** peak-picked and premature-failure: the sample that stands for the failure load. */
+  sample: pickedSample.nullable().default(null),
 })
 export type Decision = z.infer<typeof decision>
+/** A decision before the archive has numbered it; what it does not have may be left out. */
+export type NewDecision = Omit<z.input<typeof decision>, 'decisionId'>
+
+/** A person's word in place of the peak found, by the scale in force. */
+export const overruledPeak = z.strictObject({
+  kind: z.enum(['peak-picked', 'premature-failure']),
+  by: z.string(),
+  reason: z.string(),
+  recordedAt: isoInstant,
+  timeS: finite,
+  /** The peak that the evaluation in force found, N. */
+  foundPeakN: finite.nullable(),
+})
+export type OverruledPeak = z.infer<typeof overruledPeak>
 
 /** One line of the list of breaks: the break with the newest of everything that stands beside it. */
 export const breakSummary = z.strictObject({
@@ -89,7 +116,9 @@ export const breakSummary = z.strictObject({
   exposure: z.string().nullable(),
   areaMm2: finite.nullable(),
   outcome: outcome.nullable(),
+  /** The load that counts: as found, or as a person said (then `overruled` says who and why). */
   peakN: finite.nullable(),
+  overruled: overruledPeak.nullable(),
   strengthMPa: finite.nullable(),
   samplingBoundPercent: finite.nullable(),
   flags: z.array(flag),
@@ -100,6 +129,7 @@ export const breakSummary = z.strictObject({
   failurePattern: failurePattern.nullable(),
   note: z.string(),
   setAside: z.string().nullable(),
+  setAsideCause: setAsideCause.nullable(),
   demo: z.boolean(),
 })
 export type BreakSummary = z.infer<typeof breakSummary>
@@ -119,6 +149,8 @@ export const breakRecord = z.strictObject({
   end: breakEnd.nullable(),
   session: captureSession,
   evaluations: z.array(evaluation),
+  /** Which of them counts; not always the newest. null: none yet. */
+  inForceId: id.nullable(),
   /** The peak of each evaluation that was made under a calibration, against it. */
   verifications: z.array(z.strictObject({ evaluationId: id, ...verification.shape })),
   assessments: z.array(assessment),

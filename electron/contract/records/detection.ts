@@ -31,5 +31,26 @@ export const detectionSettings = z.strictObject({
   endCodes: z.tuple([finite, finite]).nullable().default(null),
   /** Settling time that the converter adds to the sample interval, s. */
   settlingTimeS: finite.nonnegative().default(0),
+  /** Speed of the press, mm/s, where it is known and constant; the work to failure follows from it. null: unknown. */
+  pressSpeedMmPerS: positive.nullable().default(null),
 })
 export type DetectionSettings = z.infer<typeof detectionSettings>
+
+const { shape } = detectionSettings
+
+/** Other thresholds for an evaluation; what is left out stays as it was at capture. No field has a default here. */
+export const detectionChange = z.strictObject({
+  capacityN: shape.capacityN.unwrap().optional(),
+  startNoiseMultiple: shape.startNoiseMultiple.unwrap().optional(),
+  startCapacityShare: shape.startCapacityShare.unwrap().optional(),
+  startHoldS: shape.startHoldS.unwrap().optional(),
+  breakDropShare: shape.breakDropShare.unwrap().optional(),
+  breakDropWithinS: shape.breakDropWithinS.unwrap().optional(),
+  postBreakS: shape.postBreakS.unwrap().optional(),
+  endShare: shape.endShare.unwrap().optional(),
+  endHoldS: shape.endHoldS.unwrap().optional(),
+  endCodes: shape.endCodes.unwrap().optional(),
+  settlingTimeS: shape.settlingTimeS.unwrap().optional(),
+  pressSpeedMmPerS: shape.pressSpeedMmPerS.unwrap().optional(),
+})
+export type DetectionChange = z.infer<typeof detectionChange>

@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { detectionSettings } from './detection.ts'
 import { finite, positive } from './force.ts'
+import { defaultPractices, testPractice } from './practice.ts'
 
 export const lineFormatName = z.enum(['number', 'columns', 'checked'])
 export type LineFormatName = z.infer<typeof lineFormatName>
@@ -69,6 +70,9 @@ export const preferences = z.strictObject({
   source: sourceChoice.nullable(),
   detection: detectionSettings.omit({ capacityN: true, startThresholdN: true }),
   cautionsRead: z.boolean(),
+  /** Test practices to judge the loading by, and the name of the one that is chosen; null: none. */
+  practices: z.array(testPractice).max(50),
+  practice: z.string().nullable(),
 })
 export type Preferences = z.infer<typeof preferences>
 
@@ -88,4 +92,6 @@ export const defaultPreferences: Preferences = {
   source: null,
   detection,
   cautionsRead: false,
+  practices: [...defaultPractices],
+  practice: defaultPractices[0]!.name,
 }

@@ -64,6 +64,7 @@ export function composeResult(
     afterBreakN: null,
     flags,
     events: inOrder(events),
+    course: null,
   } satisfies EvaluationResult
   if (end === null || end.outcome === 'none') return nothing
 
@@ -91,6 +92,7 @@ export function composeResult(
       dropN: drops.largest,
       dropPercent: (100 * drops.largest) / drops.largestFrom,
       cycles: drops.count === 1 ? null : drops.count,
+      ...noDetail,
     })
 
   return {
@@ -108,6 +110,15 @@ export function composeResult(
   }
 }
 
+const noDetail = {
+  fromN: null,
+  percentOfPeak: null,
+  meanDropN: null,
+  leastDropN: null,
+  periodS: null,
+  manner: null,
+} as const
+
 const covers = (gap: Stretch, timeS: number) => gap.startTimeS <= timeS && timeS <= gap.endTimeS
 
 const plainEvent = (kind: CurveEvent['kind'], { startTimeS, endTimeS }: Stretch): CurveEvent => ({
@@ -117,6 +128,7 @@ const plainEvent = (kind: CurveEvent['kind'], { startTimeS, endTimeS }: Stretch)
   dropN: null,
   dropPercent: null,
   cycles: null,
+  ...noDetail,
 })
 
 const inOrder = (events: CurveEvent[]) => events.sort((a, b) => a.startTimeS - b.startTimeS || a.endTimeS - b.endTimeS)

@@ -1,9 +1,13 @@
 import type { Handlers } from '#contract/procedures.ts'
-import type { BreakRecord, Decision } from '#contract/records/break.ts'
+import type { BreakRecord, Decision, SetAsideCause } from '#contract/records/break.ts'
+import type { reviewProcedures } from '#contract/reviewProcedures.ts'
 import { drawnCurve } from '../drawnCurve.ts'
 import type { HandlerParts } from './handlerParts.ts'
 
-type Names = Exclude<Extract<keyof Handlers, `breaks.${string}`>, 'breaks.evaluateAgain'>
+type Names = Exclude<
+  Extract<keyof Handlers, `breaks.${string}`>,
+  'breaks.evaluateAgain' | keyof typeof reviewProcedures
+>
 
 /** Breaks: listed, opened, drawn, assessed, and overruled by a decision that stands beside them. */
 export function breakHandlers(parts: HandlerParts): Pick<Handlers, Names> {
@@ -13,10 +17,10 @@ export function breakHandlers(parts: HandlerParts): Pick<Handlers, Names> {
     breakId: number,
     kind: Decision['kind'],
     specimenId: number | null,
-    { by, reason }: { by: string; reason: string },
+    { by, reason, cause = null }: { by: string; reason: string; cause?: SetAsideCause | null },
   ): Promise<BreakRecord> {
     const before = await archive.break(breakId)
-    await archive.addDecision({ breakId, kind, specimenId, by, reason, recordedAt: clock.instant() })
+    await archive.addDecision({ breakId, kind, specimenId, by, reason, cause, recordedAt: clock.instant() })
     const touched = [before.summary.specimenId, specimenId].filter((id) => id !== null)
     await parts.recordsChanged([...new Set(touched)], [breakId])
     return archive.break(breakId)

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
 import { forceOfReading, taredForce, withoutForce } from '#domain/force/forceScale.ts'
+import { madeEvent } from '#tests/fakes/madeEvents.ts'
 
 describe('force of a reading', () => {
   it('is unknown without a scale', () => {
@@ -62,7 +63,8 @@ describe('a result without force', () => {
     samplingBoundPercent: 0.5,
     afterBreakN: 0,
     flags: ['gap'],
-    events: [{ kind: 'pop-in', startTimeS: 1, endTimeS: 1.5, dropN: 4, dropPercent: 5, cycles: null }],
+    events: [madeEvent({ kind: 'pop-in', startTimeS: 1, endTimeS: 1.5, dropN: 4, dropPercent: 5 })],
+    course: null,
   }
 
   it('loses what is in newtons, keeps times and shares, and says so once', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { forceNear, marksOf } from '#renderer/pages/records/curveMarks.ts'
+import { madeEvent } from '#tests/fakes/madeEvents.ts'
 import { createScriptedHost } from '#tests/fakes/scriptedHost.ts'
 
 const timeS = Float64Array.of(0, 1, 2, 3)
@@ -21,7 +22,7 @@ describe('marksOf', () => {
         peakTimeS: 2,
         onsetTimeS: 0.9,
         breakTimeS: 3,
-        events: [{ kind: 'pop-in', startTimeS: 1, endTimeS: 1.1, dropN: 2, dropPercent: 20, cycles: null }],
+        events: [madeEvent({ kind: 'pop-in', startTimeS: 1, endTimeS: 1.1, dropN: 2, dropPercent: 20 })],
       },
     )
     const result = host.breaks[0]!.evaluations[0]!.result
