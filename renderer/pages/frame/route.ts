@@ -7,6 +7,10 @@ export type Route =
   | { page: 'new-specimen' }
   | { page: 'specimen'; specimenId: number }
   | { page: 'break'; breakId: number }
+  | { page: 'reevaluations' }
+  /** `breakId`: this one alone is proposed. */
+  | { page: 'new-reevaluation'; breakId?: number }
+  | { page: 'reevaluation'; reevaluationId: number }
   | { page: 'calibration' }
   | { page: 'weights' }
   | { page: 'calibration-run' }
@@ -17,14 +21,24 @@ export type Route =
 
 /** The place that an address names; the bench when it names none. */
 export function routeOf(hash: string): Route {
-  const [first = '', second = ''] = hash.replace(/^#\/?/, '').split('/')
-  const id = /^[1-9]\d{0,14}$/.test(second) ? Number(second) : null
+  const [first = '', second = '', third = ''] = hash.replace(/^#\/?/, '').split('/')
+  const id = idOf(second)
   if (first === 'specimens' && second === 'new') return { page: 'new-specimen' }
   if (first === 'specimens') return id === null ? { page: 'specimens' } : { page: 'specimen', specimenId: id }
   if (first === 'breaks') return id === null ? { page: 'breaks' } : { page: 'break', breakId: id }
+  if (first === 'reevaluations') return reevaluationRoute(second, id, idOf(third))
   if (first === 'calibration') return calibrationRoute(second, id)
   if (first === 'connect' || first === 'archive' || first === 'settings') return { page: first }
   return { page: 'bench' }
+}
+
+function idOf(text: string): number | null {
+  return /^[1-9]\d{0,14}$/.test(text) ? Number(text) : null
+}
+
+function reevaluationRoute(second: string, id: number | null, breakId: number | null): Route {
+  if (second === 'new') return breakId === null ? { page: 'new-reevaluation' } : { page: 'new-reevaluation', breakId }
+  return id === null ? { page: 'reevaluations' } : { page: 'reevaluation', reevaluationId: id }
 }
 
 function calibrationRoute(second: string, id: number | null): Route {
@@ -38,6 +52,9 @@ function calibrationRoute(second: string, id: number | null): Route {
 export function hashOf(route: Route): string {
   if (route.page === 'specimen') return `#/specimens/${route.specimenId}`
   if (route.page === 'break') return `#/breaks/${route.breakId}`
+  if (route.page === 'new-reevaluation')
+    return route.breakId === undefined ? '#/reevaluations/new' : `#/reevaluations/new/${route.breakId}`
+  if (route.page === 'reevaluation') return `#/reevaluations/${route.reevaluationId}`
   if (route.page === 'new-specimen') return '#/specimens/new'
   if (route.page === 'weights') return '#/calibration/weights'
   if (route.page === 'calibration-run') return '#/calibration/run'

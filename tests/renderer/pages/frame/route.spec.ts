@@ -9,6 +9,10 @@ const routes: Route[] = [
   { page: 'new-specimen' },
   { page: 'specimen', specimenId: 12 },
   { page: 'break', breakId: 34 },
+  { page: 'reevaluations' },
+  { page: 'new-reevaluation' },
+  { page: 'new-reevaluation', breakId: 34 },
+  { page: 'reevaluation', reevaluationId: 6 },
   { page: 'calibration' },
   { page: 'weights' },
   { page: 'calibration-run' },
@@ -28,3 +32,8 @@ it.each(['#/calibration', '#/calibration/0', '#/calibration/nowhere'])('leads %s
 it.each(['#/breaks/0', '#/breaks/1e3', '#/breaks/-4', '#/breaks/constructor'])('leads %s to the list', (hash) =>
   expect(routeOf(hash)).toEqual({ page: 'breaks' }),
 )
+it.each(['#/reevaluations/0', '#/reevaluations/old'])('leads %s to all that was evaluated again', (hash) =>
+  expect(routeOf(hash)).toEqual({ page: 'reevaluations' }),
+)
+it('leads a new evaluation of no break to the choice of breaks', () =>
+  expect(routeOf('#/reevaluations/new/none')).toEqual({ page: 'new-reevaluation' }))
