@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { forceNear, marksOf } from '#renderer/pages/records/curveMarks.ts'
+import { forceNear, marksOf } from '#renderer/pages/break/curveMarks.ts'
 import { madeEvent } from '#tests/fakes/madeEvents.ts'
 import { createScriptedHost } from '#tests/fakes/scriptedHost.ts'
 

@@ -6,6 +6,11 @@ import { useAnswer } from '#renderer/host/useAnswer.ts'
 import { Notice } from '#renderer/widgets/Notice.tsx'
 import { useQuantities, writeFixed, writeNumber } from '#renderer/widgets/quantities.ts'
 import { hashOf } from '../frame/route.ts'
+import { AssessDialog } from '../records/AssessDialog.tsx'
+import { EvaluateAgainDialog } from '../records/EvaluateAgainDialog.tsx'
+import { ReassignDialog } from '../records/ReassignDialog.tsx'
+import { SignatureDialog } from '../records/SignatureDialog.tsx'
+import { VerificationWords } from '../records/VerificationWords.tsx'
 import {
   eventNames,
   eventWords,
@@ -15,16 +20,11 @@ import {
   outcomeWord,
   verifiedRangeFlags,
 } from '../wording.ts'
-import { AssessDialog } from './AssessDialog.tsx'
 import { BreakHistory } from './BreakHistory.tsx'
-import { EvaluateAgainDialog } from './EvaluateAgainDialog.tsx'
 import { EvaluationsTable } from './EvaluationsTable.tsx'
 import { Provenance } from './Provenance.tsx'
-import { ReassignDialog } from './ReassignDialog.tsx'
 import { CurveOf } from './RecordedCurve.tsx'
-import { SignatureDialog } from './SignatureDialog.tsx'
-import { VerificationWords } from './VerificationWords.tsx'
-import './records.css'
+import '../records/records.css'
 
 /** One break: its curve, what was made of it, how far to trust it, where it comes from, and what people said about it. */
 export function BreakPage({ breakId }: { breakId: number }) {
