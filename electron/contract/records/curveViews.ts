@@ -55,6 +55,8 @@ export const comparison = z.strictObject({
   curves: z.array(comparedCurve),
   /** Breaks that could not be compared, each with the reason. */
   leftOut: z.array(z.strictObject({ breakId: id, because: z.string() })),
+  /** Why no curve can be called an outlying one (too few, all alike), in a sentence; null: they were judged. */
+  notJudged: z.string().nullable().default(null),
   unit: z.enum(['N', 'counts', '%']),
   timeUnit: z.enum(['s', '%']),
   /** Rises; median, quartiles and count at each. NaN where fewer than three curves reach. */
