@@ -20,6 +20,7 @@ import type { CalibrationDecision } from '#contract/records/calibrationUse.ts'
 import type { Evaluation, NewEvaluation } from '#contract/records/evaluation.ts'
 import type { Preferences } from '#contract/records/settings.ts'
 import type { Specimen, SpecimenFields } from '#contract/records/specimen.ts'
+import type { BreakGroup } from './breakGroup.ts'
 import type { BegunRoutine, TakenReading } from './calibrationRoutines.ts'
 
 /** A record before the archive has given it its number. */
@@ -70,6 +71,9 @@ export type Archive = {
   addDecision(decision: NewDecision): Promise<Decision>
 
   listBreaks(query: ListQuery): Promise<{ total: number; rows: BreakSummary[] }>
+  /** All that fit, in the order of `listBreaks`. */
+  breakIds(query: Omit<ListQuery, 'offset' | 'limit'>): Promise<number[]>
+  breakGroup(breakId: number): Promise<BreakGroup>
   break(breakId: number): Promise<BreakRecord>
   /** Breaks whose capture a crash cut short and which have no evaluation yet. */
   recoveredWithoutEvaluation(): Promise<number[]>

@@ -107,18 +107,32 @@ export function waitingSpecimens(
   return { total, rows: ids.map((row) => readSpecimenSummary(database, row.specimen_id)) }
 }
 
+const breaksAndSpecimens = 'FROM break_current b LEFT JOIN specimen_current s ON s.specimen_id = b.specimen_id'
+
+/** What follows SELECT in every statement about the breaks of a query: which of them fit, and in which order. */
+function breaksThatFit(query: Omit<ListQuery, 'offset' | 'limit'>) {
+  const words = searchWords(query.text)
+  const fits = `${breaksAndSpecimens} WHERE ${breakStatus[query.status]}
+    ${contains("(coalesce(s.search, '') || char(10) || b.note_search)", words)}`
+  return { words, fits, order: orderBy(breakOrder[query.sort], ['b.break_id'], query.descending, true) }
+}
+
 /** One page of the breaks that fit, and how many fit in all. */
 export function listBreaks(database: Database.Database, query: ListQuery): Page<BreakSummary> {
-  const words = searchWords(query.text)
-  const fits = `WHERE ${breakStatus[query.status]}
-    ${contains("(coalesce(s.search, '') || char(10) || b.note_search)", words)}`
-  const join = 'FROM break_current b LEFT JOIN specimen_current s ON s.specimen_id = b.specimen_id'
-  const total = prepared<{ total: number }>(database, `SELECT count(*) AS total ${join} ${fits}`).get(...words)!.total
-  const ids = prepared<{ break_id: number }>(
-    database,
-    `SELECT b.break_id ${join} ${fits}
-     ${orderBy(breakOrder[query.sort], ['b.break_id'], query.descending, true)} LIMIT ? OFFSET ?`,
-  ).all(...words, query.limit, query.offset)
+  const { words, fits, order } = breaksThatFit(query)
+  const total = prepared<{ total: number }>(database, `SELECT count(*) AS total ${fits}`).get(...words)!.total
+  const ids = prepared<{ break_id: number }>(database, `SELECT b.break_id ${fits} ${order} LIMIT ? OFFSET ?`).all(
+    ...words,
+    query.limit,
+    query.offset,
+  )
   const one = prepared<BreakSummaryRow>(database, `${breakSummaryText} WHERE b.break_id = ?`)
   return { total, rows: ids.map((row) => breakSummaryFromRow(database, one.get(row.break_id)!)) }
+}
+
+/** The numbers of all breaks that fit, in the order in which `listBreaks` shows them. */
+export function breakIds(database: Database.Database, query: Omit<ListQuery, 'offset' | 'limit'>): number[] {
+  const { words, fits, order } = breaksThatFit(query)
+  const rows = prepared<{ break_id: number }>(database, `SELECT b.break_id ${fits} ${order}`).all(...words)
+  return rows.map((row) => row.break_id)
 }

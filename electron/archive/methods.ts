@@ -1,5 +1,6 @@
 import type { Progress } from '#contract/records/archive.ts'
 import { addAssessment } from './assessments.ts'
+import { breakGroup } from './breakGroup.ts'
 import { readBreak } from './breakRecords.ts'
 import { appendSamples, beginBreak, finishBreak, readCurve } from './breaks.ts'
 import { addCalibrationDecision, calibrationDecisions } from './calibrationDecisions.ts'
@@ -9,7 +10,7 @@ import { addCheckWeight, checkWeights } from './checkWeights.ts'
 import { addDecision } from './decisions.ts'
 import { addEvaluation } from './evaluations.ts'
 import { info } from './info.ts'
-import { listBreaks, listSpecimens, waitingSpecimens } from './lists.ts'
+import { breakIds, listBreaks, listSpecimens, waitingSpecimens } from './lists.ts'
 import type { OpenArchive } from './openDatabase.ts'
 import { preferences, setPreferences } from './preferences.ts'
 import { recoveredWithoutEvaluation } from './recovery.ts'
@@ -46,6 +47,8 @@ export const methods = {
   addAssessment: onDatabase(addAssessment),
   addDecision: onDatabase(addDecision),
   listBreaks: onDatabase(listBreaks),
+  breakIds: onDatabase(breakIds),
+  breakGroup: onDatabase(breakGroup),
   break: onDatabase(readBreak),
   recoveredWithoutEvaluation: onDatabase(recoveredWithoutEvaluation),
   readCurve: onDatabase(readCurve),

@@ -60,6 +60,8 @@ export async function openArchive(opening: ArchiveOpening): Promise<Archive> {
     addAssessment: ask('addAssessment'),
     addDecision: ask('addDecision'),
     listBreaks: ask('listBreaks'),
+    breakIds: ask('breakIds'),
+    breakGroup: ask('breakGroup'),
     break: ask('break'),
     recoveredWithoutEvaluation: ask('recoveredWithoutEvaluation'),
     readCurve: ask('readCurve'),

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { addAssessment } from '#archive/assessments.ts'
 import { readBlocks, readBlocksText } from '#archive/curves/curveStore.ts'
 import { addDecision } from '#archive/decisions.ts'
-import { listBreaks, listSpecimens, specimenListText, waitingSpecimens } from '#archive/lists.ts'
+import { breakIds, listBreaks, listSpecimens, specimenListText, waitingSpecimens } from '#archive/lists.ts'
 import { breaksOfSpecimenText, specimen } from '#archive/specimenRecords.ts'
 import { addSpecimens, correctSpecimen } from '#archive/specimens.ts'
 import { type ListQuery, listQuery } from '#contract/records/archive.ts'
@@ -170,4 +170,18 @@ test('finds the breaks of a specimen and the blocks of a curve by index, without
   expect(blocks).toContain('SEARCH curve_block USING INDEX')
   expect(blocks).not.toContain('TEMP B-TREE')
   expect(readBlocks(database, 'curve_block', 1).timeUs).toHaveLength(100)
+})
+
+test('gives the numbers of all breaks that fit, in the order of the list', () => {
+  const database = study()
+  addDecision(database, { ...decision, breakId: 2, kind: 'set-aside' })
+  for (const sort of ['number', 'peakN', 'strengthMPa', 'startedAt'] as const)
+    for (const descending of [false, true])
+      for (const change of [{}, { status: 'broken' }, { status: 'set-aside' }, { text: 'resorcinol' }] as const) {
+        const { offset, limit, ...rest } = query({ ...change, sort, descending })
+        const { rows } = listBreaks(database, { ...rest, offset, limit })
+        expect(breakIds(database, rest)).toEqual(rows.map(({ breakId }) => breakId))
+      }
+  expect(breakIds(database, query({ text: 'no such word' }))).toEqual([])
+  expect(breakIds(database, query({ offset: 2, limit: 1 }))).toHaveLength(3)
 })
