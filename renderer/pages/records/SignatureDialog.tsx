@@ -1,9 +1,5 @@
-import { type FormEvent, useState } from 'react'
-import { usePreferences } from '#renderer/host/hostContext.ts'
 import type { Action } from '#renderer/host/useAction.ts'
-import { Dialog } from '#renderer/widgets/Dialog.tsx'
-import { Field, TextField } from '#renderer/widgets/Field.tsx'
-import { Notice } from '#renderer/widgets/Notice.tsx'
+import { SignedDialog } from './SignedDialog.tsx'
 
 const kinds = {
   'set-aside': {
@@ -35,58 +31,18 @@ export function SignatureDialog({
   input: { breakId: number }
   onClose(): void
 }) {
-  const { operator } = usePreferences()
-  const [by, setBy] = useState(operator)
-  const [reason, setReason] = useState('')
-  const [asked, setAsked] = useState(false)
   const words = kinds[kind]
-
-  async function submit(event: FormEvent): Promise<void> {
-    event.preventDefault()
-    setAsked(true)
-    if (by.trim() === '' || reason.trim() === '') return
-    if ((await action.run({ ...input, by: by.trim(), reason: reason.trim() })) !== null) onClose()
-  }
-
   return (
-    <Dialog title={`${words.title}: ${subject}`} onClose={onClose}>
-      <form onSubmit={(event) => void submit(event)} noValidate className="form">
-        <p>{words.explains}</p>
-        <TextField
-          label="Why"
-          required
-          data-first-focus=""
-          value={reason}
-          maxLength={1000}
-          onChange={(event) => setReason(event.currentTarget.value)}
-          error={asked && reason.trim() === '' ? 'Say why; it stands beside the break from now on.' : null}
-        />
-        <div className="chips">
-          <span>Common:</span>
-          {words.common.map((text) => (
-            <button type="button" key={text} className="chip" onClick={() => setReason(text)}>
-              {text}
-            </button>
-          ))}
-        </div>
-        <Field
-          label="Who"
-          required
-          value={by}
-          maxLength={200}
-          onChange={(event) => setBy(event.currentTarget.value)}
-          error={asked && by.trim() === '' ? 'Enter your name or initials.' : null}
-        />
-        <Notice trouble={action.error} />
-        <div className="dialog-buttons">
-          <button type="button" className="button" onClick={onClose}>
-            Cancel
-          </button>
-          <button type="submit" className="button button-primary" disabled={action.pending}>
-            {words.button}
-          </button>
-        </div>
-      </form>
-    </Dialog>
+    <SignedDialog
+      words={{
+        ...words,
+        title: `${words.title}: ${subject}`,
+        reasonMissing: 'Say why; it stands beside the break from now on.',
+      }}
+      sign={async (signature) => (await action.run({ ...input, ...signature })) !== null}
+      pending={action.pending}
+      error={action.error}
+      onClose={onClose}
+    />
   )
 }
