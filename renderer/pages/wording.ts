@@ -120,6 +120,8 @@ export const scenarioWords: Record<ScenarioName, string> = {
   'pop-in': 'early partial drops',
   'stick-slip': 'slipping in steps',
   'hand-pumped': 'loading in strokes',
+  plateau: 'giving way before the break',
+  held: 'held or let down, then driven on',
   unloading: 'unloading without a break',
   clipping: 'converter at its end',
   glitches: 'electrical spikes',

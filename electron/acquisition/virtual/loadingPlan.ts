@@ -1,10 +1,14 @@
 import type { ScenarioName } from '#contract/records/settings.ts'
-import { LoadBuilder, type LoadSegment } from './loadSegment.ts'
+import { crackOf, driveTo, holdLoad, letDown, pumpTo, releaseAfterBreak, seat } from './loadingMoves.ts'
+import { forceAt, LoadBuilder, type LoadSegment } from './loadSegment.ts'
 import type { RandomStream } from './random.ts'
 import type { VirtualSpecimen } from './specimen.ts'
 
 /** What a specimen does; `mixed` and `idle` are benches, not behaviours. */
 export type LoadingKind = Exclude<ScenarioName, 'idle' | 'mixed'>
+
+/** A local high of the load, and how far it came down before it went up again or the specimen failed. */
+export type LoadHigh = { timeS: number; forceN: number; fallN: number }
 
 /** The whole loading of one specimen: its stretches, and what truly happened in it. Times in s from first contact, forces in N. */
 export type LoadingPlan = {
@@ -23,66 +27,22 @@ export type LoadingPlan = {
   seatingEndS: number
   popIns: { timeS: number; fromN: number; dropN: number }[]
   stickSlip: { cycles: number; drops: { timeS: number; fromN: number; dropN: number }[] }
+  /** Slope of the straight line from where the load first reaches 10 % of the peak to where it first reaches 90 %. */
+  meanRateNPerS: number
+  /** In order of time; the last one is where the specimen failed or was let go from. */
+  highs: LoadHigh[]
+  /** The press stood still and was then driven on. */
+  holds: { timeS: number; endTimeS: number; fromN: number; relaxedN: number }[]
+  /** The press was let back slowly and then driven on. */
+  reloads: { timeS: number; lowestTimeS: number; fromN: number; lowestN: number }[]
+  /** The load all but stood still while the specimen gave way, until it failed. */
+  plateau: { timeS: number; endTimeS: number } | null
+  /** The fall of the failure: how many steps before the last, clean fracture; from the first of them to the end of that. */
+  finalDrop: { manner: 'brittle' | 'progressive'; steps: number; timeS: number; lengthS: number } | null
 }
 
-type Slope = { slope: number; slopeChange: number }
-
-/** Slack, then a slope that softens: reaches `targetN` after the specimen's loading time. Returns the slope's course. */
-function seat(load: LoadBuilder, specimen: VirtualSpecimen): Slope {
-  const seatingS = specimen.seatingShare * specimen.loadingS
-  const drivenS = specimen.loadingS - seatingS
-  // strength = slope (seatingS / 2 + drivenS (1 - softening / 2)), the contact growing linearly while slack is taken up.
-  const slope = specimen.strengthN / (seatingS / 2 + drivenS * (1 - specimen.softening / 2))
-  load.drive(seatingS, 0, slope / seatingS)
-  return { slope, slopeChange: (-specimen.softening * slope) / drivenS }
-}
-
-/** Drives on from the present load to `targetN`; returns the slope with which it arrives there. */
-function driveTo(load: LoadBuilder, targetN: number, course: Slope): number {
-  const { slope, slopeChange } = course
-  const missingN = targetN - load.forceN
-  const arrival = Math.sqrt(Math.max(slope * slope + 2 * slopeChange * missingN, (0.2 * slope) ** 2))
-  const durationS = (2 * missingN) / (slope + arrival)
-  load.drive(durationS, slope, (arrival - slope) / durationS)
-  return arrival
-}
-
-function crackOf(specimen: VirtualSpecimen, ringFactor = 1) {
-  const { crackS, ringShare, ringS, ringHz } = specimen
-  return { fallS: crackS, ringShare: ringShare * ringFactor, ringS, ringHz }
-}
-
-/** Friction on the broken faces, then the press is let back. */
-function releaseAfterBreak(load: LoadBuilder, random: RandomStream, frictionN: number): void {
-  load.drive(random.between(0.3, 2.5), -0.05 * frictionN)
-  const fallS = random.between(0.05, 0.25)
-  load.letGo(12 * fallS, 0, fallS)
-}
-
-function pumpTo(load: LoadBuilder, random: RandomStream, targetN: number, loadingS: number): number {
-  const periodS = random.between(0.6, 1.3)
-  const strokes = Math.max(4, Math.round(loadingS / periodS))
-  const relaxing = random.between(0.01, 0.04)
-  for (;;) {
-    const strokeS = periodS * random.between(0.35, 0.55)
-    const liftN = (targetN / strokes) * random.between(0.8, 1.35) + relaxing * load.forceN
-    const share = (targetN - load.forceN) / liftN
-    if (share <= 1) {
-      // Smoothstep 3w² − 2w³ = share, by halving the interval.
-      let low = 0
-      let high = 1
-      for (let i = 0; i < 60; i++) {
-        const middle = (low + high) / 2
-        if (middle * middle * (3 - 2 * middle) < share) low = middle
-        else high = middle
-      }
-      load.stroke(low * strokeS, strokeS, liftN)
-      return (liftN * 6 * low * (1 - low)) / strokeS
-    }
-    load.stroke(strokeS, strokeS, liftN)
-    load.letGo(periodS - strokeS, load.forceN * (1 - relaxing), 0.2)
-  }
-}
+/** A crack has run through when it is down by this many of its time constants (to 10 % of its fall). */
+const crackTimeConstants = Math.log(10)
 
 /** Plans how one specimen of a kind is loaded, drawing what is left to chance. */
 export function planLoading(kind: LoadingKind, specimen: VirtualSpecimen, random: RandomStream): LoadingPlan {
@@ -97,14 +57,20 @@ export function planLoading(kind: LoadingKind, specimen: VirtualSpecimen, random
   let seatingEndS = 0
   let peakN = strengthN
   let peakTimeS = 0
+  const highs: LoadHigh[] = []
+  const holds: LoadingPlan['holds'] = []
+  const reloads: LoadingPlan['reloads'] = []
+  let plateau: LoadingPlan['plateau'] = null
+  let finalDrop: LoadingPlan['finalDrop'] = null
 
   if (kind === 'hand-pumped') {
-    rate = pumpTo(load, random, strengthN, specimen.loadingS)
+    rate = pumpTo(load, random, strengthN, specimen.loadingS, (high) => highs.push(high))
   } else {
     const course = seat(load, specimen)
     seatingEndS = load.timeS
     const slip = (fromN: number, dropN: number): { timeS: number; fromN: number; dropN: number } => {
       const drop = { timeS: load.timeS, fromN, dropN }
+      highs.push({ timeS: load.timeS, forceN: fromN, fallN: dropN })
       // Long enough for crack and ringing to die away, short enough that the drive cannot make good the drop meanwhile.
       const durationS = Math.min(12 * specimen.crackS + 4 * specimen.ringS, (0.3 * dropN) / course.slope)
       load.crack(durationS, fromN - dropN, crackOf(specimen, 0.5), course.slope)
@@ -135,10 +101,28 @@ export function planLoading(kind: LoadingKind, specimen: VirtualSpecimen, random
       rate = driveTo(load, peakN, course)
       peakTimeS = load.timeS
       outcome = 'unloading'
+      highs.push({ timeS: peakTimeS, forceN: peakN, fallN: peakN })
       const relaxing = random.between(0.01, 0.05)
       load.letGo(random.between(0.5, 4), peakN * (1 - relaxing), random.between(0.5, 2))
       const fallS = random.between(0.8, 2.5)
       load.letGo(9 * fallS, 0, fallS)
+    } else if (kind === 'held') {
+      const arrival = driveTo(load, strengthN * random.between(0.25, 0.85), course)
+      const again = random.unit() < 0.4
+      const high = again ? letDown(load, random) : holdLoad(load, random)
+      highs.push(high)
+      const { timeS, forceN: fromN, fallN } = high
+      if (again) reloads.push({ timeS, lowestTimeS: load.timeS, fromN, lowestN: load.forceN })
+      else holds.push({ timeS, endTimeS: load.timeS, fromN, relaxedN: fallN })
+      rate = driveTo(load, strengthN, { slope: arrival, slopeChange: again ? 0 : course.slopeChange })
+    } else if (kind === 'plateau') {
+      const creepN = strengthN * random.between(0, 0.015)
+      const arrival = driveTo(load, strengthN - creepN, course)
+      const timeS = load.timeS
+      const plateauS = Math.max(random.between(2, 6), creepN / (0.1 * arrival))
+      rate = creepN / plateauS
+      load.drive(plateauS, rate)
+      plateau = { timeS, endTimeS: load.timeS }
     } else {
       rate = driveTo(load, strengthN, course)
     }
@@ -149,9 +133,12 @@ export function planLoading(kind: LoadingKind, specimen: VirtualSpecimen, random
       peakN = load.forceN
       peakTimeS = load.timeS
     }
+    const dropS = load.timeS
+    let steps = 0
+    highs.push({ timeS: load.timeS, forceN: load.forceN, fallN: load.forceN - frictionN })
     if (kind === 'progressive') {
       // Steps leave at least 55 % of the peak for the last, clean fracture.
-      const steps = random.wholeBetween(2, 5)
+      steps = random.wholeBetween(2, 5)
       let levelN = peakN
       for (let step = 0; step < steps; step++) {
         const lowestN = peakN * (0.62 + (0.3 * (steps - step - 1)) / steps)
@@ -161,6 +148,8 @@ export function planLoading(kind: LoadingKind, specimen: VirtualSpecimen, random
       }
     }
     breakTimeS = load.timeS
+    const lengthS = breakTimeS - dropS + crackTimeConstants * specimen.crackS
+    finalDrop = { manner: steps > 0 ? 'progressive' : 'brittle', steps, timeS: dropS, lengthS }
     load.crack(12 * specimen.crackS + 8 * specimen.ringS, frictionN, crackOf(specimen))
     releaseAfterBreak(load, random, frictionN)
   }
@@ -177,5 +166,36 @@ export function planLoading(kind: LoadingKind, specimen: VirtualSpecimen, random
     seatingEndS,
     popIns,
     stickSlip: { cycles: slips.length, drops: slips },
+    meanRateNPerS: meanRate(load.segments, peakN),
+    highs,
+    holds,
+    reloads,
+    plateau,
+    finalDrop,
   }
+}
+
+function meanRate(segments: readonly LoadSegment[], peakN: number): number {
+  const fromS = firstReachedS(segments, 0.1 * peakN)
+  return (0.8 * peakN) / (firstReachedS(segments, 0.9 * peakN) - fromS)
+}
+
+const looksPerSegment = 500
+
+/** When a load first reaches a force that it does reach: looked for in steps, then by halving the interval. */
+function firstReachedS(segments: readonly LoadSegment[], forceN: number): number {
+  for (const segment of segments)
+    for (let look = 1; look <= looksPerSegment; look++) {
+      const stepS = segment.durationS / looksPerSegment
+      if (forceAt(segment, look * stepS) < forceN) continue
+      let low = (look - 1) * stepS
+      let high = look * stepS
+      for (let i = 0; i < 60; i++) {
+        const middle = (low + high) / 2
+        if (forceAt(segment, middle) < forceN) low = middle
+        else high = middle
+      }
+      return segment.startS + high
+    }
+  throw new RangeError('firstReachedS requires a force that the load reaches')
 }

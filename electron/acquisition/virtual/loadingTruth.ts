@@ -1,4 +1,4 @@
-import type { LoadingKind, LoadingPlan } from './loadingPlan.ts'
+import type { LoadHigh, LoadingKind, LoadingPlan } from './loadingPlan.ts'
 import type { VirtualSpecimen } from './specimen.ts'
 
 /**
@@ -29,6 +29,12 @@ export type LoadingTruth = {
   seatingEndTimeS: number
   popIns: { timeS: number; fromN: number; dropN: number }[]
   stickSlip: { cycles: number; drops: { timeS: number; fromN: number; dropN: number }[] }
+  meanRateNPerS: number
+  highs: LoadHigh[]
+  holds: LoadingPlan['holds']
+  reloads: LoadingPlan['reloads']
+  plateau: LoadingPlan['plateau']
+  finalDrop: LoadingPlan['finalDrop']
   glitchTimesS: number[]
   gaps: { timeS: number; missing: number }[]
   droppedSamples: number
@@ -69,6 +75,12 @@ export function beginTruth(
     seatingEndTimeS: startS + plan.seatingEndS,
     popIns: plan.popIns.map(later),
     stickSlip: { cycles: plan.stickSlip.cycles, drops: plan.stickSlip.drops.map(later) },
+    meanRateNPerS: plan.meanRateNPerS,
+    highs: plan.highs.map(later),
+    holds: plan.holds.map((hold) => ({ ...later(hold), endTimeS: hold.endTimeS + startS })),
+    reloads: plan.reloads.map((reload) => ({ ...later(reload), lowestTimeS: reload.lowestTimeS + startS })),
+    plateau: plan.plateau && { timeS: plan.plateau.timeS + startS, endTimeS: plan.plateau.endTimeS + startS },
+    finalDrop: plan.finalDrop && later(plan.finalDrop),
     glitchTimesS: [],
     gaps: [],
     droppedSamples: 0,

@@ -23,6 +23,8 @@ export const scenarioName = z.enum([
   'pop-in',
   'stick-slip',
   'hand-pumped',
+  'plateau',
+  'held',
   'unloading',
   'clipping',
   'glitches',

@@ -4,7 +4,17 @@ import { forceAt } from '#acquisition/virtual/loadSegment.ts'
 import { createRandom } from '#acquisition/virtual/random.ts'
 import { drawSpecimen } from '#acquisition/virtual/specimen.ts'
 
-const kinds: LoadingKind[] = ['brittle', 'progressive', 'pop-in', 'stick-slip', 'hand-pumped', 'unloading', 'glitches']
+const kinds: LoadingKind[] = [
+  'brittle',
+  'progressive',
+  'pop-in',
+  'stick-slip',
+  'hand-pumped',
+  'unloading',
+  'glitches',
+  'plateau',
+  'held',
+]
 
 function plans(kind: LoadingKind, count: number) {
   return Array.from({ length: count }, (_, seed) => {
@@ -108,5 +118,77 @@ describe('plan of a loading', () => {
       expect(plan.stickSlip.drops).toHaveLength(plan.stickSlip.cycles)
       for (const drop of plan.stickSlip.drops) expect(drop.timeS).toBeLessThan(plan.breakTimeS!)
     }
+  })
+
+  it('stands still or is let down once, and is then driven on, when it is held', () => {
+    let reloads = 0
+    for (const { plan } of plans('held', 60)) {
+      expect(plan.holds.length + plan.reloads.length).toBe(1)
+      expect(plan.highs).toHaveLength(2)
+      expect(plan.highs[1]!.forceN).toBeCloseTo(plan.peakN, 6)
+      for (const { timeS, endTimeS, fromN, relaxedN } of plan.holds) {
+        expect(endTimeS - timeS).toBeGreaterThanOrEqual(2.5)
+        expect(relaxedN).toBeLessThan(0.041 * fromN)
+        walk(plan, (at, forceN) => {
+          if (at >= timeS && at <= endTimeS) expect(forceN).toBeLessThanOrEqual(fromN + 1e-6)
+        })
+      }
+      for (const { timeS, lowestTimeS, fromN, lowestN } of plan.reloads) {
+        reloads += 1
+        let deepestN = fromN
+        walk(plan, (at, forceN) => {
+          if (at >= timeS && at < plan.peakTimeS) deepestN = Math.min(deepestN, forceN)
+        })
+        expect(lowestN).toBeCloseTo(deepestN, 6)
+        expect(lowestTimeS).toBeGreaterThan(timeS)
+        expect(lowestN).toBeLessThan(0.75 * fromN)
+      }
+    }
+    expect(reloads).toBeGreaterThan(10)
+  })
+
+  it('no longer rises to speak of for two seconds at least before it fails from a plateau', () => {
+    for (const { plan } of plans('plateau', 40)) {
+      const { timeS, endTimeS } = plan.plateau!
+      expect(endTimeS - timeS).toBeGreaterThanOrEqual(2)
+      expect(endTimeS).toBe(plan.breakTimeS)
+      walk(plan, (at, forceN) => {
+        if (at >= timeS && at <= endTimeS) expect(forceN).toBeGreaterThanOrEqual(0.984 * plan.peakN)
+      })
+      expect(plan.loadingRateNPerS).toBeLessThan(0.15 * plan.meanRateNPerS)
+    }
+  })
+
+  it('states the slope between the first 10 % and the first 90 % of the peak', () => {
+    for (const kind of kinds)
+      for (const { plan } of plans(kind, 10)) {
+        let reached10S = Number.NaN
+        let reached90S = Number.NaN
+        walk(plan, (timeS, forceN) => {
+          if (Number.isNaN(reached10S) && forceN >= 0.1 * plan.peakN) reached10S = timeS
+          if (Number.isNaN(reached90S) && forceN >= 0.9 * plan.peakN) reached90S = timeS
+        })
+        // The grid of this walk is up to 15 ms wide.
+        expect((plan.meanRateNPerS * (reached90S - reached10S)) / (0.8 * plan.peakN)).toBeCloseTo(1, 2)
+      }
+  })
+
+  it('falls all at once, or in as many steps as it states', () => {
+    for (const { plan } of plans('progressive', 40)) {
+      const drop = plan.finalDrop!
+      expect(drop.manner).toBe('progressive')
+      expect(drop.steps).toBeGreaterThanOrEqual(2)
+      expect(drop.timeS).toBeCloseTo(plan.peakTimeS, 9)
+      expect(drop.timeS + drop.lengthS).toBeGreaterThan(plan.breakTimeS!)
+    }
+    for (const { plan, specimen } of plans('brittle', 40)) {
+      const drop = plan.finalDrop!
+      expect(drop).toMatchObject({ manner: 'brittle', steps: 0, timeS: plan.breakTimeS })
+      const fracture = plan.segments.find((segment) => segment.startS === plan.breakTimeS)!
+      const swing = 1.2 * specimen.ringShare
+      const left = (forceAt(fracture, drop.lengthS) - plan.afterBreakN!) / (plan.peakN - plan.afterBreakN!)
+      expect(Math.abs(left - 0.1)).toBeLessThan(swing)
+    }
+    for (const { plan } of plans('unloading', 5)) expect(plan.finalDrop).toBeNull()
   })
 })
