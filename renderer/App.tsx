@@ -7,6 +7,7 @@ import { CalibrationPage } from './pages/calibration/CalibrationPage.tsx'
 import { CalibrationRecordPage } from './pages/calibrationRecord/CalibrationRecordPage.tsx'
 import { CalibrationRunPage } from './pages/calibrationRun/CalibrationRunPage.tsx'
 import { CheckWeightPage } from './pages/checkWeight/CheckWeightPage.tsx'
+import { ComparePage } from './pages/compare/ComparePage.tsx'
 import { ConnectPage } from './pages/connect/ConnectPage.tsx'
 import { Frame } from './pages/frame/Frame.tsx'
 import type { Route } from './pages/frame/route.ts'
@@ -15,6 +16,9 @@ import { BreaksPage } from './pages/records/BreaksPage.tsx'
 import { NewSpecimenPage } from './pages/records/NewSpecimenPage.tsx'
 import { SpecimenPage } from './pages/records/SpecimenPage.tsx'
 import { SpecimensPage } from './pages/records/SpecimensPage.tsx'
+import { NewReevaluationPage } from './pages/reevaluation/NewReevaluationPage.tsx'
+import { ReevaluationPage } from './pages/reevaluation/ReevaluationPage.tsx'
+import { ReevaluationsPage } from './pages/reevaluation/ReevaluationsPage.tsx'
 import { SettingsPage } from './pages/settings/SettingsPage.tsx'
 import { WeightsPage } from './pages/weights/WeightsPage.tsx'
 import { applyTheme } from './theme/applyTheme.ts'
@@ -72,6 +76,14 @@ function pageOf(route: Route) {
       return <SpecimenPage key={route.specimenId} specimenId={route.specimenId} />
     case 'break':
       return <BreakPage key={route.breakId} breakId={route.breakId} />
+    case 'reevaluations':
+      return <ReevaluationsPage />
+    case 'new-reevaluation':
+      return <NewReevaluationPage key={route.breakId ?? 0} breakId={route.breakId ?? null} />
+    case 'reevaluation':
+      return <ReevaluationPage key={route.reevaluationId} reevaluationId={route.reevaluationId} />
+    case 'compare':
+      return <ComparePage breakIds={route.breakIds} />
     case 'calibration':
       return <CalibrationPage />
     case 'weights':

@@ -6,6 +6,7 @@ import { Keys } from '#renderer/widgets/Keys.tsx'
 import { Notice } from '#renderer/widgets/Notice.tsx'
 import { OverloadBanner } from '../bench/OverloadBanner.tsx'
 import { useBenchSound } from '../bench/useBenchSound.ts'
+import { RunningMark } from '../reevaluation/RunningMark.tsx'
 import { connectionWords } from '../wording.ts'
 import { CautionsDialog } from './CautionsDialog.tsx'
 import { HelpDialog } from './HelpDialog.tsx'
@@ -18,7 +19,11 @@ import { isWorthTelling } from './worthTelling.ts'
 const places: readonly { route: Route; name: string; also: readonly Route['page'][] }[] = [
   { route: { page: 'bench' }, name: 'Bench', also: ['connect'] },
   { route: { page: 'specimens' }, name: 'Specimens', also: ['specimen', 'new-specimen'] },
-  { route: { page: 'breaks' }, name: 'Breaks', also: ['break'] },
+  {
+    route: { page: 'breaks' },
+    name: 'Breaks',
+    also: ['break', 'compare', 'reevaluations', 'new-reevaluation', 'reevaluation'],
+  },
   {
     route: { page: 'calibration' },
     name: 'Calibration',
@@ -85,6 +90,7 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
             })}
           </ul>
         </nav>
+        <RunningMark route={route} />
         <a className="frame-connection" href={hashOf({ page: 'connect' })} title="Choose or change the device">
           <PhaseShape phase={bench.phase} />
           <span>

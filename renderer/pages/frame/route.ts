@@ -7,6 +7,8 @@ export type Route =
   | { page: 'new-specimen' }
   | { page: 'specimen'; specimenId: number }
   | { page: 'break'; breakId: number }
+  /** At most `mostCompared` breaks beside each other. */
+  | { page: 'compare'; breakIds: readonly number[] }
   | { page: 'reevaluations' }
   /** `breakId`: this one alone is proposed. */
   | { page: 'new-reevaluation'; breakId?: number }
@@ -19,6 +21,9 @@ export type Route =
   | { page: 'archive' }
   | { page: 'settings' }
 
+/** How many breaks are compared at once. */
+export const mostCompared = 200
+
 /** The place that an address names; the bench when it names none. */
 export function routeOf(hash: string): Route {
   const [first = '', second = '', third = ''] = hash.replace(/^#\/?/, '').split('/')
@@ -27,6 +32,7 @@ export function routeOf(hash: string): Route {
   if (first === 'specimens') return id === null ? { page: 'specimens' } : { page: 'specimen', specimenId: id }
   if (first === 'breaks') return id === null ? { page: 'breaks' } : { page: 'break', breakId: id }
   if (first === 'reevaluations') return reevaluationRoute(second, id, idOf(third))
+  if (first === 'compare') return { page: 'compare', breakIds: idsOf(second) }
   if (first === 'calibration') return calibrationRoute(second, id)
   if (first === 'connect' || first === 'archive' || first === 'settings') return { page: first }
   return { page: 'bench' }
@@ -48,6 +54,12 @@ function calibrationRoute(second: string, id: number | null): Route {
   return id === null ? { page: 'calibration' } : { page: 'calibration-record', calibrationId: id }
 }
 
+/** Each number once, in the order of the address; what is no number is passed over. */
+function idsOf(words: string): number[] {
+  const ids = words.split(',').map(idOf)
+  return [...new Set(ids.filter((id) => id !== null))].slice(0, mostCompared)
+}
+
 /** The address of a place. */
 export function hashOf(route: Route): string {
   if (route.page === 'specimen') return `#/specimens/${route.specimenId}`
@@ -55,6 +67,8 @@ export function hashOf(route: Route): string {
   if (route.page === 'new-reevaluation')
     return route.breakId === undefined ? '#/reevaluations/new' : `#/reevaluations/new/${route.breakId}`
   if (route.page === 'reevaluation') return `#/reevaluations/${route.reevaluationId}`
+  if (route.page === 'compare')
+    return route.breakIds.length === 0 ? '#/compare' : `#/compare/${route.breakIds.join(',')}`
   if (route.page === 'new-specimen') return '#/specimens/new'
   if (route.page === 'weights') return '#/calibration/weights'
   if (route.page === 'calibration-run') return '#/calibration/run'

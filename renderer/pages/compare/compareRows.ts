@@ -1,0 +1,38 @@
+import type { BreakRecord } from '#contract/records/break.ts'
+import type { ComparedCurve } from '#contract/records/curveViews.ts'
+
+/** One line of the table beside the curves. What is still on its way is null. */
+export type CompareRow = {
+  breakId: number
+  name: string
+  curve: ComparedCurve
+  adhesive: string | null
+  peakN: number | null
+  strengthMPa: number | null
+  timeToPeakS: number | null
+}
+
+export type RowOrder = 'given' | 'name' | 'peak' | 'time' | 'distance'
+
+/** From the onset of the load to the peak by the evaluation in force, s; null where either is unknown. */
+export function timeToPeakS({ evaluations, inForceId }: Pick<BreakRecord, 'evaluations' | 'inForceId'>): number | null {
+  const result = evaluations.find(({ evaluationId }) => evaluationId === inForceId)?.result
+  if (result === undefined || result.peakTimeS === null || result.onsetTimeS === null) return null
+  return result.peakTimeS - result.onsetTimeS
+}
+
+/** Rows in another order; what is not known comes last, whichever way round. */
+export function orderRows(rows: readonly CompareRow[], order: RowOrder, descending: boolean): CompareRow[] {
+  if (order === 'given') return [...rows]
+  if (order === 'name') {
+    const byName = rows.toSorted((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }))
+    return descending ? byName.reverse() : byName
+  }
+  const value = (row: CompareRow) =>
+    order === 'peak' ? row.peakN : order === 'time' ? row.timeToPeakS : (row.curve.zScore ?? row.curve.distance)
+  return rows.toSorted((a, b) => {
+    const [one, other] = [value(a), value(b)]
+    if (one === null || other === null) return Number(one === null) - Number(other === null)
+    return descending ? other - one : one - other
+  })
+}

@@ -1,0 +1,373 @@
+import uPlot from 'uplot'
+import type { ForceDisplay } from './forceDisplay.ts'
+import { between, type OverlayCurve, type OverlayMedian, valueAt } from './overlayCurve.ts'
+import { type FinerStretch, finerStretches, narrowestSpan, wholeSpan } from './overlayDetail.ts'
+import { drawEmphasis } from './overlayEmphasis.ts'
+import { type OverlayColours, overlayInk, readOverlayColours } from './overlayInk.ts'
+import { listenToPlot } from './overlayInput.ts'
+import { drawBand, strokeGridLine } from './overlayMedian.ts'
+import {
+  createOverlayPicture,
+  type DrawnCurve,
+  type FineStretch,
+  type OverlayPicture,
+  type OverlayView,
+  rangeInView,
+} from './overlayPicture.ts'
+import { onThemeChange } from './plotColours.ts'
+import { drawMarks, type PointMark } from './plotMarks.ts'
+import { drawnSpan, pan, type Span, zoom } from './zoom.ts'
+
+export type OverlayPlotOptions = {
+  /** Where the read-out stands on the time axis, and what the median has there in stored units. */
+  onCursor(reading: OverlayReading | null): void
+  /** The curve under the pointer. */
+  onPoint(key: number | null): void
+  /** The curve that was clicked. */
+  onChoose(key: number): void
+  onSpan(span: Span, whole: Span): void
+  /** Asked when the view has come to rest and shows less than is stored: answered by `setFine`. */
+  onFiner(stretches: readonly FinerStretch[]): void
+}
+
+export type OverlayReading = { at: number; force: number | null; median: number | null }
+
+export type OverlayPlot = {
+  setCurves(curves: readonly OverlayCurve[]): void
+  setMedian(median: OverlayMedian | null): void
+  setDisplay(display: ForceDisplay, timeUnit: string): void
+  /** The curve to stand out and be named. */
+  setEmphasis(key: number | null): void
+  setFine(key: number, fine: FineStretch): void
+  /** Acts on a key as the help says; true when it was one of the plot's keys. */
+  key(name: string): boolean
+  show(span: Span | null): void
+  destroy(): void
+}
+
+/** How long the view must have been at rest before finer samples are asked for, ms. */
+const restMs = 250
+const reachPx = 12
+/** With no more curves than this each is named. */
+const fewCurves = 6
+
+/**
+ * Many curves in one plot. Axes, cursor and the drawn rectangle are the plot library's; the curves are painted by us as pixels
+ * from their levels, so that a frame costs the same however many samples they have.
+ */
+export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions): OverlayPlot {
+  let colours: OverlayColours = readOverlayColours(host)
+  let display: ForceDisplay = { factor: 1, unit: 'N', format: String }
+  let timeUnit = 's'
+  let curves: readonly DrawnCurve[] = []
+  let median: OverlayMedian | null = null
+  let emphasis: number | null = null
+  let whole: Span = { fromS: 0, toS: 1 }
+  let span: Span = whole
+  /** Chosen by drawing a rectangle; null: what is in view fits. */
+  let chosenRange: { bottom: number; top: number } | null = null
+  let cursorAt: number | null = null
+  let requested = 0
+  let restTimer: ReturnType<typeof setTimeout> | undefined
+  let picture: OverlayPicture | null = null
+  let paintedView: OverlayView | null = null
+  const canvas = document.createElement('canvas')
+  const surface = canvas.getContext('2d')!
+
+  const axis = (values: uPlot.Axis['values'], size: number, space: number): uPlot.Axis => ({
+    stroke: () => colours.quiet,
+    grid: { stroke: () => colours.grid, width: 1 },
+    ticks: { show: false },
+    font: colours.font,
+    gap: 8,
+    size,
+    space,
+    ...(values === undefined ? {} : { values }),
+  })
+  const plot = new uPlot(
+    {
+      width: Math.max(host.clientWidth, 100),
+      height: Math.max(host.clientHeight, 100),
+      legend: { show: false },
+      padding: [14, 14, 0, 0],
+      cursor: { drag: { x: true, y: true, uni: 24, setScale: false }, points: { show: false }, y: false },
+      scales: { x: { time: false, auto: false }, y: { auto: false } },
+      series: [{}, { show: false }],
+      axes: [
+        axis((_plot, splits) => splits.map((split) => `${written(split)} ${timeUnit}`), 34, 80),
+        axis((_plot, splits) => splits.map((split) => display.format(split)), 70, 40),
+      ],
+      hooks: { draw: [drawAll], setSelect: [takeSelection], setCursor: [() => report()] },
+    },
+    [
+      [0, 1],
+      [null, null],
+    ],
+    host,
+  )
+  const endInput = listenToPlot(plot.over, {
+    zoomAbout: (factor, left) => show(zoom(span, factor, plot.posToVal(left, 'x'), whole, least())),
+    panBy: (pixels) => show(pan(span, -pixels / plot.over.clientWidth, whole)),
+    showAll: () => show(null),
+    click: (left, top) => {
+      const key = nearest(left, top)
+      if (key !== null) options.onChoose(key)
+    },
+    leave: () => options.onPoint(null),
+  })
+
+  const resizing = new ResizeObserver(() => {
+    if (host.clientWidth > 0 && host.clientHeight > 0)
+      plot.setSize({ width: host.clientWidth, height: host.clientHeight })
+  })
+  resizing.observe(host)
+  const endThemeWatch = onThemeChange(() => {
+    colours = readOverlayColours(host)
+    paintedView = null
+    plot.redraw(false, true)
+  })
+
+  function least(): number {
+    return narrowestSpan(curves.map(({ curve }) => curve))
+  }
+
+  /** All that changes the picture goes through here: one drawing a frame, however many events there were. */
+  function request(repaint: boolean): void {
+    if (repaint) paintedView = null
+    if (requested === 0) requested = requestAnimationFrame(draw)
+  }
+
+  function draw(): void {
+    requested = 0
+    const { bottom, top } = chosenRange ?? fittingRange()
+    plot.batch(() => {
+      plot.setScale('x', { min: span.fromS, max: span.toS })
+      plot.setScale('y', { min: bottom, max: top })
+    })
+    // Scales that stay as they are draw nothing.
+    plot.redraw(false, false)
+  }
+
+  function fittingRange(): { bottom: number; top: number } {
+    const { low, high } = rangeInView(curves, span, display.factor)
+    const top = high > 0 ? high * 1.1 : 1
+    return { bottom: Math.min(low * 1.05, -0.03 * top), top }
+  }
+
+  function drawAll(): void {
+    const { ctx, bbox } = plot
+    const { min: bottom, max: top } = plot.scales.y ?? {}
+    const { min: fromS, max: toS } = plot.scales.x ?? {}
+    if (bottom == null || top == null || fromS == null || toS == null || curves.length === 0) return
+    paint({ span: { fromS, toS }, bottom, top, factor: display.factor })
+    ctx.save()
+    ctx.beginPath()
+    ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height)
+    ctx.clip()
+    if (median !== null) drawBand(plot, median, display.factor, colours.band)
+    ctx.drawImage(canvas, bbox.left, bbox.top)
+    if (median !== null) drawMedian(median)
+    ctx.restore()
+    const spans = emphasis === null ? null : (picture?.spansOf(emphasis) ?? null)
+    if (spans !== null) drawEmphasis(plot, spans, colours, dashOf(emphasis))
+    drawMarks(plot, marks(), colours)
+  }
+
+  function drawMedian({ grid, median: values, lower, upper }: OverlayMedian): void {
+    const { ctx } = plot
+    const line = (widthPx: number, colour: string, of: Float64Array, dash: number[]) => {
+      ctx.lineWidth = widthPx * devicePixelRatio
+      ctx.strokeStyle = colour
+      ctx.setLineDash(dash.map((length) => length * devicePixelRatio))
+      strokeGridLine(plot, grid, of, display.factor)
+    }
+    for (const quartile of [lower, upper]) line(1.5, colours.ink, quartile, [1.5, 3.5])
+    line(5.5, colours.ground, values, [])
+    line(2.75, colours.ink, values, [])
+  }
+
+  function paint(view: OverlayView): void {
+    const columns = Math.round(plot.bbox.width)
+    const rows = Math.round(plot.bbox.height)
+    if (picture === null || picture.pixels.columns !== columns || picture.pixels.rows !== rows) {
+      picture = createOverlayPicture(columns, rows)
+      canvas.width = columns
+      canvas.height = rows
+      paintedView = null
+    }
+    if (paintedView !== null && sameView(paintedView, view)) return
+    picture.paint(curves, view, overlayInk(colours, devicePixelRatio))
+    const bytes = new Uint8ClampedArray(picture.pixels.words.buffer as ArrayBuffer)
+    surface.putImageData(new ImageData(bytes, columns, rows), 0, 0)
+    paintedView = view
+  }
+
+  function dashOf(key: number | null): number[] {
+    const curve = curves.find(({ curve }) => curve.key === key)?.curve
+    return curve?.setAside ? [9 * devicePixelRatio, 6 * devicePixelRatio] : []
+  }
+
+  function marks(): PointMark[] {
+    const found: PointMark[] = []
+    for (const { curve } of curves) {
+      const outlying = curve.outlying
+      const value = outlying === null ? null : valueAt(curve, outlying.at)
+      if (outlying !== null && value !== null)
+        found.push({
+          timeS: outlying.at,
+          value: value * display.factor,
+          label: `${curve.label} ${outlying.words}`,
+          shape: 'event',
+        })
+    }
+    const named = curves.filter(({ curve }) =>
+      emphasis === null ? curves.length <= fewCurves && curve.outlying === null : curve.key === emphasis,
+    )
+    for (const { curve } of named) {
+      const peak = highestOf(curve)
+      if (peak !== null) found.push({ ...peak, label: curve.label, shape: 'peak' })
+    }
+    return found
+  }
+
+  function highestOf(curve: OverlayCurve): { timeS: number; value: number } | null {
+    const { timeS, force, levels } = curve.levels
+    const coarsest = levels.at(-1)
+    const candidates = coarsest ?? force.keys()
+    let best = -1
+    for (const sample of candidates) if (best < 0 || force[sample]! > force[best]!) best = sample
+    if (best < 0) return null
+    return {
+      timeS: (timeS[best]! - curve.originS) / curve.timeUnit,
+      value: (force[best]! / curve.forceUnit) * display.factor,
+    }
+  }
+
+  function takeSelection(): void {
+    const { left, top, width, height } = plot.select
+    if (width < 4) return
+    const over = plot.over
+    const wholeHeight = height >= over.clientHeight - 1
+    if (!wholeHeight) chosenRange = { bottom: plot.posToVal(top + height, 'y'), top: plot.posToVal(top, 'y') }
+    show(drawnSpan(plot.posToVal(left, 'x'), plot.posToVal(left + width, 'x'), whole, least()))
+    plot.setSelect({ left: 0, top: 0, width: 0, height: 0 }, false)
+  }
+
+  function show(wanted: Span | null): void {
+    span = wanted ?? whole
+    if (wanted === null) chosenRange = null
+    options.onSpan(span, whole)
+    request(false)
+    clearTimeout(restTimer)
+    restTimer = setTimeout(askFiner, restMs)
+  }
+
+  function askFiner(): void {
+    const stretches = finerStretches(curves, span, plot.bbox.width)
+    if (stretches.length > 0) options.onFiner(stretches)
+  }
+
+  function nearest(left: number, top: number): number | null {
+    const ratio = devicePixelRatio
+    return picture?.nearest(Math.round(left * ratio), Math.round(top * ratio), reachPx * ratio) ?? null
+  }
+
+  function report(): void {
+    const { left, top } = plot.cursor
+    if (left == null || left < 0) {
+      cursorAt = null
+      options.onCursor(null)
+      return
+    }
+    cursorAt = plot.posToVal(left, 'x')
+    if (top != null && top >= 0) options.onPoint(nearest(left, top))
+    reportReading()
+  }
+
+  function reportReading(): void {
+    if (cursorAt === null) return
+    const curve = curves.find(({ curve }) => curve.key === emphasis)?.curve
+    options.onCursor({
+      at: cursorAt,
+      force: curve === undefined ? null : valueAt(curve, cursorAt),
+      median: median === null ? null : between(median.grid, median.median, cursorAt),
+    })
+  }
+
+  function moveCursor(to: number): void {
+    const at = Math.min(Math.max(to, span.fromS), span.toS)
+    // Above the plot, so that the pointer's curve is not taken for the one under the cursor.
+    plot.setCursor({ left: plot.valToPos(at, 'x'), top: -1 }, true)
+  }
+
+  return {
+    setCurves(next) {
+      const wasWhole = span.fromS <= whole.fromS && span.toS >= whole.toS
+      const fine = new Map(curves.map(({ curve, fine }) => [curve.levels, fine]))
+      curves = next.map((curve) => ({ curve, fine: fine.get(curve.levels) ?? null }))
+      whole = wholeSpan(next)
+      if (wasWhole || span.toS <= whole.fromS || span.fromS >= whole.toS) span = whole
+      options.onSpan(span, whole)
+      request(true)
+    },
+    setMedian(next) {
+      median = next
+      request(false)
+    },
+    setDisplay(next, nextTimeUnit) {
+      display = next
+      timeUnit = nextTimeUnit
+      chosenRange = null
+      request(true)
+    },
+    setEmphasis(key) {
+      if (key === emphasis) return
+      emphasis = key
+      request(false)
+      reportReading()
+    },
+    setFine(key, fine) {
+      curves = curves.map((drawn) => (drawn.curve.key === key ? { ...drawn, fine } : drawn))
+      request(true)
+    },
+    key(name) {
+      const inSight = cursorAt !== null && cursorAt >= span.fromS && cursorAt <= span.toS
+      const centre = inSight ? cursorAt! : (span.fromS + span.toS) / 2
+      const step = (span.toS - span.fromS) / 200
+      if (name === '+' || name === '=') show(zoom(span, 0.5, centre, whole, least()))
+      else if (name === '-') show(zoom(span, 2, centre, whole, least()))
+      else if (name === '0') show(null)
+      else if (name === 'PageUp') show(pan(span, -0.5, whole))
+      else if (name === 'PageDown') show(pan(span, 0.5, whole))
+      else if (name === 'ArrowLeft') moveCursor(inSight ? centre - step : centre)
+      else if (name === 'ArrowRight') moveCursor(inSight ? centre + step : centre)
+      else if (name === 'Home') moveCursor(span.fromS)
+      else if (name === 'End') moveCursor(span.toS)
+      else return false
+      return true
+    },
+    show,
+    destroy() {
+      cancelAnimationFrame(requested)
+      clearTimeout(restTimer)
+      endInput()
+      endThemeWatch()
+      resizing.disconnect()
+      plot.destroy()
+    },
+  }
+}
+
+function sameView(one: OverlayView, other: OverlayView): boolean {
+  return (
+    one.span.fromS === other.span.fromS &&
+    one.span.toS === other.span.toS &&
+    one.bottom === other.bottom &&
+    one.top === other.top &&
+    one.factor === other.factor
+  )
+}
+
+function written(split: number): string {
+  return String(Number(split.toPrecision(9))).replace('-', '−')
+}
