@@ -1,0 +1,69 @@
+import { expect, test } from 'vitest'
+import type { CurveFilter } from '#contract/records/curveViews.ts'
+import { filterRefusal } from '#domain/signal/filters/filterRefusal.ts'
+import { stretchesBetweenGaps } from '#domain/signal/stretches.ts'
+
+const every = (intervalS: number, count = 500) => Float64Array.from({ length: count }, (_, i) => i * intervalS)
+const refusal = (filter: CurveFilter, timeS: Float64Array) => filterRefusal(filter, stretchesBetweenGaps(timeS))
+
+test.each([
+  [60, 588],
+  [180, 1760],
+  [600, 5880],
+  [1000, 9800],
+] as const)('CFC %d wants ten samples a second for each Hz of it, and %d are too few', (frequencyClass, rateHz) => {
+  const filter = { kind: 'cfc', frequencyClass } as const
+  expect(refusal(filter, every(1 / (10 * frequencyClass)))).toBeNull()
+  expect(refusal(filter, every(1 / rateHz))?.because).toBe(
+    `CFC ${frequencyClass} needs ${10 * frequencyClass} samples a second, and this curve has ${rateHz}.`,
+  )
+})
+
+test('says which filter a slow curve can take, and that one is taken', () => {
+  const slow = every(1 / 80)
+  const refused = refusal({ kind: 'cfc', frequencyClass: 60 }, slow)
+  expect(refused?.cure).toContain('at most 32 Hz')
+  expect(refusal({ kind: 'butterworth', cutoffHz: 32 }, slow)).toBeNull()
+  expect(refusal({ kind: 'butterworth', cutoffHz: 33 }, slow)?.cure).toBe('Take at most 32 Hz.')
+})
+
+test.each([77.7, 83.33, 1013, 3333])('what is advised at %d samples a second is not refused', (rateHz) => {
+  const timeS = every(1 / rateHz)
+  const highest = Number(/[\d.]+(?= Hz)/.exec(refusal({ kind: 'butterworth', cutoffHz: rateHz }, timeS)!.cure)![0])
+  expect(refusal({ kind: 'butterworth', cutoffHz: highest }, timeS)).toBeNull()
+  const lowest = Number(/\d[\d.e-]+(?= Hz)/.exec(refusal({ kind: 'butterworth', cutoffHz: 1e-9 }, timeS)!.cure)![0])
+  expect(refusal({ kind: 'butterworth', cutoffHz: lowest }, timeS)).toBeNull()
+  const shortest = Number(/[\d.]+(?= s,)/.exec(refusal({ kind: 'moving-average', windowS: 1e-6 }, timeS)!.cure)![0])
+  expect(refusal({ kind: 'moving-average', windowS: shortest }, timeS)).toBeNull()
+})
+
+test('refuses samples that come too unevenly for a low-pass, and sends to the moving average, which takes them', () => {
+  const uneven = Float64Array.from({ length: 400 }, (_, i) => 0.01 * i + (i % 2 === 0 ? 0 : 0.003))
+  for (const filter of [
+    { kind: 'butterworth', cutoffHz: 5 },
+    { kind: 'cfc', frequencyClass: 60 },
+  ] as const)
+    expect(refusal(filter, uneven)).toMatchObject({
+      because: expect.stringMatching(/unevenly.*30 %/),
+      cure: expect.stringContaining('moving average'),
+    })
+  expect(refusal({ kind: 'moving-average', windowS: 0.1 }, uneven)).toBeNull()
+})
+
+test('a few samples between gaps do not decide', () => {
+  const timeS = every(0.001, 60).map((time, i) => (i < 50 ? time : time + 0.1 + 0.0004 * (i - 50)))
+  expect(refusal({ kind: 'cfc', frequencyClass: 60 }, timeS)).toBeNull()
+})
+
+test('a window of two intervals holds three samples and is enough', () => {
+  expect(refusal({ kind: 'moving-average', windowS: 0.025 }, every(1 / 80))).toBeNull()
+  expect(refusal({ kind: 'moving-average', windowS: 0.02 }, every(1 / 80))).toMatchObject({
+    because: expect.stringContaining('0.02 s is too short'),
+    cure: expect.stringContaining('0.025 s'),
+  })
+})
+
+test('refuses nothing of a curve of one sample or none', () => {
+  for (const timeS of [every(1, 0), every(1, 1)])
+    expect(refusal({ kind: 'butterworth', cutoffHz: 5 }, timeS)).toBeNull()
+})
