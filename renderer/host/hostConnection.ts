@@ -48,6 +48,7 @@ export function joinHost(carrier: Carrier, watchLink: LinkWatch): Host {
   client.on('trouble', (message) => trouble.set(message))
   client.on('records.changed', () => host.recordsVersion.set(host.recordsVersion.get() + 1))
   client.on('calibrations.changed', () => host.recordsVersion.set(host.recordsVersion.get() + 1))
+  client.on('reevaluations.changed', () => host.recordsVersion.set(host.recordsVersion.get() + 1))
   client.on('break.finished', () => host.recordsVersion.set(host.recordsVersion.get() + 1))
 
   async function readAll(): Promise<void> {

@@ -4,15 +4,18 @@ import type { InputOf, OutputOf } from '#contract/procedures.ts'
 import { useHost, useStore } from '#renderer/host/hostContext.ts'
 import { pagesOfRows } from '#renderer/widgets/virtualRows.ts'
 
-type ListName = 'specimens.list' | 'breaks.list'
+type ListName = 'specimens.list' | 'breaks.list' | 'reevaluations.changes'
 type RowOf<N extends ListName> = OutputOf<N>['rows'][number]
-export type ListView = Omit<InputOf<ListName>, 'offset' | 'limit'>
+type ViewOf<N extends ListName> = Omit<InputOf<N>, 'offset' | 'limit'>
+export type ListView = ViewOf<'breaks.list'>
 
-export type PagedList<Row> = {
+export type PagedList<N extends ListName> = {
   total: number
+  /** The page that came last, with whatever the answer says beside its rows; null until one has come. */
+  newest: OutputOf<N> | null
   pending: boolean
   error: TroubleMessage | null
-  rowAt(index: number): Row | undefined
+  rowAt(index: number): RowOf<N> | undefined
   /** Says which rows are in sight, so that their pages are fetched. */
   onSight(first: number, last: number): void
 }
@@ -20,7 +23,7 @@ export type PagedList<Row> = {
 const pageSize = 100
 
 /** A list fetched page by page as it comes in sight; what is shown stays until its new version is there. */
-export function usePagedList<N extends ListName>(name: N, view: ListView): PagedList<RowOf<N>> {
+export function usePagedList<N extends ListName>(name: N, view: ViewOf<N>): PagedList<N> {
   const { client, recordsVersion } = useHost()
   const version = useStore(recordsVersion)
   const question = JSON.stringify(view)
@@ -28,7 +31,12 @@ export function usePagedList<N extends ListName>(name: N, view: ListView): Paged
   const asked = useRef(new Set<number>())
   const turn = useRef(0)
   const sight = useRef({ first: 0, last: 1 })
-  const [shown, setShown] = useState({ total: 0, pending: true, error: null as TroubleMessage | null, arrivals: 0 })
+  const [shown, setShown] = useState({
+    newest: null as OutputOf<N> | null,
+    pending: true,
+    error: null as TroubleMessage | null,
+    arrivals: 0,
+  })
 
   const fetchSight = useCallback(() => {
     const mine = turn.current
@@ -36,12 +44,12 @@ export function usePagedList<N extends ListName>(name: N, view: ListView): Paged
     for (const offset of pagesOfRows(first, Math.max(last, first + 1), pageSize)) {
       if (asked.current.has(offset)) continue
       asked.current.add(offset)
-      const input: InputOf<ListName> = { ...(JSON.parse(question) as ListView), offset, limit: pageSize }
-      client.call(name, input as InputOf<N>).then(
+      const input = { ...(JSON.parse(question) as ViewOf<N>), offset, limit: pageSize } as InputOf<N>
+      client.call(name, input).then(
         (answer) => {
           if (mine !== turn.current) return
           pages.current.set(offset, answer.rows as RowOf<N>[])
-          setShown((before) => ({ total: answer.total, pending: false, error: null, arrivals: before.arrivals + 1 }))
+          setShown((before) => ({ newest: answer, pending: false, error: null, arrivals: before.arrivals + 1 }))
         },
         (thrown: unknown) => {
           if (mine !== turn.current) return
@@ -75,5 +83,6 @@ export function usePagedList<N extends ListName>(name: N, view: ListView): Paged
     },
     [fetchSight],
   )
-  return { total: shown.total, pending: shown.pending, error: shown.error, rowAt, onSight }
+  const { newest, pending, error } = shown
+  return { total: newest?.total ?? 0, newest, pending, error, rowAt, onSight }
 }

@@ -1,0 +1,92 @@
+import type { ReevaluationSummary } from '#contract/records/reevaluation.ts'
+import { useAnswer } from '#renderer/host/useAnswer.ts'
+import { Notice } from '#renderer/widgets/Notice.tsx'
+import { useQuantities } from '#renderer/widgets/quantities.ts'
+import { hashOf } from '../frame/route.ts'
+import { instantWords } from '../wording.ts'
+import { StandingTag } from './StandingTag.tsx'
+import { breaksWords } from './standing.ts'
+import { changedWords } from './thresholds.ts'
+import { useCalibrationNames } from './useCalibrationNames.ts'
+import { useDone } from './useRunning.ts'
+import './reevaluation.css'
+
+/** Every re-evaluation, newest first, and what became of its results. */
+export function ReevaluationsPage() {
+  const list = useAnswer('reevaluations.list', {})
+  const rows = list.value ?? []
+  return (
+    <div className="reevaluations">
+      <header className="record-head">
+        <div>
+          <p className="crumb">
+            <a href={hashOf({ page: 'breaks' })}>Breaks</a>
+          </p>
+          <h1>Evaluated again</h1>
+          <p className="record-words">
+            Stored curves evaluated once more. The results are laid beside the ones in force and count only when
+            somebody adopts them.
+          </p>
+        </div>
+        <div className="record-buttons">
+          <a className="button button-primary" href={hashOf({ page: 'new-reevaluation' })}>
+            Evaluate breaks again
+          </a>
+        </div>
+      </header>
+      <Notice trouble={list.error} />
+      {rows.length === 0 ? (
+        list.pending ? null : (
+          <p className="empty-words">
+            Nothing was evaluated again yet. It is worth doing after an update, with a better calibration, or when a
+            threshold did not suit the specimens.
+          </p>
+        )
+      ) : (
+        <table className="data-table">
+          <thead>
+            <tr>
+              <th scope="col">Begun</th>
+              <th scope="col">Breaks</th>
+              <th scope="col">Calibration</th>
+              <th scope="col">Thresholds that differ</th>
+              <th scope="col">Method</th>
+              <th scope="col">By</th>
+              <th scope="col">State</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <Row key={row.reevaluationId} row={row} />
+            ))}
+          </tbody>
+        </table>
+      )}
+    </div>
+  )
+}
+
+function Row({ row }: { row: ReevaluationSummary }) {
+  const quantities = useQuantities()
+  const nameOf = useCalibrationNames()
+  const evaluated = useDone(row)
+  const problems = row.end?.problems.length ?? 0
+  return (
+    <tr>
+      <th scope="row">
+        <a href={hashOf({ page: 'reevaluation', reevaluationId: row.reevaluationId })}>{instantWords(row.begunAt)}</a>
+      </th>
+      <td>
+        {breaksWords(row.breaks)}
+        {problems === 0 ? null : <span className="quiet">, {problems.toLocaleString('en')} could not be</span>}
+      </td>
+      <td>{nameOf(row.calibrationId)}</td>
+      <td>{changedWords(row.settings, quantities).join(', ') || <span className="quiet">none</span>}</td>
+      <td>{row.method}</td>
+      <td>{row.by}</td>
+      <td>
+        <StandingTag summary={{ ...row, evaluated }} />
+      </td>
+    </tr>
+  )
+}

@@ -1,0 +1,30 @@
+import { useAction } from '#renderer/host/useAction.ts'
+import { Notice } from '#renderer/widgets/Notice.tsx'
+import { ofWords } from './standing.ts'
+import { reevaluationTask } from './useRunning.ts'
+
+/** How far it is, and a way to stop it. */
+export function RunningProgress({ done, total }: { done: number; total: number }) {
+  const cancel = useAction('task.cancel')
+  return (
+    <section className="running-progress" aria-label="Progress">
+      <div className="running-line">
+        <progress aria-label="Breaks evaluated" max={total} value={done} />
+        <span>{ofWords(done, total)}</span>
+        <button
+          type="button"
+          className="button"
+          disabled={cancel.pending}
+          onClick={() => void cancel.run({ task: reevaluationTask })}
+        >
+          Cancel
+        </button>
+      </div>
+      <p className="prose">
+        The bench and captures go on meanwhile, and you may leave this page: the frame says how far it is. What is done
+        when you cancel is kept, without counting.
+      </p>
+      <Notice trouble={cancel.error} onDismiss={cancel.dismiss} />
+    </section>
+  )
+}

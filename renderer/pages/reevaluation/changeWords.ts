@@ -1,0 +1,34 @@
+import type { Flag } from '#contract/records/evaluation.ts'
+import { curveEventKind, type Outcome } from '#contract/records/evaluation.ts'
+import { eventNames, flagNames } from '../wording.ts'
+
+/** What came and what went between two lists, each as often as it does. */
+export function gainedAndLost(before: readonly string[], now: readonly string[]): { gained: string[]; lost: string[] } {
+  const left = [...before]
+  const gained = now.filter((one) => {
+    const at = left.indexOf(one)
+    if (at >= 0) left.splice(at, 1)
+    return at < 0
+  })
+  return { gained, lost: left }
+}
+
+/** A list of words, or that there is none. */
+export function listWords(words: readonly string[]): string {
+  return words.length === 0 ? 'none' : words.join(', ')
+}
+
+/** Names of flags. */
+export function flagsAsWords(flags: readonly Flag[]): string[] {
+  return flags.map((flag) => flagNames[flag])
+}
+
+/** An event of a result by its name, with the cycles that it is said to have: "Stick-slip (4)". */
+export function eventAsWords(event: string): string {
+  const [, kind = event, cycles] = /^([a-z-]*[a-z])\D*(\d+)?\D*$/.exec(event) ?? []
+  const known = curveEventKind.safeParse(kind)
+  const name = known.success ? eventNames[known.data] : event
+  return known.success && cycles !== undefined ? `${name} (${cycles})` : name
+}
+
+export const outcomeNames: Record<Outcome, string> = { break: 'broke', unloading: 'unloaded', none: 'not loaded' }

@@ -1,0 +1,51 @@
+import type { ReevaluationSummary } from '#contract/records/reevaluation.ts'
+import { breaksWords, ofWords, standingOf } from './standing.ts'
+
+export type DecisionKind = 'adopted' | 'dropped'
+export type DecisionDialogWords = { title: string; explains: string; button: string; common: readonly string[] }
+
+const kept = 'The results before them stay in the archive.'
+
+/** What the results are worth as they stand, and what adopting them would mean. */
+export function meaningWords(summary: ReevaluationSummary): string {
+  const { evaluated, breaks } = summary
+  const results = evaluated === 1 ? 'this result' : `all ${evaluated.toLocaleString('en')} results`
+  const adopting = `Adopting puts ${results} in force by one recorded decision, which you can take back at any time. ${kept}`
+  if (evaluated === 0) return 'There is no result to adopt.'
+  switch (standingOf(summary)) {
+    case 'running':
+      return ''
+    case 'waiting':
+      return `These results do not count yet. ${adopting}`
+    case 'adopted':
+      return `These results count wherever the breaks are used. ${kept}`
+    case 'dropped':
+      return 'These results were looked at and do not count. They stay in the archive and can still be adopted.'
+    case 'taken-out':
+      return 'These results counted for a while and no longer do: those before them are in force again.'
+    case 'cancelled':
+      return `Somebody stopped it after ${ofWords(evaluated, breaks)}. The results so far do not count. ${adopting}`
+    case 'cut-short':
+      return `The program ended after ${ofWords(evaluated, breaks)}. The results so far do not count. ${adopting}`
+  }
+}
+
+/** The dialog that asks for a decision. */
+export function dialogWords(kind: DecisionKind, summary: ReevaluationSummary): DecisionDialogWords {
+  const wasAdopted = standingOf(summary) === 'adopted'
+  if (kind === 'adopted')
+    return {
+      title: `Adopt the results of ${breaksWords(summary.evaluated)}`,
+      explains: `They are in force as soon as you have signed. ${kept} You can take them out of force again at any time.`,
+      button: 'Adopt',
+      common: ['looked through the changes', 'better calibration', 'threshold suits these specimens'],
+    }
+  return {
+    title: wasAdopted ? 'Take out of force again' : 'Do not adopt',
+    explains: wasAdopted
+      ? 'The results that were in force before count again. These stay in the archive, and can be adopted once more.'
+      : 'Nothing changes: the results in force stay. These are kept in the archive, and can still be adopted later.',
+    button: wasAdopted ? 'Take out of force' : 'Do not adopt',
+    common: wasAdopted ? ['adopted by mistake', 'wrong threshold'] : ['threshold does not suit', 'was only a trial'],
+  }
+}

@@ -1,0 +1,40 @@
+import type { ReevaluationSummary } from '#contract/records/reevaluation.ts'
+
+/** How a re-evaluation stands. taken-out: adopted once, and no longer in force. */
+export type Standing = 'running' | 'waiting' | 'adopted' | 'dropped' | 'taken-out' | 'cancelled' | 'cut-short'
+
+/** Where a re-evaluation stands: what people decided, else how it ended. */
+export function standingOf({ end, decisions }: Pick<ReevaluationSummary, 'end' | 'decisions'>): Standing {
+  const newest = decisions.at(-1)
+  if (newest?.kind === 'adopted') return 'adopted'
+  if (newest !== undefined) return decisions.some(({ kind }) => kind === 'adopted') ? 'taken-out' : 'dropped'
+  if (end === null) return 'running'
+  return end.ending === 'complete' ? 'waiting' : end.ending
+}
+
+const words: Record<Exclude<Standing, 'running'>, string> = {
+  waiting: 'waiting for your decision',
+  adopted: 'adopted',
+  dropped: 'not adopted',
+  'taken-out': 'taken out again',
+  cancelled: 'cancelled',
+  'cut-short': 'cut short',
+}
+
+/** The standing in a few words; a running one says how far it is. */
+export function standingWords(
+  summary: Pick<ReevaluationSummary, 'end' | 'decisions' | 'evaluated' | 'breaks'>,
+): string {
+  const standing = standingOf(summary)
+  return standing === 'running' ? `running: ${ofWords(summary.evaluated, summary.breaks)}` : words[standing]
+}
+
+/** "312 of 5,000". */
+export function ofWords(done: number, total: number): string {
+  return `${done.toLocaleString('en')} of ${total.toLocaleString('en')}`
+}
+
+/** "1 break", "5,000 breaks". */
+export function breaksWords(count: number): string {
+  return count === 1 ? '1 break' : `${count.toLocaleString('en')} breaks`
+}
