@@ -92,7 +92,7 @@ export const reevaluationScreens: readonly Screen[] = [
       await at('#/reevaluations/new/5')(page)
       await page.getByLabel('Under which calibration').selectOption({ index: 1 })
       await fill(page, 'Fall of at least', '30')
-      await fill(page, 'Speed of the press', '6')
+      await fill(page, 'Press speed', '6')
       await settle(page)
     },
   },
@@ -103,7 +103,7 @@ export const reevaluationScreens: readonly Screen[] = [
       await at('#/reevaluations/new')(page)
       await page.getByLabel('Search breaks').fill('no such adhesive')
       await fill(page, 'Fall of at least', '130')
-      await fill(page, 'Rated load', 'four')
+      await fill(page, 'Rated load, in', 'four')
       await fill(page, 'Highest code', '8388607')
       await page.getByRole('button', { name: 'Evaluate again', exact: true }).click()
       await settle(page)

@@ -3,6 +3,7 @@ import type { LiveFrame } from '#contract/records/bench.ts'
 import { scriptedCurve } from '#tests/fakes/scriptedCurve.ts'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scriptedHost.ts'
 import { calibrationScreens } from './calibrationScreens.ts'
+import { reevaluationScreens } from './reevaluationScreens.ts'
 import { at, type Screen, settle } from './screenSteps.ts'
 
 export { type Screen, settle } from './screenSteps.ts'
@@ -315,4 +316,5 @@ export const screens: readonly Screen[] = [
     },
   },
   ...calibrationScreens,
+  ...reevaluationScreens,
 ]

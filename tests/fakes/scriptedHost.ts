@@ -11,6 +11,7 @@ import { madeEvent } from './madeEvents.ts'
 import { createScriptedCalibration, type ScriptedCalibration } from './scriptedCalibration.ts'
 import { scriptedCurve } from './scriptedCurve.ts'
 import { createScriptedEngine, type ScriptedEngine } from './scriptedEngine.ts'
+import { createScriptedReevaluation, type ScriptedReevaluation } from './scriptedReevaluation.ts'
 
 export type ScriptedHost = ScriptedEngine & {
   bench(): BenchState
@@ -24,6 +25,7 @@ export type ScriptedHost = ScriptedEngine & {
   breaks: BreakRecord[]
   specimens: SpecimenSummary[]
   calibration: ScriptedCalibration
+  reevaluation: ScriptedReevaluation
 }
 
 const adhesives = [
@@ -109,8 +111,13 @@ export function createScriptedHost(
     bench: () => bench,
     setBench: (change) => setBench(change),
   })
+  const reevaluation = createScriptedReevaluation({
+    emit: (name, payload) => engine.emit(name, payload),
+    breaks: () => breaks,
+  })
   const engine: ScriptedEngine = createScriptedEngine({
     ...calibration.handlers,
+    ...reevaluation.handlers,
     'breaks.evaluateAgain': async ({ breakId, calibrationId }) => evaluateAgain(breakId, calibrationId),
     'app.info': async () => ({
       program: 'Breakledger 0.1.0',
@@ -343,6 +350,7 @@ export function createScriptedHost(
     breaks,
     specimens,
     calibration,
+    reevaluation,
     bench: () => bench,
     setBench,
     preferences: () => preferences,

@@ -138,7 +138,12 @@ export function NewReevaluationPage({ breakId }: { breakId: number | null }) {
           <p className="new-reevaluation-sum" aria-live="polite">
             <strong>{breakIds === null ? '…' : breaksWords(breakIds.length)}</strong>,{' '}
             {chosen === null ? 'each under its own scale' : `under “${chosen.name}”`},{' '}
-            {changed.length === 0 ? 'thresholds as at capture' : changed.join(', ')}.
+            {read.settings === null
+              ? 'thresholds that cannot be read yet'
+              : changed.length === 0
+                ? 'thresholds as at capture'
+                : changed.join(', ')}
+            .
           </p>
         </div>
         <Notice trouble={begin.error} onDismiss={begin.dismiss} />

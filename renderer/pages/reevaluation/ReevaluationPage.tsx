@@ -49,7 +49,10 @@ function ReevaluationView({ summary }: { summary: ReevaluationSummary }) {
             <a href={hashOf({ page: 'reevaluations' })}>Evaluated again</a>
           </p>
           <h1 className="reevaluation-title">
-            {breaksWords(summary.breaks)} evaluated again <StandingTag summary={{ ...summary, evaluated: done }} />
+            {standing === 'running'
+              ? `Evaluating ${breaksWords(summary.breaks)} again`
+              : `${breaksWords(summary.breaks)} evaluated again`}{' '}
+            <StandingTag summary={{ ...summary, evaluated: done }} />
           </h1>
           <p className="record-words">
             {instantWords(summary.begunAt)} by {summary.by} · calibration: {nameOf(summary.calibrationId)} ·{' '}

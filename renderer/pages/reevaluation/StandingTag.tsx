@@ -20,7 +20,7 @@ export function StandingTag({
   const standing = standingOf(summary)
   return (
     <span className="standing-tag" data-standing={standing}>
-      <svg viewBox="0 0 20 20" aria-hidden="true">
+      <svg className="standing-tag-shape" viewBox="0 0 20 20" aria-hidden="true">
         <path d={paths[standing]} />
       </svg>
       {standingWords(summary)}
