@@ -1,4 +1,4 @@
-import type { EvaluationResult } from '#contract/records/evaluation.ts'
+import type { EvaluationResult, LoadCourse } from '#contract/records/evaluation.ts'
 import type { ForceScale, ReadingUnit } from '#contract/records/force.ts'
 import { newtonsPerKilogramForce, newtonsPerPoundForce } from '../units/conversions.ts'
 
@@ -89,6 +89,16 @@ export function withoutForce(result: EvaluationResult): EvaluationResult {
     samplingBoundN: null,
     afterBreakN: null,
     flags: [...new Set([...result.flags, 'no-scale' as const])],
-    events: result.events.map((event) => ({ ...event, dropN: null })),
+    events: result.events.map((event) => ({ ...event, dropN: null, fromN: null, meanDropN: null, leastDropN: null })),
+    course: result.course === null ? null : courseWithoutForce(result.course),
   }
 }
+
+const courseWithoutForce = (course: LoadCourse): LoadCourse => ({
+  ...course,
+  meanRateNPerS: null,
+  rates: [],
+  toe: null,
+  impulseNs: null,
+  workJ: null,
+})

@@ -2,9 +2,10 @@ import type { DetectionSettings } from '#contract/records/detection.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
 import { composeResult, type FoundInCurve } from './curveResult.ts'
 import { createLoadCurve, type LoadCurve } from './loadCurve.ts'
-import { createLoadProfile } from './loadProfile.ts'
+import { createMeanCurve, samplesPerMean } from './meanCurve.ts'
 import { createRecentSamples } from './recentSamples.ts'
 import { createSignalFront } from './signalFront.ts'
+import { createSuddenFall } from './suddenFall.ts'
 
 /** Evaluates one curve sample by sample, in constant memory; live and stored curves go through the same machine. */
 export type CurveEvaluator = {
@@ -38,8 +39,17 @@ const mostListed = 100
  */
 export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluator {
   const recent = createRecentSamples()
-  const profile = createLoadProfile()
-  const found: FoundInCurve = { glitches: [], gaps: [], end: null, noise: null, onsetS: 0, zero: 0 }
+  const means = createMeanCurve()
+  const found: FoundInCurve = {
+    glitches: [],
+    gaps: [],
+    end: null,
+    noise: null,
+    sigma: 0,
+    onsetS: 0,
+    zero: 0,
+    intervalS: 0,
+  }
   let load: LoadCurve | null = null
   let samples = 0
   let over = false
@@ -49,19 +59,19 @@ export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluato
       if (over) return
       recent.push(timeS, force)
       if (load !== null) {
-        profile.push(timeS, force)
+        means.push(timeS, force)
         over = load.push(timeS, force, reading)
         return
       }
-      // The profile begins at the onset, which is known only afterwards: it starts anew with every sample at rest.
-      if (front.watch.restful()) profile.clear()
-      else profile.push(timeS, force)
+      // The means begin at the onset, which is known only afterwards: they start anew with every sample at rest.
+      if (front.watch.restful()) means.clear()
+      else means.push(timeS, force)
       if (starts) begin()
     },
     rest(timeS, force, from, to, restfulAt) {
       recent.take(timeS, force, from, to)
-      if (restfulAt >= 0) profile.clear()
-      profile.take(timeS, force, restfulAt >= 0 ? restfulAt + 1 : from, to)
+      if (restfulAt >= 0) means.clear()
+      means.take(timeS, force, restfulAt >= 0 ? restfulAt + 1 : from, to)
     },
     glitch(startTimeS, endTimeS) {
       if (over) return
@@ -74,19 +84,28 @@ export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluato
 
   function begin(): void {
     const { watch, interval } = front
-    const intervalS = interval.usualS()
+    const intervalS = interval.usualS() || 0
     found.noise = watch.noise()
     found.onsetS = watch.onsetS()
     found.zero = watch.level()
+    found.sigma = watch.sigma()
+    found.intervalS = intervalS
+    const sudden = createSuddenFall({
+      zero: watch.level(),
+      noise: watch.sigma(),
+      samplesPerMean: samplesPerMean(intervalS),
+    })
+    means.settle(intervalS, sudden.push)
     load = createLoadCurve(settings, recent, {
       onsetS: watch.onsetS(),
       zero: watch.level(),
       noise: watch.sigma(),
       threshold: watch.threshold(),
-      intervalS: intervalS || 0,
+      intervalS,
       highest: watch.highest(),
       highestS: watch.highestS(),
-      firstReachedS: profile.firstReachedS,
+      firstReachedS: means.firstReachedS,
+      suddenFall: sudden.fallen,
     })
   }
 
@@ -127,7 +146,7 @@ export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluato
   ): number {
     const next = front.takeLoaded(timeS, force, from, running.plainUntil(timeS, force, from, to))
     recent.take(timeS, force, from, next)
-    profile.take(timeS, force, from, next)
+    means.take(timeS, force, from, next)
     running.take(timeS, force, reading, from, next)
     return next
   }
@@ -145,7 +164,7 @@ export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluato
     threshold: () => front.watch.threshold(),
     result() {
       found.end = load === null ? null : load.end()
-      return composeResult(found, profile, settings, {
+      return composeResult(found, means.means(), settings, {
         samples,
         missingSamples: front.interval.missing(),
         intervalS: front.interval.meanS(),

@@ -1,9 +1,10 @@
 import type { DetectionSettings } from '#contract/records/detection.ts'
 import type { CurveEvent, EvaluationResult, Flag } from '#contract/records/evaluation.ts'
+import type { LoadedCurve } from './events/loadedCurve.ts'
+import { plainEvent } from './events/plainEvent.ts'
+import { readEvents } from './events/readEvents.ts'
 import type { LoadEnd } from './loadCurve.ts'
-import type { LoadProfile } from './loadProfile.ts'
 import { boundPercent, samplingBound } from './samplingBound.ts'
-import { seatingEndS } from './seating.ts'
 
 type Stretch = { startTimeS: number; endTimeS: number }
 
@@ -15,9 +16,13 @@ export type FoundInCurve = {
   end: LoadEnd | null
   /** Noise SD at rest before the loading; null: the curve starts under load. */
   noise: number | null
+  /** Noise SD that the loading is judged by; 0: not known. */
+  sigma: number
   onsetS: number
   /** Level at rest. */
   zero: number
+  /** Usual interval when the loading started, s; 0: not known. */
+  intervalS: number
 }
 
 type Stream = { samples: number; missingSamples: number; intervalS: number; noiseAtRest: number | null }
@@ -25,13 +30,10 @@ type Stream = { samples: number; missingSamples: number; intervalS: number; nois
 /** Above this share of the peak, in percent, the sampling bound is a doubt about the result (domain rule). */
 const boundLimitPercent = 1
 
-/** Drops that never reach this share of the peak are not worth a word. */
-const leastDropOfPeak = 0.01
-
 /** Puts what was found in a curve into the contract's form. Checked: tests/domain/signal/evaluateCurve.spec.ts. */
 export function composeResult(
   found: FoundInCurve,
-  profile: LoadProfile,
+  means: Pick<LoadedCurve, 'timeS' | 'force' | 'samplesPerMean'>,
   settings: DetectionSettings,
   stream: Stream,
 ): EvaluationResult {
@@ -81,19 +83,22 @@ export function composeResult(
   const percent = boundN === null ? null : boundPercent(boundN, end.peak)
   if (percent !== null && percent > boundLimitPercent) flags.push('sampling-too-slow')
 
-  const seatedS = seatingEndS(profile.until(end.peakS))
-  if (seatedS !== null) events.push(plainEvent('seating', { startTimeS: found.onsetS, endTimeS: seatedS }))
-  const { drops } = end
-  if (drops.count > 0 && drops.largest >= leastDropOfPeak * (end.peak - found.zero))
-    events.push({
-      kind: drops.count === 1 ? 'pop-in' : 'stick-slip',
-      startTimeS: drops.firstStartS,
-      endTimeS: drops.lastEndS,
-      dropN: drops.largest,
-      dropPercent: (100 * drops.largest) / drops.largestFrom,
-      cycles: drops.count === 1 ? null : drops.count,
-      ...noDetail,
-    })
+  const read = readEvents(
+    {
+      ...means,
+      intervalS: found.intervalS,
+      zero: found.zero,
+      noise: found.sigma,
+      onsetS: found.onsetS,
+      peak: end.peak,
+      peakS: end.peakS,
+      breakS: end.breakS,
+      afterBreak: end.afterBreak,
+      fallS: end.fallS,
+    },
+    settings,
+  )
+  events.push(...read.events)
 
   return {
     ...nothing,
@@ -107,28 +112,10 @@ export function composeResult(
     samplingBoundPercent: percent,
     afterBreakN: end.afterBreak,
     events: inOrder(events),
+    course: read.course,
   }
 }
 
-const noDetail = {
-  fromN: null,
-  percentOfPeak: null,
-  meanDropN: null,
-  leastDropN: null,
-  periodS: null,
-  manner: null,
-} as const
-
 const covers = (gap: Stretch, timeS: number) => gap.startTimeS <= timeS && timeS <= gap.endTimeS
-
-const plainEvent = (kind: CurveEvent['kind'], { startTimeS, endTimeS }: Stretch): CurveEvent => ({
-  kind,
-  startTimeS,
-  endTimeS,
-  dropN: null,
-  dropPercent: null,
-  cycles: null,
-  ...noDetail,
-})
 
 const inOrder = (events: CurveEvent[]) => events.sort((a, b) => a.startTimeS - b.startTimeS || a.endTimeS - b.endTimeS)

@@ -1,9 +1,9 @@
 import type { DetectionSettings } from '#contract/records/detection.ts'
-import type { EvaluationResult } from '#contract/records/evaluation.ts'
+import type { EvaluationResult, LoadCourse } from '#contract/records/evaluation.ts'
 import { createCurveEvaluator } from './curveEvaluator.ts'
 
 /** Names the rules that made a result; the number grows whenever any of them changes. */
-export const detectionMethod = 'break-detection 1'
+export const detectionMethod = 'break-detection 2'
 
 /** Times are taken as whole nanoseconds from the first sample, so that where a curve lies in time changes nothing. */
 const perSecond = 1e9
@@ -66,6 +66,7 @@ function standsBefore(result: EvaluationResult, other: EvaluationResult): boolea
 function shifted(result: EvaluationResult, byS: number): EvaluationResult {
   if (byS === 0) return result
   const later = (timeS: number | null) => (timeS === null ? null : timeS + byS)
+  const { course } = result
   return {
     ...result,
     peakTimeS: later(result.peakTimeS),
@@ -76,5 +77,12 @@ function shifted(result: EvaluationResult, byS: number): EvaluationResult {
       startTimeS: event.startTimeS + byS,
       endTimeS: event.endTimeS + byS,
     })),
+    course: course === null ? null : shiftedCourse(course, byS),
   }
 }
+
+const shiftedCourse = (course: LoadCourse, byS: number): LoadCourse => ({
+  ...course,
+  rates: course.rates.map(({ fromS, toS, rateNPerS }) => ({ fromS: fromS + byS, toS: toS + byS, rateNPerS })),
+  toe: course.toe === null ? null : { ...course.toe, zeroTimeS: course.toe.zeroTimeS + byS },
+})

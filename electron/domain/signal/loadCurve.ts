@@ -1,6 +1,6 @@
 import type { DetectionSettings } from '#contract/records/detection.ts'
 import { type ClippingWatch, createClippingWatch } from './clippingWatch.ts'
-import { createDropTracker, type RecoveredDrops } from './dropTracker.ts'
+import { beginFallRecord, type FallRecord } from './fallRecord.ts'
 import { slopeBeforePeak } from './loadingRate.ts'
 import type { RecentSamples } from './recentSamples.ts'
 
@@ -16,6 +16,8 @@ export type LoadStart = {
   highestS: number
   /** When the loading first reached a force, s. */
   firstReachedS(force: number): number
+  /** How far the load has come down in sudden steps, the newest sample included. */
+  suddenFall(): number
 }
 
 /** What a loading came to. */
@@ -26,7 +28,8 @@ export type LoadEnd = {
   breakS: number | null
   afterBreak: number | null
   loadingRate: number | null
-  drops: RecoveredDrops
+  /** How long the fall took, s; null: no break, or it cannot be told. */
+  fallS: number | null
   clipping: ClippingWatch
 }
 
@@ -91,7 +94,6 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
   const { zero, threshold } = start
   const windowS = Math.max(settings.breakDropWithinS, dropIntervals * start.intervalS)
   const clipping = createClippingWatch(settings)
-  const drops = createDropTracker({ zero, noise: start.noise, intervalS: start.intervalS })
   const state = {
     peak: start.highest,
     peakS: start.highestS,
@@ -111,6 +113,7 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
     zero,
     threshold,
   }
+  let fall: FallRecord | null = null
   let broken = false
   let over = false
 
@@ -135,7 +138,6 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
       state.peakOrdinal = recent.count() - 1
     } else if (state.peakOrdinal >= 0 && recent.count() - state.peakOrdinal > rateWithin) keepRate()
     clipping.push(timeS, force, reading)
-    drops.push(timeS, force)
     const peakLoad = state.peak - zero
     const load = force - zero
     // Near the peak no rule can apply: this is the way of nearly every sample of a ramp.
@@ -160,14 +162,13 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
       state.peakOrdinal = recent.count() - (to - peakAt)
     }
     clipping.take(timeS, force, reading, from, to)
-    drops.take(timeS, force, from, to)
     state.lowSinceS = Number.NaN
     state.forgottenSinceS = Number.NaN
   }
 
   function fell(force: number, peakLoad: number, load: number): boolean {
     if (recent.windowHighest(windowS) - force >= breakDropShare * peakLoad) return true
-    return load <= (1 - breakDropShare) * peakLoad && drops.suddenFall() >= fastFallShare * (peakLoad - load)
+    return load <= (1 - breakDropShare) * peakLoad && start.suddenFall() >= fastFallShare * (peakLoad - load)
   }
 
   function beginFall(timeS: number, force: number): void {
@@ -179,6 +180,7 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
     state.breakS = ordinal >= 0 ? recent.timeAt(ordinal) : state.peakS
     state.before = ordinal >= 0 ? recent.meanBefore(ordinal, beforeS, beforeSamples) : before
     state.fallS = timeS
+    fall = beginFallRecord(recent, ordinal)
     state.afterSum = 0
     state.afterCount = 0
     state.postCount = 0
@@ -191,6 +193,7 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
     const peakLoad = state.peak - zero
     state.postCount += 1
     state.afterLast = force
+    if (since <= afterToS) fall?.push(timeS, force)
     if (since >= afterFromS && since <= afterToS) {
       state.afterSum += force
       state.afterCount += 1
@@ -209,7 +212,6 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
       state.peakS = timeS
       state.peakOrdinal = recent.count() - 1
     }
-    drops.push(timeS, force)
     return false
   }
 
@@ -240,7 +242,7 @@ export function createLoadCurve(settings: DetectionSettings, recent: RecentSampl
       breakS: outcome === 'break' ? state.breakS : null,
       afterBreak: outcome === 'break' ? afterBreak() : null,
       loadingRate: Number.isNaN(state.rate) ? null : state.rate,
-      drops: drops.recovered(),
+      fallS: outcome === 'break' ? (fall?.fallS(zero, state.before, afterBreak()) ?? null) : null,
       clipping,
     }
   }

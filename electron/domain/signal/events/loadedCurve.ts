@@ -20,4 +20,9 @@ export type LoadedCurve = {
   /** Start of the final fall and the load after it; null for an unloading. */
   breakS: number | null
   afterBreak: number | null
+  /**
+   * Time of the final fall from the raw samples, s: from the last at or above 90 % of the load before it to the first at or
+   * below 10 % of the fall above the load after it. null: no break, or it cannot be told.
+   */
+  fallS: number | null
 }

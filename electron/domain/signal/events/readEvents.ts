@@ -1,0 +1,26 @@
+import type { DetectionSettings } from '#contract/records/detection.ts'
+import type { CurveEvent, LoadCourse } from '#contract/records/evaluation.ts'
+import { seatingEndS } from '../seating.ts'
+import { courseOf } from './course.ts'
+import { upTo } from './curvePart.ts'
+import { dropEvents } from './dropEvents.ts'
+import { readFinalDrop } from './finalDrop.ts'
+import type { LoadedCurve } from './loadedCurve.ts'
+import { countPeaks } from './localPeaks.ts'
+import { findPartialDrops } from './partialDrops.ts'
+import { readPauses } from './pauses.ts'
+import { plainEvent } from './plainEvent.ts'
+
+/** Everything that is read from a finished loading. The events need not be in order. */
+export function readEvents(
+  curve: LoadedCurve,
+  settings: DetectionSettings,
+): { events: CurveEvent[]; course: LoadCourse } {
+  const events: CurveEvent[] = dropEvents(curve, findPartialDrops(curve))
+  const seatedS = seatingEndS(upTo(curve, curve.peakS))
+  if (seatedS !== null) events.push(plainEvent('seating', { startTimeS: curve.onsetS, endTimeS: seatedS }))
+  const fall = readFinalDrop(curve)
+  if (fall !== null) events.push(fall)
+  events.push(...readPauses(curve, fall?.startTimeS ?? null))
+  return { events, course: courseOf(curve, countPeaks(curve), seatedS, settings) }
+}
