@@ -1,0 +1,32 @@
+import { modifiedZScores } from '../../statistics/modifiedZScores.ts'
+
+/** A curve whose score is above this is an outlying one. */
+const outlyingScore = 3.5
+/** Among fewer curves none is called outlying. */
+const leastCurves = 5
+
+/** Scores of the distances in their order, and which are outlying; or why nobody is pointed out, in a sentence. */
+export type OutlyingCurves =
+  | { notJudged: null; scores: number[]; outlying: boolean[] }
+  | { notJudged: string; scores: null; outlying: null }
+
+/**
+ * Which curves lie far from the median curve, by the modified z-scores of their distances from it.
+ *
+ *   outlying: Mᵢ > 3.5      one side only: a curve that lies very near the median is none
+ *
+ * Nobody is pointed out among fewer than five curves, nor where more than half of them lie equally far.
+ * Source: modifiedZScores.ts; five curves: common practice, no source.
+ * Checked: tests/domain/signal/compare/outlyingCurves.spec.ts against scipy.
+ */
+export function outlyingCurves(distances: readonly number[]): OutlyingCurves {
+  const nobody = (notJudged: string) => ({ notJudged, scores: null, outlying: null })
+  if (distances.length < leastCurves)
+    return nobody('Among fewer than five curves none is called an outlying one: too few to know what is usual.')
+  const scores = modifiedZScores(distances)
+  if (scores === null)
+    return nobody(
+      'More than half of the curves lie equally far from the median curve, so there is no spread to judge the others by.',
+    )
+  return { notJudged: null, scores, outlying: scores.map((score) => score > outlyingScore) }
+}
