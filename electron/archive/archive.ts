@@ -18,10 +18,18 @@ import type { Calibration, CheckWeightReading } from '#contract/records/calibrat
 import type { BrokenOffRoutine, KeptWeights, WeightEntry } from '#contract/records/calibrationRoutine.ts'
 import type { CalibrationDecision } from '#contract/records/calibrationUse.ts'
 import type { Evaluation, NewEvaluation } from '#contract/records/evaluation.ts'
+import type {
+  ChangesPage,
+  ChangesQuery,
+  Reevaluation,
+  ReevaluationEnd,
+  ReevaluationSummary,
+} from '#contract/records/reevaluation.ts'
 import type { Preferences } from '#contract/records/settings.ts'
 import type { Specimen, SpecimenFields } from '#contract/records/specimen.ts'
 import type { BreakGroup } from './breakGroup.ts'
 import type { BegunRoutine, TakenReading } from './calibrationRoutines.ts'
+import type { DecidedReevaluation, NewReevaluationDecision } from './reevaluations.ts'
 
 /** A record before the archive has given it its number. */
 export type Unnumbered<R, Key extends keyof R> = Omit<R, Key>
@@ -103,6 +111,17 @@ export type Archive = {
   addCheckWeight(check: Unnumbered<CheckWeightReading, 'checkId'>): Promise<CheckWeightReading>
   /** Oldest first. */
   checkWeights(calibrationId: number): Promise<CheckWeightReading[]>
+
+  beginReevaluation(begun: Unnumbered<Reevaluation, 'reevaluationId'>): Promise<ReevaluationSummary>
+  /** Some results of a running re-evaluation; none is in force until all are adopted. */
+  addReevaluated(reevaluationId: number, made: readonly NewEvaluation[]): Promise<void>
+  endReevaluation(end: ReevaluationEnd): Promise<ReevaluationSummary>
+  /** Puts all its results in force, or takes them out again. */
+  decideReevaluation(decision: NewReevaluationDecision): Promise<DecidedReevaluation>
+  /** Newest first. */
+  reevaluations(): Promise<ReevaluationSummary[]>
+  reevaluation(reevaluationId: number): Promise<ReevaluationSummary>
+  reevaluationChanges(query: ChangesQuery): Promise<ChangesPage>
 
   verify(onProgress: (progress: Progress) => void, signal: AbortSignal): Promise<VerifyReport>
 }

@@ -23,7 +23,7 @@ export function readBreak(database: Database.Database, breakId: number): BreakRe
     end: readEnd(database, breakId),
     session: readSession(database, header.sessionId),
     evaluations,
-    inForceId: evaluations.at(-1)?.evaluationId ?? null,
+    inForceId: row.evaluation_id,
     verifications: evaluations.flatMap(({ evaluationId, scale, result }) =>
       scale.kind === 'calibration'
         ? [{ evaluationId, ...verificationOf(calibration(database, scale.calibrationId), result.peakN) }]

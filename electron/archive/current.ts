@@ -1,5 +1,7 @@
 import type Database from 'better-sqlite3'
+import { standingText } from './inForce.ts'
 import { folded, naturalKey } from './naturalOrder.ts'
+import { overruledPeakN } from './overruledPeak.ts'
 import { prepared } from './prepared.ts'
 
 /**
@@ -17,6 +19,9 @@ export type BreakCurrentRow = {
   peak_n: number | null
   wood_failure_percent: number | null
   note_search: string
+  set_aside_cause: string | null
+  /** The decision whose sample stands for the peak; null: the peak is as found. */
+  peak_decision_id: number | null
 }
 
 export type SpecimenCurrentRow = {
@@ -37,25 +42,38 @@ export type SpecimenCurrentRow = {
   wood_failure_percent: number | null
 }
 
+type DerivedRow = Omit<BreakCurrentRow, 'note_search' | 'peak_decision_id'> & {
+  note: string | null
+  peak_word_id: number | null
+}
+
 /** What the records say of a break now. */
 export function deriveBreak(database: Database.Database, breakId: number): BreakCurrentRow {
-  const row = prepared<Omit<BreakCurrentRow, 'note_search'> & { note: string | null }>(
+  const row = prepared<DerivedRow>(
     database,
     `WITH moved AS (SELECT specimen_id FROM decision WHERE break_id = @breakId AND kind = 'reassigned'
        ORDER BY decision_id DESC LIMIT 1)
      SELECT h.break_id, h.started_at,
        CASE WHEN EXISTS (SELECT 1 FROM moved) THEN (SELECT specimen_id FROM moved) ELSE h.specimen_id END AS specimen_id,
        e.evaluation_id, a.assessment_id, e.outcome, e.peak_n, a.wood_failure_percent, a.note,
-       (SELECT CASE kind WHEN 'set-aside' THEN reason END FROM decision
-         WHERE break_id = @breakId AND kind IN ('set-aside', 'taken-back') ORDER BY decision_id DESC LIMIT 1) AS set_aside
+       CASE w.kind WHEN 'set-aside' THEN w.reason END AS set_aside,
+       CASE w.kind WHEN 'set-aside' THEN w.cause END AS set_aside_cause,
+       (SELECT max(decision_id) FROM decision
+         WHERE break_id = @breakId AND kind IN ('peak-picked', 'premature-failure', 'peak-as-found')) AS peak_word_id
      FROM break_header h
-     LEFT JOIN evaluation e ON e.evaluation_id = (SELECT max(evaluation_id) FROM evaluation WHERE break_id = @breakId)
+     LEFT JOIN evaluation e ON e.evaluation_id = (${standingText('@breakId')} LIMIT 1)
      LEFT JOIN assessment a ON a.assessment_id = (SELECT max(assessment_id) FROM assessment WHERE break_id = @breakId)
+     LEFT JOIN decision w ON w.decision_id = (SELECT max(decision_id) FROM decision
+       WHERE break_id = @breakId AND kind IN ('set-aside', 'taken-back'))
      WHERE h.break_id = @breakId`,
   ).get({ breakId })
   if (row === undefined) throw new RangeError(`deriveBreak requires a stored break, and ${breakId} is none`)
-  const { note, ...rest } = row
-  return { ...rest, note_search: folded(note ?? '') }
+  const { note, peak_word_id, ...found } = row
+  const rest = { ...found, note_search: folded(note ?? '') }
+  const overruled = peak_word_id === null ? null : overruledPeakN(database, peak_word_id, row.evaluation_id)
+  return overruled === null
+    ? { ...rest, peak_decision_id: null }
+    : { ...rest, peak_decision_id: peak_word_id, outcome: 'break', peak_n: overruled.peakN }
 }
 
 /** What the records say of a specimen now; its breaks must be up to date. */
@@ -127,9 +145,9 @@ export function refreshBreak(database: Database.Database, breakId: number): void
   prepared(
     database,
     `INSERT OR REPLACE INTO break_current (break_id, started_at, specimen_id, evaluation_id, assessment_id, set_aside,
-       outcome, peak_n, wood_failure_percent, note_search)
+       outcome, peak_n, wood_failure_percent, note_search, set_aside_cause, peak_decision_id)
      VALUES (@break_id, @started_at, @specimen_id, @evaluation_id, @assessment_id, @set_aside,
-       @outcome, @peak_n, @wood_failure_percent, @note_search)`,
+       @outcome, @peak_n, @wood_failure_percent, @note_search, @set_aside_cause, @peak_decision_id)`,
   ).run(now)
   for (const specimenId of new Set([before?.specimen_id ?? null, now.specimen_id]))
     if (specimenId !== null) refreshSpecimen(database, specimenId)

@@ -30,6 +30,9 @@ type EvaluationRow = {
   after_break_n: number | null
   flags: string
   events: string
+  course: string | null
+  reevaluation_id: number | null
+  beside_id: number | null
 }
 
 /** What the ledger holds of an evaluation: just what is stored, with no default that a later version of the program would add. */
@@ -64,20 +67,24 @@ function plainEvaluation(row: EvaluationRow) {
       afterBreakN: row.after_break_n,
       flags: JSON.parse(row.flags),
       events: JSON.parse(row.events),
+      // Absent where there is none, so that the ledger holds older results as they were written.
+      ...(row.course === null ? {} : { course: JSON.parse(row.course) }),
     },
+    ...(row.reevaluation_id === null ? {} : { reevaluationId: row.reevaluation_id }),
+    ...(row.beside_id === null ? {} : { besideId: row.beside_id }),
   }
 }
 
-/** Stores an evaluation and enters it in the ledger. Call it inside a transaction and refresh the break afterwards. */
-export function storeEvaluation(database: Database.Database, made: NewEvaluation): Evaluation {
+/** Stores an evaluation and enters it in the ledger; returns its number. Call it inside a transaction. */
+export function storeEvaluation(database: Database.Database, made: NewEvaluation): number {
   const { lastInsertRowid } = prepared(
     database,
     `INSERT INTO evaluation (break_id, made_at, method, settings, scale, tare_offset, outcome, peak_n, peak_time_s,
        onset_time_s, break_time_s, sample_rate_hz, samples, missing_samples, noise_n, loading_rate_n_per_s,
-       sampling_bound_n, sampling_bound_percent, after_break_n, flags, events)
+       sampling_bound_n, sampling_bound_percent, after_break_n, flags, events, course, reevaluation_id, beside_id)
      VALUES (@breakId, @madeAt, @method, @settings, @scale, @tareOffset, @outcome, @peakN, @peakTimeS,
        @onsetTimeS, @breakTimeS, @sampleRateHz, @samples, @missingSamples, @noiseN, @loadingRateNPerS,
-       @samplingBoundN, @samplingBoundPercent, @afterBreakN, @flags, @events)`,
+       @samplingBoundN, @samplingBoundPercent, @afterBreakN, @flags, @events, @course, @reevaluationId, @besideId)`,
   ).run({
     ...made.result,
     breakId: made.breakId,
@@ -88,21 +95,29 @@ export function storeEvaluation(database: Database.Database, made: NewEvaluation
     tareOffset: made.tareOffset,
     flags: canonicalJson(made.result.flags),
     events: canonicalJson(made.result.events),
+    course: (made.result.course ?? null) === null ? null : canonicalJson(made.result.course),
+    reevaluationId: made.reevaluationId ?? null,
+    besideId: made.besideId ?? null,
   })
   const evaluationId = Number(lastInsertRowid)
-  const stored = evaluationContent(database, evaluationId)
-  appendLedger(database, 'evaluation', evaluationId, made.madeAt, stored)
-  return evaluation.parse(stored)
+  appendLedger(database, 'evaluation', evaluationId, made.madeAt, evaluationContent(database, evaluationId))
+  return evaluationId
 }
 
-/** Lays an evaluation beside the older ones of its break; it is in force from now on. */
+/** One evaluation. */
+export function readEvaluation(database: Database.Database, evaluationId: number): Evaluation {
+  return evaluation.parse(evaluationContent(database, evaluationId))
+}
+
+/** Lays an evaluation beside the older ones of its break; it is in force from now on. Those of a re-evaluation go another way. */
 export function addEvaluation(database: Database.Database, made: NewEvaluation): Evaluation {
+  if ((made.reevaluationId ?? null) !== null) throw new RangeError('addEvaluation takes no result of a re-evaluation')
   return database
     .transaction(() => {
       readHeader(database, made.breakId)
-      const stored = storeEvaluation(database, made)
+      const evaluationId = storeEvaluation(database, made)
       refreshBreak(database, made.breakId)
-      return stored
+      return readEvaluation(database, evaluationId)
     })
     .immediate()
 }

@@ -17,6 +17,9 @@ export type LedgerKind =
   | 'calibration'
   | 'calibration-decision'
   | 'check-weight'
+  | 'reevaluation'
+  | 'reevaluation-end'
+  | 'reevaluation-decision'
 
 export type LedgerRow = {
   seq: number

@@ -14,6 +14,15 @@ import { breakIds, listBreaks, listSpecimens, waitingSpecimens } from './lists.t
 import type { OpenArchive } from './openDatabase.ts'
 import { preferences, setPreferences } from './preferences.ts'
 import { recoveredWithoutEvaluation } from './recovery.ts'
+import { reevaluationChanges } from './reevaluationChanges.ts'
+import {
+  addReevaluated,
+  beginReevaluation,
+  decideReevaluation,
+  endReevaluation,
+  reevaluationOf,
+  reevaluations,
+} from './reevaluations.ts'
 import { beginSession, keepRejectedLines } from './sessions.ts'
 import { specimen } from './specimenRecords.ts'
 import { addSpecimen, addSpecimens, correctSpecimen } from './specimens.ts'
@@ -65,6 +74,13 @@ export const methods = {
   calibrationDecisions: onDatabase(calibrationDecisions),
   addCheckWeight: onDatabase(addCheckWeight),
   checkWeights: onDatabase(checkWeights),
+  beginReevaluation: onDatabase(beginReevaluation),
+  addReevaluated: onDatabase(addReevaluated),
+  endReevaluation: onDatabase(endReevaluation),
+  decideReevaluation: onDatabase(decideReevaluation),
+  reevaluations: onDatabase(reevaluations),
+  reevaluation: onDatabase(reevaluationOf),
+  reevaluationChanges: onDatabase(reevaluationChanges),
 } as const
 
 /** Asked of a worker of its own, so that a long check never keeps samples from the disk. */

@@ -2,8 +2,9 @@ import type Database from 'better-sqlite3'
 import type { Migration } from './migration.ts'
 import { migration as first } from './migrations/0001.ts'
 import { migration as second } from './migrations/0002.ts'
+import { migration as third } from './migrations/0003.ts'
 
-export const migrations: readonly Migration[] = [first, second]
+export const migrations: readonly Migration[] = [first, second, third]
 
 /** Throws RangeError unless the numbers are 1, 2, 3, ... */
 export function checkConsecutive(list: readonly Migration[]): void {

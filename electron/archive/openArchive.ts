@@ -78,6 +78,13 @@ export async function openArchive(opening: ArchiveOpening): Promise<Archive> {
     calibrationDecisions: ask('calibrationDecisions'),
     addCheckWeight: ask('addCheckWeight'),
     checkWeights: ask('checkWeights'),
+    beginReevaluation: ask('beginReevaluation'),
+    addReevaluated: ask('addReevaluated'),
+    endReevaluation: ask('endReevaluation'),
+    decideReevaluation: ask('decideReevaluation'),
+    reevaluations: ask('reevaluations'),
+    reevaluation: ask('reevaluation'),
+    reevaluationChanges: ask('reevaluationChanges'),
     verify: (onProgress, signal) => verifyApart(options, onProgress, signal),
   }
 }

@@ -7,6 +7,7 @@ import { formatVersion, migrate, migrations as releasedMigrations } from './migr
 import type { Migration } from './migration.ts'
 import { type ProgramLock, takeProgramLock } from './programLock.ts'
 import { recoverBreaks } from './recovery.ts'
+import { endCutShort } from './reevaluations.ts'
 import { verifiedCopy } from './verifiedCopy.ts'
 
 /** "BrkL": marks the file as ours in SQLite's header (bytes 68 to 71). */
@@ -147,6 +148,7 @@ function prepareForWriting(
     database.pragma(`application_id = ${applicationId}`)
     migrate(database, migrations, options.program, options.instant)
   }
+  endCutShort(database, options.instant)
   return recoverBreaks(database)
 }
 

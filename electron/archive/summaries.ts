@@ -1,7 +1,8 @@
 import type Database from 'better-sqlite3'
-import type { BreakSummary, SpecimenSummary } from '#contract/records/break.ts'
+import type { BreakSummary, OverruledPeak, SpecimenSummary } from '#contract/records/break.ts'
+import type { Flag } from '#contract/records/evaluation.ts'
 import type { ForceScale } from '#contract/records/force.ts'
-import { verificationOf } from '#domain/calibration/verificationOf.ts'
+import { verificationOf, verifiedRangeFlags } from '#domain/calibration/verificationOf.ts'
 import { shearStrengthMPa } from '#domain/strength.ts'
 import { calibration } from './calibrations.ts'
 import { type SpecimenRow, specimenFromRow } from './specimens.ts'
@@ -10,6 +11,7 @@ import { type SpecimenRow, specimenFromRow } from './specimens.ts'
 export type BreakSummaryRow = {
   break_id: number
   started_at: string
+  evaluation_id: number | null
   ending: BreakSummary['ending']
   specimen_id: number | null
   number: string | null
@@ -26,27 +28,38 @@ export type BreakSummaryRow = {
   failure_pattern: BreakSummary['failurePattern']
   note: string | null
   set_aside: string | null
+  set_aside_cause: BreakSummary['setAsideCause']
+  found_peak_n: number | null
+  peak_kind: OverruledPeak['kind'] | null
+  peak_by: string | null
+  peak_reason: string | null
+  peak_recorded_at: string | null
+  peak_time_s: number | null
   demo: number | null
 }
 
 /** Columns and joins of a break with the newest of everything beside it; add WHERE on `b` (break_current) or `s` (specimen_current). */
 export const breakSummaryText = `
-  SELECT b.break_id, b.started_at, x.ending, b.specimen_id, r.number, r.adhesive, r.joint_type, r.exposure, r.area_mm2,
+  SELECT b.break_id, b.started_at, b.evaluation_id, x.ending, b.specimen_id, r.number, r.adhesive, r.joint_type, r.exposure, r.area_mm2,
     b.outcome, b.peak_n, e.sampling_bound_percent, e.flags, coalesce(e.scale, h.scale) AS scale,
-    b.wood_failure_percent, a.failure_pattern, a.note, b.set_aside, r.demo
+    b.wood_failure_percent, a.failure_pattern, a.note, b.set_aside, b.set_aside_cause, r.demo,
+    e.peak_n AS found_peak_n, p.kind AS peak_kind, p.by AS peak_by, p.reason AS peak_reason,
+    p.recorded_at AS peak_recorded_at, p.sample_time_s AS peak_time_s
   FROM break_current b
   JOIN break_header h ON h.break_id = b.break_id
   LEFT JOIN break_end x ON x.break_id = b.break_id
   LEFT JOIN specimen_current s ON s.specimen_id = b.specimen_id
   LEFT JOIN specimen_revision r ON r.revision_id = s.revision_id
   LEFT JOIN evaluation e ON e.evaluation_id = b.evaluation_id
-  LEFT JOIN assessment a ON a.assessment_id = b.assessment_id`
+  LEFT JOIN assessment a ON a.assessment_id = b.assessment_id
+  LEFT JOIN decision p ON p.decision_id = b.peak_decision_id`
 
 // The JSON below was written by this folder from values that the contract had parsed, so a row of a long list is not parsed again.
 
 /** A break's line of a list as the contract has it. */
 export function breakSummaryFromRow(database: Database.Database, row: BreakSummaryRow): BreakSummary {
   const scale: ForceScale = JSON.parse(row.scale)
+  const overruled = overruledFromRow(row)
   return {
     breakId: row.break_id,
     startedAt: row.started_at,
@@ -59,10 +72,11 @@ export function breakSummaryFromRow(database: Database.Database, row: BreakSumma
     areaMm2: row.area_mm2,
     outcome: row.outcome,
     peakN: row.peak_n,
-    overruled: null,
+    overruled,
     strengthMPa: row.peak_n === null || row.area_mm2 === null ? null : shearStrengthMPa(row.peak_n, row.area_mm2),
-    samplingBoundPercent: row.sampling_bound_percent,
-    flags: row.flags === null ? [] : JSON.parse(row.flags),
+    // The bound is that of the peak found.
+    samplingBoundPercent: overruled === null ? row.sampling_bound_percent : null,
+    flags: flagsOf(database, row, scale),
     scaleKind: scale.kind,
     verification:
       scale.kind === 'calibration' && row.peak_n !== null
@@ -72,9 +86,34 @@ export function breakSummaryFromRow(database: Database.Database, row: BreakSumma
     failurePattern: row.failure_pattern,
     note: row.note ?? '',
     setAside: row.set_aside,
-    setAsideCause: null,
+    setAsideCause: row.set_aside_cause,
     demo: row.demo === 1,
   }
+}
+
+/** A person's word in place of the peak found; null: the peak is as found. */
+function overruledFromRow(row: BreakSummaryRow): OverruledPeak | null {
+  if (row.peak_kind === null) return null
+  return {
+    kind: row.peak_kind,
+    by: row.peak_by ?? '',
+    reason: row.peak_reason ?? '',
+    recordedAt: row.peak_recorded_at ?? '',
+    timeS: row.peak_time_s ?? 0,
+    foundPeakN: row.found_peak_n,
+  }
+}
+
+const rangeFlags: readonly Flag[] = ['above-verified-range', 'below-verified-range']
+
+/** The flags of the result in force; those of the verified range speak of the peak that counts. */
+function flagsOf(database: Database.Database, row: BreakSummaryRow, scale: ForceScale): Flag[] {
+  const found: Flag[] = row.flags === null ? [] : JSON.parse(row.flags)
+  if (row.peak_kind === null) return found
+  const others = found.filter((flag) => !rangeFlags.includes(flag))
+  if (scale.kind !== 'calibration') return [...others, row.peak_kind]
+  const { verifiedRangeN } = calibration(database, scale.calibrationId).assessment.result
+  return [...others, ...verifiedRangeFlags(verifiedRangeN, row.peak_n), row.peak_kind]
 }
 
 /** A specimen's line of a list: its newest revision and its break in force. */

@@ -5,6 +5,7 @@ import { verifyCalibrations } from './verifyCalibrations.ts'
 import { verifyCurrent } from './verifyCurrent.ts'
 import { type CurveCount, verifyBreak } from './verifyCurves.ts'
 import { verifyLedger } from './verifyLedger.ts'
+import { verifyReevaluations } from './verifyReevaluations.ts'
 
 /** After this many faults the archive is known to be beyond doubt damaged, and a longer list helps nobody. */
 const mostFaults = 1000
@@ -27,6 +28,7 @@ export function verify(database: Database.Database, onProgress: (progress: Progr
       ledgerEntries = verifyLedger(database, report)
     })
     guarded('calibrations', report, () => verifyCalibrations(database, report))
+    guarded('re-evaluations', report, () => verifyReevaluations(database, report))
     guarded('lists', report, () => verifyCurrent(database, report))
     guarded('breaks', report, () => {
       const ids = database

@@ -11,6 +11,7 @@ import { evaluationContent } from './evaluations.ts'
 import type { Report } from './fault.ts'
 import { firstPreviousHash, type LedgerKind, type LedgerRow, ledgerHash } from './ledger.ts'
 import { prepared } from './prepared.ts'
+import { reevaluationContent, reevaluationDecisionContent, reevaluationEndContent } from './reevaluations.ts'
 import { readSession } from './sessions.ts'
 import { specimenContent } from './specimens.ts'
 import { weightSetContent } from './weightSets.ts'
@@ -41,6 +42,12 @@ const recordKinds: Readonly<Record<LedgerKind, RecordKind>> = {
     content: calibrationDecisionContent,
   },
   'check-weight': { ids: 'SELECT check_id AS id FROM check_weight', content: checkWeightContent },
+  reevaluation: { ids: 'SELECT reevaluation_id AS id FROM reevaluation', content: reevaluationContent },
+  'reevaluation-end': { ids: 'SELECT reevaluation_id AS id FROM reevaluation_end', content: reevaluationEndContent },
+  'reevaluation-decision': {
+    ids: 'SELECT reevaluation_decision_id AS id FROM reevaluation_decision',
+    content: reevaluationDecisionContent,
+  },
 }
 
 /** Walks the chain and compares each entry with its record and each record with its entry; returns how many entries there are. */

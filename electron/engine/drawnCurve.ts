@@ -10,7 +10,7 @@ export type DrawnRange = { fromS: number | null; toS: number | null; maxPoints: 
  * to a range, thinned if asked.
  */
 export function drawnCurve(
-  record: Pick<BreakRecord, 'header' | 'evaluations'>,
+  record: Pick<BreakRecord, 'header' | 'evaluations' | 'inForceId'>,
   raw: RawCurve,
   range: DrawnRange,
 ): ForceCurve {

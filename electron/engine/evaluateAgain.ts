@@ -5,6 +5,7 @@ import type { EvaluatedAgain } from '#contract/records/calibrationUse.ts'
 import { zeroUnderScale } from '#domain/force/scaleChange.ts'
 import { evaluateRawCurve } from '#domain/signal/evaluateRawCurve.ts'
 import { calibratedScale } from './calibrationInForce.ts'
+import { resultInForce } from './scaleInForce.ts'
 import { storedEvaluation } from './storedEvaluation.ts'
 
 /** Evaluates a stored break under another calibration; the result stands in force beside the older ones, which stay. */
@@ -14,10 +15,11 @@ export async function evaluateAgain(
   breakId: number,
   calibrationId: number,
 ): Promise<EvaluatedAgain> {
-  const { header, end, evaluations } = await archive.break(breakId)
+  const record = await archive.break(breakId)
+  const { header, end } = record
   const calibration = await archive.calibration(calibrationId)
-  const before = evaluations.at(-1)
-  if (end === null || before === undefined)
+  const before = resultInForce(record)
+  if (end === null || before === null)
     throw new Trouble('conflict', `Break ${breakId} is still being captured.`, 'Wait until it has ended.')
   if (before.scale.kind === 'calibration' && before.scale.calibrationId === calibrationId)
     throw new Trouble(

@@ -18,14 +18,14 @@ const timeS = Float64Array.from({ length: 1000 }, (_, i) => i / 100)
 const readings = Float64Array.from({ length: 1000 }, (_, i) => (i === 617 ? 5000 : i))
 
 it('gives force after tare', () => {
-  const curve = drawnCurve({ header, evaluations: [] }, { timeS, readings }, whole)
+  const curve = drawnCurve({ header, evaluations: [], inForceId: null }, { timeS, readings }, whole)
   expect(curve).toMatchObject({ unit: 'N', samples: 1000 })
   expect(curve.force[100]).toBe(40)
 })
 
 it('gives readings after tare where there is no scale', () => {
   const curve = drawnCurve(
-    { header: { ...header, scale: { kind: 'none' } }, evaluations: [] },
+    { header: { ...header, scale: { kind: 'none' } }, evaluations: [], inForceId: null },
     { timeS, readings },
     whole,
   )
@@ -34,7 +34,11 @@ it('gives readings after tare where there is no scale', () => {
 })
 
 it('keeps the peak however much it thins, and shares no memory with the stored curve', () => {
-  const curve = drawnCurve({ header, evaluations: [] }, { timeS, readings }, { fromS: 2, toS: 8, maxPoints: 100 })
+  const curve = drawnCurve(
+    { header, evaluations: [], inForceId: null },
+    { timeS, readings },
+    { fromS: 2, toS: 8, maxPoints: 100 },
+  )
   expect(curve.timeS.length).toBeLessThanOrEqual(100)
   expect(Math.max(...curve.force)).toBe(2490)
   expect(curve.timeS[0]).toBeCloseTo(1.99, 9)

@@ -3,12 +3,15 @@ import { copyFileSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { expect, test } from 'vitest'
+import { calibrations } from '#archive/calibrations.ts'
 import { addDecision } from '#archive/decisions.ts'
+import { addEvaluation } from '#archive/evaluations.ts'
 import { migrations } from '#archive/migrate.ts'
 import { openDatabase } from '#archive/openDatabase.ts'
 import { addSpecimens, correctSpecimen } from '#archive/specimens.ts'
 import type { SampleBlock } from '#contract/records/break.ts'
 import { rows as calibrationRows, storeCalibrations } from '../archive/storedCalibration.ts'
+import { decide, resultBeside, storeReevaluation } from '../archive/storedReevaluation.ts'
 import { morning, rampAndFall, specimenFields, storeBreak, temporaryFolder } from '../archive/storedStudy.ts'
 
 // Reads an archive as a stranger would: by the texts of FORMAT.md and nothing of ours.
@@ -61,6 +64,25 @@ const doubles = Float64Array.of(
   0.1 + 0.2,
 )
 
+/** The sample that a person picked as the peak of break 6. */
+const picked = { index: 40, timeS: curves[5]!.timeUs[40]! / 1e6, reading: curves[5]!.readings[40]! }
+
+/** Re-evaluation 1 is adopted (breaks 3, 5, 6), 2 waits (break 1), 3 was dropped again (break 7). Evaluation 14 is in force by itself. */
+function overruleAndEvaluateAgain(database: Database.Database): void {
+  const [calibrated] = calibrations(database)
+  const { coefficients } = calibrated!.assessment.result
+  const scale = { kind: 'calibration', calibrationId: 1, coefficients } as const
+  const half = (breakId: number) => ({ ...resultBeside(database, breakId, { peakN: 3000 + breakId }), scale })
+  storeReevaluation(database, [3, 5, 6], { kind: 'adopted' }, half)
+  storeReevaluation(database, [1], null, half)
+  const dropped = storeReevaluation(database, [7], { kind: 'adopted' }, half)
+  decide(database, dropped, 'dropped')
+  addEvaluation(database, { ...resultBeside(database, 5, { peakN: 4444 }), besideId: null })
+  const word = { recordedAt: morning, by: 'bench', reason: 'a knock on the frame', specimenId: null, breakId: 6 }
+  addDecision(database, { ...word, kind: 'peak-as-found' })
+  addDecision(database, { ...word, kind: 'peak-picked', sample: { timeS: picked.timeS, reading: picked.reading } })
+}
+
 function writtenArchive(): string {
   const path = join(temporaryFolder(), 'study.breakledger')
   const archive = openDatabase({ path, mode: 'write', program: 'breakledger test', instant: morning })
@@ -77,6 +99,7 @@ function writtenArchive(): string {
   addDecision(database, { ...decision, breakId: 2, kind: 'set-aside' })
   addDecision(database, { ...decision, breakId: 4, kind: 'reassigned', specimenId: 3 })
   storeCalibrations(database)
+  overruleAndEvaluateAgain(database)
   archive.close()
   return path
 }
@@ -104,15 +127,44 @@ test('reads doubles by the query of the document, bit by bit', () => {
 
 test('reads the results by the query of the document', () => {
   const stranger = new Database(writtenArchive(), { readonly: true })
-  const rows = stranger.prepare(fenced('sql', 'results')).all()
+  const rows = stranger.prepare<[], Record<string, unknown>>(fenced('sql', 'results')).all()
   // Break 1: 6000 N over the corrected 500 mm2. Break 2 is set aside; break 4 went to specimen 3; break 8 is no break.
+  // Breaks 3 and 6 were evaluated again; break 5 once more by itself after that; what was made of 1 and 7 is not in force.
   expect(rows).toMatchObject([
-    { break_id: 1, number: 'C1-LL-1', peak_n: 6000, strength_mpa: 12 },
-    { break_id: 3, number: 'C1-LL-3', peak_n: 6002, area_mm2: 600 },
+    { break_id: 1, number: 'C1-LL-1', peak_n: 6000, strength_mpa: 12, peak_is: 'peak-as-found' },
+    { break_id: 3, number: 'C1-LL-3', peak_n: 3003, area_mm2: 600 },
     { break_id: 4, number: 'C1-LL-3', peak_n: 6003 },
-    { break_id: 5, number: null, strength_mpa: null },
-    { break_id: 6 },
-    { break_id: 7 },
+    { break_id: 5, number: null, peak_n: 4444, strength_mpa: null },
+    { break_id: 6, peak_is: 'peak-picked' },
+    { break_id: 7, peak_n: 6006 },
+  ])
+  // By hand, from the line of the calibration: force = b0 + b1 x reading.
+  const [{ b0, b1 }] = stranger.prepare<[], { b0: number; b1: number }>(fenced('sql', 'calibrations')).all() as [
+    { b0: number; b1: number },
+  ]
+  expect(rows[4]!.peak_n).toBeCloseTo(b0 + b1 * picked.reading, 9)
+  // The program's own lists say the same.
+  const listed = stranger.prepare('SELECT break_id, evaluation_id, peak_n FROM break_current ORDER BY break_id').all()
+  const inForce = stranger.prepare<[], { break_id: number; evaluation_id: number }>(fenced('sql', 'in-force')).all()
+  expect(inForce.map(({ break_id, evaluation_id }) => [break_id, evaluation_id])).toEqual(
+    (listed as { break_id: number; evaluation_id: number }[]).map((row) => [row.break_id, row.evaluation_id]),
+  )
+  // Eight first evaluations, then 9 to 11 for breaks 3, 5 and 6, 12 for 1, 13 for 7, 14 for 5 alone.
+  expect(inForce.map(({ evaluation_id }) => evaluation_id)).toEqual([1, 2, 9, 4, 14, 11, 7, 8])
+  for (const row of rows)
+    expect((listed as { break_id: number; peak_n: number }[])[Number(row.break_id) - 1]!.peak_n).toBeCloseTo(
+      Number(row.peak_n),
+      9,
+    )
+  stranger.close()
+})
+
+test('says what a re-evaluation changed by the query of the document', () => {
+  const stranger = new Database(writtenArchive(), { readonly: true })
+  expect(stranger.prepare(fenced('sql', 'reevaluation')).all()).toMatchObject([
+    { break_id: 3, before_id: 3, before_n: 6002, now_id: 9, now_n: 3003, difference_n: -2999 },
+    { break_id: 5, before_id: 5, before_n: 6004, now_id: 10, now_n: 3005 },
+    { break_id: 6, before_id: 6, before_n: 6005, now_id: 11, now_n: 3006 },
   ])
   stranger.close()
 })

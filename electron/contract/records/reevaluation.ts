@@ -18,7 +18,7 @@ export const reevaluation = z.strictObject({
 })
 export type Reevaluation = z.infer<typeof reevaluation>
 
-/** complete: all breaks. cancelled: a person stopped it. cut-short: the program ended while it ran. */
+/** complete: all breaks. cancelled: a person stopped it. cut-short: it failed, or the program ended while it ran. */
 export const reevaluationEnd = z.strictObject({
   reevaluationId: id,
   endedAt: isoInstant,
@@ -56,7 +56,7 @@ const side = z.strictObject({
   outcome,
   peakN: finite.nullable(),
   flags: z.array(flag),
-  /** Kinds of its events, in order of time; those of stick-slip with the number of cycles. */
+  /** Kinds of its events, in order of time; those of stick-slip with the number of cycles: "stick-slip 5". */
   events: z.array(z.string()),
 })
 
@@ -77,11 +77,13 @@ export type ResultChange = z.infer<typeof resultChange>
 export const changesQuery = z.strictObject({
   reevaluationId: id,
   only: z.enum(['all', 'changed', 'outcome', 'peak', 'flags', 'events']).default('all'),
+  /** difference: by the size of the difference in percent, whichever its sign. */
   sort: z.enum(['number', 'difference']).default('number'),
   descending: z.boolean().default(false),
   offset: z.int().nonnegative().default(0),
   limit: z.int().positive().max(1000).default(200),
 })
+export type ChangesQuery = z.infer<typeof changesQuery>
 
 export const changesPage = z.strictObject({
   total: z.int(),
@@ -93,7 +95,7 @@ export const changesPage = z.strictObject({
     peaks: z.int(),
     flags: z.int(),
     events: z.int(),
-    /** Of the peaks that changed. */
+    /** Of the peaks that changed, with their signs; the largest is the one farthest from 0. */
     meanDifferencePercent: finite.nullable(),
     largestDifferencePercent: finite.nullable(),
   }),

@@ -1,37 +1,9 @@
 import { expect, test } from 'vitest'
-import { addAssessment } from '#archive/assessments.ts'
-import { appendSamples, beginBreak } from '#archive/breaks.ts'
-import { addDecision } from '#archive/decisions.ts'
-import { beginSession, keepRejectedLines } from '#archive/sessions.ts'
-import { addSpecimen } from '#archive/specimens.ts'
-import { archiveInFormat, header, morning, rampAndFall, session, specimenFields, storeBreak } from '../storedStudy.ts'
+import { olderArchive } from '../olderArchive.ts'
+import { morning } from '../storedStudy.ts'
 
-function archiveWithEverything() {
-  const database = archiveInFormat(1)
-  const { specimenId } = addSpecimen(database, specimenFields('C1-LL-1'), morning, 'bench')
-  const breakId = storeBreak(database, specimenId)
-  addAssessment(database, {
-    breakId,
-    recordedAt: morning,
-    by: 'bench',
-    woodFailurePercent: 75,
-    failurePattern: 'SF',
-    note: '',
-  })
-  addDecision(database, {
-    breakId,
-    recordedAt: morning,
-    by: 'bench',
-    reason: 'slipped',
-    kind: 'set-aside',
-    specimenId: null,
-  })
-  const { sessionId } = beginSession(database, session)
-  keepRejectedLines(database, sessionId, morning, 3, Uint8Array.of(33, 33))
-  const running = beginBreak(database, header(sessionId, null)).breakId
-  appendSamples(database, running, rampAndFall(10, 100))
-  return { database, running }
-}
+const running = 3
+const archiveWithEverything = () => ({ database: olderArchive(1), running })
 
 const recordTables = [
   ['ledger', 'seq'],
