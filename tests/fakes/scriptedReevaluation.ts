@@ -150,7 +150,7 @@ function scriptedChange(index: number): ResultChange {
     ...side(index + 1001, 'break-detection 2'),
     peakN: nowN,
     ...(flagged ? { flags: ['sampling-too-slow' as const, 'above-verified-range' as const] } : {}),
-    ...(seen ? { events: ['seating', index % 8 === 2 ? 'stick-slip (4)' : 'pop-in', 'plateau', 'final-drop'] } : {}),
+    ...(seen ? { events: ['seating', index % 8 === 2 ? 'stick-slip 4' : 'pop-in', 'plateau', 'final-drop'] } : {}),
   }
   const differenceN = nowN - peakN
   return {

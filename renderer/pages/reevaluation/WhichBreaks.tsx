@@ -46,38 +46,40 @@ export function WhichBreaks({
     onChange: () => onChoice(value),
   })
   return (
-    <fieldset className="pick-list" aria-describedby={error === null ? undefined : 'breaks-error'}>
-      <legend className="new-reevaluation-head">Which breaks</legend>
-      {oneWords === null ? null : (
-        <label>
-          <input {...radio('one')} />
-          <strong>{oneWords}</strong>
+    <div>
+      <fieldset className="pick-list" aria-describedby={error === null ? undefined : 'breaks-error'}>
+        <legend className="new-reevaluation-head">Which breaks</legend>
+        {oneWords === null ? null : (
+          <label>
+            <input {...radio('one')} />
+            <strong>{oneWords}</strong>
+          </label>
+        )}
+        <label data-disabled={selected === 0 ? '' : undefined}>
+          <input {...radio('selected')} disabled={selected === 0} />
+          <strong>
+            {selected === 0 ? 'Those selected in the list' : `${breaksWords(selected)} selected in the list`}
+          </strong>{' '}
+          <span className="quiet">
+            {selected === 0 ? 'none is selected; ' : ''}
+            <a href={hashOf({ page: 'breaks' })}>{selected === 0 ? 'select some' : 'change'}</a>
+          </span>
         </label>
-      )}
-      <label data-disabled={selected === 0 ? '' : undefined}>
-        <input {...radio('selected')} disabled={selected === 0} />
-        <strong>
-          {selected === 0 ? 'Those selected in the list' : `${breaksWords(selected)} selected in the list`}
-        </strong>{' '}
-        <span className="quiet">
-          {selected === 0 ? 'none is selected; ' : ''}
-          <a href={hashOf({ page: 'breaks' })}>{selected === 0 ? 'select some' : 'change'}</a>
-        </span>
-      </label>
-      <label>
-        <input {...radio('search')} />
-        <strong>All that fit a search</strong>{' '}
-        <span className="quiet" aria-live="polite">
-          {choice === 'search' && found !== null ? breaksWords(found) : ''}
-        </span>
-      </label>
+        <label>
+          <input {...radio('search')} />
+          <strong>All that fit a search</strong>{' '}
+          <span className="quiet" aria-live="polite">
+            {choice === 'search' && found !== null ? breaksWords(found) : ''}
+          </span>
+        </label>
+      </fieldset>
       {choice === 'search' ? <SearchFields search={search} onSearch={onSearch} /> : null}
       {error === null ? null : (
         <p id="breaks-error" className="field-error">
           {error}
         </p>
       )}
-    </fieldset>
+    </div>
   )
 }
 

@@ -18,7 +18,7 @@ export function meaningWords(summary: ReevaluationSummary): string {
     case 'waiting':
       return `These results do not count yet. ${adopting}`
     case 'adopted':
-      return `These results count wherever the breaks are used. ${kept}`
+      return `These results count wherever the breaks are used, unless later ones were put in force. ${kept}`
     case 'dropped':
       return 'These results were looked at and do not count. They stay in the archive and can still be adopted.'
     case 'taken-out':
@@ -26,7 +26,7 @@ export function meaningWords(summary: ReevaluationSummary): string {
     case 'cancelled':
       return `Somebody stopped it after ${ofWords(evaluated, breaks)}. The results so far do not count. ${adopting}`
     case 'cut-short':
-      return `The program ended after ${ofWords(evaluated, breaks)}. The results so far do not count. ${adopting}`
+      return `It ended early, after ${ofWords(evaluated, breaks)}. The results so far do not count. ${adopting}`
   }
 }
 

@@ -47,9 +47,9 @@ export const thresholdGroups: readonly { title: string; thresholds: readonly Thr
     ],
   },
   {
-    title: 'Where the load has ended: below a share of the highest, for a time',
+    title: 'Where the load has ended: low for a time',
     thresholds: [
-      { key: 'endShare', label: 'Below', kind: 'share', inWords: 'ended below' },
+      { key: 'endShare', label: 'Below, of the highest', kind: 'share', inWords: 'ended below' },
       { key: 'endHoldS', label: 'For', kind: 'seconds', inWords: 'ended after' },
     ],
   },
