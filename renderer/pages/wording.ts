@@ -1,5 +1,12 @@
 import type { BenchState } from '#contract/records/bench.ts'
-import type { BreakSummary, Decision, Ending, FailurePattern } from '#contract/records/break.ts'
+import type {
+  BreakSummary,
+  Decision,
+  Ending,
+  FailurePattern,
+  OverruledPeak,
+  SetAsideCause,
+} from '#contract/records/break.ts'
 import type { CurveEvent, Flag } from '#contract/records/evaluation.ts'
 import type { ForceScale } from '#contract/records/force.ts'
 import type { LineFormatChoice, ScenarioName } from '#contract/records/settings.ts'
@@ -111,6 +118,18 @@ export const decisionWords: Record<Decision['kind'], string> = {
   'peak-picked': 'Peak picked by hand',
   'premature-failure': 'Declared a premature failure',
   'peak-as-found': 'Peak again as found',
+}
+
+export const setAsideCauseWords: Record<SetAsideCause, string> = {
+  'specimen-slipped': 'specimen slipped',
+  'wrong-block': 'wrong block',
+  'fixture-touched': 'fixture touched',
+  other: 'other',
+}
+
+/** Whose word stands in place of the peak found, in a sentence for a list. */
+export function overruledWords({ kind, by, reason }: OverruledPeak): string {
+  return `${flagNames[kind]} by ${by}: ${reason}`
 }
 
 export const scenarioWords: Record<ScenarioName, string> = {

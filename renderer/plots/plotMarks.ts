@@ -3,8 +3,14 @@ import type { PlotColours } from './plotColours.ts'
 
 /** A horizontal line with its name, in units of the force axis. */
 export type LevelLine = { value: number; label: string; kind: 'threshold' | 'warning' | 'alarm' }
-/** A named point of the curve. `shape` tells kinds apart without colour. */
-export type PointMark = { timeS: number; value: number; label: string; shape: 'peak' | 'onset' | 'break' | 'event' }
+/** A named point of the curve. `shape` tells kinds apart without colour; word: a person's. `chosen`: filled. */
+export type PointMark = {
+  timeS: number
+  value: number
+  label: string
+  shape: 'peak' | 'onset' | 'break' | 'event' | 'word'
+  chosen?: boolean
+}
 
 const dashes = { threshold: [2, 4], warning: [10, 5], alarm: [] } as const
 
@@ -52,7 +58,7 @@ export function drawMarks(plot: uPlot, marks: readonly PointMark[], colours: Plo
     ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height)
     ctx.clip()
     ctx.strokeStyle = colours.marker
-    ctx.fillStyle = colours.ground
+    ctx.fillStyle = mark.chosen || mark.shape === 'word' ? colours.marker : colours.ground
     ctx.lineWidth = 1.75 * ratio
     traceShape(ctx, mark.shape, x, y, 5.5 * ratio)
     ctx.fill()
@@ -66,6 +72,7 @@ export function drawMarks(plot: uPlot, marks: readonly PointMark[], colours: Plo
       if (Math.abs(other.y - labelY) < 18 * ratio && labelX < other.x + other.width && other.x < labelX + width)
         labelY = other.y + 18 * ratio
     taken.push({ x: labelX, y: labelY, width })
+    ctx.fillStyle = colours.ground
     ctx.globalAlpha = 0.85
     ctx.fillRect(labelX - 3 * ratio, labelY - 9 * ratio, width + 6 * ratio, 18 * ratio)
     ctx.globalAlpha = 1
@@ -79,12 +86,17 @@ export function drawMarks(plot: uPlot, marks: readonly PointMark[], colours: Plo
 
 function traceShape(ctx: CanvasRenderingContext2D, shape: PointMark['shape'], x: number, y: number, r: number): void {
   ctx.beginPath()
-  if (shape === 'peak') {
+  if (shape === 'peak' || shape === 'word') {
     ctx.moveTo(x, y - r * 1.2)
     ctx.lineTo(x + r * 1.2, y)
     ctx.lineTo(x, y + r * 1.2)
     ctx.lineTo(x - r * 1.2, y)
     ctx.closePath()
+    // A ring around it: not the peak that was found
+    if (shape === 'word') {
+      ctx.moveTo(x + r * 1.9, y)
+      ctx.arc(x, y, r * 1.9, 0, 2 * Math.PI, true)
+    }
   } else if (shape === 'onset') {
     ctx.arc(x, y, r, 0, 2 * Math.PI)
   } else if (shape === 'break') {

@@ -9,24 +9,28 @@ export function Choice<T extends string>({
   options,
   value,
   onChange,
+  focusFirst = false,
 }: {
   label: string
   labelHidden?: boolean
   options: readonly ChoiceOption<T>[]
   value: T | null
   onChange(value: T): void
+  /** In a dialog: the focus begins here. */
+  focusFirst?: boolean
 }) {
   const name = useId()
   return (
     <fieldset className="choice">
       <legend className={labelHidden ? 'visually-hidden' : ''}>{label}</legend>
       <div className="choice-options">
-        {options.map((option) => (
+        {options.map((option, index) => (
           <label key={option.value} title={option.title}>
             <input
               type="radio"
               name={name}
               value={option.value}
+              data-first-focus={focusFirst && index === 0 ? '' : undefined}
               checked={option.value === value}
               onChange={() => onChange(option.value)}
             />

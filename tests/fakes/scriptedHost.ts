@@ -9,9 +9,9 @@ import type { Specimen, SpecimenFields } from '#contract/records/specimen.ts'
 import { verificationOf, verifiedRangeFlags } from '#domain/calibration/verificationOf.ts'
 import { madeEvent } from './madeEvents.ts'
 import { createScriptedCalibration, type ScriptedCalibration } from './scriptedCalibration.ts'
-import { scriptedCurve } from './scriptedCurve.ts'
 import { createScriptedEngine, type ScriptedEngine } from './scriptedEngine.ts'
 import { createScriptedReevaluation, type ScriptedReevaluation } from './scriptedReevaluation.ts'
+import { scriptedReview } from './scriptedReview.ts'
 
 export type ScriptedHost = ScriptedEngine & {
   bench(): BenchState
@@ -117,6 +117,7 @@ export function createScriptedHost(
   })
   const engine: ScriptedEngine = createScriptedEngine({
     ...calibration.handlers,
+    ...scriptedReview({ recordOf, changeBreak, breaks: () => breaks, at }),
     ...reevaluation.handlers,
     'breaks.evaluateAgain': async ({ breakId, calibrationId }) => evaluateAgain(breakId, calibrationId),
     'app.info': async () => ({
@@ -224,13 +225,6 @@ export function createScriptedHost(
         query,
       ),
     'breaks.get': async ({ breakId }) => recordOf(breakId),
-    'breaks.curve': async ({ breakId, fromS, toS }) => {
-      const { summary } = recordOf(breakId)
-      const { timeS, readings } = scriptedCurve(summary.peakN ?? 4000, 7.4, 80, breakId)
-      const from = fromS === null ? 0 : timeS.findIndex((time) => time >= fromS)
-      const to = toS === null ? timeS.length : timeS.findLastIndex((time) => time <= toS) + 1
-      return { timeS: timeS.slice(from, to), force: readings.slice(from, to), unit: 'N', samples: timeS.length }
-    },
     'breaks.assess': async ({ breakId, woodFailurePercent, failurePattern, note, by }) => {
       const record = recordOf(breakId)
       const assessment = {

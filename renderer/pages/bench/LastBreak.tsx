@@ -7,7 +7,8 @@ import { Notice } from '#renderer/widgets/Notice.tsx'
 import { useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
 import { hashOf } from '../frame/route.ts'
 import { go } from '../frame/useRoute.ts'
-import { SignatureDialog } from '../records/SignatureDialog.tsx'
+import { OverruledMark } from '../records/OverruledMark.tsx'
+import { SetAsideDialog, TakeBackDialog } from '../records/StandingDialogs.tsx'
 import { VerificationWords } from '../records/VerificationWords.tsx'
 import { flagWords, isUncalibrated, outcomeWord, verifiedRangeFlags } from '../wording.ts'
 import { type AssessmentDraft, changeDraft, type DraftChange } from './assessmentDraft.ts'
@@ -24,8 +25,6 @@ export function LastBreak({ summary, keys }: { summary: BreakSummary; keys: Ref<
   const [draft, dispatch] = useReducer(changeDraft, null)
   const [signing, setSigning] = useState<'set-aside' | 'take-back' | null>(null)
   const assess = useAction('breaks.assess')
-  const setAside = useAction('breaks.setAside')
-  const takeBack = useAction('breaks.takeBack')
   const panel = useRef<HTMLElement>(null)
 
   useKeptDraft(summary, draft, dispatch, (unsaved) => void save(unsaved))
@@ -107,15 +106,8 @@ export function LastBreak({ summary, keys }: { summary: BreakSummary; keys: Ref<
           {summary.setAside === null ? 'Set aside' : 'Take back'} <Keys keys="X" />
         </button>
       </div>
-      {signing === null ? null : (
-        <SignatureDialog
-          kind={signing}
-          subject={summary.number ?? `break ${summary.breakId}`}
-          action={signing === 'set-aside' ? setAside : takeBack}
-          input={{ breakId: summary.breakId }}
-          onClose={() => setSigning(null)}
-        />
-      )}
+      {signing === 'set-aside' ? <SetAsideDialog summary={summary} onClose={() => setSigning(null)} /> : null}
+      {signing === 'take-back' ? <TakeBackDialog summary={summary} onClose={() => setSigning(null)} /> : null}
     </section>
   )
 }
@@ -156,6 +148,7 @@ function Result({ summary }: { summary: BreakSummary }) {
           <dt>{summary.outcome === 'break' ? 'Peak load' : 'Highest load'}</dt>
           <dd>
             {force.number(summary.peakN)} <small>{force.unit}</small>
+            <OverruledMark overruled={summary.overruled} />
           </dd>
         </div>
         <div>

@@ -1,16 +1,19 @@
 import type { Assessment, BreakRecord, Decision } from '#contract/records/break.ts'
-import { decisionWords, instantWords, patternNames } from '../wording.ts'
+import { useQuantities } from '#renderer/widgets/quantities.ts'
+import { decisionWords, instantWords, patternNames, setAsideCauseWords } from '../wording.ts'
+import { sampleWords } from './sampleWords.ts'
 
 type Entry =
   | { at: string; assessment: Assessment; decision: null }
   | { at: string; assessment: null; decision: Decision }
 
-/** Assessments and decisions together, newest first; the newest of a kind is in force. */
+/** Assessments and decisions together, newest first; of those that speak of the same thing the newest is in force. */
 export function BreakHistory({ record }: { record: BreakRecord }) {
   const entries: Entry[] = [
     ...record.assessments.map((assessment) => ({ at: assessment.recordedAt, assessment, decision: null })),
     ...record.decisions.map((decision) => ({ at: decision.recordedAt, assessment: null, decision })),
-  ].sort((a, b) => b.at.localeCompare(a.at))
+  ].toReversed()
+  entries.sort((a, b) => b.at.localeCompare(a.at))
   if (entries.length === 0)
     return <p className="empty-words">Nothing yet. Describe the faces, or set the break aside with a reason.</p>
   return (
@@ -18,9 +21,7 @@ export function BreakHistory({ record }: { record: BreakRecord }) {
       {entries.map((entry) => (
         <li key={entry.assessment === null ? `d${entry.decision.decisionId}` : `a${entry.assessment.assessmentId}`}>
           {entry.assessment === null ? (
-            <p>
-              <strong>{decisionWords[entry.decision.kind]}</strong>: {entry.decision.reason}
-            </p>
+            <DecisionLine record={record} decision={entry.decision} />
           ) : (
             <p>
               <strong>Faces</strong>: {assessmentWords(entry.assessment)}
@@ -33,6 +34,18 @@ export function BreakHistory({ record }: { record: BreakRecord }) {
         </li>
       ))}
     </ol>
+  )
+}
+
+function DecisionLine({ record, decision }: { record: BreakRecord; decision: Decision }) {
+  const { force } = useQuantities()
+  const { kind, cause, sample, reason } = decision
+  return (
+    <p>
+      <strong>{decisionWords[kind]}</strong>
+      {cause === null ? '' : ` (${setAsideCauseWords[cause]})`}
+      {sample === null ? '' : `, ${sampleWords(record, sample, force)}`}: {reason}
+    </p>
   )
 }
 

@@ -1,12 +1,19 @@
 import type { BreakRecord } from '#contract/records/break.ts'
+import { useAnswer } from '#renderer/host/useAnswer.ts'
 import { useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
 import { signedNumber } from '../calibrationWords.ts'
+import { hashOf } from '../frame/route.ts'
+import { changedWords } from '../reevaluation/thresholds.ts'
 import { instantWords, scaleWords } from '../wording.ts'
+import { changedSettings, evaluationInForce, standingOf } from './evaluationInForce.ts'
 
-/** Every evaluation beside the others, newest first: the one in force is marked, the rest say how far they lie from it. */
+/** Every evaluation beside the others, newest first: how each was made, how far it lies from the one in force, and how it stands. */
 export function EvaluationsTable({ record }: { record: BreakRecord }) {
-  const { force, strength } = useQuantities()
-  const inForce = record.evaluations.at(-1)
+  const quantities = useQuantities()
+  const { force, strength } = quantities
+  const inForce = evaluationInForce(record)
+  const reevaluated = record.evaluations.some(({ reevaluationId }) => reevaluationId !== null)
+  const reevaluations = useAnswer('reevaluations.list', reevaluated ? {} : null)
   const areaMm2 = record.summary.areaMm2
   const verifications = new Map(record.verifications.map((one) => [one.evaluationId, one]))
   return (
@@ -15,6 +22,7 @@ export function EvaluationsTable({ record }: { record: BreakRecord }) {
         <tr>
           <th scope="col">Made</th>
           <th scope="col">Force by</th>
+          <th scope="col">Method and settings</th>
           <th scope="col" className="numeric">
             Peak <span className="quiet">{force.unit}</span>
           </th>
@@ -35,11 +43,16 @@ export function EvaluationsTable({ record }: { record: BreakRecord }) {
           const verification = verifications.get(one.evaluationId) ?? null
           const { peakN } = one.result
           const baseN = inForce?.result.peakN ?? null
+          const changed = changedWords(changedSettings(one.settings, record.header.settings), quantities)
+          const standing = standingOf(one, record.inForceId, reevaluations.value ?? [])
           const differenceN = peakN === null || baseN === null || one === inForce ? null : peakN - baseN
           return (
             <tr key={one.evaluationId}>
               <td>{instantWords(one.madeAt)}</td>
               <th scope="row">{scaleWords(one.scale, verification?.name ?? null)}</th>
+              <td>
+                {one.method}; {changed.length === 0 ? 'as at capture' : changed.join(', ')}
+              </td>
               <td className="numeric">{force.number(peakN)}</td>
               <td className="numeric">
                 {strength.number(peakN === null || areaMm2 === null ? null : peakN / areaMm2)}
@@ -58,7 +71,17 @@ export function EvaluationsTable({ record }: { record: BreakRecord }) {
                       : 'outside the range'
                     : `±${force.number(verification.expandedUncertaintyN)}`}
               </td>
-              <td>{one === inForce ? <strong className="tag">in force</strong> : 'kept'}</td>
+              <td>
+                {standing === 'in force' ? <strong className="tag">in force</strong> : standing}
+                {one.reevaluationId === null ? null : (
+                  <>
+                    {' '}
+                    <a href={hashOf({ page: 'reevaluation', reevaluationId: one.reevaluationId })}>
+                      re-evaluation {one.reevaluationId}
+                    </a>
+                  </>
+                )}
+              </td>
             </tr>
           )
         })}

@@ -1,6 +1,7 @@
 import type { BreakRecord } from '#contract/records/break.ts'
 import { useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
 import { endingWords, instantWords, scaleWords } from '../wording.ts'
+import { evaluationInForce } from './evaluationInForce.ts'
 
 /** The name of the calibration that the capture was made with, where an evaluation under it is there to say. */
 function nameOf({ header, verifications }: BreakRecord): string | null {
@@ -13,8 +14,8 @@ function nameOf({ header, verifications }: BreakRecord): string | null {
 export function Provenance({ record }: { record: BreakRecord }) {
   const { force } = useQuantities()
   const { header, end, session, evaluations } = record
-  const newest = evaluations.at(-1)
-  const { tare, settings } = header
+  const inForce = evaluationInForce(record)
+  const { settings } = header
   const inCounts = header.scale.kind === 'none'
   const written = (value: number) =>
     inCounts ? `${writeNumber(value, 1)} counts` : `${writeNumber(value * force.factor, 2)} ${force.unit}`
@@ -23,14 +24,10 @@ export function Provenance({ record }: { record: BreakRecord }) {
     ['Device', session.source],
     ['Line format', session.lineFormat],
     ['Scale in the capture', scaleWords(header.scale, nameOf(record))],
-    [
-      'Zero',
-      tare === null ? 'none taken' : `${written(tare.offset)}, SD ${written(tare.sd)}, ${tare.readings} readings`,
-    ],
     ['Rated load', force.text(settings.capacityN)],
     ['Start threshold', settings.startThresholdN === null ? '–' : written(settings.startThresholdN)],
     ['Break is a fall of', `${writeNumber(settings.breakDropShare * 100, 1)} % within ${settings.breakDropWithinS} s`],
-    ['Method', newest === undefined ? '–' : newest.method],
+    ['Method', inForce === null ? '–' : inForce.method],
     ['Evaluations', String(evaluations.length)],
     ['Program', session.program],
     ['Capture', end === null ? 'still running' : endingWords[end.ending]],

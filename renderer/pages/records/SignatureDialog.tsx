@@ -1,48 +1,87 @@
-import type { Action } from '#renderer/host/useAction.ts'
-import { SignedDialog } from './SignedDialog.tsx'
+import { type FormEvent, type ReactNode, useState } from 'react'
+import type { TroubleMessage } from '#contract/errors.ts'
+import type { Signature } from '#contract/records/specimen.ts'
+import { usePreferences } from '#renderer/host/hostContext.ts'
+import { Dialog } from '#renderer/widgets/Dialog.tsx'
+import { Field, TextField } from '#renderer/widgets/Field.tsx'
+import { Notice } from '#renderer/widgets/Notice.tsx'
 
-const kinds = {
-  'set-aside': {
-    title: 'Set aside',
-    explains:
-      'It stays in the archive with its curve, but is not used in results. You can take it back in at any time.',
-    button: 'Set aside',
-    common: ['specimen slipped', 'wrong block', 'fixture touched', 'loaded too fast', 'glue-up fault'],
-  },
-  'take-back': {
-    title: 'Take back in',
-    explains: 'It counts in results again. The earlier decision stays in its history.',
-    button: 'Take back in',
-    common: ['set aside by mistake', 'checked the curve'],
-  },
-} as const
-
-/** Asks who decides and why. Nothing is deleted: the decision is added to the break's history. */
+/** Asks who decides and why. Nothing is deleted: the decision is added to the history. `children`: what is decided, above the two. */
 export function SignatureDialog({
-  kind,
-  subject,
-  action,
-  input,
+  title,
+  explains,
+  button,
+  common,
+  pending,
+  error,
+  onSign,
   onClose,
+  children,
 }: {
-  kind: keyof typeof kinds
-  subject: string
-  action: Action<'breaks.setAside'> | Action<'breaks.takeBack'>
-  input: { breakId: number }
+  title: string
+  explains: string
+  button: string
+  /** Reasons that are often given. */
+  common: readonly string[]
+  pending: boolean
+  error: TroubleMessage | null
+  /** `signature` null: something is left out; what stands above may say so too. Resolves with true when the dialog is done. */
+  onSign(signature: Signature | null): Promise<boolean>
   onClose(): void
+  children?: ReactNode
 }) {
-  const words = kinds[kind]
+  const { operator } = usePreferences()
+  const [by, setBy] = useState(operator)
+  const [reason, setReason] = useState('')
+  const [asked, setAsked] = useState(false)
+
+  async function submit(event: FormEvent): Promise<void> {
+    event.preventDefault()
+    setAsked(true)
+    const complete = by.trim() !== '' && reason.trim() !== ''
+    if (await onSign(complete ? { by: by.trim(), reason: reason.trim() } : null)) onClose()
+  }
+
   return (
-    <SignedDialog
-      words={{
-        ...words,
-        title: `${words.title}: ${subject}`,
-        reasonMissing: 'Say why; it stands beside the break from now on.',
-      }}
-      sign={async (signature) => (await action.run({ ...input, ...signature })) !== null}
-      pending={action.pending}
-      error={action.error}
-      onClose={onClose}
-    />
+    <Dialog title={title} onClose={onClose}>
+      <form onSubmit={(event) => void submit(event)} noValidate className="form">
+        <p>{explains}</p>
+        {children}
+        <TextField
+          label="Why"
+          required
+          data-first-focus=""
+          value={reason}
+          maxLength={1000}
+          onChange={(event) => setReason(event.currentTarget.value)}
+          error={asked && reason.trim() === '' ? 'Say why; it stands beside the break from now on.' : null}
+        />
+        <div className="chips">
+          <span>Common:</span>
+          {common.map((text) => (
+            <button type="button" key={text} className="chip" onClick={() => setReason(text)}>
+              {text}
+            </button>
+          ))}
+        </div>
+        <Field
+          label="Who"
+          required
+          value={by}
+          maxLength={200}
+          onChange={(event) => setBy(event.currentTarget.value)}
+          error={asked && by.trim() === '' ? 'Enter your name or initials.' : null}
+        />
+        <Notice trouble={error} />
+        <div className="dialog-buttons">
+          <button type="button" className="button" onClick={onClose}>
+            Cancel
+          </button>
+          <button type="submit" className="button button-primary" disabled={pending}>
+            {pending ? 'Recording …' : button}
+          </button>
+        </div>
+      </form>
+    </Dialog>
   )
 }

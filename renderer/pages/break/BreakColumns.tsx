@@ -1,0 +1,56 @@
+import type { BreakRecord } from '#contract/records/break.ts'
+import { VerificationWords } from '../records/VerificationWords.tsx'
+import { flagWords, verifiedRangeFlags } from '../wording.ts'
+import { BreakHistory } from './BreakHistory.tsx'
+import { EvaluationNumbers } from './EvaluationNumbers.tsx'
+import { evaluationInForce } from './evaluationInForce.ts'
+import { LoadingFigures } from './LoadingFigures.tsx'
+import { Provenance } from './Provenance.tsx'
+
+/** All that stands behind the result: how it was loaded, what to doubt, where it comes from, and what people said. */
+export function BreakColumns({ record }: { record: BreakRecord }) {
+  const { summary } = record
+  const { verification } = summary
+  const inForce = evaluationInForce(record)
+  const flags = summary.flags.filter((flag) => verification === null || !verifiedRangeFlags.includes(flag))
+  return (
+    <div className="break-columns">
+      <div>
+        <section aria-labelledby="doubts-title">
+          <h2 id="doubts-title">To be read with</h2>
+          {verification === null ? null : <VerificationWords verification={verification} />}
+          <ul className="flag-list">
+            {summary.flags.length === 0 ? <li>Nothing stands against this number.</li> : null}
+            {flags.map((flag) => (
+              <li key={flag}>{flagWords[flag]}</li>
+            ))}
+          </ul>
+        </section>
+        <section aria-labelledby="history-title">
+          <h2 id="history-title">What people said</h2>
+          <BreakHistory record={record} />
+        </section>
+      </div>
+      <section aria-labelledby="loading-title">
+        <h2 id="loading-title">How it was loaded</h2>
+        {inForce === null ? (
+          <p className="empty-words">Not evaluated yet.</p>
+        ) : (
+          <LoadingFigures summary={summary} evaluation={inForce} />
+        )}
+      </section>
+      <section aria-labelledby="numbers-title">
+        <h2 id="numbers-title">Evaluation</h2>
+        {inForce === null ? (
+          <p className="empty-words">Not evaluated yet.</p>
+        ) : (
+          <EvaluationNumbers record={record} evaluation={inForce} />
+        )}
+      </section>
+      <section aria-labelledby="provenance-title">
+        <h2 id="provenance-title">Where it comes from</h2>
+        <Provenance record={record} />
+      </section>
+    </div>
+  )
+}

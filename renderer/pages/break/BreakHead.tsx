@@ -1,0 +1,54 @@
+import type { BreakSummary } from '#contract/records/break.ts'
+import { hashOf } from '../frame/route.ts'
+import { instantWords, outcomeWord } from '../wording.ts'
+import type { BreakDialog } from './BreakPage.tsx'
+
+/** Which break it is, and what can be done with its record. */
+export function BreakHead({
+  summary,
+  evaluated,
+  onAsk,
+}: {
+  summary: BreakSummary
+  evaluated: boolean
+  onAsk(dialog: BreakDialog): void
+}) {
+  return (
+    <header className="record-head">
+      <div>
+        <p className="crumb">
+          <a href={hashOf({ page: 'breaks' })}>Breaks</a>
+          {summary.specimenId === null ? null : (
+            <a href={hashOf({ page: 'specimen', specimenId: summary.specimenId })}>Specimen {summary.number}</a>
+          )}
+        </p>
+        <h1>
+          {summary.number ?? 'A specimen without a number'} {outcomeWord(summary)}
+        </h1>
+        <p className="record-words">
+          {instantWords(summary.startedAt)}
+          {summary.adhesive === null ? '' : ` · ${summary.adhesive}`}
+          {summary.demo ? ' · invented demo data' : ''}
+        </p>
+      </div>
+      <div className="record-buttons">
+        <button type="button" className="button" onClick={() => onAsk({ kind: 'assess' })}>
+          Describe the faces
+        </button>
+        <button type="button" className="button" disabled={!evaluated} onClick={() => onAsk({ kind: 'again' })}>
+          Evaluate again
+        </button>
+        <button type="button" className="button" onClick={() => onAsk({ kind: 'reassign' })}>
+          Move to another specimen
+        </button>
+        <button
+          type="button"
+          className="button"
+          onClick={() => onAsk({ kind: summary.setAside === null ? 'set-aside' : 'take-back' })}
+        >
+          {summary.setAside === null ? 'Set aside' : 'Take back in'}
+        </button>
+      </div>
+    </header>
+  )
+}

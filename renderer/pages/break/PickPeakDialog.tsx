@@ -1,0 +1,101 @@
+import { useState } from 'react'
+import type { BreakRecord } from '#contract/records/break.ts'
+import { useAction } from '#renderer/host/useAction.ts'
+import { useAnswer } from '#renderer/host/useAnswer.ts'
+import { nearestIndex } from '#renderer/plots/nearestSample.ts'
+import { Field } from '#renderer/widgets/Field.tsx'
+import { Notice } from '#renderer/widgets/Notice.tsx'
+import { writeFixed, writeNumber } from '#renderer/widgets/quantities.ts'
+import { SignatureDialog } from '../records/SignatureDialog.tsx'
+import { readNumber } from '../records/specimenForm.ts'
+import { BeforeAfter } from './BeforeAfter.tsx'
+import { evaluationInForce } from './evaluationInForce.ts'
+
+/** Puts a sample in place of the peak that was found: the one under the cursor, or the one nearest to a typed time. */
+export function PickPeakDialog({
+  record,
+  startTimeS,
+  onClose,
+}: {
+  record: BreakRecord
+  startTimeS: number | null
+  onClose(): void
+}) {
+  const pick = useAction('breaks.pickPeak')
+  const { breakId, number, peakN, areaMm2 } = record.summary
+  const [typed, setTyped] = useState(startTimeS === null ? '' : String(Number(startTimeS.toFixed(6))))
+  const [asked, setAsked] = useState(false)
+  const timeS = readNumber(typed)
+  const sample = useSampleAt(record, typeof timeS === 'number' ? timeS : null)
+  const { found } = sample
+  const problem =
+    timeS === undefined
+      ? `“${typed.trim()}” is not a number. Write seconds of the curve, as in 12.345.`
+      : timeS === null
+        ? asked
+          ? 'Write the time of the sample.'
+          : null
+        : found === null && !sample.pending
+          ? 'There is no sample within a second of that time.'
+          : null
+  return (
+    <SignatureDialog
+      title={`Pick the peak by hand: ${number ?? `break ${breakId}`}`}
+      explains="The load of this sample will count as the peak, wherever the result is used, and will be marked as picked by hand. The curve and the peak as found stay in the record, and you can take this back at any time."
+      button="Take this sample"
+      common={['the peak found is a disturbance', 'the joint failed here']}
+      pending={pick.pending}
+      error={pick.error}
+      onSign={async (signature) => {
+        setAsked(true)
+        if (signature === null || found === null) return false
+        return (await pick.run({ breakId, timeS: found.timeS, ...signature })) !== null
+      }}
+      onClose={onClose}
+    >
+      <Field
+        label="Time of the sample"
+        unit="s"
+        required
+        inputMode="decimal"
+        value={typed}
+        {...(startTimeS === null ? { 'data-first-focus': '' } : {})}
+        onChange={(event) => setTyped(event.currentTarget.value)}
+        error={problem}
+        hint={
+          found === null
+            ? 'The sample nearest to it is taken.'
+            : `The sample at ${writeFixed(found.timeS, 4)} s${found.unit === 'counts' ? `, ${writeNumber(found.force, 0)} counts` : ''}.`
+        }
+      />
+      <Notice trouble={sample.error} />
+      <BeforeAfter
+        nowN={peakN}
+        thenN={found === null || found.unit === 'counts' ? null : found.force}
+        areaMm2={areaMm2}
+        unknown={
+          found === null ? (sample.pending ? 'reading the curve …' : 'write a time') : 'counts: there is no scale'
+        }
+      />
+    </SignatureDialog>
+  )
+}
+
+/** The sample of the raw curve nearest to a time; looked for within a second of it. */
+function useSampleAt(record: BreakRecord, timeS: number | null) {
+  const rateHz = evaluationInForce(record)?.result.sampleRateHz ?? 80
+  const aboutS = Math.min(Math.max(4 / rateHz, 0.02), 1)
+  const { breakId } = record.summary
+  const stretch = (reachS: number) =>
+    timeS === null ? null : { breakId, fromS: timeS - reachS, toS: timeS + reachS, maxPoints: null }
+  const close = useAnswer('breaks.curve', stretch(aboutS))
+  // Samples may be missing there
+  const empty = close.value !== null && !close.pending && close.value.timeS.length === 0
+  const wide = useAnswer('breaks.curve', empty ? stretch(1) : null)
+  const answer = empty ? wide : close
+  const curve = timeS === null || answer.pending ? null : answer.value
+  const index = curve === null || timeS === null ? -1 : nearestIndex(curve.timeS, timeS)
+  const found =
+    curve === null || index < 0 ? null : { timeS: curve.timeS[index]!, force: curve.force[index]!, unit: curve.unit }
+  return { found, pending: timeS !== null && answer.pending, error: answer.error }
+}

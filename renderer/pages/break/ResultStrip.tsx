@@ -1,0 +1,122 @@
+import type { BreakRecord } from '#contract/records/break.ts'
+import type { EvaluationResult } from '#contract/records/evaluation.ts'
+import { useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
+import { hashOf } from '../frame/route.ts'
+import { OverruledMark } from '../records/OverruledMark.tsx'
+import { instantWords, isUncalibrated } from '../wording.ts'
+import type { BreakDialog } from './BreakPage.tsx'
+import { earlyDrop, evaluationInForce } from './evaluationInForce.ts'
+
+/** The figures that count, and whose word they are: the program's or a person's. */
+export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dialog: BreakDialog): void }) {
+  const { summary } = record
+  const { force, strength } = useQuantities()
+  const result = evaluationInForce(record)?.result ?? null
+  const bound = result?.samplingBoundN ?? null
+  const timeS = result?.course?.timeToFailureS ?? null
+  return (
+    <section className="result-strip" aria-labelledby="result-title">
+      <h2 id="result-title" className="visually-hidden">
+        Result
+      </h2>
+      <dl className="strip-figures">
+        <div>
+          <dt>
+            {peakName(record)}
+            {isUncalibrated(summary.scaleKind) ? (
+              <span className="tag">{summary.scaleKind === 'none' ? 'no scale' : 'uncalibrated'}</span>
+            ) : null}
+            {summary.verification === null ? null : (
+              <a
+                href={hashOf({ page: 'calibration-record', calibrationId: summary.verification.calibrationId })}
+                title="The calibration that it was found with"
+              >
+                {summary.verification.name}
+              </a>
+            )}
+          </dt>
+          <dd className="strip-main">
+            {force.number(summary.peakN)} <small>{force.unit}</small>
+            <OverruledMark overruled={summary.overruled} />
+          </dd>
+        </div>
+        <div>
+          <dt>Shear strength</dt>
+          <dd className="strip-main">
+            {strength.number(summary.strengthMPa)} <small>{strength.unit}</small>
+          </dd>
+        </div>
+        <div>
+          <dt title="How far the true peak may lie above the highest sample">Sampling bound</dt>
+          <dd>
+            {summary.overruled !== null
+              ? 'only for the peak as found'
+              : bound === null
+                ? 'not known'
+                : `+${force.text(bound)}${result?.samplingBoundPercent == null ? '' : ` (${writeNumber(result.samplingBoundPercent, 2)} %)`}`}
+          </dd>
+        </div>
+        <div>
+          <dt>Time to failure</dt>
+          <dd>{timeS === null ? 'not known' : `${writeNumber(timeS, 2)} s`}</dd>
+        </div>
+        <div>
+          <dt>Wood failure</dt>
+          <dd>{summary.woodFailurePercent === null ? 'not assessed' : `${summary.woodFailurePercent} %`}</dd>
+        </div>
+      </dl>
+      {result === null || result.outcome === 'none' ? null : <Word record={record} result={result} onAsk={onAsk} />}
+    </section>
+  )
+}
+
+function peakName({ summary }: BreakRecord): string {
+  if (summary.overruled?.kind === 'peak-picked') return 'Peak load, picked by hand'
+  if (summary.overruled?.kind === 'premature-failure') return 'Failure load, as declared'
+  return summary.outcome === 'break' ? 'Peak load' : 'Highest load'
+}
+
+/** Whose word the peak is, and the ways to disagree. */
+function Word({
+  record,
+  result,
+  onAsk,
+}: {
+  record: BreakRecord
+  result: EvaluationResult
+  onAsk(dialog: BreakDialog): void
+}) {
+  const { force } = useQuantities()
+  const { overruled } = record.summary
+  const drop = earlyDrop(result)
+  return (
+    <div className="strip-word">
+      {overruled === null ? (
+        <p className="quiet">The peak is as the program found it. Do you disagree?</p>
+      ) : (
+        <p>
+          <strong>
+            {overruled.kind === 'peak-picked' ? 'Picked by hand' : 'Declared a premature failure'} by {overruled.by}
+          </strong>
+          , {instantWords(overruled.recordedAt)}: {overruled.reason}{' '}
+          <span className="quiet">The peak as found: {force.text(overruled.foundPeakN)}.</span>
+        </p>
+      )}
+      <div className="strip-buttons">
+        <button type="button" className="button button-small" onClick={() => onAsk({ kind: 'pick', timeS: null })}>
+          Pick the peak by hand
+        </button>
+        {drop === null || overruled?.kind === 'premature-failure' ? null : (
+          <button type="button" className="button button-small" onClick={() => onAsk({ kind: 'premature' })}>
+            Declare a premature failure
+          </button>
+        )}
+        {overruled === null ? null : (
+          <button type="button" className="button button-small" onClick={() => onAsk({ kind: 'as-found' })}>
+            Peak as found again
+          </button>
+        )}
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,44 @@
+import type { BreakRecord } from '#contract/records/break.ts'
+import type { DetectionChange, DetectionSettings } from '#contract/records/detection.ts'
+import type { CurveEvent, Evaluation, EvaluationResult } from '#contract/records/evaluation.ts'
+import type { ReevaluationSummary } from '#contract/records/reevaluation.ts'
+
+/** The evaluation that counts; null: there is none yet. */
+export function evaluationInForce({
+  evaluations,
+  inForceId,
+}: Pick<BreakRecord, 'evaluations' | 'inForceId'>): Evaluation | null {
+  return evaluations.find(({ evaluationId }) => evaluationId === inForceId) ?? null
+}
+
+/** How an evaluation stands beside the others. */
+export type EvaluationStanding = 'in force' | 'kept' | 'proposed by a re-evaluation' | 'dropped'
+
+/** `reevaluations`: as far as they are known; a result whose re-evaluation is not known of is proposed, no more. */
+export function standingOf(
+  { evaluationId, reevaluationId }: Pick<Evaluation, 'evaluationId' | 'reevaluationId'>,
+  inForceId: number | null,
+  reevaluations: readonly Pick<ReevaluationSummary, 'reevaluationId' | 'decisions'>[],
+): EvaluationStanding {
+  if (evaluationId === inForceId) return 'in force'
+  if (reevaluationId === null) return 'kept'
+  const decision = reevaluations.find((one) => one.reevaluationId === reevaluationId)?.decisions.at(-1)
+  if (decision === undefined) return 'proposed by a re-evaluation'
+  return decision.kind === 'adopted' ? 'kept' : 'dropped'
+}
+
+/** The thresholds of an evaluation that differ from those at capture. The start threshold follows from them and is left out. */
+export function changedSettings(made: DetectionSettings, atCapture: DetectionSettings): DetectionChange {
+  const { startThresholdN: _follows, preTriggerS: _captureAlone, ...compared } = made
+  return Object.fromEntries(
+    Object.entries(compared).filter(
+      ([key, value]) => JSON.stringify(value) !== JSON.stringify(atCapture[key as keyof DetectionSettings]),
+    ),
+  )
+}
+
+/** The first early drop, whose load a person may declare to be the failure; null: none was found. */
+export function earlyDrop({ events }: Pick<EvaluationResult, 'events'>): CurveEvent | null {
+  const drops = events.filter(({ kind }) => kind === 'pop-in' || kind === 'stick-slip')
+  return drops.toSorted((a, b) => a.startTimeS - b.startTimeS)[0] ?? null
+}

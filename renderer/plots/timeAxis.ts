@@ -1,0 +1,29 @@
+import type uPlot from 'uplot'
+import type { PlotColours } from './plotColours.ts'
+
+/** Room of the axis that values stand on; plots above each other share it, so that their times lie above each other. */
+export const valueAxisSize = 74
+
+/** An axis in the colours of the theme, which may change. */
+export function themedAxis(
+  colours: () => PlotColours,
+  values: (splits: number[]) => string[],
+  size: number,
+  space: number,
+): uPlot.Axis {
+  return {
+    stroke: () => colours().quiet,
+    grid: { stroke: () => colours().grid, width: 1 },
+    ticks: { show: false },
+    font: colours().font,
+    gap: 8,
+    size,
+    space,
+    values: (_plot, splits) => values(splits),
+  }
+}
+
+/** Times as an axis writes them. */
+export function secondsOf(splits: number[]): string[] {
+  return splits.map((split) => `${Number(split.toPrecision(9))} s`.replace('-', '−'))
+}
