@@ -216,7 +216,7 @@ export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions
         found.push({
           timeS: outlying.at,
           value: value * display.factor,
-          label: `${curve.label} ${outlying.words}`,
+          label: `${curve.label}: ${outlying.words}`,
           shape: 'event',
         })
     }

@@ -20,13 +20,13 @@ export type CompareTableProps = {
   onTakeOut(breakId: number): void
 }
 
-const columns: readonly { order: RowOrder | null; title: string; numeric: boolean }[] = [
-  { order: 'name', title: 'Specimen', numeric: false },
-  { order: null, title: 'Adhesive', numeric: false },
-  { order: 'peak', title: 'Peak', numeric: true },
-  { order: null, title: 'Strength', numeric: true },
-  { order: 'time', title: 'To peak', numeric: true },
-  { order: 'distance', title: 'Off median', numeric: true },
+const columns: readonly { order: RowOrder | null; title: string; numeric: boolean; width: string }[] = [
+  { order: 'name', title: 'Specimen', numeric: false, width: '21%' },
+  { order: null, title: 'Adhesive', numeric: false, width: '19%' },
+  { order: 'peak', title: 'Peak', numeric: true, width: '13%' },
+  { order: null, title: 'Strength', numeric: true, width: '15.5%' },
+  { order: 'time', title: 'To peak', numeric: true, width: '13%' },
+  { order: 'distance', title: 'Off med.', numeric: true, width: '13.5%' },
 ]
 
 /** The compared breaks. Arrow keys go from curve to curve, Enter opens the break, Delete takes it out of the comparison. */
@@ -35,7 +35,7 @@ export function CompareTable(props: CompareTableProps) {
   const { force, strength } = useQuantities()
   const body = useRef<HTMLTableElement>(null)
   const focusWanted = useRef(false)
-  const units: Record<string, string> = { Peak: force.unit, Strength: strength.unit, 'To peak': 's', 'Off median': 'z' }
+  const units: Record<string, string> = { Peak: force.unit, Strength: strength.unit, 'To peak': 's', 'Off med.': 'z' }
   const stop = Math.max(
     rows.findIndex(({ breakId }) => breakId === chosen),
     0,
@@ -69,6 +69,12 @@ export function CompareTable(props: CompareTableProps) {
   return (
     <div className="compare-table">
       <table ref={body} aria-label="Compared breaks">
+        <colgroup>
+          {columns.map(({ title, width }) => (
+            <col key={title} style={{ width }} />
+          ))}
+          <col />
+        </colgroup>
         <thead>
           <tr>
             {columns.map(({ order: by, title, numeric }) => (
@@ -112,7 +118,7 @@ export function CompareTable(props: CompareTableProps) {
                     </a>
                     {row.curve.setAside ? <span className="compare-aside">set aside, dashed</span> : null}
                   </th>
-                  <td>{row.adhesive ?? '–'}</td>
+                  <td title={row.adhesive ?? undefined}>{row.adhesive ?? '–'}</td>
                   <td className="numeric">{force.number(row.peakN)}</td>
                   <td className="numeric">{strength.number(row.strengthMPa)}</td>
                   <td className="numeric">{row.timeToPeakS === null ? '–' : writeFixed(row.timeToPeakS, 2)}</td>

@@ -94,7 +94,7 @@ export function OverlayFigure(props: OverlayFigureProps) {
       <figcaption>
         <span className="curve-cursor" aria-live="polite">
           {reading === null
-            ? 'Point at a curve, or use ↑ ↓ to go through them and ← → to read.'
+            ? 'Point at a curve, or take ↑ ↓ and ← →'
             : readingWords(reading, emphasis?.name ?? null, display, timeUnit)}
         </span>
         <span className="curve-tools">
