@@ -1,7 +1,7 @@
 import type { Archive } from '#archive/archive.ts'
 import { openArchive } from '#archive/openArchive.ts'
 import type { Progress, VerifyReport } from '#contract/records/archive.ts'
-import type { BreakRecord, RawCurve } from '#contract/records/break.ts'
+import type { BreakRecord, BreakSummary, RawCurve } from '#contract/records/break.ts'
 import { taredForce } from '#domain/force/forceScale.ts'
 import { type CurveRows, curveCsvText } from '#exchange/curveCsv.ts'
 import { scaleInForce } from './scaleInForce.ts'
@@ -47,6 +47,16 @@ function curveRows(record: BreakRecord, { timeS, readings }: RawCurve): CurveRow
   return { timeS, counts: readingUnit === 'counts' ? readings : null, forceN: forceN?.map(wholeMicronewtons) ?? null }
 }
 
+const overruledWords = { 'peak-picked': 'peak picked by hand', 'premature-failure': 'premature failure declared' }
+
+function overruledComment({ overruled, peakN }: BreakSummary): string[] {
+  if (overruled === null) return []
+  const { kind, timeS, by, reason } = overruled
+  const load = peakN === null ? '' : `, ${wholeMicronewtons(peakN)} N`
+  const why = reason.replaceAll(/\s+/g, ' ')
+  return [`${overruledWords[kind]} at ${timeS} s${load}, by ${by}: ${why}`]
+}
+
 /** Where a curve comes from, so that the file can be understood without the archive. */
 function curveComments(record: BreakRecord): string[] {
   const { summary, header, session, end } = record
@@ -64,6 +74,7 @@ function curveComments(record: BreakRecord): string[] {
     `scale: ${scaleWords}`,
     `tare: ${tare === null ? 'none' : `${tareOffset} ${scale.kind === 'none' ? 'counts' : 'N'}, taken ${tare.takenAt}`}`,
     `ending: ${end?.ending ?? 'still running'}`,
+    ...overruledComment(summary),
     ...(summary.demo ? ['invented data of the demo study'] : []),
   ]
 }

@@ -14,7 +14,9 @@ import { breakHandlers } from './handlers/breakHandlers.ts'
 import { calibrationHandlers } from './handlers/calibrationHandlers.ts'
 import { calibrationRecordHandlers } from './handlers/calibrationRecordHandlers.ts'
 import { checkWeightHandlers } from './handlers/checkWeightHandlers.ts'
+import { curveViewHandlers } from './handlers/curveViewHandlers.ts'
 import type { HandlerParts } from './handlers/handlerParts.ts'
+import { overrulingHandlers } from './handlers/overrulingHandlers.ts'
 import { reviewHandlers } from './handlers/reviewHandlers.ts'
 import { specimenHandlers } from './handlers/specimenHandlers.ts'
 import { createLongTasks } from './longTask.ts'
@@ -95,6 +97,8 @@ export async function createEngine(
       ...benchHandlers(handlerParts),
       ...specimenHandlers(handlerParts),
       ...breakHandlers(handlerParts),
+      ...overrulingHandlers(handlerParts),
+      ...curveViewHandlers(handlerParts),
       ...reviewHandlers(),
       ...calibrationHandlers(handlerParts, desk),
       ...calibrationRecordHandlers(handlerParts, desk),

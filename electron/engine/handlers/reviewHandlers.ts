@@ -3,7 +3,10 @@ import type { Handlers } from '#contract/procedures.ts'
 import type { reviewProcedures } from '#contract/reviewProcedures.ts'
 
 /** Reviewing curves. */
-export function reviewHandlers(): Pick<Handlers, keyof typeof reviewProcedures> {
+export function reviewHandlers(): Pick<
+  Handlers,
+  Exclude<keyof typeof reviewProcedures, 'breaks.pickPeak' | 'breaks.declarePremature' | 'breaks.peakAsFound'>
+> {
   const missing = async () => {
     throw new Trouble('unsupported', 'This is not there yet.', 'Wait for it.')
   }
@@ -13,9 +16,6 @@ export function reviewHandlers(): Pick<Handlers, keyof typeof reviewProcedures> 
     'breaks.filtered': missing,
     'breaks.slope': missing,
     'comparison.make': missing,
-    'breaks.pickPeak': missing,
-    'breaks.declarePremature': missing,
-    'breaks.peakAsFound': missing,
     'reevaluations.begin': missing,
     'reevaluations.list': missing,
     'reevaluations.get': missing,

@@ -1,0 +1,79 @@
+import { Trouble } from '#contract/errors.ts'
+import type { BreakRecord, PickedSample, RawCurve } from '#contract/records/break.ts'
+import type { CurveEvent, Evaluation } from '#contract/records/evaluation.ts'
+import { taredForce } from '#domain/force/forceScale.ts'
+import { resultInForce } from './scaleInForce.ts'
+
+type Judged = Pick<BreakRecord, 'header' | 'end' | 'evaluations' | 'inForceId'>
+
+/** An early drop is placed by means of samples: the highest sample before it may lie so much earlier, s. */
+const beforeDropS = 0.02
+
+/** The result of a finished break that a person may overrule. Throws Trouble `conflict` while there is none. */
+export function overrulable(record: Judged): Evaluation {
+  const { breakId } = record.header
+  if (record.end === null)
+    throw new Trouble('conflict', `Break ${breakId} is still being captured.`, 'Wait until it has ended.')
+  const result = resultInForce(record)
+  if (result === null)
+    throw new Trouble('conflict', `Break ${breakId} has no result yet.`, 'Start the program again: it makes one then.')
+  return result
+}
+
+/** The raw sample nearest to a time (the earlier of two). Throws Trouble `invalid-input` for a time outside the curve. */
+export function pickedSample(record: Judged, { timeS, readings }: RawCurve, wantedS: number): PickedSample {
+  overrulable(record)
+  const last = timeS.length - 1
+  if (last < 0 || wantedS < timeS[0]! || wantedS > timeS[last]!)
+    throw new Trouble(
+      'invalid-input',
+      last < 0
+        ? `Break ${record.header.breakId} has no samples.`
+        : `The time ${wantedS} s lies outside the curve, which goes from ${timeS[0]} s to ${timeS[last]} s.`,
+      'Pick a point on the curve.',
+    )
+  const after = timeS.findIndex((time) => time >= wantedS)
+  const before = Math.max(0, after - 1)
+  const nearest = wantedS - timeS[before]! <= timeS[after]! - wantedS ? before : after
+  return { timeS: timeS[nearest]!, reading: readings[nearest]! }
+}
+
+/**
+ * The highest raw sample before the first early drop that the result in force found: the load at which the bond gave way
+ * for the first time. Throws Trouble `conflict` when it found none.
+ */
+export function prematureSample(record: Judged, { timeS, readings }: RawCurve): PickedSample {
+  const made = overrulable(record)
+  const drop = firstEarlyDrop(made.result.events)
+  if (drop === null)
+    throw new Trouble(
+      'conflict',
+      `No early drop was found on the curve of break ${record.header.breakId}.`,
+      'Pick the peak by hand, at the load where the bond failed.',
+    )
+  const { force } = taredForce(readings, made.scale, record.header.readingUnit, made.tareOffset)
+  const fromS = drop.startTimeS - beforeDropS
+  const toS = endOfFirst(drop)
+  let highest = -1
+  for (let i = 0; i < timeS.length && timeS[i]! <= toS; i++)
+    if (timeS[i]! >= fromS && (highest < 0 || force[i]! > force[highest]!)) highest = i
+  if (highest < 0)
+    throw new Trouble(
+      'conflict',
+      `The early drop of break ${record.header.breakId} at ${drop.startTimeS} s holds no sample of its curve.`,
+      'Evaluate the break again, or pick the peak by hand.',
+    )
+  return { timeS: timeS[highest]!, reading: readings[highest]! }
+}
+
+function firstEarlyDrop(events: readonly CurveEvent[]): CurveEvent | null {
+  const drops = events.filter(({ kind }) => kind === 'pop-in' || kind === 'stick-slip')
+  return drops.toSorted((a, b) => a.startTimeS - b.startTimeS)[0] ?? null
+}
+
+/** Stick-slip goes on to its last slip, and later slips may begin at higher loads: half a period holds the first alone. */
+function endOfFirst({ kind, startTimeS, endTimeS, cycles, periodS }: CurveEvent): number {
+  if (kind === 'pop-in') return endTimeS
+  const period = periodS ?? (endTimeS - startTimeS) / Math.max(1, cycles ?? 1)
+  return Math.min(endTimeS, startTimeS + period / 2)
+}
