@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { seatingEndS } from '#domain/signal/seating.ts'
+import { seatingEndS } from '#domain/signal/events/seating.ts'
 
 const sampled = (force: (timeS: number) => number, lengthS = 20) => {
   const timeS = Float64Array.from({ length: 200 }, (_, i) => (i * lengthS) / 200)

@@ -19,7 +19,7 @@ const unsteadyShare = 1
  *   slopes  mean force of 40 stretches of equal time, differences over time, median of three
  *   seated  from the first stretch whose slope reaches 0.85 of the median slope between 0.2 and 0.6 of the time
  *
- * Thresholds: common practice, no source. Checked: tests/domain/signal/seating.spec.ts on parabola and line.
+ * Thresholds: common practice, no source. Checked: tests/domain/signal/events/seating.spec.ts on parabola and line.
  */
 export function seatingEndS(curve: { timeS: Float64Array; force: Float64Array }): number | null {
   const { timeS, force } = curve

@@ -1,0 +1,43 @@
+import { firstAfter } from './curvePart.ts'
+import { levelTimes } from './levelTimes.ts'
+import type { LoadedCurve } from './loadedCurve.ts'
+import { lineThrough } from './straightLine.ts'
+
+/** The seated part begins where slack is taken up, and not below this share of the peak ... */
+const fromShare = 0.15
+/** ... and ends at this one, before the specimen begins to give. */
+const toShare = 0.6
+const leastMeans = 5
+/** A load that leaves the line by more than this share of the peak (SD), and than noise explains, was held, dropped or pumped. */
+const straightShare = 0.02
+const noiseMultiple = 3
+
+/**
+ * Toe compensation, offered and never applied to the peak: the straight line through the seated part of a loading meets the
+ * level at rest at `zeroTimeS`, s; `slopeNPerS` is its slope.
+ *
+ *   F = F0 + b (t − zeroTimeS)      by least squares between the end of seating (0.15 of the peak at least) and 0.6 of the peak
+ *
+ * null: fewer than five means, a slope that does not rise, or a load that is not straight there. Thresholds: common practice, no
+ * source; the construction is that of the toe compensation of ASTM D638, Annex A1 (from memory; check against the standard).
+ * Checked: tests/domain/signal/events/toe.spec.ts against a parabola and line with an exact answer.
+ */
+export function toeLine(
+  curve: Pick<LoadedCurve, 'timeS' | 'force' | 'zero' | 'noise' | 'samplesPerMean' | 'peak'>,
+  seatedS: number | null,
+): { zeroTimeS: number; slopeNPerS: number } | null {
+  const { timeS, force, zero } = curve
+  const load = curve.peak - zero
+  const [fromS, toS] = levelTimes(timeS, force, [zero + fromShare * load, zero + toShare * load]) as unknown as [
+    number,
+    number,
+  ]
+  const from = firstAfter(curve, Math.max(fromS, seatedS ?? fromS))
+  const to = firstAfter(curve, toS)
+  if (!(to - from >= leastMeans)) return null
+  const line = lineThrough(timeS, force, from, to)
+  if (line === null || !(line.slope > 0)) return null
+  const explained = (noiseMultiple * curve.noise) / Math.sqrt(curve.samplesPerMean)
+  if (line.residualSD > Math.max(straightShare * load, explained)) return null
+  return { zeroTimeS: line.meanS - (line.mean - zero) / line.slope, slopeNPerS: line.slope }
+}
