@@ -1,6 +1,6 @@
 import type { BreakRecord, ForceCurve, RawCurve } from '#contract/records/break.ts'
 import { taredForce } from '#domain/force/forceScale.ts'
-import { cutToRange, thinByMinMax } from '#domain/signal/thinning.ts'
+import { type Curve, cutToRange, thinByMinMax } from '#domain/signal/thinning.ts'
 import { scaleInForce } from './scaleInForce.ts'
 
 export type DrawnRange = { fromS: number | null; toS: number | null; maxPoints: number | null }
@@ -14,10 +14,24 @@ export function drawnCurve(
   raw: RawCurve,
   range: DrawnRange,
 ): ForceCurve {
+  const { force, unit } = forceOfBreak(record, raw)
+  return { ...drawnPart({ timeS: raw.timeS, force }, range), unit, samples: raw.timeS.length }
+}
+
+/** All forces of a stored curve after tare, under the scale of the result in force; readings where there is none. */
+export function forceOfBreak(
+  record: Pick<BreakRecord, 'header' | 'evaluations' | 'inForceId'>,
+  raw: RawCurve,
+): { force: Float64Array; unit: ForceCurve['unit'] } {
   const { scale, tareOffset } = scaleInForce(record)
-  const { force, unit } = taredForce(raw.readings, scale, record.header.readingUnit, tareOffset)
-  const cut = cutToRange({ timeS: raw.timeS, force }, range.fromS, range.toS)
-  const drawn = range.maxPoints === null ? cut : thinByMinMax(cut, range.maxPoints)
+  return taredForce(raw.readings, scale, record.header.readingUnit, tareOffset)
+}
+
+/** A curve cut to a range, thinned if asked, in arrays of its own. */
+export function drawnPart(curve: Curve, range: DrawnRange): Pick<ForceCurve, 'timeS' | 'force'> {
+  const { fromS, toS, maxPoints } = range
+  const cut = cutToRange(curve, fromS, toS)
+  const drawn = maxPoints === null ? cut : thinByMinMax(cut, maxPoints)
   // Copies, because a view would carry the memory of the whole curve across a window's border.
-  return { timeS: drawn.timeS.slice(), force: drawn.force.slice(), unit, samples: raw.timeS.length }
+  return { timeS: drawn.timeS.slice(), force: drawn.force.slice() }
 }

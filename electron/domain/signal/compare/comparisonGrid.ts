@@ -13,7 +13,7 @@ const steps = 4000
  * Empty where there is no curve or none reaches anywhere. Throws RangeError for an extent that is not finite.
  * Checked: tests/domain/signal/compare/comparisonGrid.spec.ts.
  */
-export function comparisonGrid(extents: readonly Extent[]): Float64Array {
+export function comparisonGrid(extents: readonly Extent[]): Float64Array<ArrayBuffer> {
   if (extents.some(({ from, to }) => !Number.isFinite(from) || !Number.isFinite(to)))
     throw new RangeError('comparisonGrid requires finite extents')
   const nth = extents.length >= leastForMedian ? leastForMedian - 1 : 0

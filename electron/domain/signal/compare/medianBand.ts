@@ -1,13 +1,9 @@
+import type { Comparison } from '#contract/records/curveViews.ts'
 import { quantileOfSorted } from '../../statistics/quantile.ts'
 import { leastForMedian } from './comparisonGrid.ts'
 
 /** Median and quartiles of several curves at each place of a grid, and how many curves reach there. */
-export type MedianBand = {
-  lower: Float64Array
-  median: Float64Array
-  upper: Float64Array
-  curvesAt: Float64Array
-}
+export type MedianBand = Pick<Comparison, 'lower' | 'median' | 'upper' | 'curvesAt'>
 
 /** A band that nothing has been worked out of yet. */
 export function emptyBand(places: number): MedianBand {

@@ -2,9 +2,8 @@ import type { CurveFilter } from '#contract/records/curveViews.ts'
 import type { Stretch } from '../stretches.ts'
 import { highestCutoffHz, lowestCutoffHz } from './butterworth.ts'
 import { isFastEnough, samplesPerClass } from './channelFrequencyClass.ts'
-
-/** Why a filter cannot be used on a curve, and what to do. */
-export type Refusal = { because: string; cure: string }
+import { type Refusal, rounded, roundedDown, roundedUp } from './refusal.ts'
+import { windowRefusal } from './windowRefusal.ts'
 
 /**
  * Steps whose SD is above this share of their mean are too uneven for a filter that takes them for even. At the highest
@@ -12,8 +11,6 @@ export type Refusal = { because: string; cure: string }
  * out by 9 degrees of its wave.
  */
 export const mostJitter = 0.25
-/** A window holds at least so many intervals, hence three samples; 1 % less is let pass. */
-const leastIntervals = 2
 
 /**
  * Why a filter cannot be used on a curve; null where it can: a class below 10 samples a second for each Hz of it, a cutoff
@@ -22,10 +19,10 @@ const leastIntervals = 2
  * Checked: tests/domain/signal/filters/filterRefusal.spec.ts.
  */
 export function filterRefusal(filter: CurveFilter, stretches: readonly Stretch[]): Refusal | null {
+  if (filter.kind === 'moving-average') return windowRefusal(filter.windowS, stretches)
   const intervals = stretches.filter(({ from, to }) => to - from > 1).map(({ intervalS }) => intervalS)
   if (intervals.length === 0) return null
   const longestS = intervals.reduce((longest, intervalS) => Math.max(longest, intervalS))
-  if (filter.kind === 'moving-average') return windowRefusal(filter.windowS, longestS)
   const jitter = stretches.reduce((most, stretch) => Math.max(most, stretch.jitter), 0)
   if (jitter > mostJitter)
     return {
@@ -35,15 +32,6 @@ export function filterRefusal(filter: CurveFilter, stretches: readonly Stretch[]
   if (filter.kind === 'cfc') return classRefusal(filter.frequencyClass, longestS)
   const shortestS = intervals.reduce((shortest, intervalS) => Math.min(shortest, intervalS))
   return cutoffRefusal(filter.cutoffHz, longestS, shortestS)
-}
-
-/** Why a window is too short for samples that come every `intervalS`; null where it is not. */
-export function windowRefusal(windowS: number, intervalS: number): Refusal | null {
-  if (windowS >= 0.99 * leastIntervals * intervalS) return null
-  return {
-    because: `A window of ${rounded(windowS)} s is too short for samples that come every ${rounded(intervalS)} s.`,
-    cure: `Take at least ${roundedUp(leastIntervals * intervalS)} s, which holds three samples.`,
-  }
 }
 
 function classRefusal(frequencyClass: number, intervalS: number): Refusal | null {
@@ -68,17 +56,4 @@ function cutoffRefusal(cutoffHz: number, longestS: number, shortestS: number): R
       cure: `Take at least ${roundedUp(lowest)} Hz.`,
     }
   return null
-}
-
-const rounded = (value: number) => Number(value.toPrecision(3))
-
-/** Three digits, never above the value, so that what is advised is not refused. */
-function roundedDown(value: number): number {
-  const three = rounded(value)
-  return three <= value ? three : rounded(value * 0.995)
-}
-
-function roundedUp(value: number): number {
-  const three = rounded(value)
-  return three >= value ? three : rounded(value * 1.005)
 }

@@ -55,14 +55,6 @@ test('a few samples between gaps do not decide', () => {
   expect(refusal({ kind: 'cfc', frequencyClass: 60 }, timeS)).toBeNull()
 })
 
-test('a window of two intervals holds three samples and is enough', () => {
-  expect(refusal({ kind: 'moving-average', windowS: 0.025 }, every(1 / 80))).toBeNull()
-  expect(refusal({ kind: 'moving-average', windowS: 0.02 }, every(1 / 80))).toMatchObject({
-    because: expect.stringContaining('0.02 s is too short'),
-    cure: expect.stringContaining('0.025 s'),
-  })
-})
-
 test('refuses nothing of a curve of one sample or none', () => {
   for (const timeS of [every(1, 0), every(1, 1)])
     expect(refusal({ kind: 'butterworth', cutoffHz: 5 }, timeS)).toBeNull()
