@@ -95,6 +95,7 @@ export function composeResult(
       breakS: end.breakS,
       afterBreak: end.afterBreak,
       fallS: end.fallS,
+      clipped: end.clipping.clipped(),
     },
     settings,
   )

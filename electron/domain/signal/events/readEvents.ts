@@ -1,6 +1,5 @@
 import type { DetectionSettings } from '#contract/records/detection.ts'
 import type { CurveEvent, LoadCourse } from '#contract/records/evaluation.ts'
-import { seatingEndS } from '../seating.ts'
 import { courseOf } from './course.ts'
 import { upTo } from './curvePart.ts'
 import { dropEvents } from './dropEvents.ts'
@@ -10,6 +9,7 @@ import { countPeaks } from './localPeaks.ts'
 import { findPartialDrops } from './partialDrops.ts'
 import { readPauses } from './pauses.ts'
 import { plainEvent } from './plainEvent.ts'
+import { seatingEndS } from './seating.ts'
 
 /** Everything that is read from a finished loading. The events need not be in order. */
 export function readEvents(
