@@ -42,7 +42,7 @@ export function drawSpans(plot: uPlot, spans: readonly ShadedSpan[], colours: Pl
     for (const span of spans) {
       const left = plot.valToPos(span.fromS, 'x', true)
       const right = plot.valToPos(span.toS, 'x', true)
-      ctx.globalAlpha = span.chosen ? 0.2 : 0.08
+      ctx.globalAlpha = span.chosen ? 0.13 : 0.07
       ctx.fillStyle = colours.marker
       ctx.fillRect(left, bbox.top, right - left, bbox.height)
       ctx.globalAlpha = span.chosen ? 1 : 0.45
@@ -91,7 +91,7 @@ export function drawBand(plot: uPlot, band: NoiseBand | null, colours: PlotColou
   })
 }
 
-/** A straight line in long dashes, named at its upper end. */
+/** A straight line in long dashes, named at its middle. */
 export function drawStraightLine(plot: uPlot, line: StraightLine | null, colours: PlotColours): void {
   if (line === null) return
   const { ctx, bbox } = plot
@@ -117,8 +117,9 @@ export function drawStraightLine(plot: uPlot, line: StraightLine | null, colours
     ctx.fillStyle = colours.ink
     ctx.textBaseline = 'bottom'
     const width = ctx.measureText(line.label).width
-    const labelX = Math.min(Math.max(footX + 10 * ratio, bbox.left + 6 * ratio), bbox.left + bbox.width - width)
-    const labelY = Math.min(footY - 24 * ratio, bbox.top + bbox.height - 6 * ratio)
+    // Above the line and left of it: a load that rises leaves that place free
+    const labelX = Math.max((footX + x) / 2 - width - 14 * ratio, bbox.left + 6 * ratio)
+    const labelY = Math.max((footY + y) / 2, bbox.top + 24 * ratio)
     ctx.globalAlpha = 0.85
     ctx.fillStyle = colours.ground
     ctx.fillRect(labelX - 3 * ratio, labelY - 18 * ratio, width + 6 * ratio, 20 * ratio)

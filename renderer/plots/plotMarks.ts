@@ -67,7 +67,9 @@ export function drawMarks(plot: uPlot, marks: readonly PointMark[], colours: Plo
     const width = ctx.measureText(mark.label).width
     const onLeft = x + width + 18 * ratio > bbox.left + bbox.width
     const labelX = onLeft ? x - width - 12 * ratio : x + 12 * ratio
-    let labelY = Math.min(Math.max(y, bbox.top + 12 * ratio), bbox.top + bbox.height - 12 * ratio)
+    // Below the mark of an event: the load goes on upwards
+    const wantedY = mark.shape === 'event' ? y + 13 * ratio : y
+    let labelY = Math.min(Math.max(wantedY, bbox.top + 12 * ratio), bbox.top + bbox.height - 12 * ratio)
     for (const other of taken)
       if (Math.abs(other.y - labelY) < 18 * ratio && labelX < other.x + other.width && other.x < labelX + width)
         labelY = other.y + 18 * ratio

@@ -198,7 +198,7 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
     if (turn !== askedBeside) return
     beside = answer
     if (wanted === null) besideOverview = answer
-    plot.redraw(false, false)
+    if (curve !== null) plot.redraw(false, false)
   }
 
   function show(wanted: Span | null): void {
@@ -239,7 +239,7 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
   return {
     setScene(next) {
       scene = next
-      plot.redraw(false, false)
+      if (curve !== null) plot.redraw(false, false)
     },
     setDisplay(next) {
       display = next
@@ -250,8 +250,8 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
       beside = null
       besideOverview = null
       askedBeside++
-      if (load === null) plot.redraw(false, false)
-      else void fetchBeside(isWhole() ? null : span)
+      if (load !== null) void fetchBeside(isWhole() ? null : span)
+      else if (curve !== null) plot.redraw(false, false)
     },
     key(name, fast) {
       const cursorS = cursorIndex === null ? undefined : curve?.timeS[cursorIndex]

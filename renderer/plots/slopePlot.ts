@@ -48,7 +48,7 @@ export function createSlopePlot(
           () => colours,
           (splits) => splits.map((split) => display.format(split)),
           valueAxisSize,
-          26,
+          18,
         ),
       ],
       hooks: {

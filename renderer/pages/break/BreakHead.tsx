@@ -1,5 +1,8 @@
 import type { BreakSummary } from '#contract/records/break.ts'
-import { hashOf } from '../frame/route.ts'
+import { useAction } from '#renderer/host/useAction.ts'
+import { Notice } from '#renderer/widgets/Notice.tsx'
+import { hashOf, mostCompared } from '../frame/route.ts'
+import { go } from '../frame/useRoute.ts'
 import { instantWords, outcomeWord } from '../wording.ts'
 import type { BreakDialog } from './BreakPage.tsx'
 
@@ -13,42 +16,61 @@ export function BreakHead({
   evaluated: boolean
   onAsk(dialog: BreakDialog): void
 }) {
+  const group = useAction('breaks.group')
+  async function compare(): Promise<void> {
+    const answer = await group.run({ breakId: summary.breakId })
+    if (answer === null) return
+    const { breakId } = summary
+    const others = answer.breakIds.filter((other) => other !== breakId)
+    go({ page: 'compare', breakIds: [breakId, ...others].slice(0, mostCompared) })
+  }
   return (
-    <header className="record-head">
-      <div>
-        <p className="crumb">
-          <a href={hashOf({ page: 'breaks' })}>Breaks</a>
-          {summary.specimenId === null ? null : (
-            <a href={hashOf({ page: 'specimen', specimenId: summary.specimenId })}>Specimen {summary.number}</a>
-          )}
-        </p>
-        <h1>
-          {summary.number ?? 'A specimen without a number'} {outcomeWord(summary)}
-        </h1>
-        <p className="record-words">
-          {instantWords(summary.startedAt)}
-          {summary.adhesive === null ? '' : ` · ${summary.adhesive}`}
-          {summary.demo ? ' · invented demo data' : ''}
-        </p>
-      </div>
-      <div className="record-buttons">
-        <button type="button" className="button" onClick={() => onAsk({ kind: 'assess' })}>
-          Describe the faces
-        </button>
-        <button type="button" className="button" disabled={!evaluated} onClick={() => onAsk({ kind: 'again' })}>
-          Evaluate again
-        </button>
-        <button type="button" className="button" onClick={() => onAsk({ kind: 'reassign' })}>
-          Move to another specimen
-        </button>
-        <button
-          type="button"
-          className="button"
-          onClick={() => onAsk({ kind: summary.setAside === null ? 'set-aside' : 'take-back' })}
-        >
-          {summary.setAside === null ? 'Set aside' : 'Take back in'}
-        </button>
-      </div>
-    </header>
+    <>
+      <header className="record-head">
+        <div>
+          <p className="crumb">
+            <a href={hashOf({ page: 'breaks' })}>Breaks</a>
+            {summary.specimenId === null ? null : (
+              <a href={hashOf({ page: 'specimen', specimenId: summary.specimenId })}>Specimen {summary.number}</a>
+            )}
+          </p>
+          <h1>
+            {summary.number ?? 'A specimen without a number'} {outcomeWord(summary)}
+          </h1>
+          <p className="record-words">
+            {instantWords(summary.startedAt)}
+            {summary.adhesive === null ? '' : ` · ${summary.adhesive}`}
+            {summary.demo ? ' · invented demo data' : ''}
+          </p>
+        </div>
+        <div className="record-buttons">
+          <button type="button" className="button" onClick={() => onAsk({ kind: 'assess' })}>
+            Describe the faces
+          </button>
+          <button
+            type="button"
+            className="button"
+            disabled={!evaluated || group.pending}
+            onClick={() => void compare()}
+          >
+            Compare with its group
+          </button>
+          <button type="button" className="button" disabled={!evaluated} onClick={() => onAsk({ kind: 'again' })}>
+            Evaluate again
+          </button>
+          <button type="button" className="button" onClick={() => onAsk({ kind: 'reassign' })}>
+            Move to another specimen
+          </button>
+          <button
+            type="button"
+            className="button"
+            onClick={() => onAsk({ kind: summary.setAside === null ? 'set-aside' : 'take-back' })}
+          >
+            {summary.setAside === null ? 'Set aside' : 'Take back in'}
+          </button>
+        </div>
+      </header>
+      <Notice trouble={group.error} onDismiss={group.dismiss} />
+    </>
   )
 }

@@ -25,10 +25,10 @@ export function EvaluationNumbers({
     ['Loading rate before the peak', rate === null ? '–' : `${force.number(rate)} ${force.unit}/s`],
     ['Load left after the break', force.text(result.afterBreakN)],
     ['Zero (tare)', written(tareOffset)],
-    [
-      'Zero taken',
-      tare === null ? 'never' : `${instantWords(tare.takenAt)}, ${tare.readings} readings, SD ${written(tare.sd)}`,
-    ],
+    ['Zero taken', tare === null ? 'never' : instantWords(tare.takenAt)],
+    ...(tare === null
+      ? []
+      : [['SD of the zero', `${written(tare.sd)}, ${tare.readings} readings`] satisfies [string, string]]),
     ['Noise, SD', force.text(result.noiseN)],
     ['Sample rate', result.sampleRateHz === null ? '–' : `${writeNumber(result.sampleRateHz, 1)} Hz`],
     ['Samples', result.samples.toLocaleString('en')],

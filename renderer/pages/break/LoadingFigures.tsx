@@ -35,7 +35,7 @@ export function courseLines(
     course
   const unknown = 'not known'
   const seconds = (value: number | null) => (value === null ? unknown : `${writeNumber(value, 2)} s`)
-  const rate = (value: number) => `${force.number(value)} ${force.unit}/s`
+  const rate = (value: number) => `${force.number(value)}\u00a0${force.unit}/s`
   const speed = pressSpeedMmPerS === null ? null : pressSpeedMmPerS * 60 * length.factor
   return [
     ['Time to failure', seconds(timeToFailureS)],
@@ -43,14 +43,12 @@ export function courseLines(
     ['Mean rate, 10 to 90 % of the peak', meanRateNPerS === null ? unknown : rate(meanRateNPerS)],
     [
       'Spread of the rate',
-      rateSpreadPercent === null ? unknown : `SD ${writeNumber(rateSpreadPercent, 1)} % of the mean`,
+      rateSpreadPercent === null ? unknown : `SD ${writeNumber(rateSpreadPercent, 1)}\u00a0% of the mean`,
     ],
     ['Local highs up to the break', String(course.peaks)],
-    [
-      'Line through the seated part',
-      toe === null ? unknown : `meets zero at ${writeFixed(toe.zeroTimeS, 3)} s, slope ${rate(toe.slopeNPerS)}`,
-    ],
-    ['Area under load and time', impulseNs === null ? unknown : `${force.number(impulseNs)} ${force.unit} s`],
+    ['Line through the seated part', toe === null ? unknown : `meets zero at ${writeFixed(toe.zeroTimeS, 3)}\u00a0s`],
+    ...(toe === null ? [] : [['Slope of that line', rate(toe.slopeNPerS)] satisfies [string, string]]),
+    ['Area under load and time', impulseNs === null ? unknown : `${force.number(impulseNs)} ${force.unit}\u00a0s`],
     ['Speed of the press', speed === null ? 'not given' : `${writeNumber(speed, 2)} ${length.unit}/min`],
     [
       'Work to failure',

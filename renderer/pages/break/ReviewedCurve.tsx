@@ -60,10 +60,7 @@ export function ReviewedCurve({ record, onPick }: { record: BreakRecord; onPick?
           {...(onPick === undefined ? {} : { onPick })}
         />
         <section className="break-events" aria-labelledby="events-title">
-          <h2 id="events-title">
-            What happened on it{' '}
-            <span className="quiet">{events.length === 0 ? '' : 'choose one to see it closely'}</span>
-          </h2>
+          <h2 id="events-title">What happened on it</h2>
           <EventList events={events} chosen={chosen} onChoose={choose} />
         </section>
       </div>

@@ -6,6 +6,7 @@ import { go } from '../frame/useRoute.ts'
 import { flagListWords, instantWords, outcomeWord } from '../wording.ts'
 import { ListTools } from './ListTools.tsx'
 import { useListView } from './listViewStore.ts'
+import { OverruledMark } from './OverruledMark.tsx'
 import { type ListView, usePagedList } from './usePagedList.ts'
 import './records.css'
 
@@ -72,7 +73,11 @@ function columnsIn({ force, strength }: Quantities): Column<BreakSummary, Sort>[
       sort: 'peakN',
       numeric: true,
       width: '9%',
-      cell: (row) => force.number(row.peakN),
+      cell: (row) => (
+        <>
+          <OverruledMark overruled={row.overruled} /> {force.number(row.peakN)}
+        </>
+      ),
     },
     {
       key: 'strength',

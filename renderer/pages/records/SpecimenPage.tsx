@@ -9,8 +9,9 @@ import { type Quantities, useQuantities } from '#renderer/widgets/quantities.ts'
 import { specimenWords } from '../bench/SpecimenAtHand.tsx'
 import { RecordedCurve } from '../break/RecordedCurve.tsx'
 import { hashOf } from '../frame/route.ts'
-import { instantWords, isUncalibrated, outcomeWord } from '../wording.ts'
+import { flagNames, instantWords, isUncalibrated, outcomeWord } from '../wording.ts'
 import { CorrectionDialog } from './CorrectionDialog.tsx'
+import { OverruledMark } from './OverruledMark.tsx'
 import { changedFields, fieldNames } from './specimenChanges.ts'
 import './records.css'
 
@@ -124,13 +125,16 @@ function BreakLine({ summary, inForce }: { summary: BreakSummary; inForce: boole
     <li>
       <a href={hashOf({ page: 'break', breakId: summary.breakId })}>{instantWords(summary.startedAt)}</a>
       <span>{outcomeWord(summary)}</span>
-      <span className="numeric">{force.text(summary.peakN)}</span>
+      <span className="numeric">
+        <OverruledMark overruled={summary.overruled} /> {force.text(summary.peakN)}
+      </span>
       <span className="numeric">{strength.text(summary.strengthMPa)}</span>
       <span className="numeric">
         {summary.woodFailurePercent === null ? 'faces not assessed' : `wood failure ${summary.woodFailurePercent} %`}
       </span>
       <span>
         {inForce ? <strong className="tag">in force</strong> : null}{' '}
+        {summary.overruled === null ? null : <span className="tag">{flagNames[summary.overruled.kind]}</span>}{' '}
         {isUncalibrated(summary.scaleKind) ? <span className="tag">uncalibrated</span> : null}
       </span>
     </li>

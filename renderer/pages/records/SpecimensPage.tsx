@@ -1,13 +1,14 @@
-import type { SpecimenSummary } from '#contract/records/break.ts'
+import type { BreakSummary, SpecimenSummary } from '#contract/records/break.ts'
 import { useBench } from '#renderer/host/hostContext.ts'
 import { type Column, LongTable } from '#renderer/widgets/LongTable.tsx'
 import { Notice } from '#renderer/widgets/Notice.tsx'
 import { type Quantities, useQuantities } from '#renderer/widgets/quantities.ts'
 import { hashOf } from '../frame/route.ts'
 import { go } from '../frame/useRoute.ts'
-import { isUncalibrated } from '../wording.ts'
+import { flagNames, isUncalibrated } from '../wording.ts'
 import { ListTools } from './ListTools.tsx'
 import { useListView } from './listViewStore.ts'
+import { OverruledMark } from './OverruledMark.tsx'
 import { type ListView, usePagedList } from './usePagedList.ts'
 import './records.css'
 
@@ -63,6 +64,14 @@ export function SpecimensPage() {
   )
 }
 
+/** How the strength of a specimen stands: what a person put in place of the peak found comes first. */
+function stateWords({ overruled, scaleKind }: BreakSummary): string {
+  const words = ['broke']
+  if (overruled !== null) words.push(flagNames[overruled.kind])
+  if (isUncalibrated(scaleKind)) words.push('uncalibrated')
+  return words.join(', ')
+}
+
 function countWords(total: number): string {
   return total === 1 ? '1 specimen' : `${total.toLocaleString('en')} specimens`
 }
@@ -99,7 +108,14 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
       sort: 'peakN',
       numeric: true,
       width: '7%',
-      cell: (row) => (row.breakInForce === null ? '' : force.number(row.breakInForce.peakN)),
+      cell: (row) =>
+        row.breakInForce === null ? (
+          ''
+        ) : (
+          <>
+            <OverruledMark overruled={row.breakInForce.overruled} /> {force.number(row.breakInForce.peakN)}
+          </>
+        ),
     },
     {
       key: 'strength',
@@ -123,12 +139,7 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
       key: 'state',
       title: 'State',
       width: '13%',
-      cell: (row) =>
-        row.breakInForce === null
-          ? 'waiting'
-          : isUncalibrated(row.breakInForce.scaleKind)
-            ? 'broke, uncalibrated'
-            : 'broke',
+      cell: (row) => (row.breakInForce === null ? 'waiting' : stateWords(row.breakInForce)),
     },
   ]
 }

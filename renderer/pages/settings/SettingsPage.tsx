@@ -11,6 +11,8 @@ import { playCue } from '../bench/benchSound.ts'
 import { readCapacity, readScale } from '../connect/scaleForm.ts'
 import { CautionsDialog } from '../frame/CautionsDialog.tsx'
 import { singleKeys } from '../frame/shortcuts.ts'
+import { PracticeSettings } from './PracticeSettings.tsx'
+import { PressSpeedForm } from './PressSpeedForm.tsx'
 import './settings.css'
 
 const units = [
@@ -80,6 +82,16 @@ export function SettingsPage() {
         <section aria-labelledby="force-title">
           <h2 id="force-title">Force</h2>
           <ForceForm preferences={preferences} set={set} key={preferences.units} />
+        </section>
+      </div>
+      <div className="settings-columns settings-practices">
+        <section aria-labelledby="practices-title">
+          <h2 id="practices-title">Test practices</h2>
+          <PracticeSettings preferences={preferences} set={set} />
+        </section>
+        <section aria-labelledby="detection-title">
+          <h2 id="detection-title">Detection</h2>
+          <PressSpeedForm preferences={preferences} set={set} key={preferences.units} />
         </section>
       </div>
       {cautions ? <CautionsDialog first={false} onClose={() => setCautions(false)} /> : null}
