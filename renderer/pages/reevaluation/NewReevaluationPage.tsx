@@ -1,6 +1,5 @@
 import { type FormEvent, useCallback, useRef, useState } from 'react'
 import { type DetectionSettings, detectionSettings } from '#contract/records/detection.ts'
-import { detectionMethod } from '#domain/signal/evaluateCurve.ts'
 import { usePreferences } from '#renderer/host/hostContext.ts'
 import { useAction } from '#renderer/host/useAction.ts'
 import { useAnswer } from '#renderer/host/useAnswer.ts'
@@ -116,7 +115,7 @@ export function NewReevaluationPage({ breakId }: { breakId: number | null }) {
           </h2>
           <p className="prose">
             What is left empty stays as it was at capture. With nothing changed the same settings are read by the
-            present method ({detectionMethod}), which is worth doing after an update.
+            present method, which is worth doing after an update.
           </p>
           <ThresholdFieldset
             texts={texts}
