@@ -1,6 +1,5 @@
 import { meansBeforeBreak } from './curvePart.ts'
 import type { LoadedCurve } from './loadedCurve.ts'
-import { noiseOfMeans } from './noiseOfMeans.ts'
 
 /** A high counts when the load falls from it, and has risen to it, by at least this share of the peak ... */
 const leastShare = 0.01
@@ -13,16 +12,15 @@ const meanS = 0.04
  * Number of local highs of a loading, up to its break, that stand out of the noise; the peak is always one of them.
  *
  *   a high    rises and falls on both sides of it by at least max(0.01 P, 6 σ / sqrt(k)), as the load does at the break
- *             P peak above the level at rest, σ noise of the means, k means in 0.04 s
+ *             P peak above the level at rest, σ noise SD of a mean, k means in 0.04 s
  *
  * Thresholds: common practice, no source. Checked: tests/domain/signal/events/localPeaks.spec.ts.
  */
-export function countPeaks(curve: LoadedCurve): number {
+export function countPeaks(curve: LoadedCurve, noise: number): number {
   const { force, zero, peak, intervalS, samplesPerMean } = curve
   const count = meansBeforeBreak(curve)
   const joined = Math.max(1, Math.round(meanS / Math.max(samplesPerMean * intervalS, meanS / count)))
-  const noise = noiseOfMeans(curve, count) / Math.sqrt(joined)
-  const least = Math.max(leastShare * (peak - zero), leastNoise * noise)
+  const least = Math.max(leastShare * (peak - zero), (leastNoise * noise) / Math.sqrt(joined))
   let peaks = 0
   let lowest = zero
   let highest = zero

@@ -1,7 +1,7 @@
+import { closeMeans, meanOf } from './closeMeans.ts'
 import { meansBeforeBreak } from './curvePart.ts'
-import { type EdgeLevels, edgeLevels } from './edgeLevels.ts'
+import { type EdgeLevel, edgeLevel } from './edgeLevel.ts'
 import type { LoadedCurve } from './loadedCurve.ts'
-import { noiseOfMeans } from './noiseOfMeans.ts'
 import { bestSplit } from './stepFit.ts'
 
 /** A sudden fall of the load from which it recovered. Forces as pushed, times in s. */
@@ -38,86 +38,79 @@ const recoveryMeans = 3
 const leastRecoveryS = 0.035
 
 /** The fall from point i to point j. */
-type Fall = { i: number; j: number; from: number; drop: number; errors: number }
+type Fall = { i: number; j: number; before: EdgeLevel; after: EdgeLevel; drop: number; errors: number }
+type FallBetween = (i: number, j: number) => Fall | null
 
 /**
- * Sudden partial drops of a finished loading, up to its break, in order of time.
+ * Sudden partial drops of a finished loading, up to its break, in order of time. `noise`: SD of its means.
  *
  *   drop       B − A >= max(0.045 L, 0.01 P, 4 σ) and 5 standard errors of B − A
- *              B, A   the straight lines before and after (edgeLevels.ts), where the load falls within 0.1 s or between
+ *              B, A   the straight lines before and after (edgeLevel.ts), where the load falls within 0.1 s or between
  *                     neighbours; a B that falls is followed to the place of A
- *              L      B above the level at rest, P peak above it, σ noise of single samples
+ *              L, P   load just before and peak, above the level at rest, σ noise SD of single samples
  *   seen       the means of 0.03 s on either side differ by at least half of it
  *   recovered  the load comes back to B − 0.5 (B − A), 35 ms after the fall at the soonest
  *
- * Of falls that overlap the one with the most standard errors stands, put where two lines fit best (stepFit.ts). A share
- * of the load, a share of the peak: common practice, no source; how well a step shows in noise: normal theory.
+ * Of falls that overlap the one with the most standard errors stands, put where two lines fit best (stepFit.ts).
+ * Thresholds: common practice, no source.
  * Checked: tests/domain/signal/events/partialDrops.spec.ts, tests/reference/events.spec.ts.
  */
-export function findPartialDrops(curve: LoadedCurve): PartialDrop[] {
+export function findPartialDrops(curve: LoadedCurve, noise: number): PartialDrop[] {
+  const { timeS } = curve
   const count = meansBeforeBreak(curve)
-  const noise = noiseOfMeans(curve, count)
-  const before = edgeLevels(curve, count, 'before', noise, levelS)
-  const after = edgeLevels(curve, count, 'after', noise, levelS)
-  const fallAt = (i: number, j: number) => fallBetween(curve, count, before, after, i, j)
+  const fallBetween = fallsOf(curve, count, noise)
   const drops: PartialDrop[] = []
-  for (const { i, j } of strongest(allFalls(curve, count, fallAt))) {
-    const placed = bestSplit(curve, i - before.points[i]! + 1, i, j, j + after.points[j]!, noise)
-    const fall = fallAt(placed.i, placed.j)
+  for (const { i, j, before, after } of strongest(allFalls(curve, count, fallBetween))) {
+    const placed = bestSplit(curve, { from: i - before.points + 1, i, j, to: j + after.points }, noise)
+    const fall = fallBetween(placed.i, placed.j)
     const recoveredS = fall === null ? null : recovery(curve, count, fall)
     if (fall === null || recoveredS === null) continue
-    const startS = curve.timeS[fall.i]!
-    drops.push({ startS, downS: curve.timeS[fall.j]!, recoveredS, from: fall.from, drop: fall.drop })
+    const { level } = fall.before
+    drops.push({ startS: timeS[fall.i]!, downS: timeS[fall.j]!, recoveredS, from: level, drop: fall.drop })
   }
   return drops
 }
 
+/** Tells of two points whether the load has dropped from one to the other. Lines are drawn only where a fall is seen. */
+function fallsOf(curve: LoadedCurve, count: number, noise: number): FallBetween {
+  const { timeS, zero, peak } = curve
+  const close = closeMeans(curve, count, seenS)
+  const leastOfAll = Math.max(leastPeakShare * (peak - zero), leastNoise * curve.noise)
+  const lines = { before: new Map<number, EdgeLevel | null>(), after: new Map<number, EdgeLevel | null>() }
+  function line(at: number, side: 'before' | 'after'): EdgeLevel | null {
+    const known = lines[side].get(at)
+    if (known !== undefined) return known
+    const drawn = edgeLevel(curve, count, at, side, noise, levelS)
+    lines[side].set(at, drawn)
+    return drawn
+  }
+
+  return (i, j) => {
+    const seen = close.before[i]! - close.after[j]!
+    const least = Math.max(leastOfAll, leastDropShare * (close.before[i]! - zero))
+    if (seen < seenShare * least) return null
+    const before = line(i, 'before')
+    const after = line(j, 'after')
+    if (before === null || after === null) return null
+    const drop = before.level + Math.min(0, before.slope) * (timeS[j]! - timeS[i]!) - after.level
+    if (drop < least || seen < seenShare * drop) return null
+    const errors = drop / Math.hypot(before.error, after.error)
+    return errors < leastErrors ? null : { i, j, before, after, drop, errors }
+  }
+}
+
 /** From every point the fall that stands out most. */
-function allFalls(curve: LoadedCurve, count: number, fallAt: (i: number, j: number) => Fall | null): Fall[] {
-  const { timeS } = curve
+function allFalls({ timeS }: LoadedCurve, count: number, fallBetween: FallBetween): Fall[] {
   const found: Fall[] = []
   for (let i = 1; i < count - 2; i++) {
     let best: Fall | null = null
     for (let j = i + 1; j < count - 1 && (j === i + 1 || timeS[j]! - timeS[i]! <= fastS); j++) {
-      const fall = fallAt(i, j)
+      const fall = fallBetween(i, j)
       if (fall !== null && (best === null || fall.errors > best.errors)) best = fall
     }
     if (best !== null) found.push(best)
   }
   return found
-}
-
-function fallBetween(
-  curve: LoadedCurve,
-  count: number,
-  before: EdgeLevels,
-  after: EdgeLevels,
-  i: number,
-  j: number,
-): Fall | null {
-  const { timeS, zero, noise, peak } = curve
-  const from = before.level[i]!
-  const drop = from + Math.min(0, before.slope[i]!) * (timeS[j]! - timeS[i]!) - after.level[j]!
-  if (!(drop >= Math.max(leastDropShare * (from - zero), leastPeakShare * (peak - zero), leastNoise * noise)))
-    return null
-  const errors = drop / Math.hypot(before.error[i]!, after.error[j]!)
-  if (errors < leastErrors || seenFall(curve, count, i, j) < seenShare * drop) return null
-  return { i, j, from, drop, errors }
-}
-
-/** The fall without any line: from the mean of what is close before it to the mean of what is close after. */
-function seenFall({ timeS, force }: LoadedCurve, count: number, i: number, j: number): number {
-  let first = i
-  while (first > 0 && timeS[i]! - timeS[first - 1]! < seenS) first -= 1
-  let end = j + 1
-  while (end < count && timeS[end]! - timeS[j]! < seenS) end += 1
-  return meanOf(force, first, i + 1) - meanOf(force, j, end)
-}
-
-function meanOf(force: Float64Array, from: number, to: number): number {
-  let sum = 0
-  for (let k = from; k < to; k++) sum += force[k]!
-  return sum / (to - from)
 }
 
 /** Of falls that overlap the one that stands out most. */
@@ -132,8 +125,8 @@ function strongest(falls: readonly Fall[]): Fall[] {
 }
 
 /** When half of a fall was made good; null: never, or so soon that it was a knock. */
-function recovery({ timeS, force }: LoadedCurve, count: number, { i, j, from, drop }: Fall): number | null {
-  const level = from - (1 - recoveredShare) * drop
+function recovery({ timeS, force }: LoadedCurve, count: number, { i, j, before, drop }: Fall): number | null {
+  const level = before.level - (1 - recoveredShare) * drop
   for (let k = j; k + recoveryMeans <= count; k++) {
     if (meanOf(force, k, k + recoveryMeans) < level) continue
     const recoveredS = timeS[k + (recoveryMeans >> 1)]!

@@ -1,11 +1,12 @@
 import type { DetectionSettings } from '#contract/records/detection.ts'
 import type { CurveEvent, LoadCourse } from '#contract/records/evaluation.ts'
 import { courseOf } from './course.ts'
-import { upTo } from './curvePart.ts'
+import { meansBeforeBreak, upTo } from './curvePart.ts'
 import { dropEvents } from './dropEvents.ts'
 import { readFinalDrop } from './finalDrop.ts'
 import type { LoadedCurve } from './loadedCurve.ts'
 import { countPeaks } from './localPeaks.ts'
+import { noiseOfMeans } from './noiseOfMeans.ts'
 import { findPartialDrops } from './partialDrops.ts'
 import { readPauses } from './pauses.ts'
 import { plainEvent } from './plainEvent.ts'
@@ -16,11 +17,12 @@ export function readEvents(
   curve: LoadedCurve,
   settings: DetectionSettings,
 ): { events: CurveEvent[]; course: LoadCourse } {
-  const events: CurveEvent[] = dropEvents(curve, findPartialDrops(curve))
+  const noise = noiseOfMeans(curve, meansBeforeBreak(curve))
+  const events: CurveEvent[] = dropEvents(curve, findPartialDrops(curve, noise))
   const seatedS = seatingEndS(upTo(curve, curve.peakS))
   if (seatedS !== null) events.push(plainEvent('seating', { startTimeS: curve.onsetS, endTimeS: seatedS }))
   const fall = readFinalDrop(curve)
   if (fall !== null) events.push(fall)
   events.push(...readPauses(curve, fall?.startTimeS ?? null))
-  return { events, course: courseOf(curve, countPeaks(curve), seatedS, settings) }
+  return { events, course: courseOf(curve, countPeaks(curve, noise), seatedS, settings) }
 }

@@ -16,12 +16,10 @@ const leftOutSquares = 6
  */
 export function bestSplit(
   curve: { timeS: Float64Array; force: Float64Array },
-  from: number,
-  i: number,
-  j: number,
-  to: number,
+  around: { from: number; i: number; j: number; to: number },
   noise: number,
 ): Split {
+  const { from, i, j, to } = around
   const reach = 3 + (j - i)
   const first = Math.max(from + 1, i - reach)
   const last = Math.min(to - 3, j + reach - 1)
