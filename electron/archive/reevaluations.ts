@@ -216,8 +216,9 @@ function refuseDecision(summary: ReevaluationSummary, kind: ReevaluationDecision
   const name = `Re-evaluation ${summary.reevaluationId}`
   if (summary.end === null) throw conflict(`${name} is still running.`, 'Wait until it is done, or stop it first.')
   if (summary.evaluated === 0) throw conflict(`${name} has no results.`, 'Begin a new one.')
-  const adopted = summary.decisions.at(-1)?.kind === 'adopted'
-  if (kind === 'dropped' && !adopted) throw conflict(`${name} is not in force.`, 'Adopt it first; nothing was changed.')
+  // That results were looked at and left is a decision too; only saying it twice says nothing.
+  const dropped = summary.decisions.at(-1)?.kind === 'dropped'
+  if (kind === 'dropped' && dropped) throw conflict(`${name} is not in force.`, 'Adopt it first; nothing was changed.')
 }
 
 /** Ends every re-evaluation that a crash left running. Only the holder of the program lock may call it. */

@@ -28,7 +28,7 @@ export const reevaluationEnd = z.strictObject({
 })
 export type ReevaluationEnd = z.infer<typeof reevaluationEnd>
 
-/** A person's word on all results of a re-evaluation: in force from then on, or no longer. The newest decides. */
+/** A person's word on all results of a re-evaluation: in force from then on, or no longer (or not at all). The newest decides. */
 export const reevaluationDecision = z.strictObject({
   reevaluationDecisionId: id,
   reevaluationId: id,

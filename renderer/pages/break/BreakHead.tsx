@@ -55,7 +55,12 @@ export function BreakHead({
           >
             Compare with its group
           </button>
-          <button type="button" className="button" disabled={!evaluated} onClick={() => onAsk({ kind: 'again' })}>
+          <button
+            type="button"
+            className="button"
+            disabled={!evaluated}
+            onClick={() => go({ page: 'new-reevaluation', breakId: summary.breakId })}
+          >
             Evaluate again
           </button>
           <button type="button" className="button" onClick={() => onAsk({ kind: 'reassign' })}>

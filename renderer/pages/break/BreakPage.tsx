@@ -3,7 +3,6 @@ import type { BreakRecord } from '#contract/records/break.ts'
 import { useAnswer } from '#renderer/host/useAnswer.ts'
 import { Notice } from '#renderer/widgets/Notice.tsx'
 import { AssessDialog } from '../records/AssessDialog.tsx'
-import { EvaluateAgainDialog } from '../records/EvaluateAgainDialog.tsx'
 import { ReassignDialog } from '../records/ReassignDialog.tsx'
 import { SetAsideDialog, TakeBackDialog } from '../records/StandingDialogs.tsx'
 import { BreakColumns } from './BreakColumns.tsx'
@@ -19,7 +18,7 @@ import './break.css'
 
 /** What is asked of a person at the moment. */
 export type BreakDialog =
-  | { kind: 'set-aside' | 'take-back' | 'reassign' | 'assess' | 'again' | 'premature' | 'as-found' }
+  | { kind: 'set-aside' | 'take-back' | 'reassign' | 'assess' | 'premature' | 'as-found' }
   /** `timeS` null: to be typed. */
   | { kind: 'pick'; timeS: number | null }
 
@@ -40,10 +39,11 @@ function BreakView({ record }: { record: BreakRecord }) {
   const { summary } = record
   const [dialog, setDialog] = useState<BreakDialog | null>(null)
   const close = () => setDialog(null)
-  const evaluated = evaluationInForce(record) !== null
+  const inForce = evaluationInForce(record)
+  const loaded = inForce !== null && inForce.result.outcome !== 'none'
   return (
     <div className="record-page">
-      <BreakHead summary={summary} evaluated={evaluated} onAsk={setDialog} />
+      <BreakHead summary={summary} evaluated={inForce !== null} onAsk={setDialog} />
       {summary.setAside === null ? null : (
         <p className="set-aside-words">
           <strong>Set aside, not used in results:</strong> {summary.setAside}
@@ -52,7 +52,7 @@ function BreakView({ record }: { record: BreakRecord }) {
       <ResultStrip record={record} onAsk={setDialog} />
       <ReviewedCurve
         record={record}
-        {...(evaluated ? { onPick: (timeS: number) => setDialog({ kind: 'pick', timeS }) } : {})}
+        {...(loaded ? { onPick: (timeS: number) => setDialog({ kind: 'pick', timeS }) } : {})}
       />
       {record.evaluations.length > 1 ? (
         <section className="evaluations" aria-labelledby="evaluations-title">
@@ -75,8 +75,6 @@ function DialogOf({ dialog, record, onClose }: { dialog: BreakDialog; record: Br
       return <TakeBackDialog summary={summary} onClose={onClose} />
     case 'reassign':
       return <ReassignDialog summary={summary} onClose={onClose} />
-    case 'again':
-      return <EvaluateAgainDialog record={record} onClose={onClose} />
     case 'assess':
       return <AssessDialog summary={summary} onClose={onClose} />
     case 'pick':

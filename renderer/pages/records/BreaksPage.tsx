@@ -2,6 +2,7 @@ import type { BreakSummary } from '#contract/records/break.ts'
 import { type Column, LongTable } from '#renderer/widgets/LongTable.tsx'
 import { Notice } from '#renderer/widgets/Notice.tsx'
 import { type Quantities, useQuantities } from '#renderer/widgets/quantities.ts'
+import { hashOf } from '../frame/route.ts'
 import { go } from '../frame/useRoute.ts'
 import { flagListWords, instantWords, outcomeWord } from '../wording.ts'
 import { ListTools } from './ListTools.tsx'
@@ -34,7 +35,11 @@ export function BreaksPage() {
               : `${list.total.toLocaleString('en')} breaks`
         }
         withWaiting={false}
-      />
+      >
+        <a className="button" href={hashOf({ page: 'reevaluations' })}>
+          Evaluated again
+        </a>
+      </ListTools>
       <Notice trouble={list.error} />
       <LongTable<BreakSummary, Sort>
         label="Breaks"
@@ -101,7 +106,7 @@ function columnsIn({ force, strength }: Quantities): Column<BreakSummary, Sort>[
       key: 'flags',
       title: 'To be read with',
       width: '20%',
-      cell: flagListWords,
+      cell: (row) => <span title={flagListWords(row)}>{flagListWords(row)}</span>,
     },
   ]
 }
