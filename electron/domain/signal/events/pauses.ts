@@ -70,7 +70,8 @@ export function readPauses(curve: LoadedCurve, fallsFromS: number | null): Curve
     fallsFromS === null || curve.clipped ? null : findPlateau(curve, calm, runs, reachedS, top, untilS, rate)
   if (plateau !== null) events.push(plateau)
   for (const [first, last] of runs) {
-    if (plateau !== null && reachedS[last]! > plateau.startTimeS) break
+    // After the highest step nobody drove on.
+    if (last === top || (plateau !== null && reachedS[last]! > plateau.startTimeS)) break
     const event = pauseIn(curve, calm, reachedS[first]!, reachedS[last]!, rate)
     if (event !== null) events.push(event)
   }

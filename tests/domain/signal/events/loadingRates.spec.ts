@@ -1,0 +1,38 @@
+import { describe, expect, it } from 'vitest'
+import { loadingRates } from '#domain/signal/events/loadingRates.ts'
+import { lines, madeCurve } from '#tests/fakes/madeCurve.ts'
+
+describe('loading rates', () => {
+  it('of a ramp are its slope everywhere', () => {
+    const curve = madeCurve((t) => 20 + 300 * t, { intervalS: 0.01, endS: 10, zero: 20 })
+    const { meanRateNPerS, rates, rateSpreadPercent } = loadingRates(curve)
+    expect(meanRateNPerS).toBeCloseTo(300, 8)
+    expect(rates).toHaveLength(10)
+    for (const { fromS, toS, rateNPerS } of rates) {
+      expect(toS - fromS).toBeCloseTo(1, 10)
+      expect(rateNPerS).toBeCloseTo(300, 6)
+    }
+    expect(rateSpreadPercent).toBeCloseTo(0, 6)
+  })
+
+  it('of a press that is driven faster half way are both slopes, and their mean and spread', () => {
+    // 100 N/s for 10 s, then 300 N/s for 10 s: 400 N at 4 s, 3600 N at 10 + 2600/300 s; 3200 N in 14.6667 s.
+    const curve = madeCurve(lines([0, 0], [10, 1000], [20, 4000]), { intervalS: 0.01, endS: 20 })
+    const { meanRateNPerS, rates, rateSpreadPercent } = loadingRates(curve)
+    expect(meanRateNPerS).toBeCloseTo(3200 / (6 + 26 / 3), 6)
+    expect(rates.map(({ rateNPerS }) => Math.round(rateNPerS))).toEqual([...Array(5).fill(100), ...Array(5).fill(300)])
+    // Stretches from 4 s to 18 s; scipy 1.17.1: 100 * scipy.stats.variation([100]*3 + [300]*4, ddof=1) = 49.88876515698588
+    expect(rateSpreadPercent).toBeCloseTo(49.88876515698588, 1)
+  })
+
+  it('are fewer in a curve of few samples, and not there in one of hardly any', () => {
+    const slow = loadingRates(madeCurve((t) => 300 * t, { intervalS: 1, endS: 17 }))
+    expect(slow.rates).toHaveLength(4)
+    expect(slow.meanRateNPerS).toBeCloseTo(300, 8)
+    const two = loadingRates(madeCurve((t) => 300 * t, { intervalS: 1, endS: 2 }))
+    expect(two.rates).toEqual([])
+    expect(two.rateSpreadPercent).toBeNull()
+    const one = loadingRates(madeCurve(() => 300, { intervalS: 1, endS: 0 }))
+    expect(one.meanRateNPerS).toBeNull()
+  })
+})

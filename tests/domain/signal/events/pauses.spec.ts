@@ -1,0 +1,154 @@
+import { describe, expect, it } from 'vitest'
+import { createRandom } from '#acquisition/virtual/random.ts'
+import { readPauses } from '#domain/signal/events/pauses.ts'
+import { lines, madeCurve } from '#tests/fakes/madeCurve.ts'
+
+type Points = readonly (readonly [timeS: number, force: number])[]
+
+/** A curve of straight lines that breaks at its last point but one; every rate at which an amplifier sends. */
+function curve(points: Points, intervalS: number, noise = 0) {
+  const random = createRandom(7)
+  const force = lines(...points)
+  const breakS = points.at(-2)![0]
+  return madeCurve((t) => force(t) + noise * random.normal(), {
+    intervalS,
+    endS: points.at(-1)![0],
+    noise,
+    breakS,
+    afterBreak: points.at(-1)![1],
+    peak: Math.max(...points.map(([, f]) => f)),
+  })
+}
+
+const found = (points: Points, intervalS: number, noise = 0) =>
+  readPauses(curve(points, intervalS, noise), points.at(-2)![0])
+const kinds = (points: Points, intervalS: number, noise = 0) => found(points, intervalS, noise).map(({ kind }) => kind)
+
+const plain: Points = [
+  [0, 0],
+  [20, 6000],
+  [20.01, 200],
+]
+const held: Points = [
+  [0, 0],
+  [8, 2400],
+  [12, 2330],
+  [24.2333, 6000],
+  [24.25, 200],
+]
+const letDown: Points = [
+  [0, 0],
+  [8, 2400],
+  [11, 900],
+  [28, 6000],
+  [28.01, 200],
+]
+const plateau: Points = [
+  [0, 0],
+  [20, 5950],
+  [24, 6000],
+  [24.01, 200],
+]
+
+describe.each([0.1, 0.0125, 0.001])('pauses of a load sampled every %f s', (intervalS) => {
+  it.each([0, 6, 60])('are none on a plain ramp, with noise of %f N', (noise) => {
+    expect(kinds(plain, intervalS, noise)).toEqual([])
+  })
+
+  it('are a hold where the load stands and is driven on', () => {
+    for (const noise of [0, 30]) {
+      const [hold, ...others] = found(held, intervalS, noise)
+      expect(others).toEqual([])
+      expect(hold!.kind).toBe('hold')
+      expect(Math.abs(hold!.startTimeS - 8)).toBeLessThan(0.6)
+      expect(Math.abs(hold!.endTimeS - 12)).toBeLessThan(0.6)
+      expect(Math.abs(hold!.fromN! - 2400)).toBeLessThan(60)
+      expect(Math.abs(hold!.percentOfPeak! - 40)).toBeLessThan(1)
+    }
+    // 70 N of 2400 N relax.
+    expect(Math.abs(found(held, intervalS)[0]!.dropPercent! - (100 * 70) / 2400)).toBeLessThan(1)
+  })
+
+  it('are a reload where the load is let down and driven up again', () => {
+    const [reload, ...others] = found(letDown, intervalS)
+    expect(others).toEqual([])
+    expect(reload!.kind).toBe('reload')
+    expect(Math.abs(reload!.startTimeS - 8)).toBeLessThan(0.3)
+    // Back at 2400 N after 1500 N at 300 N/s.
+    expect(Math.abs(reload!.endTimeS - 16)).toBeLessThan(0.3)
+    expect(Math.abs(reload!.dropN! - 1500)).toBeLessThan(70)
+  })
+
+  it('are a plateau where the load hardly rises before it falls', () => {
+    for (const noise of [0, 30]) {
+      const [event, ...others] = found(plateau, intervalS, noise)
+      expect(others).toEqual([])
+      expect(event).toMatchObject({ kind: 'plateau', dropN: null })
+      expect(Math.abs(event!.startTimeS - 20)).toBeLessThan(0.6)
+      expect(Math.abs(event!.endTimeS - 24)).toBeLessThan(0.15)
+    }
+  })
+
+  it('are no plateau when the reading stood at its end', () => {
+    const clipped = { ...curve(plateau, intervalS), clipped: true }
+    expect(readPauses(clipped, 24)).toEqual([])
+  })
+
+  it('are none where the load cracks and recovers', () => {
+    const popIn: Points = [
+      [0, 0],
+      [10, 3000],
+      [10.004, 2400],
+      [22, 6000],
+      [22.01, 200],
+    ]
+    expect(kinds(popIn, intervalS)).toEqual([])
+  })
+
+  it('are none between the strokes of a pump, half a second long', () => {
+    const strokes: [number, number][] = [[0, 0]]
+    for (let stroke = 1; stroke <= 15; stroke++)
+      strokes.push([stroke - 0.5, 400 * stroke], [stroke, 400 * stroke - 5 * stroke])
+    expect(kinds([...strokes, [15.45, 6200], [15.46, 200]], intervalS)).toEqual([])
+  })
+})
+
+describe('pauses', () => {
+  it('are found up to the peak of a load that is let go without a break, and a rest at the peak is none', () => {
+    const unloading = madeCurve(lines([0, 0], [8, 2400], [12, 2400], [20, 4800], [26, 4800], [30, 0]), {
+      intervalS: 0.0125,
+      endS: 30,
+    })
+    const events = readPauses(unloading, null)
+    expect(events.map(({ kind }) => kind)).toEqual(['hold'])
+    expect(Math.abs(events[0]!.startTimeS - 8)).toBeLessThan(0.3)
+  })
+
+  it('are told alike at any scale of force and from any level at rest', () => {
+    for (const [scale, zero] of [
+      [1, 500],
+      [0.01, -3],
+      [1000, 1e6],
+    ] as const) {
+      const made = curve(held, 0.0125)
+      const moved = {
+        ...made,
+        force: made.force.map((f) => zero + scale * f),
+        zero,
+        peak: zero + scale * made.peak,
+      }
+      const [hold] = readPauses(moved, 24.2333)
+      expect(hold).toMatchObject({ kind: 'hold' })
+      expect(hold!.startTimeS).toBeCloseTo(readPauses(made, 24.2333)[0]!.startTimeS, 6)
+    }
+  })
+
+  it('are none in a curve of a few samples', () => {
+    expect(
+      readPauses(
+        madeCurve((t) => 300 * t, { intervalS: 1, endS: 5, breakS: 5, afterBreak: 0 }),
+        5,
+      ),
+    ).toEqual([])
+  })
+})

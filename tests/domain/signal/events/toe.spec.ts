@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest'
+import { seatingEndS } from '#domain/signal/events/seating.ts'
+import { toeLine } from '#domain/signal/events/toe.ts'
+import { lines, madeCurve } from '#tests/fakes/madeCurve.ts'
+
+/** Slope that grows evenly up to `toeS`, then stays: a parabola and the line that touches its end. */
+const toe = (toeS: number, slope: number, zero: number) => (t: number) =>
+  zero + (t < toeS ? (slope * t * t) / (2 * toeS) : slope * (t - toeS / 2))
+
+describe('toe compensation', () => {
+  it.each([
+    [1, 0],
+    [2, 35],
+    [3, -120],
+  ])('of a parabola of %f s meets the level at rest half way along it, exactly', (toeS, zero) => {
+    // s (t − toe/2) = 0 at toe/2.
+    const curve = madeCurve(toe(toeS, 250, zero), { intervalS: 0.0125, endS: 20, zero })
+    const line = toeLine(curve, toeS)!
+    expect(line.zeroTimeS).toBeCloseTo(toeS / 2, 9)
+    expect(line.slopeNPerS).toBeCloseTo(250, 7)
+  })
+
+  it('is within a hundredth of the loading time of that with the seating as it is found', () => {
+    const curve = madeCurve(toe(2, 250, 0), { intervalS: 0.0125, endS: 20 })
+    expect(Math.abs(toeLine(curve, seatingEndS(curve))!.zeroTimeS - 1)).toBeLessThan(0.2)
+  })
+
+  it('of a straight line is its start', () => {
+    expect(
+      toeLine(
+        madeCurve((t) => 250 * t, { intervalS: 0.1, endS: 20 }),
+        null,
+      )!.zeroTimeS,
+    ).toBeCloseTo(0, 9)
+  })
+
+  it('is not offered where the load was held, fell or is a few samples', () => {
+    const held = lines([0, 0], [4, 1200], [14, 1200], [24, 4200])
+    expect(toeLine(madeCurve(held, { intervalS: 0.1, endS: 24 }), null)).toBeNull()
+    const fallen = lines([0, 0], [6, 1800], [6.1, 900], [20, 4800])
+    expect(toeLine(madeCurve(fallen, { intervalS: 0.1, endS: 20 }), null)).toBeNull()
+    expect(
+      toeLine(
+        madeCurve((t) => 250 * t, { intervalS: 4, endS: 20 }),
+        null,
+      ),
+    ).toBeNull()
+  })
+})
