@@ -40,6 +40,7 @@ export function slopeOfCurve(
 
 function slopeOfStretch({ timeS, force }: Curve, halfS: number, stretch: Stretch, slope: Float64Array): void {
   const { from, to } = stretch
+  const whole = timeS[to - 1]! - timeS[from]! <= 2 * halfS
   const firstCentreS = timeS[from]! + halfS
   const lastCentreS = timeS[to - 1]! - halfS
   const reachS = halfS + room * stretch.intervalS
@@ -47,32 +48,45 @@ function slopeOfStretch({ timeS, force }: Curve, halfS: number, stretch: Stretch
   let right = from
   let restartAt = from
   // Sums of times and forces from a reference inside the window, so that large offsets cost no digits.
-  let referenceS = 0
-  let reference = 0
+  let referenceS = timeS[from]!
+  let reference = force[from]!
   let sumT = 0
   let sumX = 0
   let sumTT = 0
   let sumTX = 0
-  const add = (k: number, sign: 1 | -1) => {
-    const t = timeS[k]! - referenceS
-    const x = force[k]! - reference
-    sumT += sign * t
-    sumX += sign * x
-    sumTT += sign * t * t
-    sumTX += sign * t * x
-  }
   for (let i = from; i < to; i++) {
-    const ownS = timeS[i]!
-    const centreS = firstCentreS > lastCentreS ? ownS : Math.min(Math.max(ownS, firstCentreS), lastCentreS)
-    const whole = firstCentreS > lastCentreS
-    while (right < to && (whole || timeS[right]! <= centreS + reachS)) add(right++, 1)
-    while (!whole && timeS[left]! < centreS - reachS) add(left++, -1)
+    const centreS = Math.min(Math.max(timeS[i]!, firstCentreS), lastCentreS)
+    const startS = whole ? Number.NEGATIVE_INFINITY : centreS - reachS
+    const endS = whole ? Number.POSITIVE_INFINITY : centreS + reachS
+    for (; right < to && timeS[right]! <= endS; right++) {
+      const t = timeS[right]! - referenceS
+      const x = force[right]! - reference
+      sumT += t
+      sumX += x
+      sumTT += t * t
+      sumTX += t * x
+    }
+    for (; timeS[left]! < startS; left++) {
+      const t = timeS[left]! - referenceS
+      const x = force[left]! - reference
+      sumT -= t
+      sumX -= x
+      sumTT -= t * t
+      sumTX -= t * x
+    }
     // Summed anew when all samples have been exchanged, so that rounding does not pile up.
-    if (left >= restartAt && right > left) {
+    if (left >= restartAt) {
       referenceS = timeS[left]!
       reference = force[left]!
       sumT = sumX = sumTT = sumTX = 0
-      for (let k = left; k < right; k++) add(k, 1)
+      for (let k = left; k < right; k++) {
+        const t = timeS[k]! - referenceS
+        const x = force[k]! - reference
+        sumT += t
+        sumX += x
+        sumTT += t * t
+        sumTX += t * x
+      }
       restartAt = right
     }
     const n = right - left
