@@ -198,7 +198,7 @@ export const calibrationScreens: readonly Screen[] = [
           'The bench reads 14 N at rest since the zero was taken: if nothing lies on it, take the zero again.',
       })
       host.addBreak(4812, { flags: [] })
-      await host.handlers['breaks.evaluateAgain']({ breakId: 1, calibrationId: 3 })
+      host.addResultUnder(1, 3)
       await settle(page)
     },
   },
@@ -208,23 +208,10 @@ export const calibrationScreens: readonly Screen[] = [
       const host = createScriptedHost()
       host.addBreak(4812)
       calibrated(host)
-      void host.handlers['breaks.evaluateAgain']({ breakId: 1, calibrationId: 2 })
-      void host.handlers['breaks.evaluateAgain']({ breakId: 1, calibrationId: 3 })
+      host.addResultUnder(1, 2)
+      host.addResultUnder(1, 3)
       return host
     },
     show: at('#/breaks/1'),
-  },
-  {
-    name: 'evaluate-again',
-    host: () => {
-      const host = calibrated()
-      host.addBreak(4812)
-      return host
-    },
-    show: async (page) => {
-      await at('#/breaks/1')(page)
-      await page.getByRole('button', { name: 'Evaluate again' }).click()
-      await settle(page)
-    },
   },
 ]

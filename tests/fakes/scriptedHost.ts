@@ -20,6 +20,8 @@ export type ScriptedHost = ScriptedEngine & {
   setPreferences(change: Partial<Preferences>): void
   /** Gives the specimen at hand a break of so many newtons and shows it on the bench, as after a capture. */
   addBreak(peakN: number, change?: Partial<BreakSummary>, result?: Partial<EvaluationResult>): BreakSummary
+  /** Lays a result under a calibration beside the one in force of a break, and puts it in force. */
+  addResultUnder(breakId: number, calibrationId: number): void
   /** Every call that was made, in order. */
   calls: { name: string; input: unknown }[]
   breaks: BreakRecord[]
@@ -119,7 +121,6 @@ export function createScriptedHost(
     ...calibration.handlers,
     ...scriptedReview({ recordOf, changeBreak, breaks: () => breaks, at }),
     ...reevaluation.handlers,
-    'breaks.evaluateAgain': async ({ breakId, calibrationId }) => evaluateAgain(breakId, calibrationId),
     'app.info': async () => ({
       program: 'Breakledger 0.1.0',
       host: 'direct',
@@ -258,13 +259,12 @@ export function createScriptedHost(
     'demo.fill': async () => archive(),
   })
 
-  function evaluateAgain(breakId: number, calibrationId: number) {
+  function addResultUnder(breakId: number, calibrationId: number): void {
     const record = recordOf(breakId)
     const before = record.evaluations.at(-1)!
     const found = calibration.calibrations.find((one) => one.calibrationId === calibrationId)!
     const { result } = found.assessment
-    const peakBeforeN = before.result.peakN ?? 0
-    const peakNowN = peakBeforeN * 1.0023
+    const peakNowN = (before.result.peakN ?? 0) * 1.0023
     const evaluationId = 1000 + record.evaluations.length
     const verification = verificationOf(found, peakNowN)
     const flags = verifiedRangeFlags(result.verifiedRangeN, peakNowN)
@@ -277,26 +277,15 @@ export function createScriptedHost(
       result: { ...before.result, peakN: peakNowN, flags },
     }
     const strengthMPa = record.summary.areaMm2 === null ? null : peakNowN / record.summary.areaMm2
-    const changed = changeBreak(
+    changeBreak(
       breakId,
       { peakN: peakNowN, strengthMPa, scaleKind: 'calibration', verification, flags },
       {
+        inForceId: evaluationId,
         evaluations: [...record.evaluations, after],
         verifications: [...record.verifications, { evaluationId, ...verification }],
       },
     )
-    const differenceN = peakNowN - peakBeforeN
-    return {
-      record: changed,
-      comparison: {
-        beforeId: before.evaluationId,
-        inForceId: evaluationId,
-        peakBeforeN,
-        peakNowN,
-        differenceN,
-        differencePercent: (100 * differenceN) / peakBeforeN,
-      },
-    }
   }
 
   function decide(
@@ -349,6 +338,7 @@ export function createScriptedHost(
     setBench,
     preferences: () => preferences,
     setPreferences,
+    addResultUnder,
     addBreak(peakN, change = {}, result = {}) {
       const record = scriptedBreak(breaks.length + 1, bench, peakN, change, result)
       breaks.push(record)
