@@ -17,10 +17,11 @@ import { checkWeightHandlers } from './handlers/checkWeightHandlers.ts'
 import { curveViewHandlers } from './handlers/curveViewHandlers.ts'
 import type { HandlerParts } from './handlers/handlerParts.ts'
 import { overrulingHandlers } from './handlers/overrulingHandlers.ts'
-import { reviewHandlers } from './handlers/reviewHandlers.ts'
+import { reevaluationHandlers } from './handlers/reevaluationHandlers.ts'
 import { specimenHandlers } from './handlers/specimenHandlers.ts'
 import { createLongTasks } from './longTask.ts'
 import { evaluateRecovered } from './recoveredBreaks.ts'
+import { createReevaluations } from './reevaluations.ts'
 
 export type EngineOptions = {
   /** Hears what the bench does, entry by entry. */
@@ -58,6 +59,7 @@ export async function createEngine(
   const calibrationParts = { archive, clock, bench, emit: hub.emit, inForce: () => inForce }
   const desk = createCalibrationDesk(calibrationParts)
   const check = createCheckWeightRun(calibrationParts)
+  const reevaluations = createReevaluations({ archive, clock, tasks, emit: hub.emit, program: parts.program })
 
   const handlerParts: HandlerParts = {
     ...parts,
@@ -99,13 +101,14 @@ export async function createEngine(
       ...breakHandlers(handlerParts),
       ...overrulingHandlers(handlerParts),
       ...curveViewHandlers(handlerParts),
-      ...reviewHandlers(),
+      ...reevaluationHandlers(handlerParts, reevaluations),
       ...calibrationHandlers(handlerParts, desk),
       ...calibrationRecordHandlers(handlerParts, desk),
       ...checkWeightHandlers(handlerParts, check),
     },
     subscribe: hub.subscribe,
     async close() {
+      await reevaluations.close()
       tasks.cancelAll()
       check.close()
       await desk.close()

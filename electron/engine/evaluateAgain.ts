@@ -2,11 +2,8 @@ import type { Clock } from '#acquisition/clock.ts'
 import type { Archive } from '#archive/archive.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { EvaluatedAgain } from '#contract/records/calibrationUse.ts'
-import { zeroUnderScale } from '#domain/force/scaleChange.ts'
-import { evaluateRawCurve } from '#domain/signal/evaluateRawCurve.ts'
-import { calibratedScale } from './calibrationInForce.ts'
+import { evaluationUnder } from './evaluationUnder.ts'
 import { resultInForce } from './scaleInForce.ts'
-import { storedEvaluation } from './storedEvaluation.ts'
 
 /** Evaluates a stored break under another calibration; the result stands in force beside the older ones, which stay. */
 export async function evaluateAgain(
@@ -34,26 +31,9 @@ export async function evaluateAgain(
       'Choose a calibration of the amplifier that the break was captured with.',
     )
   const curve = await archive.readCurve(breakId)
-  const scale = calibratedScale(calibration)
-  const { tareOffset, startThresholdN } = zeroUnderScale(
-    header.scale,
-    scale,
-    header.readingUnit,
-    { tareOffset: header.tare?.offset ?? 0, startThresholdN: header.settings.startThresholdN },
-    curve.readings[0] ?? 0,
-  )
-  const again = {
-    readingUnit: header.readingUnit,
-    scale,
-    tare: header.tare === null ? null : { ...header.tare, offset: tareOffset },
-    settings: { ...header.settings, startThresholdN },
-  }
-  const result = evaluateRawCurve(curve, again)
   const { verifiedRangeN } = calibration.assessment.result
-  const stored = await archive.addEvaluation({
-    breakId,
-    ...storedEvaluation(again, result, end.ending, clock.instant(), verifiedRangeN),
-  })
+  const again = evaluationUnder({ header, end, inForce: before, curve }, { calibration, settings: {} }, verifiedRangeN)
+  const stored = await archive.addEvaluation({ ...again, besideId: null, madeAt: clock.instant() })
   const peakBeforeN = before.result.peakN
   const peakNowN = stored.result.peakN
   const differenceN = peakBeforeN === null || peakNowN === null ? null : peakNowN - peakBeforeN

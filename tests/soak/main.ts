@@ -7,6 +7,7 @@ const soaks: Record<string, () => Promise<{ soak(words: readonly string[]): Prom
   commandCrash: () => import('./commandCrash.ts'),
   capture: () => import('./capture.ts'),
   detector: () => import('./detector.ts'),
+  reevaluation: () => import('./reevaluation.ts'),
 }
 
 const [wanted, ...words] = process.argv.slice(2)

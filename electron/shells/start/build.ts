@@ -39,12 +39,13 @@ const parts = {
   },
   desktop: {
     sources: [...always, 'electron/**'],
-    products: ['dist/desktop/main.js', 'dist/desktop/commands.js', 'dist/desktop/archiveWorker.js'],
+    products: ['main', 'commands', 'archiveWorker', 'reevaluationWorker'].map((name) => `dist/desktop/${name}.js`),
     async build() {
       await bundle('electron/shells/desktop/main.ts', 'main.js', 'es')
       await bundle('electron/shells/commands/main.ts', 'commands.js', 'es')
-      // Beside the two that start it as a thread.
+      // Beside the two that start them as threads.
       await bundle('electron/archive/archiveWorker.ts', 'archiveWorker.js', 'es')
+      await bundle('electron/engine/reevaluationWorker.ts', 'reevaluationWorker.js', 'es')
     },
   },
 } as const satisfies Record<string, Part>

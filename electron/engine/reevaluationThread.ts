@@ -1,0 +1,50 @@
+import { on } from 'node:events'
+import { Worker } from 'node:worker_threads'
+import type { OpeningOptions } from '#archive/openDatabase.ts'
+import { Trouble, type TroubleMessage } from '#contract/errors.ts'
+import type { Reevaluated, ReevaluationOrder } from './reevaluateBreaks.ts'
+
+export type WorkerMessage =
+  | { kind: 'results'; results: Reevaluated[] }
+  | { kind: 'done' }
+  | { kind: 'trouble'; trouble: TroubleMessage }
+
+/** One batch may wait while the one before it is stored; then the thread waits too. */
+export const mostUnread = 2
+
+/**
+ * Evaluates breaks in a thread of its own, and yields results in small batches; it goes on when the next is asked for. Ends
+ * the thread in any case. Throws a Trouble when the archive cannot be read, and the signal's reason when it is aborted.
+ */
+export async function* reevaluationThread(
+  opening: Omit<OpeningOptions, 'mode'>,
+  order: ReevaluationOrder,
+  signal: AbortSignal,
+): AsyncGenerator<Reevaluated[]> {
+  signal.throwIfAborted()
+  // The worker's file beside this one: source when run from source, bundled when bundled.
+  const extension = import.meta.url.endsWith('.ts') ? 'ts' : 'js'
+  const worker = new Worker(new URL(`./reevaluationWorker.${extension}`, import.meta.url), {
+    workerData: { opening, order },
+  })
+  try {
+    for await (const [message] of on(worker, 'message', { signal, close: ['exit'] }) as AsyncIterable<
+      [WorkerMessage]
+    >) {
+      if (message.kind === 'done') return
+      if (message.kind === 'trouble') {
+        const { code, message: text, hint } = message.trouble
+        throw new Trouble(code, text, hint)
+      }
+      yield message.results
+      worker.postMessage('stored')
+    }
+    throw new Trouble(
+      'internal',
+      'The thread that evaluates again ended early.',
+      'Start it again; what was stored stays.',
+    )
+  } finally {
+    await worker.terminate()
+  }
+}
