@@ -1,4 +1,5 @@
 import { type KeyboardEvent, type ReactNode, useLayoutEffect, useRef, useState } from 'react'
+import { HeadCheckbox, RowCheckbox, type RowSelection } from './RowSelection.tsx'
 import { rowAfterKey, rowsInSight, scrollToRow } from './virtualRows.ts'
 
 export type Column<Row, Sort extends string> = {
@@ -28,15 +29,19 @@ export type LongTableProps<Row, Sort extends string> = {
   /** How the row is named when it is read out. */
   rowLabel(row: Row): string
   empty: ReactNode
+  /** Rows can be picked: by their boxes, with Space, with Shift and the arrow keys, all with Ctrl+A. */
+  selection?: RowSelection<Row>
 }
 
 /** A table of any length: only the rows in sight are built. Arrow keys, Page, Home and End move; Enter opens. */
 export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, Sort>) {
-  const { columns, total, rowAt, onSight } = props
+  const { columns, total, rowAt, onSight, selection } = props
   const scroller = useRef<HTMLDivElement>(null)
   const [view, setView] = useState({ top: 0, height: 600, rowHeight: 40 })
   const [active, setActive] = useState(0)
   const focusWanted = useRef(false)
+  /** The row whose box was ticked last; a click with Shift picks all from there. */
+  const anchor = useRef(0)
   const { first, last } = rowsInSight(view.top, view.height, view.rowHeight, total, 12)
 
   useLayoutEffect(() => {
@@ -73,8 +78,18 @@ export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, S
   })
 
   function onKeyDown(event: KeyboardEvent): void {
+    if (selection !== undefined && (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'a') {
+      event.preventDefault()
+      selection.onAll()
+    }
     if (event.ctrlKey || event.metaKey || event.altKey) return
     const row = rowAt(active)
+    if (event.key === ' ' && selection !== undefined) {
+      event.preventDefault()
+      if (row !== undefined) selection.onToggle(row)
+      anchor.current = active
+      return
+    }
     if (event.key === 'Enter' && row !== undefined) {
       event.preventDefault()
       props.onOpen(row)
@@ -83,6 +98,7 @@ export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, S
     const target = rowAfterKey(event.key, active, total, Math.max(Math.floor(view.height / view.rowHeight) - 1, 1))
     if (target === null) return
     event.preventDefault()
+    if (event.shiftKey) selection?.onExtend(active, target)
     setActive(target)
     focusWanted.current = true
     const element = scroller.current
@@ -90,6 +106,7 @@ export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, S
   }
 
   const indices = Array.from({ length: Math.max(last - first, 0) }, (_, i) => first + i)
+  const allColumns = columns.length + (selection === undefined ? 0 : 1)
   const inSightActive = Math.min(Math.max(active, first), Math.max(last - 1, first))
   return (
     <div
@@ -99,19 +116,21 @@ export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, S
     >
       <table aria-label={props.label} aria-rowcount={total + 1}>
         <colgroup>
+          {selection === undefined ? null : <col className="long-table-check" />}
           {columns.map((column) => (
             <col key={column.key} style={{ width: column.width }} />
           ))}
         </colgroup>
         <thead>
           <tr aria-rowindex={1}>
+            {selection === undefined ? null : <HeadCheckbox selection={selection} total={total} />}
             {columns.map((column) => (
               <HeadCell key={column.key} column={column} {...props} />
             ))}
           </tr>
         </thead>
         <tbody>
-          {first > 0 ? <Spacer height={first * view.rowHeight} columns={columns.length} /> : null}
+          {first > 0 ? <Spacer height={first * view.rowHeight} columns={allColumns} /> : null}
           {indices.map((index) => {
             const row = rowAt(index)
             return (
@@ -120,11 +139,23 @@ export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, S
                 data-index={index}
                 aria-rowindex={index + 2}
                 aria-label={row === undefined ? undefined : props.rowLabel(row)}
+                data-picked={row !== undefined && selection?.isPicked(row) ? '' : undefined}
                 tabIndex={index === inSightActive ? 0 : -1}
                 onFocus={() => setActive(index)}
                 onKeyDown={onKeyDown}
                 onClick={() => row !== undefined && props.onOpen(row)}
               >
+                {selection === undefined ? null : (
+                  <RowCheckbox
+                    row={row}
+                    selection={selection}
+                    onTick={(withShift) => {
+                      if (withShift) selection.onExtend(anchor.current, index)
+                      else if (row !== undefined) selection.onToggle(row)
+                      anchor.current = index
+                    }}
+                  />
+                )}
                 {columns.map((column) => (
                   <td key={column.key} className={column.numeric ? 'numeric' : undefined}>
                     {row === undefined ? <span className="long-table-coming">…</span> : column.cell(row)}
@@ -133,7 +164,7 @@ export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, S
               </tr>
             )
           })}
-          {last < total ? <Spacer height={(total - last) * view.rowHeight} columns={columns.length} /> : null}
+          {last < total ? <Spacer height={(total - last) * view.rowHeight} columns={allColumns} /> : null}
         </tbody>
       </table>
       {total === 0 ? <div className="long-table-empty">{props.empty}</div> : null}

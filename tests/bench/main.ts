@@ -1,6 +1,7 @@
 import { cpus } from 'node:os'
 import { parseArgs } from 'node:util'
 import { archiveBenchmark } from './archive.ts'
+import { compareBenchmark } from './compare.ts'
 import { liveBenchmark } from './live.ts'
 import type { Benchmark } from './measurement.ts'
 import { signalBenchmark } from './signal.ts'
@@ -10,6 +11,7 @@ const benchmarks: Record<string, Benchmark> = {
   signal: signalBenchmark,
   live: liveBenchmark,
   archive: archiveBenchmark,
+  compare: compareBenchmark,
 }
 
 const usage = `Usage: npm run bench [-- NAME...] [-- --json]

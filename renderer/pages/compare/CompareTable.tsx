@@ -21,10 +21,10 @@ export type CompareTableProps = {
 }
 
 const columns: readonly { order: RowOrder | null; title: string; numeric: boolean; width: string }[] = [
-  { order: 'name', title: 'Specimen', numeric: false, width: '21%' },
-  { order: null, title: 'Adhesive', numeric: false, width: '19%' },
+  { order: 'name', title: 'Specimen', numeric: false, width: '20%' },
+  { order: null, title: 'Adhesive', numeric: false, width: '18%' },
   { order: 'peak', title: 'Peak', numeric: true, width: '13%' },
-  { order: null, title: 'Strength', numeric: true, width: '15.5%' },
+  { order: null, title: 'Strength', numeric: true, width: '17.5%' },
   { order: 'time', title: 'To peak', numeric: true, width: '13%' },
   { order: 'distance', title: 'Off med.', numeric: true, width: '13.5%' },
 ]

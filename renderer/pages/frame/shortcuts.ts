@@ -32,13 +32,17 @@ export const shortcuts: readonly Shortcut[] = [
   { key: 'L', does: 'Hang the weights on the virtual cell (demo)', where: 'calibration' },
   { key: '+ −', does: 'Zoom in, zoom out', where: 'curve' },
   { key: '0', does: 'Whole curve', where: 'curve' },
-  { key: '← →', does: 'Move the cursor; with Shift ten at a time', where: 'curve' },
+  { key: '← →', does: 'Move the cursor, with Shift by ten', where: 'curve' },
   { key: 'PgUp PgDn', does: 'Move along the curve', where: 'curve' },
   { key: ', .', does: 'Event before, next event', where: 'curve' },
-  { key: 'P', does: 'Take the sample under the cursor as the peak', where: 'curve' },
+  { key: 'P', does: 'Take this sample as the peak', where: 'curve' },
   { key: '/', does: 'Search', where: 'lists' },
   { key: '↑ ↓', does: 'Move between rows', where: 'lists' },
   { key: 'Enter', does: 'Open the record', where: 'lists' },
+  { key: 'Space', does: 'Select the break, or no longer', where: 'lists' },
+  { key: 'Shift ↑ ↓', does: 'Select on the way', where: 'lists' },
+  { key: 'Ctrl A', does: 'Select all that fit', where: 'lists' },
+  { key: 'Del', does: 'Take the curve out of the comparison', where: 'lists' },
 ]
 
 /** Whether single keys act at all: speech input and some aids need them off. */

@@ -8,8 +8,11 @@ import { flagListWords, instantWords, outcomeWord } from '../wording.ts'
 import { ListTools } from './ListTools.tsx'
 import { useListView } from './listViewStore.ts'
 import { OverruledMark } from './OverruledMark.tsx'
+import { SelectionBar } from './SelectionBar.tsx'
+import { useBreakSelection } from './useBreakSelection.ts'
 import { type ListView, usePagedList } from './usePagedList.ts'
 import './records.css'
+import './selection.css'
 
 type Sort = NonNullable<ListView['sort']>
 
@@ -17,6 +20,7 @@ type Sort = NonNullable<ListView['sort']>
 export function BreaksPage() {
   const [view, onView] = useListView('breaks', { sort: 'startedAt', descending: true })
   const list = usePagedList('breaks.list', view)
+  const selection = useBreakSelection(view, list)
   const quantities = useQuantities()
   const sort = view.sort ?? 'startedAt'
   const descending = view.descending ?? true
@@ -54,7 +58,9 @@ export function BreaksPage() {
         onOpen={(row) => go({ page: 'break', breakId: row.breakId })}
         rowLabel={(row) => `break ${row.breakId}, ${row.number ?? 'no specimen'}, ${outcomeWord(row)}`}
         empty={list.pending ? '' : narrowed ? 'No break fits the search and filter.' : 'Nothing broke yet.'}
+        selection={selection.rows}
       />
+      <SelectionBar selection={selection} total={list.total} />
     </div>
   )
 }

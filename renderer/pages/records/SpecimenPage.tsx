@@ -8,7 +8,7 @@ import { Notice } from '#renderer/widgets/Notice.tsx'
 import { type Quantities, useQuantities } from '#renderer/widgets/quantities.ts'
 import { specimenWords } from '../bench/SpecimenAtHand.tsx'
 import { RecordedCurve } from '../break/RecordedCurve.tsx'
-import { hashOf } from '../frame/route.ts'
+import { hashOf, mostCompared } from '../frame/route.ts'
 import { flagNames, instantWords, isUncalibrated, outcomeWord } from '../wording.ts'
 import { CorrectionDialog } from './CorrectionDialog.tsx'
 import { OverruledMark } from './OverruledMark.tsx'
@@ -95,7 +95,19 @@ function SpecimenView({ record }: { record: SpecimenRecord }) {
           </ol>
         </section>
         <section className="record-breaks" aria-labelledby="breaks-title">
-          <h2 id="breaks-title">Breaks</h2>
+          <div className="section-head">
+            <h2 id="breaks-title">Breaks</h2>
+            {breaks.length > 1 ? (
+              <a
+                href={hashOf({
+                  page: 'compare',
+                  breakIds: breaks.map(({ breakId }) => breakId).slice(0, mostCompared),
+                })}
+              >
+                Compare its {breaks.length} breaks
+              </a>
+            ) : null}
+          </div>
           {breaks.length === 0 ? (
             <p className="empty-words">It has not been loaded yet.</p>
           ) : (

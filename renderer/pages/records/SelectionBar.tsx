@@ -1,0 +1,41 @@
+import { Notice } from '#renderer/widgets/Notice.tsx'
+import { mostCompared } from '../frame/route.ts'
+import { go } from '../frame/useRoute.ts'
+import type { BreakSelection } from './useBreakSelection.ts'
+
+/** How many breaks are selected, and what can be done with them. */
+export function SelectionBar({ selection, total }: { selection: BreakSelection; total: number }) {
+  const { breakIds, rows, error } = selection
+  if (breakIds.length === 0) return <Notice trouble={error} />
+  const tooMany = breakIds.length > mostCompared
+  return (
+    <section className="selection-bar" aria-label="Selected breaks">
+      <Notice trouble={error} />
+      <p aria-live="polite">
+        <strong>{breakIds.length.toLocaleString('en')}</strong> selected
+      </p>
+      <button type="button" className="button button-quiet" onClick={rows.onNone}>
+        None
+      </button>
+      {breakIds.length < total ? (
+        <button type="button" className="button button-quiet" onClick={rows.onAll}>
+          All {total.toLocaleString('en')} that fit
+        </button>
+      ) : null}
+      {tooMany ? <p className="quiet">At most {mostCompared} are compared at once.</p> : null}
+      <span className="selection-actions">
+        <button
+          type="button"
+          className="button"
+          aria-disabled={tooMany}
+          onClick={() => !tooMany && go({ page: 'compare', breakIds })}
+        >
+          Compare
+        </button>
+        <button type="button" className="button" onClick={() => go({ page: 'new-reevaluation' })}>
+          Evaluate again
+        </button>
+      </span>
+    </section>
+  )
+}
