@@ -36,7 +36,7 @@ const ageOf = ({ glued_on, started_at }: MemberRow) => (glued_on === null ? null
 /**
  * The breaks whose specimens agree with that of the given break in adhesive, joint type, bond line gap, exposure and age in
  * whole months. Names agree whatever their case; two gaps, or two ages, that are not known agree. Those that ended in a
- * break or that a person gave a failure load, the ones set aside and the given one among them.
+ * break, by the program or by a person's word, the ones set aside and the given one among them.
  */
 export function breakGroup(database: Database.Database, breakId: number): BreakGroup {
   if (prepared(database, 'SELECT 1 FROM break_current WHERE break_id = ?').get(breakId) === undefined)
@@ -50,10 +50,7 @@ export function breakGroup(database: Database.Database, breakId: number): BreakG
      JOIN specimen_current o ON o.specimen_id = ob.specimen_id
      WHERE s.adhesive_key = o.adhesive_key AND s.joint_type_key = o.joint_type_key
        AND s.exposure_key = o.exposure_key AND r.bond_line_gap_mm IS @gapMm
-       AND (b.outcome = 'break' OR b.break_id = @breakId OR
-         (SELECT kind FROM decision WHERE break_id = b.break_id
-            AND kind IN ('peak-picked', 'premature-failure', 'peak-as-found')
-          ORDER BY decision_id DESC LIMIT 1) <> 'peak-as-found')
+       AND (b.outcome = 'break' OR b.break_id = @breakId)
      ORDER BY s.number_key, b.break_id`,
   ).all({ breakId, gapMm: own.bond_line_gap_mm })
   const age = ageOf(own)

@@ -49,9 +49,9 @@ function memberOf(
   if (result === undefined) return 'it has no result yet'
   const unit = forceOfReading(scaleInForce(record).scale, header.readingUnit) === null ? 'counts' : 'N'
   const marks: CurveMarks = {
-    outcome: result.outcome,
+    // A peak that a person picked makes a break of what the program saw none in.
+    outcome: summary.outcome ?? result.outcome,
     onsetTimeS: result.onsetTimeS,
-    // A peak that a person picked, or a failure load that was declared, is the one that counts.
     peakTimeS: summary.overruled?.timeS ?? result.peakTimeS,
     breakTimeS: result.breakTimeS,
     // Readings without a scale have no peak in the record; it is read from the curve when that is there.

@@ -69,7 +69,7 @@ test('follows a specimen that was corrected and a break that was moved to anothe
   expect(breakGroup(database, 3).breakIds).toEqual([2, 3])
 })
 
-test('leaves an unloading out, except the one that was asked for, and keeps a break that was set aside', () => {
+test('leaves an unloading out unless it was asked for or overruled, and keeps a break that was set aside', () => {
   const database = study([{}, {}])
   const unloading = storeBreak(database, 1, ramp, { outcome: 'unloading' })
   addDecision(database, {
@@ -82,6 +82,17 @@ test('leaves an unloading out, except the one that was asked for, and keeps a br
   })
   expect(breakGroup(database, 1).breakIds).toEqual([2, 1])
   expect(breakGroup(database, unloading).breakIds).toEqual([2, 1, unloading])
+  const { timeUs, readings } = ramp
+  addDecision(database, {
+    breakId: unloading,
+    kind: 'peak-picked',
+    specimenId: null,
+    sample: { timeS: timeUs[50]! / 1e6, reading: readings[50]! },
+    by: 'bench',
+    reason: 'it crept away',
+    recordedAt: morning,
+  })
+  expect(breakGroup(database, 1).breakIds).toEqual([2, 1, unloading])
 })
 
 test('a break without a specimen is alone', () => {

@@ -202,6 +202,24 @@ describe('makeComparison', () => {
     expect(curves[0]).toMatchObject({ number: 'C1-LL-1', originS: 2.499, peakN: 2000, forceUnit: 20, outcome: 'break' })
   })
 
+  test('takes in a curve that the program saw nothing in, once a person has picked its peak', async () => {
+    const nothing = { outcome: 'none', peakN: null, peakTimeS: null, onsetTimeS: null, breakTimeS: null } as const
+    const breakId = await keepCurve(archive, plain, { result: nothing })
+    expect((await compare([breakId], { alignAt: 'peak' })).curves).toEqual([])
+    await archive.addDecision({
+      breakId,
+      kind: 'peak-picked',
+      specimenId: null,
+      sample: { timeS: 4.499, reading: 400_000 },
+      by: 'bench',
+      reason: 'the start threshold was too high',
+      recordedAt: morning,
+    })
+    expect((await compare([breakId], { alignAt: 'peak' })).curves).toMatchObject([{ originS: 4.499, peakN: 4000 }])
+    const { leftOut } = await compare([breakId], { alignAt: 'break' })
+    expect(leftOut).toEqual([{ breakId, because: expect.stringMatching(/no break/) }])
+  })
+
   test('tells how far it is, curve by curve', async () => {
     const ids = await keepSeries(4)
     const seen: Progress[] = []
