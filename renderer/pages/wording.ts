@@ -52,10 +52,14 @@ export const flagNames: Record<Flag, string> = {
 /** Flags that the words on the verified range say better, with figures. */
 export const verifiedRangeFlags: readonly Flag[] = ['above-verified-range', 'below-verified-range']
 
-/** What a list says of a break's flags: how far above the verified range it lies, if it does. */
+/** Flags that say whose word the peak is. */
+const overrulingFlags: readonly Flag[] = ['peak-picked', 'premature-failure']
+
+/** What a list says of a break's flags: a person's word first, and how far above the verified range it lies, if it does. */
 export function flagListWords({ flags, verification }: Pick<BreakSummary, 'flags' | 'verification'>): string {
   const times = verification?.timesVerified ?? null
   return flags
+    .toSorted((a, b) => Number(overrulingFlags.includes(b)) - Number(overrulingFlags.includes(a)))
     .map((flag) =>
       flag === 'above-verified-range' && times !== null && times > 1
         ? `${times.toPrecision(2)} × highest weight`
@@ -76,20 +80,6 @@ export const eventNames: Record<CurveEvent['kind'], string> = {
   hold: 'Hold',
   reload: 'Loaded again',
   'final-drop': 'Final drop',
-}
-
-/** What an event of a curve says, in a few words. */
-export const eventWords: Record<CurveEvent['kind'], string> = {
-  'pop-in': 'one early local drop from which the load recovered',
-  'stick-slip': 'repeated partial drops and recoveries before failure',
-  glitch: 'left out, never the peak',
-  gap: 'the device or the line lost samples',
-  clipping: 'the reading stood at its end',
-  seating: 'slack taken up at the start of the curve',
-  plateau: 'the load no longer rose before the failure',
-  hold: 'the load was held before it was driven on',
-  reload: 'the load was let down and driven up again',
-  'final-drop': 'how the joint let go in the end',
 }
 
 export const patternNames: Record<FailurePattern, string> = {

@@ -43,47 +43,59 @@ export function drawLevels(plot: uPlot, levels: readonly LevelLine[], colours: P
   }
 }
 
-/** Draws named points with a shape each, their labels kept inside the plot and clear of one another. */
+/**
+ * Draws named points with a shape each, their labels kept inside the plot and clear of one another: those that come first
+ * keep their place, and stand above the others.
+ */
 export function drawMarks(plot: uPlot, marks: readonly PointMark[], colours: PlotColours): void {
   const { ctx, bbox } = plot
   const ratio = devicePixelRatio
+  const placed = marks
+    .map((mark) => ({ mark, x: plot.valToPos(mark.timeS, 'x', true), y: plot.valToPos(mark.value, 'y', true) }))
+    .filter(
+      ({ x, y }) =>
+        x >= bbox.left - 1 && x <= bbox.left + bbox.width + 1 && y >= bbox.top - 1 && y <= bbox.top + bbox.height + 1,
+    )
   const taken: { x: number; y: number; width: number }[] = []
-  for (const mark of marks) {
-    const x = plot.valToPos(mark.timeS, 'x', true)
-    const y = plot.valToPos(mark.value, 'y', true)
-    if (x < bbox.left - 1 || x > bbox.left + bbox.width + 1 || y < bbox.top - 1 || y > bbox.top + bbox.height + 1)
-      continue
-    ctx.save()
-    ctx.beginPath()
-    ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height)
-    ctx.clip()
-    ctx.strokeStyle = colours.marker
-    ctx.fillStyle = mark.chosen || mark.shape === 'word' ? colours.marker : colours.ground
-    ctx.lineWidth = 1.75 * ratio
-    traceShape(ctx, mark.shape, x, y, 5.5 * ratio)
-    ctx.fill()
-    ctx.stroke()
-    ctx.font = scaledFont(colours.font, ratio)
+  ctx.save()
+  ctx.beginPath()
+  ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height)
+  ctx.clip()
+  ctx.font = scaledFont(colours.font, ratio)
+  ctx.textBaseline = 'middle'
+  ctx.textAlign = 'left'
+  const bottom = bbox.top + bbox.height - 12 * ratio
+  for (const { mark, x, y } of placed) {
     const width = ctx.measureText(mark.label).width
     const onLeft = x + width + 18 * ratio > bbox.left + bbox.width
     const labelX = onLeft ? x - width - 12 * ratio : x + 12 * ratio
     // Below the mark of an event: the load goes on upwards
     const wantedY = mark.shape === 'event' ? y + 13 * ratio : y
-    let labelY = Math.min(Math.max(wantedY, bbox.top + 12 * ratio), bbox.top + bbox.height - 12 * ratio)
-    for (const other of taken)
-      if (Math.abs(other.y - labelY) < 18 * ratio && labelX < other.x + other.width && other.x < labelX + width)
-        labelY = other.y + 18 * ratio
+    let labelY = Math.min(Math.max(wantedY, bbox.top + 12 * ratio), bottom)
+    const meets = (other: { x: number; y: number; width: number }) =>
+      Math.abs(other.y - labelY) < 18 * ratio && labelX < other.x + other.width && other.x < labelX + width
+    for (const other of taken) if (meets(other)) labelY = other.y + 18 * ratio
+    if (labelY > bottom) {
+      labelY = bottom
+      for (const other of taken.toSorted((a, b) => b.y - a.y)) if (meets(other)) labelY = other.y - 18 * ratio
+    }
     taken.push({ x: labelX, y: labelY, width })
     ctx.fillStyle = colours.ground
     ctx.globalAlpha = 0.85
     ctx.fillRect(labelX - 3 * ratio, labelY - 9 * ratio, width + 6 * ratio, 18 * ratio)
     ctx.globalAlpha = 1
     ctx.fillStyle = colours.ink
-    ctx.textBaseline = 'middle'
-    ctx.textAlign = 'left'
     ctx.fillText(mark.label, labelX, labelY)
-    ctx.restore()
   }
+  ctx.strokeStyle = colours.marker
+  ctx.lineWidth = 1.75 * ratio
+  for (const { mark, x, y } of placed.toReversed()) {
+    ctx.fillStyle = mark.chosen || mark.shape === 'word' ? colours.marker : colours.ground
+    traceShape(ctx, mark.shape, x, y, 5.5 * ratio)
+    ctx.fill()
+    ctx.stroke()
+  }
+  ctx.restore()
 }
 
 function traceShape(ctx: CanvasRenderingContext2D, shape: PointMark['shape'], x: number, y: number, r: number): void {

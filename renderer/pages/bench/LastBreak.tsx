@@ -10,7 +10,7 @@ import { go } from '../frame/useRoute.ts'
 import { OverruledMark } from '../records/OverruledMark.tsx'
 import { SetAsideDialog, TakeBackDialog } from '../records/StandingDialogs.tsx'
 import { VerificationWords } from '../records/VerificationWords.tsx'
-import { flagWords, isUncalibrated, outcomeWord, verifiedRangeFlags } from '../wording.ts'
+import { flagWords, isUncalibrated, outcomeWord, overruledWords, verifiedRangeFlags } from '../wording.ts'
 import { type AssessmentDraft, changeDraft, type DraftChange } from './assessmentDraft.ts'
 import { FailurePatternChoice } from './FailurePatternChoice.tsx'
 import { WoodFailure } from './WoodFailure.tsx'
@@ -168,7 +168,11 @@ function Result({ summary }: { summary: BreakSummary }) {
         <p className="last-break-words">It {outcomeWord(summary)} and counts as no strength.</p>
       )}
       {summary.outcome === 'break' ? (
-        <p className="last-break-words">{boundWords(summary, force.factor, force.unit)}</p>
+        <p className="last-break-words">
+          {summary.overruled === null
+            ? boundWords(summary, force.factor, force.unit)
+            : sentenceOf(overruledWords(summary.overruled))}
+        </p>
       ) : null}
       {verification === null ? null : <VerificationWords verification={verification} />}
       {flags.length === 0 ? null : (
@@ -180,6 +184,10 @@ function Result({ summary }: { summary: BreakSummary }) {
       )}
     </>
   )
+}
+
+function sentenceOf(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`
 }
 
 /** What the sampling bound says, in a sentence. */

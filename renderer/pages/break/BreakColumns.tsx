@@ -5,6 +5,7 @@ import { BreakHistory } from './BreakHistory.tsx'
 import { EvaluationNumbers } from './EvaluationNumbers.tsx'
 import { evaluationInForce } from './evaluationInForce.ts'
 import { LoadingFigures } from './LoadingFigures.tsx'
+import { LoadingJudgement } from './LoadingJudgement.tsx'
 import { Provenance } from './Provenance.tsx'
 
 /** All that stands behind the result: how it was loaded, what to doubt, where it comes from, and what people said. */
@@ -31,14 +32,24 @@ export function BreakColumns({ record }: { record: BreakRecord }) {
           <BreakHistory record={record} />
         </section>
       </div>
-      <section aria-labelledby="loading-title">
-        <h2 id="loading-title">How it was loaded</h2>
-        {inForce === null ? (
-          <p className="empty-words">Not evaluated yet.</p>
-        ) : (
-          <LoadingFigures summary={summary} evaluation={inForce} />
-        )}
-      </section>
+      <div>
+        <section aria-labelledby="judgement-title">
+          <h2 id="judgement-title">Loading against the test practice</h2>
+          {inForce === null ? (
+            <p className="empty-words">Not evaluated yet.</p>
+          ) : (
+            <LoadingJudgement summary={summary} result={inForce.result} />
+          )}
+        </section>
+        <section aria-labelledby="loading-title">
+          <h2 id="loading-title">How it was loaded</h2>
+          {inForce === null ? (
+            <p className="empty-words">Not evaluated yet.</p>
+          ) : (
+            <LoadingFigures result={inForce.result} />
+          )}
+        </section>
+      </div>
       <section aria-labelledby="numbers-title">
         <h2 id="numbers-title">Evaluation</h2>
         {inForce === null ? (

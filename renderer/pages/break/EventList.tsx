@@ -1,8 +1,10 @@
 import type { KeyboardEvent } from 'react'
 import type { CurveEvent } from '#contract/records/evaluation.ts'
+import { eventMeaning } from '#domain/signal/events/eventMeaning.ts'
 import { useQuantities } from '#renderer/widgets/quantities.ts'
-import { eventNames, eventWords } from '../wording.ts'
+import { eventNames } from '../wording.ts'
 import { eventFigures, eventTimeWords } from './eventFigures.ts'
+import './events.css'
 
 /** What happened on the curve, in order of time; choosing one shows it closely. Arrow keys move between them. */
 export function EventList({
@@ -51,7 +53,7 @@ export function EventList({
                 </span>
               ))}
             </span>
-            <span className="event-meaning">{eventWords[event.kind]}</span>
+            <span className="event-meaning">{eventMeaning(event)}</span>
           </button>
         </li>
       ))}

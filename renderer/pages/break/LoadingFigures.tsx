@@ -1,9 +1,8 @@
-import type { BreakSummary } from '#contract/records/break.ts'
-import type { Evaluation, LoadCourse } from '#contract/records/evaluation.ts'
+import type { EvaluationResult, LoadCourse } from '#contract/records/evaluation.ts'
 import { type Quantity, useQuantities, writeFixed, writeNumber } from '#renderer/widgets/quantities.ts'
 
 /** How the load went from onset to failure, in figures. */
-export function LoadingFigures({ evaluation: { result } }: { summary: BreakSummary; evaluation: Evaluation }) {
+export function LoadingFigures({ result }: { result: EvaluationResult }) {
   const { force, length } = useQuantities()
   if (result.course === null)
     return (

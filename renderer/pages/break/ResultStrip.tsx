@@ -36,21 +36,22 @@ export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dial
             )}
           </dt>
           <dd className="strip-main">
-            {force.number(summary.peakN)} <small>{force.unit}</small>
+            {force.number(summary.peakN)} {summary.peakN === null ? null : <small>{force.unit}</small>}
             <OverruledMark overruled={summary.overruled} />
           </dd>
         </div>
         <div>
           <dt>Shear strength</dt>
           <dd className="strip-main">
-            {strength.number(summary.strengthMPa)} <small>{strength.unit}</small>
+            {strength.number(summary.strengthMPa)}{' '}
+            {summary.strengthMPa === null ? null : <small>{strength.unit}</small>}
           </dd>
         </div>
         <div>
           <dt title="How far the true peak may lie above the highest sample">Sampling bound</dt>
           <dd>
             {summary.overruled !== null
-              ? 'only for the peak as found'
+              ? 'as found only'
               : bound === null
                 ? 'not known'
                 : `+${force.text(bound)}${result?.samplingBoundPercent == null ? '' : ` (${writeNumber(result.samplingBoundPercent, 2)} %)`}`}

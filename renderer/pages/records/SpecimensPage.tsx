@@ -66,8 +66,7 @@ export function SpecimensPage() {
 
 /** How the strength of a specimen stands: what a person put in place of the peak found comes first. */
 function stateWords({ overruled, scaleKind }: BreakSummary): string {
-  const words = ['broke']
-  if (overruled !== null) words.push(flagNames[overruled.kind])
+  const words = [overruled === null ? 'broke' : flagNames[overruled.kind]]
   if (isUncalibrated(scaleKind)) words.push('uncalibrated')
   return words.join(', ')
 }
@@ -139,7 +138,12 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
       key: 'state',
       title: 'State',
       width: '13%',
-      cell: (row) => (row.breakInForce === null ? 'waiting' : stateWords(row.breakInForce)),
+      cell: (row) =>
+        row.breakInForce === null ? (
+          'waiting'
+        ) : (
+          <span title={stateWords(row.breakInForce)}>{stateWords(row.breakInForce)}</span>
+        ),
     },
   ]
 }

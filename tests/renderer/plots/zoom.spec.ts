@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { drawnSpan, pan, zoom } from '#renderer/plots/zoom.ts'
+import { drawnSpan, pan, spanAbout, valueRange, zoom } from '#renderer/plots/zoom.ts'
 
 const whole = { fromS: 0, toS: 10 }
 
@@ -35,5 +35,34 @@ describe('drawnSpan', () => {
   it('widens a span too narrow to hold samples', () => {
     const { fromS, toS } = drawnSpan(5, 5.001, whole, 0.1)
     expect(toS - fromS).toBeCloseTo(0.1, 9)
+  })
+})
+
+describe('spanAbout', () => {
+  it('shows what lies on both sides of a stretch', () => {
+    expect(spanAbout({ fromS: 4, toS: 6 }, whole, 0.01)).toEqual({ fromS: 2.8, toS: 7.2 })
+  })
+  it('gives an instant room too, within the curve', () => {
+    const { fromS, toS } = spanAbout({ fromS: 0.1, toS: 0.1 }, whole, 0.01)
+    expect(fromS).toBe(0)
+    expect(toS).toBeCloseTo(0.4, 12)
+  })
+})
+
+describe('valueRange', () => {
+  it('begins at zero for a whole curve, whatever its lowest sample', () => {
+    const { min, max } = valueRange(40, 100, true)
+    expect(min).toBeCloseTo(-4, 12)
+    expect(max).toBeCloseTo(110, 12)
+  })
+  it('lies closely about what is in sight once zoomed in', () => {
+    const { min, max } = valueRange(900, 1000, false)
+    expect(min).toBeCloseTo(890, 12)
+    expect(max).toBeCloseTo(1016, 12)
+  })
+  it('has a height for a flat curve and for none at all', () => {
+    const flat = valueRange(5, 5, false)
+    expect(flat.max).toBeGreaterThan(flat.min)
+    expect(valueRange(Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, true)).toEqual({ min: 0, max: 1 })
   })
 })

@@ -1,0 +1,42 @@
+import { describe, expect, it } from 'vitest'
+import { defaultPractices, testPractice } from '#contract/records/practice.ts'
+import { practiceTexts, practiceWords, readPractice } from '#renderer/pages/settings/practiceForm.ts'
+import { quantitiesIn } from '#renderer/widgets/quantities.ts'
+
+const SI = quantitiesIn('SI')
+
+describe('readPractice', () => {
+  it.each(['SI', 'US'] as const)('gives every practice back as it was, in %s units', (system) => {
+    const units = quantitiesIn(system)
+    for (const one of defaultPractices) {
+      const { practice } = readPractice(practiceTexts(one, units), units, [])
+      expect(testPractice.parse(practice)).toMatchObject({ name: one.name, source: one.source })
+      expect(practice!.speedMmPerMin.most ?? 0).toBeCloseTo(one.speedMmPerMin.most ?? 0, 3)
+      expect(practice!.timeToFailureS).toEqual(one.timeToFailureS)
+    }
+  })
+  it('leaves empty limits open', () => {
+    const { practice } = readPractice({ ...practiceTexts(null, SI), name: 'ours', source: 'none' }, SI, [])
+    expect(practice?.rateNPerS).toEqual({ least: null, most: null })
+    expect(practice?.samplingBoundPercent).toBeNull()
+  })
+  it('says for each field what is wrong with it', () => {
+    const texts = {
+      ...practiceTexts(null, SI),
+      ...{ name: 'EN 205', 'rateNPerS.least': 'fast', 'rateNPerS.most': '-1', samplingBoundPercent: '0' },
+      ...{ 'timeToFailureS.least': '60', 'timeToFailureS.most': '5' },
+    }
+    const { practice, errors } = readPractice(texts, SI, ['EN 205'])
+    expect(practice).toBeNull()
+    expect(Object.keys(errors!).sort()).toEqual([
+      ...['name', 'rateNPerS.least', 'rateNPerS.most', 'samplingBoundPercent', 'source', 'timeToFailureS.most'],
+    ])
+  })
+})
+
+describe('practiceWords', () => {
+  it('says what is asked for with its units, and nothing of what is open', () => {
+    expect(practiceWords(defaultPractices[0]!, SI)).toBe('time to failure 5 to 60 s; sampling bound at most 1 %')
+    expect(practiceWords(defaultPractices[2]!, SI)).toContain('speed of the moving head 50 mm/min')
+  })
+})
