@@ -1,0 +1,224 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
+import { createRealEngine } from '#engine/realParts.ts'
+import { madeCalibration } from '../archive/storedCalibration.ts'
+import { chromiumPath } from './harness/chromium.ts'
+import { type OpenedPage, openPage, takePicture } from './harness/openPage.ts'
+
+type RealEngine = Awaited<ReturnType<typeof createRealEngine>>
+
+/** Below every peak of the demo study, so that a rated load of this flags each. */
+const lowRatedLoadN = 200
+
+/** Breaks of the demo study evaluated again in a real browser, by keys alone: no pointer is ever used. */
+describe.skipIf(chromiumPath === null)('evaluating breaks again by keyboard on the demo study', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'breakledger-again-'))
+  let engine: RealEngine
+  let opened: OpenedPage
+
+  beforeAll(async () => {
+    engine = await createRealEngine({
+      archivePath: join(folder, 'again.breakledger'),
+      host: { host: 'loopback', capabilities: [] },
+      program: 'Breakledger test',
+    })
+    await engine.handlers['demo.fill']({})
+    const { header } = await engine.handlers['breaks.get']({ breakId: 1 })
+    if (header.scale.kind !== 'uncalibrated-scale') throw new Error('the demo study has another scale')
+    // Through the origin and one percent steeper than the scale that the study was captured with.
+    const nPerCount = 1.01 * header.scale.nPerCount
+    const rows = [0, 5000, 10_000].map((forceN) => ({
+      run: 1,
+      direction: 'up' as const,
+      forceN,
+      reading: forceN / nPerCount,
+    }))
+    const straight = { rows, readings: [], assessment: calibrationOf(rows, { degree: 1 }) }
+    await engine.archive.addCalibration(madeCalibration({ name: 'Steeper by one percent', ...straight }), null)
+    await engine.handlers['preferences.set']({ cautionsRead: true, operator: 'bench 1' })
+    opened = await openPage({ host: 'loopback', engine })
+    await opened.page.getByRole('navigation').waitFor()
+  }, 90_000)
+  afterAll(async () => {
+    await opened?.close()
+    await engine?.close()
+    await engine?.archive.close()
+    rmSync(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 })
+  })
+
+  const press = (key: string) => opened.page.keyboard.press(key)
+  const type = (text: string) => opened.page.keyboard.type(text)
+  const heading = (name: string | RegExp) => opened.page.getByRole('heading', { name, level: 1 }).waitFor()
+  const inForce = async (breakId: number) => (await engine.handlers['breaks.get']({ breakId })).summary
+
+  /** Tabs until the control of exactly that name, or the first row of a table, has the focus. */
+  async function tabTo(name: string | { row: true }): Promise<void> {
+    for (let i = 0; i < 80; i++) {
+      await press('Tab')
+      const there = await opened.page.evaluate((wanted) => {
+        const element = document.activeElement
+        if (typeof wanted !== 'string') return element?.matches('tr[data-index]') ?? false
+        const labels = element !== null && 'labels' in element ? [...(element.labels as NodeListOf<Element>)] : []
+        return [element, ...labels].some((one) => one?.textContent?.trim().startsWith(wanted))
+      }, name)
+      if (there) return
+    }
+    throw new Error(`Tab does not reach ${JSON.stringify(name)}`)
+  }
+
+  let breakIds: number[] = []
+  let before: Awaited<ReturnType<typeof inForce>>[] = []
+
+  it('selects breaks in the list', async () => {
+    await press('k')
+    await heading('Breaks')
+    await press('/')
+    await type('casein')
+    await opened.page
+      .getByRole('row', { name: /^break \d+, C1/ })
+      .first()
+      .waitFor()
+    await expect.poll(() => opened.page.getByRole('row', { name: /, (?!C1)\w\d-/ }).count()).toBe(0)
+    await tabTo({ row: true })
+    await press('Space')
+    await press('Shift+ArrowDown')
+    await press('Shift+ArrowDown')
+    await opened.page.getByText('3 selected').waitFor()
+    await tabTo('Evaluate again')
+    await press('Enter')
+    await heading('Evaluate again')
+    await opened.page.getByRole('radio', { name: /3 breaks selected in the list/, checked: true }).waitFor()
+  })
+
+  it('chooses a calibration and a threshold, and runs', async () => {
+    await tabTo('Under which calibration')
+    await press('ArrowDown')
+    await tabTo('Rated load')
+    await type(String(lowRatedLoadN))
+    await opened.page.getByText('under “Steeper by one percent”, rated load 200').waitFor()
+    await tabTo('Evaluate again')
+    await press('Enter')
+    await heading(/^3 breaks evaluated again/)
+    await opened.page.getByText('waiting for your decision').waitFor()
+    breakIds = [...(await engine.handlers['reevaluations.changes'](changesQuery)).rows.map(({ breakId }) => breakId)]
+    before = await Promise.all(breakIds.map(inForce))
+  })
+
+  const changesQuery = {
+    reevaluationId: 1,
+    only: 'all',
+    sort: 'number',
+    descending: false,
+    offset: 0,
+    limit: 200,
+  } as const
+
+  it('lays the new results beside those in force, which stay', async () => {
+    // One percent more of everything, by hand.
+    const { rows, figures } = await engine.handlers['reevaluations.changes'](changesQuery)
+    expect(rows).toHaveLength(3)
+    for (const row of rows) expect(row.differencePercent).toBeCloseTo(1, 6)
+    expect(rows.map((row) => row.before.peakN)).toEqual(before.map(({ peakN }) => peakN))
+    expect(figures).toMatchObject({ results: 3, peaks: 3, flags: 3 })
+    for (const { flags } of before) expect(flags).not.toContain('over-capacity')
+    await opened.page.getByText('+1.00').nth(2).waitFor()
+    await opened.page
+      .getByText(/\+.*over capacity/)
+      .nth(2)
+      .waitFor()
+    await takePicture(opened.page, 'real-reevaluation')
+  })
+
+  it('opens the break of a row, which shows the new result as a proposal', async () => {
+    await tabTo({ row: true })
+    await press('Enter')
+    await heading(/broke$/)
+    await opened.page.getByRole('heading', { name: 'Evaluations beside each other' }).waitFor()
+    await tabTo('re-evaluation 1')
+    await press('Enter')
+    await heading(/^3 breaks evaluated again/)
+  })
+
+  it('adopts with a reason, and with none it does not', async () => {
+    await tabTo('Adopt these results')
+    await press('Enter')
+    await heading('Adopt the results of 3 breaks')
+    await tabTo('Adopt')
+    await press('Enter')
+    await opened.page.getByText(/^Say why/).waitFor()
+    expect((await engine.handlers['reevaluations.get']({ reevaluationId: 1 })).decisions).toEqual([])
+    await tabTo('Why')
+    await type('the better calibration')
+    await tabTo('Adopt')
+    await press('Enter')
+    await opened.page.locator('dialog').waitFor({ state: 'detached' })
+    await opened.page.getByText('adopted', { exact: true }).waitFor()
+    for (const [index, breakId] of breakIds.entries()) {
+      const now = await inForce(breakId)
+      expect(now.peakN! / before[index]!.peakN!).toBeCloseTo(1.01, 8)
+      expect(now.flags).toContain('over-capacity')
+    }
+  })
+
+  it('shows the adopted results in the list of breaks, and the decision in that of re-evaluations', async () => {
+    await press('k')
+    await heading('Breaks')
+    await opened.page
+      .getByRole('row', { name: `break ${breakIds[0]},` })
+      .getByText('over capacity')
+      .waitFor()
+    await tabTo('Evaluated again')
+    await press('Enter')
+    await heading('Evaluated again')
+    await opened.page.getByRole('row', { name: /3 breaks Steeper by one percent .* adopted/ }).waitFor()
+    await tabTo(new Date().toLocaleString('en-GB', { day: 'numeric', month: 'short', year: 'numeric' }))
+    await press('Enter')
+    await heading(/^3 breaks evaluated again/)
+  })
+
+  it('takes them out of force again, and everything is as it was', async () => {
+    await tabTo('Take out of force again')
+    await press('Enter')
+    await heading('Take out of force again')
+    await type('wrong rated load')
+    await tabTo('Take out of force')
+    await press('Enter')
+    await opened.page.locator('dialog').waitFor({ state: 'detached' })
+    await opened.page.getByText('taken out again', { exact: true }).waitFor()
+    expect(await Promise.all(breakIds.map(inForce))).toEqual(before)
+    const { decisions } = await engine.handlers['reevaluations.get']({ reevaluationId: 1 })
+    expect(decisions.map(({ kind, by, reason }) => [kind, by, reason])).toEqual([
+      ['adopted', 'bench 1', 'the better calibration'],
+      ['dropped', 'bench 1', 'wrong rated load'],
+    ])
+    expect((await engine.handlers['archive.verify']({})).faults).toEqual([])
+  })
+
+  it('leaves the results of a second one, begun from a single break, by a recorded no', async () => {
+    await press('k')
+    await heading('Breaks')
+    await tabTo({ row: true })
+    await press('Enter')
+    await heading(/broke$/)
+    await tabTo('Evaluate again')
+    await press('Enter')
+    await heading('Evaluate again')
+    await opened.page.getByRole('radio', { name: /^Only C1/, checked: true }).waitFor()
+    await tabTo('Who')
+    await press('Enter')
+    await heading(/^1 break evaluated again/)
+    await opened.page.getByText('No result changed in this.').waitFor()
+    await tabTo('Do not adopt')
+    await press('Enter')
+    await type('nothing to gain')
+    await tabTo('Do not adopt')
+    await press('Enter')
+    await opened.page.locator('dialog').waitFor({ state: 'detached' })
+    await opened.page.getByText('not adopted', { exact: true }).waitFor()
+  })
+
+  it('reported no error anywhere on the way', () => expect(opened.problems).toEqual([]))
+})
