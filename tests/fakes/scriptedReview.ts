@@ -135,7 +135,11 @@ function cut(curve: ForceCurve, fromS: number | null, toS: number | null): Force
 }
 
 /** Lowers a curve where drops are said to be. No model of anything. */
-function withEvents(timeS: Float64Array, force: Float64Array, events: readonly CurveEvent[]): Float64Array {
+function withEvents(
+  timeS: ForceCurve['timeS'],
+  force: ForceCurve['force'],
+  events: readonly CurveEvent[],
+): ForceCurve['force'] {
   const lowered = force.slice()
   for (const { kind, startTimeS, endTimeS, dropN, cycles } of events) {
     if ((kind !== 'pop-in' && kind !== 'stick-slip') || dropN === null) continue

@@ -1,0 +1,163 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { procedures } from '#contract/procedures.ts'
+import { createRealEngine } from '#engine/realParts.ts'
+import { chromiumPath } from './harness/chromium.ts'
+import { type OpenedPage, openPage } from './harness/openPage.ts'
+
+/** A break on the virtual amplifier, reviewed and overruled with keys alone: engine, archive, disk and time are real. */
+describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => {
+  let folder: string
+  let engine: Awaited<ReturnType<typeof createRealEngine>>
+  let opened: OpenedPage
+  let foundN = 0
+
+  beforeAll(async () => {
+    folder = mkdtempSync(join(tmpdir(), 'breakledger-review-'))
+    engine = await createRealEngine({
+      archivePath: join(folder, 'review.breakledger'),
+      host: { host: 'loopback', capabilities: [] },
+      program: 'Breakledger test',
+    })
+    const { handlers } = engine
+    await handlers['preferences.set']({ cautionsRead: true, operator: 'bench 1', nPerCount: 0.012, capacityN: 20_000 })
+    const fields = { number: 'C1-LL-01', adhesive: 'casein C1', areaMm2: 600 }
+    const added = await handlers['specimens.add'](procedures['specimens.add'].input.parse({ fields, by: 'bench 1' }))
+    await handlers['bench.takeSpecimen']({ specimenId: added.specimenId })
+    opened = await openPage({ host: 'loopback', engine })
+    await opened.page.getByRole('navigation').waitFor()
+  })
+  afterAll(async () => {
+    await opened?.close()
+    await engine?.close()
+    await engine?.archive.close()
+    rmSync(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 })
+  })
+
+  const heading = (name: string | RegExp) => opened.page.getByRole('heading', { name, level: 1 }).waitFor()
+  const summary = async () => (await engine.handlers['breaks.get']({ breakId: 1 })).summary
+
+  /** Presses Tab, or Shift and Tab, until the focus is there. */
+  async function tabTo(selector: string, key = 'Tab') {
+    for (let i = 0; i < 60; i++) {
+      await opened.page.keyboard.press(key)
+      if (await opened.page.evaluate((wanted) => document.activeElement?.matches(wanted), selector)) return
+    }
+    throw new Error(`${key} does not reach ${selector}`)
+  }
+  async function tabToButton(words: string) {
+    for (let i = 0; i < 60; i++) {
+      await opened.page.keyboard.press('Tab')
+      if ((await opened.page.evaluate(() => document.activeElement?.textContent)) === words) return
+    }
+    throw new Error(`Tab does not reach "${words}"`)
+  }
+
+  it('breaks a block and opens its curve with C', async () => {
+    const source = { kind: 'virtual', scenario: 'pop-in', rateHz: 200, seed: 3, speed: 10, breaks: 1 } as const
+    await engine.handlers['bench.connect'](procedures['bench.connect'].input.parse({ source }))
+    await opened.page.keyboard.press('b')
+    await heading(/^Broke at/)
+    foundN = (await summary()).peakN ?? Number.NaN
+    expect(foundN).toBeGreaterThan(100)
+    await opened.page.keyboard.press('c')
+    await heading('C1-LL-01 broke')
+  }, 60_000)
+
+  it('zooms, goes to an event and back to the whole curve', async () => {
+    const { page } = opened
+    await page.getByRole('button', { name: /^Pop-in/ }).waitFor()
+    await tabTo('[role=application]')
+    await page.keyboard.press('+')
+    await page.getByText(/^[\d.]+ to [\d.]+ s$/).waitFor()
+    for (let i = 0; i < 12; i++) {
+      await page.keyboard.press('.')
+      const pressed = page.locator('.event-list [aria-pressed=true]')
+      await pressed.waitFor()
+      if ((await pressed.textContent())?.startsWith('Pop-in')) break
+    }
+    await page.getByRole('button', { name: /^Pop-in/, pressed: true }).waitFor()
+    await page.keyboard.press('Escape')
+    await page.getByText('drag or wheel to zoom').waitFor()
+  })
+
+  it('goes through the events with the arrow keys too', async () => {
+    const { page } = opened
+    await tabTo('.event-list button')
+    await page.keyboard.press('ArrowDown')
+    await page.locator('.event-list li:nth-child(2) [aria-pressed=true]').waitFor()
+    await page.keyboard.press('Escape')
+    await page.getByText('drag or wheel to zoom').waitFor()
+  })
+
+  it('shows a filter beside the raw curve by its name, and says why another cannot be had', async () => {
+    const { page } = opened
+    await tabTo('select')
+    await page.keyboard.type('moving')
+    await page.getByText(/moving average.*for looking only/).waitFor()
+    await page.keyboard.press('Home')
+    for (let i = 0; i < 4; i++) await page.keyboard.press('ArrowDown')
+    // 200 samples a second are far too few for a class of 1000
+    await page.locator('.curve-legend .field-error').waitFor()
+    expect(await page.locator('.curve-legend .field-error').textContent()).toMatch(/1000/)
+    await page.keyboard.press('Home')
+  })
+
+  it('picks the peak by hand with P, and the new peak stands in the list', async () => {
+    const { page } = opened
+    await tabTo('[role=application]', 'Shift+Tab')
+    await page.keyboard.press('ArrowRight')
+    await page.keyboard.press('p')
+    await heading('Pick the peak by hand: C1-LL-01')
+    await page.locator('.before-after strong').waitFor()
+    await page.keyboard.type('the joint failed here')
+    await tabToButton('Take this sample')
+    await page.keyboard.press('Enter')
+    await page.getByText('Picked by hand by bench 1').waitFor()
+    const { peakN, overruled, flags } = await summary()
+    expect(peakN).toBeLessThan(foundN)
+    expect(overruled).toMatchObject({ kind: 'peak-picked', reason: 'the joint failed here', foundPeakN: foundN })
+    expect(flags).toContain('peak-picked')
+    await page.keyboard.press('k')
+    await heading('Breaks')
+    const row = page.getByRole('row', { name: /C1-LL-01/ })
+    await row.getByText('peak picked by hand', { exact: false }).first().waitFor()
+    expect(await row.textContent()).toContain(String(Math.round(peakN ?? 0)).slice(0, 3))
+  })
+
+  it('takes it back, and the peak as found counts again', async () => {
+    const { page } = opened
+    await tabTo('tr[data-index]')
+    await page.keyboard.press('Enter')
+    await heading('C1-LL-01 broke')
+    await page.getByText('Picked by hand by bench 1').waitFor()
+    await tabToButton('Peak as found again')
+    await page.keyboard.press('Enter')
+    await heading('Peak as found again: C1-LL-01')
+    await page.keyboard.type('looked at the curve again')
+    await tabToButton('Take it back')
+    await page.keyboard.press('Enter')
+    await page.getByText('The peak is as the program found it.', { exact: false }).waitFor()
+    expect(await summary()).toMatchObject({ peakN: foundN, overruled: null })
+    await page.getByText('Peak again as found', { exact: false }).waitFor()
+  })
+
+  it('declares the early drop the failure', async () => {
+    const { page } = opened
+    await tabToButton('Declare a premature failure')
+    await page.keyboard.press('Enter')
+    await heading('Premature failure: C1-LL-01')
+    await page.keyboard.type('the joint cracked there')
+    await tabToButton('Declare it')
+    await page.keyboard.press('Enter')
+    await page.getByText('Declared a premature failure by bench 1').waitFor()
+    const record = await engine.handlers['breaks.get']({ breakId: 1 })
+    const popIn = record.evaluations[0]?.result.events.find(({ kind }) => kind === 'pop-in')
+    expect(record.summary.peakN).toBeLessThan(foundN)
+    expect(Math.abs((record.summary.peakN ?? 0) - (popIn?.fromN ?? 0))).toBeLessThan(0.05 * foundN)
+  })
+
+  it('reported no error anywhere on the way', () => expect(opened.problems).toEqual([]))
+})
