@@ -17,7 +17,7 @@ export type MeanCurve = {
 export const mostMeans = 65_536
 const firstCapacity = 1024
 const leastMeanS = 0.005
-/** The usual interval is known to about so much: 5 samples of 1 ms are 5 ms. */
+/** The usual interval is known to about so much: 4 samples of 1.25 ms are 5 ms. */
 const intervalSlack = 1e-3
 
 /**

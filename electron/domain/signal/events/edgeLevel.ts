@@ -14,6 +14,8 @@ const lengths = [2, 3, 4, 6, 8, 12, 16, 24, 32, 48, 64]
 const longestS = 1
 /** ... as long as the mean square of its residuals is no more than so many of its SDs above that of noise. */
 const misfitLimit = 2
+/** Fewer points may miss a line by chance: then more of them are tried. */
+const telling = 6
 
 /**
  * The straight line (least squares) through a point of a curve and its neighbours before or after it, as many of them as
@@ -60,7 +62,8 @@ export function edgeLevel(
     const variance = degrees > 0 ? squares / degrees : 0
     const longEnough = n >= 3 && spanS >= shortestS
     const fits = variance <= noise * noise * (1 + misfitLimit * Math.sqrt(2 / degrees))
-    if (longEnough && (spanS > longestS || !fits)) break
+    if (longEnough && (spanS > longestS || (!fits && n >= telling))) break
+    if (longEnough && !fits) continue
     const slope = ctf / ctt
     found = {
       level: f0 + (sf - slope * st) / n,

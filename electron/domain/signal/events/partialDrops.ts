@@ -2,7 +2,7 @@ import { closeMeans, meanOf } from './closeMeans.ts'
 import { meansBeforeBreak } from './curvePart.ts'
 import { type EdgeLevel, edgeLevel } from './edgeLevel.ts'
 import type { LoadedCurve } from './loadedCurve.ts'
-import { bestSplit } from './stepFit.ts'
+import { bestStep, type Step, stepOverBend } from './stepFit.ts'
 
 /** A sudden fall of the load from which it recovered. Forces as pushed, times in s. */
 export type PartialDrop = {
@@ -21,16 +21,18 @@ const leastDropShare = 0.045
 /** ... this share of the peak ... */
 const leastPeakShare = 0.01
 /** ... so many noise SDs of single samples ... */
-const leastNoise = 4
+const leastNoise = 4.75
 /** ... and standard errors of the difference of the levels before and after. */
 const leastErrors = 5
-/** It falls within this time, s, or between two neighbours; a slower loss is relaxation. */
-const fastS = 0.1
+/** It falls within this time, s (times are whole microseconds), or between two neighbours; a slower loss is relaxation. */
+const fastS = 0.1 + 1e-6
 /** The levels before and after are taken over at least this time, s, so that a knock comes to little. */
 const levelS = 0.04
 /** At least this share of a drop is seen from the points within this time, s, of it alone: a bend of the load is none. */
 const seenShare = 0.5
 const seenS = 0.03
+/** Nor is one that two lines which meet fit nearly as well, by so many variances. */
+const leastOverBend = 12
 /** The load recovers when half of the drop is made good, by the mean of so many points ... */
 const recoveredShare = 0.5
 const recoveryMeans = 3
@@ -44,14 +46,15 @@ type FallBetween = (i: number, j: number) => Fall | null
 /**
  * Sudden partial drops of a finished loading, up to its break, in order of time. `noise`: SD of its means.
  *
- *   drop       B − A >= max(0.045 L, 0.01 P, 4 σ) and 5 standard errors of B − A
+ *   drop       B − A >= max(0.045 L, 0.01 P, 4.75 σ) and 5 standard errors of B − A
  *              B, A   the straight lines before and after (edgeLevel.ts), where the load falls within 0.1 s or between
  *                     neighbours; a B that falls is followed to the place of A
  *              L, P   load just before and peak, above the level at rest, σ noise SD of single samples
  *   seen       the means of 0.03 s on either side differ by at least half of it
+ *   no bend    lines that meet fit worse by 12 variances at least (stepFit.ts)
  *   recovered  the load comes back to B − 0.5 (B − A), 35 ms after the fall at the soonest
  *
- * Of falls that overlap the one with the most standard errors stands, put where two lines fit best (stepFit.ts).
+ * Of falls that overlap the one with the most standard errors stands, put where two lines fit best.
  * Thresholds: common practice, no source.
  * Checked: tests/domain/signal/events/partialDrops.spec.ts, tests/reference/events.spec.ts.
  */
@@ -60,13 +63,19 @@ export function findPartialDrops(curve: LoadedCurve, noise: number): PartialDrop
   const count = meansBeforeBreak(curve)
   const fallBetween = fallsOf(curve, count, noise)
   const drops: PartialDrop[] = []
-  for (const { i, j, before, after } of strongest(allFalls(curve, count, fallBetween))) {
-    const placed = bestSplit(curve, { from: i - before.points + 1, i, j, to: j + after.points }, noise)
+  for (const seen of strongest(allFalls(curve, count, fallBetween))) {
+    const placed = bestStep(curve, stepOf(seen), noise)
     const fall = fallBetween(placed.i, placed.j)
-    const recoveredS = fall === null ? null : recovery(curve, count, fall)
-    if (fall === null || recoveredS === null) continue
-    const { level } = fall.before
-    drops.push({ startS: timeS[fall.i]!, downS: timeS[fall.j]!, recoveredS, from: level, drop: fall.drop })
+    if (fall === null || stepOverBend(curve, stepOf(fall), noise) < leastOverBend) continue
+    const recoveredS = recovery(curve, count, fall)
+    if (recoveredS === null) continue
+    drops.push({
+      startS: timeS[fall.i]!,
+      downS: timeS[fall.j]!,
+      recoveredS,
+      from: fall.before.level,
+      drop: fall.drop,
+    })
   }
   return drops
 }
@@ -112,6 +121,14 @@ function allFalls({ timeS }: LoadedCurve, count: number, fallBetween: FallBetwee
   }
   return found
 }
+
+/** The points that the lines of a fall go through. */
+const stepOf = ({ i, j, before, after }: Fall): Step => ({
+  from: i - before.points + 1,
+  i,
+  j,
+  to: j + after.points,
+})
 
 /** Of falls that overlap the one that stands out most. */
 function strongest(falls: readonly Fall[]): Fall[] {

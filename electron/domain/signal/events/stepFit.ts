@@ -1,56 +1,72 @@
-/** Points [from, i] and [j, to) that a line each fits best: where a load falls from one to the other. */
-export type Split = { i: number; j: number }
+/** Points [from, i] before a fall and [j, to) after it; what lies between belongs to the fall. */
+export type Step = { from: number; i: number; j: number; to: number }
+
+type Points = { timeS: Float64Array; force: Float64Array }
 
 /** Points that the fall may leave out between the lines: it may last, or fall into a mean. */
 const mostBetween = 2
 /** A point that is left out counts as much as one so many variances from its line. */
 const leftOutSquares = 6
+/** A bend is looked for so many points away from the fall. */
+const bendReach = 8
+
+/** It is looked for so many points beyond where it was seen. */
+const reach = 3
 
 /**
- * Where points fall from one straight line to another: the split of [from, to) with the least squares about both lines for
- * the points that they pass, searched from `i − (j − i)` on to `j`, up to two points left out between them.
+ * Where a load falls from one straight line to another: the step with the least squares about both lines by least squares.
+ * Up to two points are left out between them, each for 6 variances.
  *
- *   score = Σ residual² / (n − 4)      n points on both lines
+ *   score = Σ residual² + 6 v (j − i − 1)      v noise variance, or the least of Σ residual² / (n − 4) where that is larger
  *
  * Checked: tests/domain/signal/events/stepFit.spec.ts.
  */
-export function bestSplit(
-  curve: { timeS: Float64Array; force: Float64Array },
-  around: { from: number; i: number; j: number; to: number },
-  noise: number,
-): Split {
-  const { from, i, j, to } = around
-  const reach = 3 + (j - i)
-  const first = Math.max(from + 1, i - reach)
-  const last = Math.min(to - 3, j + reach - 1)
-  const tried: (Split & { squares: number })[] = []
+export function bestStep(curve: Points, seen: Step, noise: number): Step {
+  const { from, to } = seen
+  const first = Math.max(from + 1, seen.i - reach - (seen.j - seen.i))
+  const last = Math.min(to - 3, seen.j + reach + (seen.j - seen.i) - 1)
+  const tried: { step: Step; squares: number }[] = []
   let variance = Number.POSITIVE_INFINITY
-  for (let high = first; high <= last; high++) {
-    const before = squaresAboutLine(curve, from, high + 1)
-    for (let low = high + 1; low <= high + 1 + mostBetween && low <= to - 2; low++) {
-      const squares = before + squaresAboutLine(curve, low, to)
-      tried.push({ i: high, j: low, squares })
-      variance = Math.min(variance, squares / Math.max(1, high - from + 1 + to - low - 4))
+  for (let i = first; i <= last; i++) {
+    const before = squaresAboutLine(curve, from, i + 1)
+    for (let j = i + 1; j <= i + 1 + mostBetween && j <= to - 2; j++) {
+      const squares = before + squaresAboutLine(curve, j, to)
+      tried.push({ step: { from, i, j, to }, squares })
+      variance = Math.min(variance, squares / Math.max(1, i - from + 1 + to - j - 4))
     }
   }
-  let best: Split = { i, j }
+  let best = seen
   let least = Number.POSITIVE_INFINITY
   const leftOut = leftOutSquares * Math.max(noise * noise, variance)
-  for (const split of tried) {
-    const score = split.squares + leftOut * (split.j - split.i - 1)
+  for (const { step, squares } of tried) {
+    const score = squares + leftOut * (step.j - step.i - 1)
     if (score >= least) continue
     least = score
-    best = { i: split.i, j: split.j }
+    best = step
   }
   return best
 }
 
+/**
+ * How much better two separate lines fit the points of a step than two that meet, as a load does that only bends, in
+ * noise variances.
+ *
+ *   (min Σ r² of lines that meet at a point up to 8 points away − Σ r² of the step) / max(σ², Σ r² of the step / (n − 4))
+ *
+ * Checked: tests/domain/signal/events/stepFit.spec.ts.
+ */
+export function stepOverBend(curve: Points, step: Step, noise: number): number {
+  const { from, i, j, to } = step
+  const squares = squaresAboutLine(curve, from, i + 1) + squaresAboutLine(curve, j, to)
+  const degrees = Math.max(1, i - from + 1 + to - j - 4)
+  let bent = Number.POSITIVE_INFINITY
+  for (let knot = Math.max(from + 1, i - bendReach); knot <= Math.min(to - 2, j + bendReach); knot++)
+    bent = Math.min(bent, squaresAboutBend(curve, step, knot))
+  return (bent - squares) / Math.max(noise * noise, squares / degrees)
+}
+
 /** Sum of squares about the line by least squares through the points [from, to). */
-function squaresAboutLine(
-  { timeS, force }: { timeS: Float64Array; force: Float64Array },
-  from: number,
-  to: number,
-): number {
+function squaresAboutLine({ timeS, force }: Points, from: number, to: number): number {
   const n = to - from
   let [st, sf, stt, sff, stf] = [0, 0, 0, 0, 0]
   for (let k = from; k < to; k++) {
@@ -65,4 +81,40 @@ function squaresAboutLine(
   const ctt = stt - (st * st) / n
   const ctf = stf - (st * sf) / n
   return Math.max(0, sff - (sf * sf) / n - (ctt > 0 ? (ctf * ctf) / ctt : 0))
+}
+
+/**
+ * Sum of squares about the two lines by least squares that meet at the time of a point, through the points of a step:
+ * f = m + a (min(0, x) − its mean) + b (max(0, x) − its mean), x the time from there.
+ */
+function squaresAboutBend({ timeS, force }: Points, { from, i, j, to }: Step, knot: number): number {
+  const knotS = timeS[knot]!
+  const f0 = force[i]!
+  const n = i - from + 1 + to - j
+  let [sx, sz, sf, sxx, szz, sxf, szf, sff] = [0, 0, 0, 0, 0, 0, 0, 0]
+  for (let k = from; k < to; k++) {
+    if (k > i && k < j) continue
+    const t = timeS[k]! - knotS
+    const x = Math.min(0, t)
+    const z = Math.max(0, t)
+    const f = force[k]! - f0
+    sx += x
+    sz += z
+    sf += f
+    sxx += x * x
+    szz += z * z
+    sxf += x * f
+    szf += z * f
+    sff += f * f
+  }
+  const cxx = sxx - (sx * sx) / n
+  const czz = szz - (sz * sz) / n
+  // x z is 0 everywhere.
+  const cxz = -(sx * sz) / n
+  const cxf = sxf - (sx * sf) / n
+  const czf = szf - (sz * sf) / n
+  const determinant = cxx * czz - cxz * cxz
+  const a = (cxf * czz - czf * cxz) / determinant
+  const b = (czf * cxx - cxf * cxz) / determinant
+  return Math.max(0, sff - (sf * sf) / n - a * cxf - b * czf)
 }
