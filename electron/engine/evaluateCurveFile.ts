@@ -5,6 +5,8 @@ import type { EvaluationResult } from '#contract/records/evaluation.ts'
 import type { ForceScale } from '#contract/records/force.ts'
 import { forceOfReading } from '#domain/force/forceScale.ts'
 import { evaluateCurve } from '#domain/signal/evaluateCurve.ts'
+import { workByDisplacement } from '#domain/signal/events/area.ts'
+import { eventMeaning } from '#domain/signal/events/eventMeaning.ts'
 import { zeroBeforeLoad } from '#domain/signal/zeroBeforeLoad.ts'
 import { newtonsFromPoundsForce } from '#domain/units/conversions.ts'
 import { type CurveTable, readCurveCsv, type ValueColumn } from '#exchange/curveCsv.ts'
@@ -17,6 +19,8 @@ export type CurveFileOptions = {
   /** Taken off every value, in the unit of the file's column; null: found by the program, where it is needed. */
   tare: number | null
   capacityN: number | null
+  /** Constant speed of the press, mm/s, for the work to failure; null: none was given. */
+  pressSpeedMmPerS: number | null
   /** A calibration that turns counts into newtons; null: none. */
   calibration: CalibrationOfFile | null
 }
@@ -28,9 +32,13 @@ export type ZeroOfFile =
 
 export type EvaluatedFile = {
   result: EvaluationResult
+  /** What each of its events may mean for the bond, in their order. */
+  meanings: readonly string[]
   column: ValueColumn
   /** The zero of a curve in counts; null: the curve is in force, whose zero is its maker's. */
   zero: ZeroOfFile | null
+  /** The work is by the displacement that the file has, and a speed that was given was left aside. */
+  measuredDisplacement: boolean
 }
 
 /** What of a stored calibration a curve in counts needs. */
@@ -54,27 +62,45 @@ export async function calibrationOfArchive(
 /** Evaluates a curve CSV. Rejects with a Trouble that names the file, and the line where there is one. */
 export async function evaluateCurveFile(file: string, options: CurveFileOptions): Promise<EvaluatedFile> {
   const { calibration, capacityN } = options
-  const { timeS, columns } = await readCurveCsv(file)
-  const settings = detectionSettings.parse({ capacityN })
+  const { timeS, columns, displacementMm } = await readCurveCsv(file)
+  const pressSpeedMmPerS = displacementMm === null ? options.pressSpeedMmPerS : null
+  const settings = detectionSettings.parse({ capacityN, pressSpeedMmPerS })
+  const measuredDisplacement = displacementMm !== null
   const column = chosenColumn(file, columns, options)
   const values = columns[column]!
   if (column !== 'counts') {
     const nPerUnit = column === 'force_lbf' ? newtonsFromPoundsForce(1) : 1
     const tare = options.tare ?? 0
     const force = values.map((value) => (value - tare) * nPerUnit)
-    return { result: evaluateCurve(timeS, force, null, settings), column, zero: null }
+    const result = withMeasuredWork(evaluateCurve(timeS, force, null, settings), timeS, force, displacementMm)
+    return { result, meanings: result.events.map(eventMeaning), column, zero: null, measuredDisplacement }
   }
   const scale = calibration?.scale ?? { kind: 'uncalibrated-scale', nPerCount: options.nPerCount! }
   const toForce = forceOfReading(scale, 'counts')!
   const force = values.map(toForce)
   const { offsetN, zero } = zeroOf(timeS, force, options.tare === null ? null : toForce(options.tare))
-  const result = evaluateCurve(
-    timeS,
-    force.map((value) => value - offsetN),
-    null,
-    settings,
-  )
-  return { result: flaggedResult(result, scale, 'complete', calibration?.verifiedRangeN ?? null), column, zero }
+  const tared = force.map((value) => value - offsetN)
+  const found = withMeasuredWork(evaluateCurve(timeS, tared, null, settings), timeS, tared, displacementMm)
+  const result = flaggedResult(found, scale, 'complete', calibration?.verifiedRangeN ?? null)
+  return { result, meanings: result.events.map(eventMeaning), column, zero, measuredDisplacement }
+}
+
+/** A result with the work by a measured displacement, from onset to break; to the peak, when nothing broke. */
+function withMeasuredWork(
+  result: EvaluationResult,
+  timeS: Float64Array,
+  force: Float64Array,
+  displacementMm: Float64Array | null,
+): EvaluationResult {
+  const { course, onsetTimeS, breakTimeS, peakTimeS } = result
+  if (displacementMm === null || course === null || onsetTimeS === null) return result
+  const untilS = breakTimeS ?? peakTimeS!
+  const from = timeS.findIndex((at) => at >= onsetTimeS)
+  const to = timeS.findLastIndex((at) => at <= untilS) + 1
+  if (to - from < 2) return result
+  const zeroN = zeroBeforeLoad(timeS, force)?.offset ?? 0
+  const loadN = force.subarray(from, to).map((value) => value - zeroN)
+  return { ...result, course: { ...course, workJ: workByDisplacement(displacementMm.subarray(from, to), loadN) } }
 }
 
 function zeroOf(

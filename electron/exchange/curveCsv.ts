@@ -6,20 +6,31 @@ import { type GrowingColumn, growingColumn } from './growingColumn.ts'
 export const valueColumns = ['force_N', 'force_lbf', 'counts'] as const
 export type ValueColumn = (typeof valueColumns)[number]
 
+/** What may stand beside the values: the displacement of the press, measured along with them. */
+const displacementColumn = 'displacement_mm'
+
 /** A curve file as read: times in seconds rise strictly; a value column that is empty throughout is left out. */
-export type CurveTable = { timeS: Float64Array; columns: Partial<Record<ValueColumn, Float64Array>> }
+export type CurveTable = {
+  timeS: Float64Array
+  columns: Partial<Record<ValueColumn, Float64Array>>
+  /** null: the file has none. */
+  displacementMm: Float64Array | null
+}
+
+const readColumns = [...valueColumns, displacementColumn] as const
+type ReadColumn = (typeof readColumns)[number]
 
 const numberText = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/
 
 /**
- * Reads a curve CSV: a header line with `time_s` and at least one of `force_N`, `force_lbf`, `counts`; other columns are
- * passed over. Rejects with Trouble `not-readable` that names file and line; a file that is not there with `not-found`.
+ * Reads a curve CSV: a header line with `time_s` and at least one of `force_N`, `force_lbf`, `counts`; it may have
+ * `displacement_mm`; other columns are passed over. Rejects with Trouble `not-readable` that names file and line; a file that is not there with `not-found`.
  */
 export async function readCurveCsv(file: string): Promise<CurveTable> {
   const timeS = growingColumn()
   let header: {
     time: number
-    values: { name: ValueColumn; index: number; column: GrowingColumn; filled: number }[]
+    values: { name: ReadColumn; index: number; column: GrowingColumn; filled: number }[]
   } | null = null
   let lastTime = Number.NEGATIVE_INFINITY
   let lastLine = 0
@@ -58,10 +69,15 @@ export async function readCurveCsv(file: string): Promise<CurveTable> {
   if (timeS.length() === 0)
     throw unreadable(file, lastLine, 'no samples follow the header line', 'Write one line per sample below the header.')
   const columns: CurveTable['columns'] = {}
-  for (const { name, column, filled } of header.values) if (filled > 0) columns[name] = column.values()
+  let displacementMm: Float64Array | null = null
+  for (const { name, column, filled } of header.values) {
+    if (filled === 0) continue
+    if (name === displacementColumn) displacementMm = column.values()
+    else columns[name] = column.values()
+  }
   if (Object.keys(columns).length === 0)
     throw unreadable(file, lastLine, 'every value is empty', 'Fill force_N, force_lbf or counts.')
-  return { timeS: timeS.values(), columns }
+  return { timeS: timeS.values(), columns, displacementMm }
 }
 
 const headerHint =
@@ -72,10 +88,10 @@ function readHeader(file: string, line: number, fields: readonly string[]) {
   const twice = names.find((name, index) => name !== '' && names.indexOf(name) !== index)
   if (twice !== undefined) throw unreadable(file, line, `the column "${twice}" is named twice`, headerHint)
   const time = names.indexOf('time_s')
-  const values = valueColumns
+  const values = readColumns
     .filter((name) => names.includes(name))
     .map((name) => ({ name, index: names.indexOf(name), column: growingColumn(), filled: 0 }))
-  if (time < 0 || values.length === 0) {
+  if (time < 0 || !values.some(({ name }) => name !== displacementColumn)) {
     const found = names.join(', ').slice(0, 80)
     const separated = /[;\t]/.test(found) ? 'Columns are separated by commas. ' : ''
     const missing = time < 0 ? 'time_s is' : 'force_N, force_lbf and counts are all'

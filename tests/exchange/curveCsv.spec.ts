@@ -48,6 +48,14 @@ describe('readCurveCsv', () => {
     expect([...table.columns.force_lbf!]).toEqual([1, 2])
   })
 
+  it('reads a displacement that was measured along, and knows when there is none', async () => {
+    const table = await readCurveCsv(await fileWith('gauge.csv', 'displacement_mm,time_s,force_N\n0,0,1\n0.02,1,4\n'))
+    expect([...table.displacementMm!]).toEqual([0, 0.02])
+    expect(Object.keys(table.columns)).toEqual(['force_N'])
+    const none = 'time_s,force_N,displacement_mm\n0,1,\n1,2,\n'
+    expect((await readCurveCsv(await fileWith('no-gauge.csv', none))).displacementMm).toBeNull()
+  })
+
   it('leaves out a column that is empty throughout', async () => {
     const table = await readCurveCsv(await fileWith('no-scale.csv', 'time_s,counts,force_N\n0,5,\n1,6,\n'))
     expect(Object.keys(table.columns)).toEqual(['counts'])
@@ -67,6 +75,8 @@ describe('readCurveCsv', () => {
     ['empty', '', 1, /no header line/],
     ['semicolons', 'time_s;force_N\n0;1\n', 1, /no curve header/],
     ['no-value', 'time_s,position_mm\n0,1\n', 1, /force_N, force_lbf and counts are all missing/],
+    ['gauge-alone', 'time_s,displacement_mm\n0,1\n', 1, /force_N, force_lbf and counts are all missing/],
+    ['gauge-hole', 'time_s,force_N,displacement_mm\n0,1,0\n1,2,\n', 3, /displacement_mm is empty here/],
     ['twice', 'time_s,force_N,force_N\n0,1,1\n', 1, /named twice/],
     ['quote', 'time_s,force_N\n0,"1\n1,2\n', 2, /never closed/],
   ])('names file and line when it %s', async (name, text, line, message) => {

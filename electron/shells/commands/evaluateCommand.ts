@@ -1,6 +1,6 @@
 import { troubleFrom } from '#contract/errors.ts'
-import type { EvaluatedFile, ZeroOfFile } from '#engine/evaluateCurveFile.ts'
 import { type Command, UsageError } from './command.ts'
+import { evaluationText, zeroWords } from './evaluationText.ts'
 import { jsonLine } from './jsonLine.ts'
 import { numberOption } from './optionValues.ts'
 import { archiveOf } from './ownArchive.ts'
@@ -9,7 +9,7 @@ import { programName } from './programName.ts'
 export const evaluateCommand: Command = {
   name: 'evaluate',
   operands: 'FILE...',
-  summary: 'Evaluates load-curve CSV files without an archive: outcome, peak, rate, sampling bound and events.',
+  summary: 'Evaluates load-curve CSV files without an archive: outcome, peak, rate, sampling bound, course and events.',
   options: {
     scale: { type: 'string', value: 'N_PER_COUNT', help: 'newtons per count; needed for curves in counts' },
     calibration: {
@@ -27,12 +27,20 @@ export const evaluateCommand: Command = {
       value: 'N',
       help: 'rated load of the cell, N; above it the peak is flagged over-capacity',
     },
+    'press-speed': {
+      type: 'string',
+      value: 'MM_PER_S',
+      help: 'constant speed of the press, mm/s, for the work to failure',
+    },
   },
   usesArchive: true,
   details: [
     'Curve CSV: RFC 4180, UTF-8, a header line with time_s and one of force_N, force_lbf, counts; lines that start',
     'with # are comments; times rise. One result per file, in order; a file that cannot be evaluated is named on',
     'stderr, the others are evaluated all the same, and the exit code is 1.',
+    '',
+    'Work to failure, J: area under load and displacement where the file has a column displacement_mm, measured along; else',
+    'area under load and time by --press-speed. Without either it is null.',
     '',
     'Zero: force is taken as it stands. Counts have a zero of their own: without --tare it is the mean over the last steady',
     'second or so before the load (less, where the curve begins less than that before it). Where nothing is steady before',
@@ -43,6 +51,7 @@ export const evaluateCommand: Command = {
     const nPerCount = numberOption(values, 'scale', { not: 0 }) ?? null
     const tare = numberOption(values, 'tare') ?? null
     const capacityN = numberOption(values, 'capacity', { above: 0 }) ?? null
+    const pressSpeedMmPerS = numberOption(values, 'press-speed', { above: 0 }) ?? null
     const calibrationId = numberOption(values, 'calibration', { from: 1, whole: true })
     if (calibrationId !== undefined && nPerCount !== null)
       throw new UsageError('--calibration and --scale exclude each other: a calibration has its own scale.')
@@ -52,13 +61,15 @@ export const evaluateCommand: Command = {
     let failed = false
     for (const file of positionals) {
       try {
-        const evaluated = await evaluateCurveFile(file, { nPerCount, tare, capacityN, calibration })
-        const { result, zero, column } = evaluated
+        const evaluated = await evaluateCurveFile(file, { nPerCount, tare, capacityN, pressSpeedMmPerS, calibration })
+        const { result, zero, column, measuredDisplacement } = evaluated
         if (nPerCount !== null && column !== 'counts')
           io.err(`${file}: evaluated from its column ${column}; --scale is for curves in counts.\n`)
+        if (pressSpeedMmPerS !== null && measuredDisplacement)
+          io.err(`${file}: work by its column displacement_mm; --press-speed is for curves without one.\n`)
         if (zero?.kind === 'unknown' && result.outcome !== 'none') io.err(`${file}: ${zeroUnknown}\n`)
         if (json && zero?.kind === 'rest') io.err(`${file}: zero ${zeroWords(zero)}\n`)
-        await io.out(json ? jsonLine({ file, ...result }) : describe(file, evaluated))
+        await io.out(json ? jsonLine({ file, ...result }) : evaluationText(file, evaluated))
       } catch (thrown) {
         failed = true
         const { message, hint } = troubleFrom(thrown)
@@ -72,31 +83,3 @@ export const evaluateCommand: Command = {
 const zeroUnknown =
   'nothing is steady before the load, so no zero was taken off: every force may be off by the zero of the cell. ' +
   'Give the counts of the empty bench with --tare VALUE.'
-
-const zeroWords = ({ offsetN, readings }: Extract<ZeroOfFile, { kind: 'rest' }>) =>
-  `${offsetN.toFixed(2)} N taken off, the mean of ${readings} steady readings before the load`
-
-function describe(file: string, { result, zero }: EvaluatedFile): string {
-  const said = (value: number | null, digits: number, unit: string) =>
-    value === null ? 'unknown' : `${value.toFixed(digits)} ${unit}`
-  const lines = [`${file}: ${outcomeWords[result.outcome]}`]
-  if (result.outcome !== 'none')
-    lines.push(
-      `  peak          ${said(result.peakN, 1, 'N')} at ${said(result.peakTimeS, 4, 's')}`,
-      `  loading rate  ${said(result.loadingRateNPerS, 1, 'N/s')}`,
-      `  sampling      the true peak can lie up to ${said(result.samplingBoundN, 1, 'N')} (${said(result.samplingBoundPercent, 2, '%')}) higher`,
-    )
-  if (zero?.kind === 'rest') lines.push(`  zero          ${zeroWords(zero)}`)
-  lines.push(
-    `  samples       ${result.samples} at ${said(result.sampleRateHz, 2, 'Hz')}, ${result.missingSamples} missing`,
-  )
-  if (result.flags.length > 0) lines.push(`  flags         ${result.flags.join(', ')}`)
-  for (const { kind, startTimeS, endTimeS, dropPercent } of result.events)
-    lines.push(
-      `  ${kind.padEnd(13)} ${startTimeS.toFixed(4)} to ${endTimeS.toFixed(4)} s` +
-        (dropPercent === null ? '' : `, drop ${dropPercent.toFixed(1)} %`),
-    )
-  return `${lines.join('\n')}\n`
-}
-
-const outcomeWords = { break: 'broke', unloading: 'let go without a break', none: 'nothing was loaded' } as const

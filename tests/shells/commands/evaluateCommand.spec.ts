@@ -137,9 +137,42 @@ describe('evaluate', () => {
     expect(Object.keys(lines[0]!)).toEqual(['file', ...Object.keys(evaluationResult.shape)])
   })
 
+  it('says how the loading went, and the work at a speed of the press', async () => {
+    const path = await file('course.csv', ramp(inNewtons))
+    const { lines } = await runWords(commands, ['evaluate', '--json', '--press-speed', '0.05', path])
+    const { course, events } = evaluationResult.strip().parse(lines[0])
+    // 4000 N after 8 s of 500 N/s: 16,000 N s; 0.4 mm at 0.05 mm/s: 800 N mm = 0.8 J.
+    expect(course!.timeToFailureS).toBeCloseTo(8, 1)
+    expect(course!.meanRateNPerS! / 500).toBeCloseTo(1, 2)
+    expect(course!.impulseNs! / 16_000).toBeCloseTo(1, 2)
+    expect(course).toMatchObject({ pressSpeedMmPerS: 0.05, peaks: 1 })
+    expect(course!.workJ! / 0.8).toBeCloseTo(1, 2)
+    expect(events.map(({ kind, manner }) => [kind, manner])).toEqual([['final-drop', 'brittle']])
+  })
+
+  it('takes the work by a displacement that was measured along before that by a speed', async () => {
+    // The gauge goes 1 mm in the 8 s of loading, ever faster: F = 500 t, x = t² / 64 mm;
+    // W = ∫ F dx = ∫ 500 t (2 t / 64) dt from 0 to 8 = 500 x 8³ / 96 N mm = 2.6667 J.
+    const text = ramp(inNewtons)
+      .trim()
+      .split('\n')
+      .map((line, i) => (i === 0 ? `${line},displacement_mm` : `${line},${Math.max(0, (i - 1) / 100 - 2) ** 2 / 64}`))
+    const path = await file('gauge.csv', `${text.join('\n')}\n`)
+    const { lines, err } = await runWords(commands, ['evaluate', '--json', '--press-speed', '0.05', path])
+    const { course } = evaluationResult.strip().parse(lines[0])
+    expect(course!.pressSpeedMmPerS).toBeNull()
+    expect(course!.workJ! / (256 / 96)).toBeCloseTo(1, 2)
+    expect(err).toMatch(/gauge\.csv: work by its column displacement_mm/)
+  })
+
   it('tells people in words', async () => {
     const { out } = await runWords(commands, ['evaluate', await file('words.csv', ramp(inNewtons))])
     expect(out).toMatch(/words\.csv: broke\n {2}peak +(3999|4000)\.\d N at (10\.0000|9\.9900) s/)
     expect(out).toContain('the true peak can lie up to 5.0 N (0.1')
+    expect(out).toMatch(/\n {2}time +(7\.9|8\.0)\d s from onset to peak, (7\.9|8\.0)\d s to failure\n/)
+    expect(out).toMatch(
+      /\n {2}final-drop +10\.\d{4} to 10\.\d{4} s, drop 9\d\.\d %, brittle\n {16}The joint let go all at once/,
+    )
+    expect(out).not.toMatch(/work/)
   })
 })

@@ -7,13 +7,15 @@ import { toeLine } from './toe.ts'
 
 /**
  * How a loading went, from its onset to peak and break: times, rates, toe, and the area under the load.
- * `seatedS` is the end of its seating, if it has one; `peaks` the number of local highs that stand out.
+ * `seatedS` is the end of its seating, `drivenUntilS` when it first fell or was held, if that was; `peaks` the number of local
+ * highs that stand out.
  * Checked: tests/domain/signal/events/course.spec.ts.
  */
 export function courseOf(
   curve: LoadedCurve,
   peaks: number,
   seatedS: number | null,
+  drivenUntilS: number | null,
   { pressSpeedMmPerS }: Pick<DetectionSettings, 'pressSpeedMmPerS'>,
 ): LoadCourse {
   const { onsetS, peakS, breakS } = curve
@@ -23,7 +25,7 @@ export function courseOf(
     timeToPeakS: peakS - onsetS,
     timeToFailureS: breakS === null ? null : breakS - onsetS,
     ...loadingRates(curve),
-    toe: toeLine(curve, seatedS),
+    toe: toeLine(curve, seatedS, drivenUntilS),
     impulseNs,
     pressSpeedMmPerS,
     workJ: pressSpeedMmPerS === null || impulseNs === null ? null : workAtSpeed(impulseNs, pressSpeedMmPerS),

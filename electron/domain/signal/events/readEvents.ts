@@ -12,6 +12,9 @@ import { readPauses } from './pauses.ts'
 import { plainEvent } from './plainEvent.ts'
 import { seatingEndS } from './seating.ts'
 
+/** Where one of these begins the load was no longer driven on evenly. */
+const uneven: readonly CurveEvent['kind'][] = ['pop-in', 'stick-slip', 'hold', 'reload', 'plateau']
+
 /** Everything that is read from a finished loading. The events need not be in order. */
 export function readEvents(
   curve: LoadedCurve,
@@ -24,5 +27,7 @@ export function readEvents(
   const fall = readFinalDrop(curve)
   if (fall !== null) events.push(fall)
   events.push(...readPauses(curve, fall?.startTimeS ?? null))
-  return { events, course: courseOf(curve, countPeaks(curve, noise), seatedS, settings) }
+  const unevenS = events.filter(({ kind }) => uneven.includes(kind)).map(({ startTimeS }) => startTimeS)
+  const drivenUntilS = unevenS.length === 0 ? null : Math.min(...unevenS)
+  return { events, course: courseOf(curve, countPeaks(curve, noise), seatedS, drivenUntilS, settings) }
 }

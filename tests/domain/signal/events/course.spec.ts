@@ -14,7 +14,7 @@ const curve = madeCurve(lines([0, 0], [1, 0], [11, 3000], [11.01, 100], [12, 100
 
 describe('course of a loading', () => {
   it('of a ramp is known in closed form', () => {
-    const course = courseOf(curve, 1, null, { pressSpeedMmPerS: 0.05 })
+    const course = courseOf(curve, 1, null, null, { pressSpeedMmPerS: 0.05 })
     expect(loadCourse.parse(course)).toEqual(course)
     expect(course).toMatchObject({ peaks: 1, pressSpeedMmPerS: 0.05 })
     expect(course.timeToPeakS).toBeCloseTo(10, 6)
@@ -27,7 +27,7 @@ describe('course of a loading', () => {
   })
 
   it('of an unloading has no time to failure, and its area goes to the peak', () => {
-    const course = courseOf({ ...curve, breakS: null, afterBreak: null }, 1, null, { pressSpeedMmPerS: null })
+    const course = courseOf({ ...curve, breakS: null, afterBreak: null }, 1, null, null, { pressSpeedMmPerS: null })
     expect(course).toMatchObject({ timeToFailureS: null, pressSpeedMmPerS: null, workJ: null })
     expect(course.impulseNs! / 15_000).toBeCloseTo(1, 5)
   })

@@ -15,14 +15,14 @@ describe('toe compensation', () => {
   ])('of a parabola of %f s meets the level at rest half way along it, exactly', (toeS, zero) => {
     // s (t − toe/2) = 0 at toe/2.
     const curve = madeCurve(toe(toeS, 250, zero), { intervalS: 0.0125, endS: 20, zero })
-    const line = toeLine(curve, toeS)!
+    const line = toeLine(curve, toeS, null)!
     expect(line.zeroTimeS).toBeCloseTo(toeS / 2, 9)
     expect(line.slopeNPerS).toBeCloseTo(250, 7)
   })
 
   it('is within a hundredth of the loading time of that with the seating as it is found', () => {
     const curve = madeCurve(toe(2, 250, 0), { intervalS: 0.0125, endS: 20 })
-    expect(Math.abs(toeLine(curve, seatingEndS(curve))!.zeroTimeS - 1)).toBeLessThan(0.2)
+    expect(Math.abs(toeLine(curve, seatingEndS(curve), null)!.zeroTimeS - 1)).toBeLessThan(0.2)
   })
 
   it('of a straight line is its start', () => {
@@ -30,20 +30,29 @@ describe('toe compensation', () => {
       toeLine(
         madeCurve((t) => 250 * t, { intervalS: 0.1, endS: 20 }),
         null,
+        null,
       )!.zeroTimeS,
     ).toBeCloseTo(0, 9)
   })
 
   it('is not offered where the load was held, fell or is a few samples', () => {
     const held = lines([0, 0], [4, 1200], [14, 1200], [24, 4200])
-    expect(toeLine(madeCurve(held, { intervalS: 0.1, endS: 24 }), null)).toBeNull()
+    expect(toeLine(madeCurve(held, { intervalS: 0.1, endS: 24 }), null, null)).toBeNull()
     const fallen = lines([0, 0], [6, 1800], [6.1, 900], [20, 4800])
-    expect(toeLine(madeCurve(fallen, { intervalS: 0.1, endS: 20 }), null)).toBeNull()
+    expect(toeLine(madeCurve(fallen, { intervalS: 0.1, endS: 20 }), null, null)).toBeNull()
     expect(
       toeLine(
         madeCurve((t) => 250 * t, { intervalS: 4, endS: 20 }),
         null,
+        null,
       ),
     ).toBeNull()
+  })
+
+  it('is that of the part before the load first fell, where that is long enough', () => {
+    const popIn = lines([0, 0], [1, 0], [8, 2100], [8.1, 1900], [20, 5470])
+    const curve = madeCurve(popIn, { intervalS: 0.1, endS: 20 })
+    expect(toeLine(curve, null, 8)!.zeroTimeS).toBeCloseTo(1, 9)
+    expect(toeLine(curve, null, 4)).toBeNull()
   })
 })
