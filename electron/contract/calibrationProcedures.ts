@@ -1,5 +1,4 @@
 import * as z from 'zod'
-import { breakRecord } from './records/break.ts'
 import { calibration, gravityChoice } from './records/calibration.ts'
 import {
   assessmentChoices,
@@ -16,7 +15,6 @@ import {
   calibrationSummary,
   checkHistory,
   checkState,
-  evaluatedAgain,
   routineAssessment,
 } from './records/calibrationUse.ts'
 import { finite, id, isoDate } from './records/force.ts'
@@ -92,11 +90,6 @@ export const calibrationProcedures = {
   'calibrations.putInForce': {
     input: z.strictObject({ calibrationId: id.nullable(), by: words.min(1), reason: z.string().trim().max(1000) }),
     output: calibrationDecision,
-  },
-
-  'breaks.evaluateAgain': {
-    input: z.strictObject({ breakId: id, calibrationId: id }),
-    output: z.strictObject({ record: breakRecord, comparison: evaluatedAgain }),
   },
 
   'checkWeight.state': { input: nothing, output: checkState },

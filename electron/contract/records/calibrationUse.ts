@@ -83,19 +83,6 @@ export const routineAssessment = z.strictObject({
 })
 export type RoutineAssessment = z.infer<typeof routineAssessment>
 
-/** A break evaluated under another calibration; both results stay, the newer is in force. */
-export const evaluatedAgain = z.strictObject({
-  /** The evaluation that was in force before, and the one that is now. */
-  beforeId: id,
-  inForceId: id,
-  peakBeforeN: finite.nullable(),
-  peakNowN: finite.nullable(),
-  differenceN: finite.nullable(),
-  /** Of the peak before. */
-  differencePercent: finite.nullable(),
-})
-export type EvaluatedAgain = z.infer<typeof evaluatedAgain>
-
 /** What the newest check says, and what to do. */
 export const checkVerdict = z.strictObject({
   standing: z.enum(['too-few', 'in-control', 'watch', 'outside']),

@@ -4,10 +4,7 @@ import type { reviewProcedures } from '#contract/reviewProcedures.ts'
 import { drawnCurve } from '../drawnCurve.ts'
 import type { HandlerParts } from './handlerParts.ts'
 
-type Names = Exclude<
-  Extract<keyof Handlers, `breaks.${string}`>,
-  'breaks.evaluateAgain' | keyof typeof reviewProcedures
->
+type Names = Exclude<Extract<keyof Handlers, `breaks.${string}`>, keyof typeof reviewProcedures>
 
 /** Breaks: listed, opened, drawn, assessed, and overruled by a decision that stands beside them. */
 export function breakHandlers(parts: HandlerParts): Pick<Handlers, Names> {

@@ -3,12 +3,11 @@ import type { Handlers } from '#contract/procedures.ts'
 import { checkedWeights } from '#domain/calibration/routinePlan.ts'
 import type { CalibrationDesk } from '../calibrationDesk.ts'
 import { calibrationSummary, driftOf } from '../calibrationHistory.ts'
-import { evaluateAgain } from '../evaluateAgain.ts'
 import type { HandlerParts } from './handlerParts.ts'
 
-type Names = Extract<keyof Handlers, `calibrations.${string}` | `weights.${string}`> | 'breaks.evaluateAgain'
+type Names = Extract<keyof Handlers, `calibrations.${string}` | `weights.${string}`>
 
-/** Weights and calibrations as records: listed, compared, put in force, and used on breaks once more. */
+/** Weights and calibrations as records: listed, compared and put in force. */
 export function calibrationRecordHandlers(parts: HandlerParts, desk: CalibrationDesk): Pick<Handlers, Names> {
   const { archive, clock, emit } = parts
   return {
@@ -50,13 +49,6 @@ export function calibrationRecordHandlers(parts: HandlerParts, desk: Calibration
       await parts.calibrationChanged()
       emit('calibrations.changed', { calibrationIds: calibrationId === null ? [] : [calibrationId] })
       return decision
-    },
-    'breaks.evaluateAgain': async ({ breakId, calibrationId }) => {
-      const comparison = await evaluateAgain(archive, clock, breakId, calibrationId)
-      const record = await archive.break(breakId)
-      const { specimenId } = record.summary
-      await parts.recordsChanged(specimenId === null ? [] : [specimenId], [breakId])
-      return { record, comparison }
     },
   }
 }
