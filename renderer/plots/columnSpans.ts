@@ -15,13 +15,22 @@ export function createColumnSpans(columns: number): ColumnSpans {
 }
 
 /**
- * Fills in what the curve covers, by the level that fits the columns: at most eight points a column, however many samples
- * it stands for, and the highest and lowest sample always among them.
+ * Fills in what a curve covers, by the level that fits the columns: at most eight points a column, however many samples it
+ * stands for, and the highest and lowest sample always among them.
  */
 export function fillColumnSpans(curve: MinMaxLevels, map: PixelMap, spans: ColumnSpans): void {
-  const { timeS, force, levels } = curve
+  fillWithStretches([curve], map, spans)
+}
+
+/** The same for a line that is interrupted: nothing is drawn between its stretches. */
+export function fillWithStretches(stretches: readonly MinMaxLevels[], map: PixelMap, spans: ColumnSpans): void {
   spans.top.fill(Number.NaN)
   spans.bottom.fill(Number.NaN)
+  for (const stretch of stretches) addStretch(stretch, map, spans)
+}
+
+function addStretch(curve: MinMaxLevels, map: PixelMap, spans: ColumnSpans): void {
+  const { timeS, force, levels } = curve
   const { originS, xPerS, columns } = map
   const { from, to } = samplesIn(timeS, originS, originS + columns / xPerS)
   if (to - from < 1) return

@@ -28,7 +28,10 @@ export function curveExtent({ levels, originS, timeUnit }: OverlayCurve): { from
 }
 
 /** The value of a curve at a place of the time axis, by the straight line between its samples; null beyond its ends. */
-export function valueAt({ levels, originS, timeUnit, forceUnit }: OverlayCurve, at: number): number | null {
+export function valueAt(
+  { levels, originS, timeUnit, forceUnit }: Pick<OverlayCurve, 'levels' | 'originS' | 'timeUnit' | 'forceUnit'>,
+  at: number,
+): number | null {
   const value = between(levels.timeS, levels.force, at * timeUnit + originS)
   return value === null ? null : value / forceUnit
 }

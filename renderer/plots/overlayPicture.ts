@@ -1,51 +1,30 @@
-import { type ColumnSpans, createColumnSpans, fillColumnSpans } from './columnSpans.ts'
-import { forceRange, type MinMaxLevels, samplesIn } from './minMaxLevels.ts'
-import { curveExtent, type OverlayCurve } from './overlayCurve.ts'
-import { type Dash, type Pixels, paintSpans } from './spanPainter.ts'
+import { type ColumnSpans, createColumnSpans, fillColumnSpans, fillWithStretches } from './columnSpans.ts'
+import type { OverlayCurve } from './overlayCurve.ts'
+import type { DrawnMedian } from './overlayMedian.ts'
+import { type DrawnCurve, inView } from './overlayView.ts'
+import { type Dash, type Pixels, paintSpans, type Rgb, tintBetween } from './spanPainter.ts'
 import type { Span } from './zoom.ts'
 
 /** What the axes show: a stretch of the time axis, and the values at bottom and top. `factor`: from stored to shown values. */
 export type OverlayView = { span: Span; bottom: number; top: number; factor: number }
 
-type Rgb = { red: number; green: number; blue: number }
-export type OverlayInk = { plain: Rgb; outlying: Rgb; setAside: Rgb; width: number; dash: Dash }
-
-/** A stretch of a curve fetched once more; complete: none of its samples was left out. */
-export type FineStretch = { levels: MinMaxLevels; complete: boolean }
-export type DrawnCurve = { curve: OverlayCurve; fine: FineStretch | null }
-
-/** The finer stretch where it reaches over all of the curve that is in view, else what was fetched of the whole curve. */
-export function inView({ curve, fine }: DrawnCurve, span: Span): FineStretch {
-  const whole = { levels: curve.levels, complete: curve.samples <= curve.levels.timeS.length }
-  const extent = curveExtent(curve)
-  if (fine === null || extent === null || fine.levels.timeS.length < 2) return whole
-  const { timeS } = fine.levels
-  const at = (time: number) => (time - curve.originS) / curve.timeUnit
-  const from = Math.max(span.fromS, extent.from)
-  const to = Math.min(span.toS, extent.to)
-  return at(timeS[0]!) <= from && at(timeS[timeS.length - 1]!) >= to ? fine : whole
+/** Colours of the lines; `ratio`: device pixels to a pixel of the page. */
+export type OverlayInk = Record<'plain' | 'outlying' | 'setAside' | 'median' | 'band' | 'emphasis' | 'ground', Rgb> & {
+  ratio: number
 }
 
-/** Lowest and highest shown value of all curves in view, 0 always between them. */
-export function rangeInView(curves: readonly DrawnCurve[], span: Span, factor: number): { low: number; high: number } {
-  let low = 0
-  let high = 0
-  for (const drawn of curves) {
-    const { originS, timeUnit, forceUnit } = drawn.curve
-    const { levels } = inView(drawn, span)
-    const { from, to } = samplesIn(levels.timeS, span.fromS * timeUnit + originS, span.toS * timeUnit + originS)
-    const range = forceRange(levels, from, to)
-    if (range === null) continue
-    low = Math.min(low, (range.lowest / forceUnit) * factor)
-    high = Math.max(high, (range.highest / forceUnit) * factor)
-  }
-  return { low, high }
-}
+const curveWidth = 1.3
+const medianWidth = 2.75
+const emphasisWidth = 2.4
+const rimWidth = 2.6
+const bandStrength = 0.16
 
 /** The curves as pixels, and where each of them lies, so that one can be pointed at. */
 export type OverlayPicture = {
   readonly pixels: Pixels
-  paint(curves: readonly DrawnCurve[], view: OverlayView, ink: OverlayInk): void
+  paint(curves: readonly DrawnCurve[], median: DrawnMedian | null, view: OverlayView, ink: OverlayInk): void
+  /** Lays one of the painted curves over the others; null: none. */
+  emphasise(key: number | null, ink: OverlayInk): void
   /** What a curve covered when it was last painted. */
   spansOf(key: number): ColumnSpans | null
   /** The curve nearest to a point, in pixels, no farther away than `reach`; null for none. */
@@ -54,52 +33,80 @@ export type OverlayPicture = {
 
 /** A picture of so many pixels. Painting it costs the same however many samples the curves have. */
 export function createOverlayPicture(columns: number, rows: number): OverlayPicture {
+  const base: Pixels = { words: new Uint32Array(columns * rows), columns, rows }
   const pixels: Pixels = { words: new Uint32Array(columns * rows), columns, rows }
   const spans = new Map<number, ColumnSpans>()
-  let painted: readonly DrawnCurve[] = []
+  const lines = {
+    median: createColumnSpans(columns),
+    lower: createColumnSpans(columns),
+    upper: createColumnSpans(columns),
+  }
+  let painted: readonly OverlayCurve[] = []
 
   return {
     pixels,
-    paint(curves, view, ink) {
-      pixels.words.fill(0)
+    paint(curves, median, view, ink) {
+      base.words.fill(0)
+      painted = curves.map(({ curve }) => curve)
       for (const drawn of curves)
-        fillColumnSpans(inView(drawn, view.span).levels, mapOf(drawn.curve, view), roomFor(drawn))
-      const passes = [
-        { of: plain, colour: ink.plain },
-        { of: ({ setAside }: OverlayCurve) => setAside, colour: ink.setAside },
-        { of: ({ setAside, outlying }: OverlayCurve) => !setAside && outlying !== null, colour: ink.outlying },
-      ]
-      for (const { of, colour } of passes)
-        for (const { curve } of curves)
-          if (of(curve))
-            paintSpans(pixels, spans.get(curve.key)!, {
-              ...colour,
-              width: ink.width,
-              dash: curve.setAside ? ink.dash : null,
-            })
-      painted = curves
+        fillColumnSpans(inView(drawn, view.span).levels, mapOf(drawn.curve, view), roomFor(drawn.curve))
+      if (median !== null) {
+        const map = mapOf({ originS: 0, timeUnit: 1, forceUnit: 1 }, view)
+        for (const name of ['median', 'lower', 'upper'] as const) fillWithStretches(median[name], map, lines[name])
+        tintBetween(base, lines.upper, lines.lower, ink.band, bandStrength)
+      }
+      for (const curve of painted) if (!curve.setAside && curve.outlying === null) stroke(curve, ink.plain, ink)
+      for (const curve of painted) if (curve.setAside) stroke(curve, ink.setAside, ink)
+      for (const curve of painted) if (!curve.setAside && curve.outlying !== null) stroke(curve, ink.outlying, ink)
+      if (median !== null) paintMedian(ink)
+    },
+    emphasise(key, ink) {
+      pixels.words.set(base.words)
+      const curve = painted.find((one) => one.key === key)
+      if (curve === undefined) return
+      const { ratio } = ink
+      const covered = spans.get(curve.key)!
+      const dash = curve.setAside ? { on: 9 * ratio, off: 6 * ratio } : null
+      paintSpans(pixels, covered, { ...ink.ground, width: (emphasisWidth + rimWidth) * ratio, dash: null })
+      paintSpans(pixels, covered, { ...ink.emphasis, width: emphasisWidth * ratio, dash })
     },
     spansOf: (key) => spans.get(key) ?? null,
     nearest(column, row, reach) {
       let best: number | null = null
       let bestDistance = reach
-      for (const { curve } of painted) {
-        const distance = distanceTo(spans.get(curve.key)!, column, row, Math.ceil(reach / 3))
+      for (const { key } of painted) {
+        const distance = distanceTo(spans.get(key)!, column, row, Math.ceil(reach / 3))
         if (distance >= bestDistance) continue
-        best = curve.key
+        best = key
         bestDistance = distance
       }
       return best
     },
   }
 
-  function roomFor({ curve }: DrawnCurve): ColumnSpans {
-    const made = spans.get(curve.key) ?? createColumnSpans(columns)
-    spans.set(curve.key, made)
+  function stroke(curve: OverlayCurve, colour: Rgb, { ratio }: OverlayInk): void {
+    const dash: Dash | null = curve.setAside ? { on: 7 * ratio, off: 5 * ratio } : null
+    paintSpans(base, spans.get(curve.key)!, { ...colour, width: curveWidth * ratio, dash })
+  }
+
+  function paintMedian({ median, ground, ratio }: OverlayInk): void {
+    const dots: Dash = { on: 2 * ratio, off: 3 * ratio }
+    for (const quartile of [lines.lower, lines.upper])
+      paintSpans(base, quartile, { ...median, width: 1.5 * ratio, dash: dots })
+    paintSpans(base, lines.median, { ...ground, width: (medianWidth + rimWidth) * ratio, dash: null })
+    paintSpans(base, lines.median, { ...median, width: medianWidth * ratio, dash: null })
+  }
+
+  function roomFor({ key }: OverlayCurve): ColumnSpans {
+    const made = spans.get(key) ?? createColumnSpans(columns)
+    spans.set(key, made)
     return made
   }
 
-  function mapOf({ originS, timeUnit, forceUnit }: OverlayCurve, { span, bottom, top, factor }: OverlayView) {
+  function mapOf(
+    { originS, timeUnit, forceUnit }: Pick<OverlayCurve, 'originS' | 'timeUnit' | 'forceUnit'>,
+    { span, bottom, top, factor }: OverlayView,
+  ) {
     const rowsPerValue = rows / (top - bottom)
     return {
       originS: span.fromS * timeUnit + originS,
@@ -109,10 +116,6 @@ export function createOverlayPicture(columns: number, rows: number): OverlayPict
       columns,
     }
   }
-}
-
-function plain({ setAside, outlying }: OverlayCurve): boolean {
-  return !setAside && outlying === null
 }
 
 /** How far a point lies from a curve; in the middle of what it covers a curve is a little nearer than at its edge. */

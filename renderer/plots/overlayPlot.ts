@@ -1,21 +1,22 @@
 import uPlot from 'uplot'
 import type { ForceDisplay } from './forceDisplay.ts'
 import { between, type OverlayCurve, type OverlayMedian, valueAt } from './overlayCurve.ts'
-import { type FinerStretch, finerStretches, narrowestSpan, wholeSpan } from './overlayDetail.ts'
-import { drawEmphasis } from './overlayEmphasis.ts'
-import { type OverlayColours, overlayInk, readOverlayColours } from './overlayInk.ts'
+import { readOverlayInk } from './overlayInk.ts'
 import { listenToPlot } from './overlayInput.ts'
-import { drawBand, strokeGridLine } from './overlayMedian.ts'
+import { overlayMarks } from './overlayMarks.ts'
+import { type DrawnMedian, drawnMedian } from './overlayMedian.ts'
+import { createOverlayPicture, type OverlayInk, type OverlayPicture, type OverlayView } from './overlayPicture.ts'
 import {
-  createOverlayPicture,
   type DrawnCurve,
+  type FinerStretch,
   type FineStretch,
-  type OverlayPicture,
-  type OverlayView,
+  finerStretches,
+  narrowestSpan,
   rangeInView,
-} from './overlayPicture.ts'
-import { onThemeChange } from './plotColours.ts'
-import { drawMarks, type PointMark } from './plotMarks.ts'
+  wholeSpan,
+} from './overlayView.ts'
+import { onThemeChange, type PlotColours, readPlotColours } from './plotColours.ts'
+import { drawMarks } from './plotMarks.ts'
 import { drawnSpan, pan, type Span, zoom } from './zoom.ts'
 
 export type OverlayPlotOptions = {
@@ -48,19 +49,19 @@ export type OverlayPlot = {
 /** How long the view must have been at rest before finer samples are asked for, ms. */
 const restMs = 250
 const reachPx = 12
-/** With no more curves than this each is named. */
-const fewCurves = 6
 
 /**
  * Many curves in one plot. Axes, cursor and the drawn rectangle are the plot library's; the curves are painted by us as pixels
  * from their levels, so that a frame costs the same however many samples they have.
  */
 export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions): OverlayPlot {
-  let colours: OverlayColours = readOverlayColours(host)
+  let colours: PlotColours = readPlotColours(host)
+  let ink: OverlayInk = readOverlayInk(host, devicePixelRatio)
   let display: ForceDisplay = { factor: 1, unit: 'N', format: String }
   let timeUnit = 's'
   let curves: readonly DrawnCurve[] = []
   let median: OverlayMedian | null = null
+  let medianLines: DrawnMedian | null = null
   let emphasis: number | null = null
   let whole: Span = { fromS: 0, toS: 1 }
   let span: Span = whole
@@ -71,6 +72,7 @@ export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions
   let restTimer: ReturnType<typeof setTimeout> | undefined
   let picture: OverlayPicture | null = null
   let paintedView: OverlayView | null = null
+  let paintedEmphasis: number | null = null
   const canvas = document.createElement('canvas')
   const surface = canvas.getContext('2d')!
 
@@ -122,7 +124,8 @@ export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions
   })
   resizing.observe(host)
   const endThemeWatch = onThemeChange(() => {
-    colours = readOverlayColours(host)
+    colours = readPlotColours(host)
+    ink = readOverlayInk(host, devicePixelRatio)
     paintedView = null
     plot.redraw(false, true)
   })
@@ -159,88 +162,37 @@ export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions
     const { min: bottom, max: top } = plot.scales.y ?? {}
     const { min: fromS, max: toS } = plot.scales.x ?? {}
     if (bottom == null || top == null || fromS == null || toS == null || curves.length === 0) return
-    paint({ span: { fromS, toS }, bottom, top, factor: display.factor })
-    ctx.save()
-    ctx.beginPath()
-    ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height)
-    ctx.clip()
-    if (median !== null) drawBand(plot, median, display.factor, colours.band)
+    const view = { span: { fromS, toS }, bottom, top, factor: display.factor }
+    const painted = paint(view)
     ctx.drawImage(canvas, bbox.left, bbox.top)
-    if (median !== null) drawMedian(median)
-    ctx.restore()
-    const spans = emphasis === null ? null : (picture?.spansOf(emphasis) ?? null)
-    if (spans !== null) drawEmphasis(plot, spans, colours, dashOf(emphasis))
-    drawMarks(plot, marks(), colours)
+    const marks = overlayMarks(
+      curves.map(({ curve }) => curve),
+      emphasis,
+      view,
+      painted,
+    )
+    drawMarks(plot, marks, colours)
   }
 
-  function drawMedian({ grid, median: values, lower, upper }: OverlayMedian): void {
-    const { ctx } = plot
-    const line = (widthPx: number, colour: string, of: Float64Array, dash: number[]) => {
-      ctx.lineWidth = widthPx * devicePixelRatio
-      ctx.strokeStyle = colour
-      ctx.setLineDash(dash.map((length) => length * devicePixelRatio))
-      strokeGridLine(plot, grid, of, display.factor)
-    }
-    for (const quartile of [lower, upper]) line(1.5, colours.ink, quartile, [1.5, 3.5])
-    line(5.5, colours.ground, values, [])
-    line(2.75, colours.ink, values, [])
-  }
-
-  function paint(view: OverlayView): void {
+  function paint(view: OverlayView): OverlayPicture {
     const columns = Math.round(plot.bbox.width)
     const rows = Math.round(plot.bbox.height)
     if (picture === null || picture.pixels.columns !== columns || picture.pixels.rows !== rows) {
       picture = createOverlayPicture(columns, rows)
       canvas.width = columns
       canvas.height = rows
+      ink = readOverlayInk(host, devicePixelRatio)
       paintedView = null
     }
-    if (paintedView !== null && sameView(paintedView, view)) return
-    picture.paint(curves, view, overlayInk(colours, devicePixelRatio))
+    const stays = paintedView !== null && sameView(paintedView, view)
+    if (stays && paintedEmphasis === emphasis) return picture
+    if (!stays) picture.paint(curves, medianLines, view, ink)
+    picture.emphasise(emphasis, ink)
     const bytes = new Uint8ClampedArray(picture.pixels.words.buffer as ArrayBuffer)
     surface.putImageData(new ImageData(bytes, columns, rows), 0, 0)
     paintedView = view
-  }
-
-  function dashOf(key: number | null): number[] {
-    const curve = curves.find(({ curve }) => curve.key === key)?.curve
-    return curve?.setAside ? [9 * devicePixelRatio, 6 * devicePixelRatio] : []
-  }
-
-  function marks(): PointMark[] {
-    const found: PointMark[] = []
-    for (const { curve } of curves) {
-      const outlying = curve.outlying
-      const value = outlying === null ? null : valueAt(curve, outlying.at)
-      if (outlying !== null && value !== null)
-        found.push({
-          timeS: outlying.at,
-          value: value * display.factor,
-          label: `${curve.label}: ${outlying.words}`,
-          shape: 'event',
-        })
-    }
-    const named = curves.filter(({ curve }) =>
-      emphasis === null ? curves.length <= fewCurves && curve.outlying === null : curve.key === emphasis,
-    )
-    for (const { curve } of named) {
-      const peak = highestOf(curve)
-      if (peak !== null) found.push({ ...peak, label: curve.label, shape: 'peak' })
-    }
-    return found
-  }
-
-  function highestOf(curve: OverlayCurve): { timeS: number; value: number } | null {
-    const { timeS, force, levels } = curve.levels
-    const coarsest = levels.at(-1)
-    const candidates = coarsest ?? force.keys()
-    let best = -1
-    for (const sample of candidates) if (best < 0 || force[sample]! > force[best]!) best = sample
-    if (best < 0) return null
-    return {
-      timeS: (timeS[best]! - curve.originS) / curve.timeUnit,
-      value: (force[best]! / curve.forceUnit) * display.factor,
-    }
+    paintedEmphasis = emphasis
+    return picture
   }
 
   function takeSelection(): void {
@@ -312,7 +264,8 @@ export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions
     },
     setMedian(next) {
       median = next
-      request(false)
+      medianLines = next === null ? null : drawnMedian(next)
+      request(true)
     },
     setDisplay(next, nextTimeUnit) {
       display = next

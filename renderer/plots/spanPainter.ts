@@ -3,17 +3,13 @@ import type { ColumnSpans } from './columnSpans.ts'
 /** A picture of columns x rows pixels, four bytes each (red, green, blue, opacity) as a canvas takes it. */
 export type Pixels = { words: Uint32Array; columns: number; rows: number }
 
+export type Rgb = { red: number; green: number; blue: number }
+
 /** Pixels drawn and left out along a dashed line, in turns. */
 export type Dash = { on: number; off: number }
 
-export type Stroke = {
-  red: number
-  green: number
-  blue: number
-  /** Of the line, in pixels. */
-  width: number
-  dash: Dash | null
-}
+/** `width`: of the line, in pixels. */
+export type Stroke = Rgb & { width: number; dash: Dash | null }
 
 /**
  * Paints the spans of a curve as a line. Its upper and lower edge are softened by how much of the pixel they cover; a wide
@@ -25,6 +21,9 @@ export function paintSpans(pixels: Pixels, spans: ColumnSpans, stroke: Stroke): 
   const across = Math.max(Math.round(stroke.width * 0.8), 1)
   const before = (across - 1) >> 1
   const colour = (stroke.blue << 16) | (stroke.green << 8) | stroke.red
+  // The brush is so many columns wide, and reaches over the beginning of a gap.
+  const on = stroke.dash === null ? 0 : Math.max(stroke.dash.on - across + 1, 1)
+  const period = stroke.dash === null ? 1 : stroke.dash.on + stroke.dash.off
   const opaque = (colour | 0xff000000) >>> 0
   let travelled = 0
   for (let column = 0; column < spans.top.length; column++) {
@@ -42,7 +41,7 @@ export function paintSpans(pixels: Pixels, spans: ColumnSpans, stroke: Stroke): 
     for (let row = firstRow; row <= lastRow; row++) {
       if (stroke.dash !== null) {
         const along = travelled + (downwards ? row - firstRow : lastRow - row)
-        if (along % (stroke.dash.on + stroke.dash.off) >= stroke.dash.on) continue
+        if (along % period >= on) continue
       }
       const cover = Math.min(row + 1, end) - Math.max(row, start)
       for (let c = firstColumn; c <= lastColumn; c++) {
@@ -55,6 +54,27 @@ export function paintSpans(pixels: Pixels, spans: ColumnSpans, stroke: Stroke): 
   }
 }
 
+/** Tints what lies between the top of one line and the bottom of another, with part of a colour's strength. */
+export function tintBetween(
+  pixels: Pixels,
+  upper: ColumnSpans,
+  lower: ColumnSpans,
+  colour: Rgb,
+  strength: number,
+): void {
+  const { columns, rows, words } = pixels
+  for (let column = 0; column < columns; column++) {
+    const top = upper.top[column]!
+    const bottom = lower.bottom[column]!
+    if (!(bottom >= top)) continue
+    const lastRow = Math.min(Math.round(bottom), rows - 1)
+    for (let row = Math.max(Math.round(top), 0); row <= lastRow; row++) {
+      const at = row * columns + column
+      words[at] = over(words[at]!, colour, strength)
+    }
+  }
+}
+
 function isDownwards({ top, bottom }: ColumnSpans, column: number): boolean {
   if (column === 0) return false
   const middle = (top[column]! + bottom[column]!) / 2
@@ -62,7 +82,7 @@ function isDownwards({ top, bottom }: ColumnSpans, column: number): boolean {
 }
 
 /** A colour laid over a pixel with part of its strength; the opacity of a canvas is not multiplied into its colours. */
-function over(below: number, { red, green, blue }: Stroke, cover: number): number {
+function over(below: number, { red, green, blue }: Rgb, cover: number): number {
   const belowOpacity = (below >>> 24) / 255
   const rest = belowOpacity * (1 - cover)
   const opacity = cover + rest
@@ -72,7 +92,7 @@ function over(below: number, { red, green, blue }: Stroke, cover: number): numbe
 }
 
 /** Red, green and blue of a colour written as "#rrggbb". Throws RangeError for anything else. */
-export function readHexColour(text: string): { red: number; green: number; blue: number } {
+export function readHexColour(text: string): Rgb {
   if (!/^#[0-9a-f]{6}$/i.test(text)) throw new RangeError(`readHexColour requires #rrggbb, not "${text}"`)
   const value = Number.parseInt(text.slice(1), 16)
   return { red: value >> 16, green: (value >> 8) & 255, blue: value & 255 }

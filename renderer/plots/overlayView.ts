@@ -1,10 +1,42 @@
-import { samplesIn } from './minMaxLevels.ts'
+import { forceRange, type MinMaxLevels, samplesIn } from './minMaxLevels.ts'
 import { curveExtent, type OverlayCurve } from './overlayCurve.ts'
-import { type DrawnCurve, inView } from './overlayPicture.ts'
 import type { Span } from './zoom.ts'
+
+/** A stretch of a curve fetched once more; complete: none of its samples was left out. */
+export type FineStretch = { levels: MinMaxLevels; complete: boolean }
+/** A curve with the finer stretch that was fetched for the view, if one was. */
+export type DrawnCurve = { curve: OverlayCurve; fine: FineStretch | null }
 
 /** A stretch of a stored curve, in its own time. */
 export type FinerStretch = { key: number; fromS: number; toS: number }
+
+/** The finer stretch where it reaches over all of the curve that is in view, else what was fetched of the whole curve. */
+export function inView({ curve, fine }: DrawnCurve, span: Span): FineStretch {
+  const whole = { levels: curve.levels, complete: curve.samples <= curve.levels.timeS.length }
+  const extent = curveExtent(curve)
+  if (fine === null || extent === null || fine.levels.timeS.length < 2) return whole
+  const { timeS } = fine.levels
+  const at = (time: number) => (time - curve.originS) / curve.timeUnit
+  const from = Math.max(span.fromS, extent.from)
+  const to = Math.min(span.toS, extent.to)
+  return at(timeS[0]!) <= from && at(timeS[timeS.length - 1]!) >= to ? fine : whole
+}
+
+/** Lowest and highest shown value of all curves in view, 0 always between them. */
+export function rangeInView(curves: readonly DrawnCurve[], span: Span, factor: number): { low: number; high: number } {
+  let low = 0
+  let high = 0
+  for (const drawn of curves) {
+    const { originS, timeUnit, forceUnit } = drawn.curve
+    const { levels } = inView(drawn, span)
+    const { from, to } = samplesIn(levels.timeS, span.fromS * timeUnit + originS, span.toS * timeUnit + originS)
+    const range = forceRange(levels, from, to)
+    if (range === null) continue
+    low = Math.min(low, (range.lowest / forceUnit) * factor)
+    high = Math.max(high, (range.highest / forceUnit) * factor)
+  }
+  return { low, high }
+}
 
 /**
  * What has to be asked for so that a view of so many columns shows every curve as finely as it is stored: the view with half
