@@ -54,7 +54,7 @@ export function SignatureDialog({
           value={reason}
           maxLength={1000}
           onChange={(event) => setReason(event.currentTarget.value)}
-          error={asked && reason.trim() === '' ? 'Say why; it stands beside the break from now on.' : null}
+          error={asked && reason.trim() === '' ? 'Say why; it stands in the record from now on.' : null}
         />
         <div className="chips">
           <span>Common:</span>

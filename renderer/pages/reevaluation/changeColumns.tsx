@@ -105,8 +105,18 @@ function Lists({ changed, before, now }: { changed: boolean; before: string[]; n
   const { gained, lost } = gainedAndLost(before, now)
   return (
     <span className="two-lines" title={`before: ${listWords(before)}\nnow: ${listWords(now)}`}>
-      {gained.length === 0 ? null : <strong>+ {gained.join(', ')} </strong>}
-      {lost.length === 0 ? null : <span>− {lost.join(', ')}</span>}
+      {gained.length === 0 ? null : (
+        <strong>
+          {'+\u00a0'}
+          {gained.join(', ')}{' '}
+        </strong>
+      )}
+      {lost.length === 0 ? null : (
+        <span>
+          {'−\u00a0'}
+          {lost.join(', ')}
+        </span>
+      )}
       {gained.length + lost.length === 0 ? 'in another order' : null}
     </span>
   )

@@ -1,7 +1,7 @@
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import type { Progress } from '#contract/records/archive.ts'
 import type { ReevaluationSummary } from '#contract/records/reevaluation.ts'
-import { useAnswer } from '#renderer/host/useAnswer.ts'
+import { useHost, useStore } from '#renderer/host/hostContext.ts'
 import { useEvent } from '#renderer/host/useEvent.ts'
 
 /** The task that evaluates in the background, as the program calls it. */
@@ -15,8 +15,27 @@ export function useDone(summary: ReevaluationSummary | null): number {
   return summary.end === null && heard !== null ? Math.max(heard.done, summary.evaluated) : summary.evaluated
 }
 
-/** The re-evaluation that runs now, or null. */
+/**
+ * The re-evaluation that runs now, or null. Asked for only when re-evaluations changed or the host came back: every page
+ * shows it, and a capture must not wait for the list after each break.
+ */
 export function useRunning(): ReevaluationSummary | null {
-  const list = useAnswer('reevaluations.list', {})
-  return list.value?.find(({ end }) => end === null) ?? null
+  const { client, link } = useHost()
+  const state = useStore(link)
+  const [running, setRunning] = useState<ReevaluationSummary | null>(null)
+  const [changes, setChanges] = useState(0)
+  useEvent('reevaluations.changed', () => setChanges((before) => before + 1))
+  useEffect(() => {
+    if (state !== 'connected') return
+    let current = true
+    client.call('reevaluations.list', {}).then(
+      (list) => current && setRunning(list.find(({ end }) => end === null) ?? null),
+      // The page of the list says what is wrong with it; here nothing is known to run.
+      () => current && setRunning(null),
+    )
+    return () => {
+      current = false
+    }
+  }, [client, state, changes])
+  return running
 }
