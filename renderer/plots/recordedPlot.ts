@@ -14,7 +14,7 @@ import { nearestIndex } from './nearestSample.ts'
 import { onThemeChange, type PlotColours, readPlotColours } from './plotColours.ts'
 import { drawLevels, drawMarks } from './plotMarks.ts'
 import { dragAlong, listenToWheel } from './recordedGestures.ts'
-import { secondsOf, themedAxis, valueAxisSize } from './timeAxis.ts'
+import { drawUnit, secondsOf, themedAxis, valueAxisSize } from './timeAxis.ts'
 import { drawnSpan, pan, type Span, spanAbout, valueRange, zoom } from './zoom.ts'
 
 /** Asks for the samples of a stretch, thinned to at most `maxPoints`; null: all of it. Answers null when it cannot be had. */
@@ -127,6 +127,7 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
     drawStraightLine(plot, shown.line, colours)
     drawLevels(plot, shown.levels, colours)
     drawMarks(plot, shown.marks, colours)
+    drawUnit(plot, display.unit, colours)
   }
 
   function takeSelection(): void {

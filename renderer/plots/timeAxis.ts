@@ -1,5 +1,6 @@
 import type uPlot from 'uplot'
 import type { PlotColours } from './plotColours.ts'
+import { scaledFont } from './plotMarks.ts'
 
 /** Room of the axis that values stand on; plots above each other share it, so that their times lie above each other. */
 export const valueAxisSize = 74
@@ -26,4 +27,17 @@ export function themedAxis(
 /** Times as an axis writes them. */
 export function secondsOf(splits: number[]): string[] {
   return splits.map((split) => `${Number(split.toPrecision(9))} s`.replace('-', '−'))
+}
+
+/** Names the unit of the values at the upper end of their axis. */
+export function drawUnit(plot: uPlot, unit: string, colours: PlotColours): void {
+  const { ctx, bbox } = plot
+  const ratio = devicePixelRatio
+  ctx.save()
+  ctx.font = scaledFont(colours.font, ratio)
+  ctx.fillStyle = colours.quiet
+  ctx.textAlign = 'right'
+  ctx.textBaseline = 'middle'
+  ctx.fillText(unit, bbox.left - 8 * ratio, bbox.top)
+  ctx.restore()
 }

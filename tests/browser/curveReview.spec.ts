@@ -115,7 +115,7 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
     await page.keyboard.type('the joint failed here')
     await tabToButton('Take this sample')
     await page.keyboard.press('Enter')
-    await page.getByText('Picked by hand by bench 1').waitFor()
+    await page.locator('.strip-word').getByText('Picked by hand by bench 1').waitFor()
     const { peakN, overruled, flags } = await summary()
     expect(peakN).toBeLessThan(foundN)
     expect(overruled).toMatchObject({ kind: 'peak-picked', reason: 'the joint failed here', foundPeakN: foundN })
@@ -132,7 +132,7 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
     await tabTo('tr[data-index]')
     await page.keyboard.press('Enter')
     await heading('C1-LL-01 broke')
-    await page.getByText('Picked by hand by bench 1').waitFor()
+    await page.locator('.strip-word').getByText('Picked by hand by bench 1').waitFor()
     await tabToButton('Peak as found again')
     await page.keyboard.press('Enter')
     await heading('Peak as found again: C1-LL-01')
@@ -146,13 +146,13 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
 
   it('declares the early drop the failure', async () => {
     const { page } = opened
-    await tabToButton('Declare a premature failure')
+    await tabToButton('Declare premature failure')
     await page.keyboard.press('Enter')
     await heading('Premature failure: C1-LL-01')
     await page.keyboard.type('the joint cracked there')
     await tabToButton('Declare it')
     await page.keyboard.press('Enter')
-    await page.getByText('Declared a premature failure by bench 1').waitFor()
+    await page.locator('.strip-word').getByText('Declared a premature failure by bench 1').waitFor()
     const record = await engine.handlers['breaks.get']({ breakId: 1 })
     const popIn = record.evaluations[0]?.result.events.find(({ kind }) => kind === 'pop-in')
     expect(record.summary.peakN).toBeLessThan(foundN)

@@ -124,7 +124,7 @@ export const reviewScreens: readonly Screen[] = [
     host: () => eventful(),
     show: async (page) => {
       await at('#/breaks/4')(page)
-      await page.getByRole('button', { name: 'Declare a premature failure' }).click()
+      await page.getByRole('button', { name: 'Declare premature failure' }).click()
       await settle(page)
     },
   },
@@ -232,7 +232,7 @@ export const reviewScreens: readonly Screen[] = [
     host: () => {
       const host = createScriptedHost()
       host.addBreak(4200, { outcome: null, ending: null, peakN: null, strengthMPa: null, flags: [] })
-      Object.assign(host.breaks[0]!, { end: null })
+      Object.assign(host.breaks[0]!, { end: null, evaluations: [], inForceId: null })
       return host
     },
     show: at('#/breaks/1'),

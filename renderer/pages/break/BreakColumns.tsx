@@ -16,40 +16,36 @@ export function BreakColumns({ record }: { record: BreakRecord }) {
   const flags = summary.flags.filter((flag) => verification === null || !verifiedRangeFlags.includes(flag))
   return (
     <div className="break-columns">
-      <div>
-        <section aria-labelledby="doubts-title">
-          <h2 id="doubts-title">To be read with</h2>
-          {verification === null ? null : <VerificationWords verification={verification} />}
-          <ul className="flag-list">
-            {summary.flags.length === 0 ? <li>Nothing stands against this number.</li> : null}
-            {flags.map((flag) => (
-              <li key={flag}>{flagWords[flag]}</li>
-            ))}
-          </ul>
-        </section>
-        <section aria-labelledby="history-title">
-          <h2 id="history-title">What people said</h2>
-          <BreakHistory record={record} />
-        </section>
-      </div>
-      <div>
-        <section aria-labelledby="judgement-title">
-          <h2 id="judgement-title">Loading against the test practice</h2>
-          {inForce === null ? (
-            <p className="empty-words">Not evaluated yet.</p>
-          ) : (
-            <LoadingJudgement summary={summary} result={inForce.result} />
-          )}
-        </section>
-        <section aria-labelledby="loading-title">
-          <h2 id="loading-title">How it was loaded</h2>
-          {inForce === null ? (
-            <p className="empty-words">Not evaluated yet.</p>
-          ) : (
-            <LoadingFigures result={inForce.result} />
-          )}
-        </section>
-      </div>
+      <section aria-labelledby="doubts-title">
+        <h2 id="doubts-title">To be read with</h2>
+        {verification === null ? null : <VerificationWords verification={verification} />}
+        <ul className="flag-list">
+          {summary.flags.length === 0 ? <li>Nothing stands against this number.</li> : null}
+          {flags.map((flag) => (
+            <li key={flag}>{flagWords[flag]}</li>
+          ))}
+        </ul>
+      </section>
+      <section aria-labelledby="history-title">
+        <h2 id="history-title">What people said</h2>
+        <BreakHistory record={record} />
+      </section>
+      <section aria-labelledby="judgement-title">
+        <h2 id="judgement-title">Loading against the test practice</h2>
+        {inForce === null ? (
+          <p className="empty-words">Not evaluated yet.</p>
+        ) : (
+          <LoadingJudgement summary={summary} result={inForce.result} />
+        )}
+      </section>
+      <section aria-labelledby="loading-title">
+        <h2 id="loading-title">How it was loaded</h2>
+        {inForce === null ? (
+          <p className="empty-words">Not evaluated yet.</p>
+        ) : (
+          <LoadingFigures result={inForce.result} />
+        )}
+      </section>
       <section aria-labelledby="numbers-title">
         <h2 id="numbers-title">Evaluation</h2>
         {inForce === null ? (

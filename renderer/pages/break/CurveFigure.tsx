@@ -102,7 +102,9 @@ export function CurveFigure({
                 .filter((words) => words !== null)
                 .join(' · ')}
         </span>
-        {isUncalibrated(record.summary.scaleKind) ? <strong className="tag">uncalibrated</strong> : null}
+        {handle === undefined && isUncalibrated(record.summary.scaleKind) ? (
+          <strong className="tag">uncalibrated</strong>
+        ) : null}
         <span className="curve-tools">
           {onPick === undefined ? null : (
             <button type="button" className="button button-small" disabled={cursor === null} onClick={pick}>

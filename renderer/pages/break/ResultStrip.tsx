@@ -109,7 +109,7 @@ function Word({
         </button>
         {drop === null || overruled?.kind === 'premature-failure' ? null : (
           <button type="button" className="button button-small" onClick={() => onAsk({ kind: 'premature' })}>
-            Declare a premature failure
+            Declare premature failure
           </button>
         )}
         {overruled === null ? null : (
