@@ -16,7 +16,8 @@ export function createColumnSpans(columns: number): ColumnSpans {
 
 /**
  * Fills in what a curve covers, by the level that fits the columns: at most eight points a column, however many samples it
- * stands for, and the highest and lowest sample always among them.
+ * stands for, and the highest and lowest sample always among them. What reaches highest at the border of two columns may be
+ * shown in either.
  */
 export function fillColumnSpans(curve: MinMaxLevels, map: PixelMap, spans: ColumnSpans): void {
   fillWithStretches([curve], map, spans)

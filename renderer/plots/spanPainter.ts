@@ -44,11 +44,11 @@ export function paintSpans(pixels: Pixels, spans: ColumnSpans, stroke: Stroke): 
         if (along % period >= on) continue
       }
       const cover = Math.min(row + 1, end) - Math.max(row, start)
-      for (let c = firstColumn; c <= lastColumn; c++) {
-        const at = row * columns + c
-        if (cover >= 0.996) words[at] = opaque
-        else words[at] = over(words[at]!, stroke, cover)
-      }
+      if (cover < 0.996) {
+        // Once only: laid over itself from the columns beside, a soft edge would grow hard.
+        const at = row * columns + column
+        words[at] = over(words[at]!, stroke, cover)
+      } else for (let c = firstColumn; c <= lastColumn; c++) words[row * columns + c] = opaque
     }
     travelled += Math.max(bottom - top, 1)
   }

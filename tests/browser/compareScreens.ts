@@ -85,5 +85,18 @@ export const compareScreens: readonly Screen[] = [
       await settle(page)
     },
   },
+  {
+    name: 'breaks-selected',
+    host: () => scriptComparison(withHistory(createScriptedHost(), 24)),
+    show: async (page) => {
+      await at('#/breaks')(page)
+      await page.locator('tr[data-index="2"] strong').waitFor()
+      await page.locator('tr[data-index="2"]').focus()
+      for (const key of ['Space', 'Shift+ArrowDown', 'Shift+ArrowDown', 'ArrowDown', 'ArrowDown', 'Space'])
+        await page.keyboard.press(key)
+      await page.getByText('selected').waitFor()
+      await settle(page)
+    },
+  },
   { name: 'compare-nothing', host: () => createScriptedHost(), show: at('#/compare') },
 ]

@@ -9,6 +9,8 @@ const routes: Route[] = [
   { page: 'new-specimen' },
   { page: 'specimen', specimenId: 12 },
   { page: 'break', breakId: 34 },
+  { page: 'compare', breakIds: [] },
+  { page: 'compare', breakIds: [12, 3, 45] },
   { page: 'reevaluations' },
   { page: 'new-reevaluation' },
   { page: 'new-reevaluation', breakId: 34 },
@@ -37,3 +39,8 @@ it.each(['#/reevaluations/0', '#/reevaluations/old'])('leads %s to all that was 
 )
 it('leads a new evaluation of no break to the choice of breaks', () =>
   expect(routeOf('#/reevaluations/new/none')).toEqual({ page: 'new-reevaluation' }))
+it('compares each break once, passes over what is no number, and takes no more than 200', () => {
+  expect(routeOf('#/compare/4,4,x,0,-1,1e3,7')).toEqual({ page: 'compare', breakIds: [4, 7] })
+  const many = Array.from({ length: 300 }, (_, i) => i + 1)
+  expect(routeOf(`#/compare/${many.join(',')}`)).toEqual({ page: 'compare', breakIds: many.slice(0, 200) })
+})

@@ -1,0 +1,98 @@
+import { describe, expect, it } from 'vitest'
+import type { ComparedCurve, Comparison } from '#contract/records/curveViews.ts'
+import {
+  curveName,
+  differenceWords,
+  hintWords,
+  medianWords,
+  outlyingWords,
+  placeWords,
+} from '#renderer/pages/compare/compareWords.ts'
+import { quantitiesIn } from '#renderer/widgets/quantities.ts'
+
+const curve = (change: Partial<ComparedCurve> = {}): ComparedCurve => ({
+  breakId: 7,
+  number: 'C1-LL-07',
+  outcome: 'break',
+  setAside: false,
+  peakN: 4000,
+  originS: 2,
+  timeUnit: 1,
+  forceUnit: 1,
+  samples: 800,
+  distance: 300,
+  zScore: 4.1,
+  outlying: { at: 4.2, difference: -540 },
+  ...change,
+})
+const comparison = (change: Partial<Comparison> = {}): Comparison => ({
+  curves: [curve()],
+  leftOut: [],
+  notJudged: null,
+  unit: 'N',
+  timeUnit: 's',
+  grid: Float64Array.of(0, 4, 5, 6),
+  median: Float64Array.of(0, 2960, 3160, 4000),
+  lower: new Float64Array(4),
+  upper: new Float64Array(4),
+  curvesAt: new Float64Array(4),
+  ...change,
+})
+const si = quantitiesIn('SI')
+
+describe('what is said of an outlying curve', () => {
+  it('names the share of the median there, the side and the place', () =>
+    // The median at 4.2 s is 2960 + 0.2 x 200 = 3000 N; 540 N of it are 18 %.
+    expect(outlyingWords(curve(), comparison(), si)).toBe('lies 18 % below the group’s median at 4.20 s'))
+  it('says above of one that lies above, with a decimal where it is close', () =>
+    expect(differenceWords({ at: 4, difference: 148 }, comparison(), si)).toBe('5.0 % above'))
+  it('names the amount, in the units shown, where the median is near zero', () => {
+    expect(differenceWords({ at: 0, difference: 444.82216152605 }, comparison(), si)).toBe('444.8\u00a0N above')
+    expect(differenceWords({ at: 0, difference: 444.82216152605 }, comparison(), quantitiesIn('US'))).toBe(
+      '100.0\u00a0lbf above',
+    )
+    expect(differenceWords({ at: 0, difference: -90 }, comparison({ unit: 'counts' }), si)).toBe('90 counts below')
+  })
+  it('takes no percentage of a percentage', () =>
+    expect(differenceWords({ at: 4, difference: -12.4 }, comparison({ unit: '%' }), si)).toBe(
+      '12 points (% of peak) below',
+    ))
+  it('is nothing for any other curve', () =>
+    expect(outlyingWords(curve({ outlying: null }), comparison(), si)).toBe(''))
+})
+
+describe('placeWords', () => {
+  it.each([
+    [0.0123, 's', '0.012 s'],
+    [-4.256, 's', '−4.26 s'],
+    [17.33, 's', '17.3 s'],
+    [62.4, '%', '62 % of the time to peak'],
+  ] as const)('writes %d %s as %s', (at, unit, words) => expect(placeWords(at, unit)).toBe(words))
+})
+
+describe('curveName', () => {
+  it('names the specimen, and the break where a specimen has several', () => {
+    expect(curveName(curve(), [curve()])).toBe('C1-LL-07')
+    expect(curveName(curve(), [curve(), curve({ breakId: 9 })])).toBe('C1-LL-07 (break 7)')
+    expect(curveName(curve({ number: null }), [])).toBe('break 7')
+  })
+})
+
+describe('the hint below the table', () => {
+  const among = (count: number) =>
+    comparison({
+      curves: [...Array(9)].map((_, i) => curve({ outlying: i < count ? { at: 1, difference: 1 } : null })),
+    })
+  it('calls outlying curves a hint and no verdict', () => {
+    expect(hintWords(among(1))).toMatch(/^One curve stands out .* look at it, not a verdict\./)
+    expect(hintWords(among(2))).toMatch(/^2 curves stand out .* look at them, not a verdict\./)
+  })
+  it('does not call curves sound because none stands out', () => expect(hintWords(among(0))).toMatch(/no proof/))
+  it('says why none was judged', () => expect(hintWords(comparison({ notJudged: 'Too few.' }))).toBe('Too few.'))
+})
+
+it.each([
+  [1, /^One curve has no median/],
+  [2, /^Two curves have no median/],
+  [3, /^$/],
+])('says of %i curves whether they have a median', (curves, words) => expect(medianWords(curves)).toMatch(words))
