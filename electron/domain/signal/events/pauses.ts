@@ -1,17 +1,15 @@
 import type { CurveEvent } from '#contract/records/evaluation.ts'
+import { type CalmCurve, calmCurve, stepNoise, stepShare } from './calmCurve.ts'
 import { firstAfter } from './curvePart.ts'
 import { levelTimes } from './levelTimes.ts'
 import type { LoadedCurve } from './loadedCurve.ts'
 import { plainEvent } from './plainEvent.ts'
-import { lineThrough } from './straightLine.ts'
+import { cracked, stands } from './stillness.ts'
 
-/** The curve is looked at in means over this time, s ... */
-const meanS = 0.2
-/** ... or this, where noise asks for it; both are less than the stroke of a hand pump. */
-const noisyMeanS = 0.5
-/** The way up is cut into steps of this share of the peak, or of so many noise SDs of the means. */
-const stepShare = 0.005
-const stepNoise = 3
+/** The load stands still when its slope is below this share of the usual rate. */
+const stillShare = 0.5
+/** The very start of a pause is left out of its slope: the load may relax. */
+const startShare = 0.15
 /** Below this share of the peak a loading is still being set up. */
 const fromShare = 0.05
 /** The usual rate is the median over the steps between these shares of the peak; a pause is in few of them. */
@@ -28,14 +26,6 @@ const heldShare = 0.1
 const plateauShare = 0.9
 const sunkShare = 0.85
 const plateauTimeShare = 0.03
-/** The load stands still when its slope is below this share of the usual rate; the very start of a pause is left out. */
-const stillShare = 0.5
-const startShare = 0.15
-/** A fall of this share of the load, most of what the load came down by, between means over this time, s, is a crack and no pause. */
-const crackShare = 0.045
-const crackOfFall = 0.55
-const crackMeanS = 0.3
-const crackNoise = 4
 
 /**
  * Where the load was not driven on: holds, let-downs and a plateau before the failure.
@@ -55,7 +45,7 @@ export function readPauses(curve: LoadedCurve, fallsFromS: number | null): Curve
   const load = curve.peak - zero
   // The mean that reaches into the fall tells nothing of a pause.
   const untilS = fallsFromS === null ? curve.peakS : fallsFromS - (curve.samplesPerMean * curve.intervalS) / 2
-  const calm = calmed(curve, untilS)
+  const calm = calmCurve(curve, untilS)
   const step = Math.max(stepShare * load, stepNoise * calm.noise)
   const levels: number[] = []
   for (let level = zero + fromShare * load; level < curve.peak; level += step) levels.push(level)
@@ -96,7 +86,7 @@ function slowRuns(reachedS: Float64Array, top: number, longerS: number): [first:
  */
 function findPlateau(
   curve: LoadedCurve,
-  calm: Calm,
+  calm: CalmCurve,
   runs: readonly [first: number, last: number][],
   reachedS: Float64Array,
   top: number,
@@ -108,35 +98,10 @@ function findPlateau(
   for (const start of starts) {
     const unbroken = start === top || (start === runs.at(-1)?.[0] && runs.at(-1)?.[1] === top)
     const most = unbroken ? stillShare * rate : rate / slowTimes
-    const plateau = plateauFrom(curve, calm, reachedS[start]!, untilS, most)
+    const plateau = plateauFrom(curve, calm, reachedS[start]!, untilS, most, rate)
     if (plateau !== null) return plateau
   }
   return null
-}
-
-type Calm = { timeS: Float64Array; force: Float64Array; noise: number }
-
-/** The curve up to a time in longer means, calm enough for the steps. */
-function calmed(curve: LoadedCurve, untilS: number): Calm {
-  const { intervalS, samplesPerMean, noise } = curve
-  const perMean = (overS: number) => (intervalS > 0 ? Math.max(1, Math.round(overS / (intervalS * samplesPerMean))) : 1)
-  const noiseOf = (means: number) => noise / Math.sqrt(samplesPerMean * means)
-  let means = perMean(meanS)
-  if (stepNoise * noiseOf(means) > stepShare * (curve.peak - curve.zero)) means = perMean(noisyMeanS)
-  const length = Math.floor(firstAfter(curve, untilS) / means)
-  const timeS = new Float64Array(length)
-  const force = new Float64Array(length)
-  for (let k = 0; k < length; k++) {
-    let sumT = 0
-    let sumF = 0
-    for (let i = k * means; i < (k + 1) * means; i++) {
-      sumT += curve.timeS[i]!
-      sumF += curve.force[i]!
-    }
-    timeS[k] = sumT / means
-    force[k] = sumF / means
-  }
-  return { timeS, force, noise: noiseOf(means) }
 }
 
 function usualStepS(reachedS: Float64Array, levels: readonly number[], zero: number, load: number): number | null {
@@ -152,7 +117,7 @@ function usualStepS(reachedS: Float64Array, levels: readonly number[], zero: num
 }
 
 /** The hold or let-down between two times, the second being when the load went higher than before; null: neither. */
-function pauseIn(curve: LoadedCurve, calm: Calm, fromS: number, toS: number, rate: number): CurveEvent | null {
+function pauseIn(curve: LoadedCurve, calm: CalmCurve, fromS: number, toS: number, rate: number): CurveEvent | null {
   if (toS - fromS < leastPauseS) return null
   const { timeS, force } = calm
   const from = Math.min(force.length - 1, firstAfter(calm, fromS))
@@ -173,11 +138,18 @@ function pauseIn(curve: LoadedCurve, calm: Calm, fromS: number, toS: number, rat
   const startTimeS = crept ? fromS : timeS[start]!
   const endTimeS = crept || !held ? toS : timeS[end]!
   const settledS = startTimeS + startShare * (endTimeS - startTimeS)
-  if (held && !stands(curve, settledS, endTimeS, stillShare * rate)) return null
+  if (held && !stands(curve, settledS, endTimeS, stillShare * rate, rate)) return null
   return pauseEvent(curve, held ? 'hold' : 'reload', startTimeS, endTimeS, high, force[lowest]!)
 }
 
-function plateauFrom(curve: LoadedCurve, calm: Calm, fromS: number, toS: number, most: number): CurveEvent | null {
+function plateauFrom(
+  curve: LoadedCurve,
+  calm: CalmCurve,
+  fromS: number,
+  toS: number,
+  most: number,
+  rate: number,
+): CurveEvent | null {
   const { zero } = curve
   const load = curve.peak - zero
   if (!(toS - fromS >= Math.max(leastPauseS, plateauTimeShare * (toS - curve.onsetS)))) return null
@@ -188,39 +160,8 @@ function plateauFrom(curve: LoadedCurve, calm: Calm, fromS: number, toS: number,
     high = Math.max(high, calm.force[i]!)
   }
   if (!(high - zero >= plateauShare * load) || !(lowest - zero >= sunkShare * load)) return null
-  if (!stands(curve, fromS, toS, most) || cracked(curve, fromS, toS, high, lowest)) return null
+  if (!stands(curve, fromS, toS, most, rate) || cracked(curve, fromS, toS, high, lowest)) return null
   return pauseEvent(curve, 'plateau', fromS, toS, high, lowest)
-}
-
-function stands(curve: LoadedCurve, fromS: number, toS: number, most: number): boolean {
-  const line = lineThrough(curve.timeS, curve.force, firstAfter(curve, fromS), firstAfter(curve, toS))
-  return line !== null && line.slope < most
-}
-
-/** True when most of what the load came down by in a stretch went at once: the largest step between means side by side. */
-function cracked(curve: LoadedCurve, fromS: number, toS: number, high: number, lowest: number): boolean {
-  const { force, intervalS, samplesPerMean, noise, zero } = curve
-  const width = intervalS > 0 ? Math.max(2, Math.round(crackMeanS / (intervalS * samplesPerMean))) : 2
-  const least = Math.max(
-    crackShare * (high - zero),
-    crackOfFall * (high - lowest),
-    crackNoise * noise * Math.sqrt(2 / (samplesPerMean * width)),
-  )
-  const begin = Math.max(0, firstAfter(curve, fromS) - width)
-  const end = Math.min(force.length, firstAfter(curve, toS))
-  // One mean between the two belongs to neither: the fall may lie in it.
-  let before = 0
-  let after = 0
-  for (let i = 0; i < width; i++) {
-    before += force[begin + i] ?? 0
-    after += force[begin + width + 1 + i] ?? 0
-  }
-  for (let middle = begin + width; middle + width < end; middle++) {
-    if ((before - after) / width >= least) return true
-    before += force[middle]! - force[middle - width]!
-    after += (force[middle + width + 1] ?? 0) - force[middle + 1]!
-  }
-  return false
 }
 
 function pauseEvent(

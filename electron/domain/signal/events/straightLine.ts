@@ -1,10 +1,13 @@
-/** A straight line through some points of a curve; `residualSD` has n − 2 degrees of freedom, NaN for two points. */
-export type StraightLine = { slope: number; meanS: number; mean: number; residualSD: number }
+/**
+ * A straight line through some points of a curve; `residualSD` has n − 2 degrees of freedom, NaN for two points. Noise of SD σ in
+ * each point makes an SD of σ / sqrt(squaresS2) in the slope.
+ */
+export type StraightLine = { slope: number; meanS: number; mean: number; residualSD: number; squaresS2: number }
 
 /**
  * Straight line by least squares through the points [from, to) of a curve; null for fewer than two points.
  *
- *   b = Σ (t − t̄) (F − F̄) / Σ (t − t̄)²      s² = Σ (F − F̄ − b (t − t̄))² / (n − 2)
+ *   b = Σ (t − t̄) (F − F̄) / Σ (t − t̄)²      squaresS2 = Σ (t − t̄)²      s² = Σ (F − F̄ − b (t − t̄))² / (n − 2)
  *
  * Centred first, so that a large common time does no harm. Source: NIST/SEMATECH e-Handbook 4.1.4.1. Checked:
  * tests/domain/signal/events/straightLine.spec.ts against scipy.stats.linregress.
@@ -31,5 +34,5 @@ export function lineThrough(timeS: Float64Array, force: Float64Array, from: numb
   const slope = stf / stt
   let squares = 0
   for (let i = from; i < to; i++) squares += (force[i]! - mean - slope * (timeS[i]! - meanS)) ** 2
-  return { slope, meanS, mean, residualSD: count > 2 ? Math.sqrt(squares / (count - 2)) : Number.NaN }
+  return { slope, meanS, mean, residualSD: count > 2 ? Math.sqrt(squares / (count - 2)) : Number.NaN, squaresS2: stt }
 }

@@ -1,0 +1,51 @@
+import type { LoadingKind } from '#acquisition/virtual/loadingPlan.ts'
+import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
+import type { CurveEvent, EvaluationResult } from '#contract/records/evaluation.ts'
+import { runBench } from './corpus.ts'
+
+/** What was read from one curve of the virtual bench, its times counted from the stream's first sample as those of the truth. */
+export type ReadCurve = {
+  where: string
+  kind: LoadingKind
+  rateHz: number
+  noiseShare: number
+  truth: LoadingTruth
+  result: EvaluationResult
+  firstTimeS: number
+}
+
+/** The corpus of the course: every kind at every rate and noise, with blocks of strengths from 2.5 kN to 9 kN. */
+export function readCorpus(
+  kinds: readonly LoadingKind[],
+  rates: readonly number[],
+  noiseShares: readonly number[],
+  seeds: number,
+): ReadCurve[] {
+  const curves: ReadCurve[] = []
+  for (const kind of kinds)
+    for (const rateHz of rates)
+      for (const noiseShare of noiseShares)
+        for (let seed = 1; seed <= seeds; seed++) {
+          const strengthN = 2500 + ((seed * 1300 + rateHz * 7) % 6500)
+          const run = runBench({
+            scenario: kind,
+            rateHz,
+            // No two curves have their noise in common.
+            seed: 7919 * (1 + curves.length) + seed + kind.length,
+            breaks: 1,
+            noiseN: noiseShare * strengthN,
+            knocksPerHour: 0,
+            specimen: (drawn) => ({ ...drawn, strengthN, strengthMPa: strengthN / drawn.areaMm2 }),
+          })
+          const where = `${kind} ${rateHz} Hz noise ${100 * noiseShare} % seed ${seed}`
+          const [truth] = run.truths
+          // A very noisy bench may be captured at rest as well; that is the affair of corpus.spec.ts and the soak.
+          const captured = run.captures.sort((a, b) => (b.result.peakN ?? 0) - (a.result.peakN ?? 0))[0]
+          if (truth === undefined || captured === undefined) throw new Error(`${where}: nothing was captured`)
+          curves.push({ where, kind, rateHz, noiseShare, truth, ...captured })
+        }
+  return curves
+}
+
+export const eventsOf = ({ result }: ReadCurve, kind: CurveEvent['kind']): CurveEvent[] =>
+  result.events.filter((event) => event.kind === kind)
