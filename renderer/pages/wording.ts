@@ -55,17 +55,23 @@ export const verifiedRangeFlags: readonly Flag[] = ['above-verified-range', 'bel
 /** Flags that say whose word the peak is. */
 const overrulingFlags: readonly Flag[] = ['peak-picked', 'premature-failure']
 
-/** What a list says of a break's flags: a person's word first, and how far above the verified range it lies, if it does. */
-export function flagListWords({ flags, verification }: Pick<BreakSummary, 'flags' | 'verification'>): string {
+/**
+ * What a list says of a break's flags: a person's word first, and how far above the verified range it lies, if it does. No
+ * more than `most` of them by name, the rest by their number.
+ */
+export function flagListWords(
+  { flags, verification }: Pick<BreakSummary, 'flags' | 'verification'>,
+  most = Number.POSITIVE_INFINITY,
+): string {
   const times = verification?.timesVerified ?? null
-  return flags
+  const names = flags
     .toSorted((a, b) => Number(overrulingFlags.includes(b)) - Number(overrulingFlags.includes(a)))
     .map((flag) =>
       flag === 'above-verified-range' && times !== null && times > 1
         ? `${times.toPrecision(2)} × highest weight`
         : flagNames[flag],
     )
-    .join(', ')
+  return names.length <= most ? names.join(', ') : `${names.slice(0, most).join(', ')}, +${names.length - most}`
 }
 
 /** What an event of a curve is called. */

@@ -72,7 +72,7 @@ export function drawMarks(plot: uPlot, marks: readonly PointMark[], colours: Plo
     const onLeft = before || x + width + 18 * ratio > bbox.left + bbox.width
     const labelX = onLeft ? x - width - 12 * ratio : x + 12 * ratio
     // Below the mark of an event: the load goes on upwards
-    const wantedY = mark.shape === 'event' ? y + 13 * ratio : before ? y - 16 * ratio : y
+    const wantedY = mark.shape === 'event' ? y + 13 * ratio : before ? y - 32 * ratio : y
     let labelY = Math.min(Math.max(wantedY, bbox.top + 12 * ratio), bottom)
     const meets = (other: { x: number; y: number; width: number }) =>
       Math.abs(other.y - labelY) < 18 * ratio && labelX < other.x + other.width && other.x < labelX + width

@@ -24,14 +24,15 @@ type Reviewed = Pick<
 
 /** Answers for the curve page: curves with the events that a result names drawn into them, and a person's word on the peak. */
 export function scriptedReview({ recordOf, changeBreak, breaks, at }: ReviewParts): Reviewed {
-  const foundN = (record: BreakRecord) => inForce(record).result.peakN ?? record.summary.peakN
+  const foundN = (record: BreakRecord) => inForce(record)?.result.peakN ?? record.summary.peakN
 
   function curveOf(breakId: number): ForceCurve {
     const record = recordOf(breakId)
-    const { scale, result } = inForce(record)
-    const rateHz = result.sampleRateHz ?? 80
+    const result = inForce(record)?.result ?? null
+    const { scale } = inForce(record) ?? record.header
+    const rateHz = result?.sampleRateHz ?? 80
     const { timeS, readings } = scriptedCurve(foundN(record) ?? 4000, 7.4, rateHz, breakId)
-    const force = withEvents(timeS, readings, result.events)
+    const force = withEvents(timeS, readings, result?.events ?? [])
     return { timeS, force, unit: scale.kind === 'none' ? 'counts' : 'N', samples: timeS.length }
   }
 
@@ -115,7 +116,7 @@ export function scriptedReview({ recordOf, changeBreak, breaks, at }: ReviewPart
       return decide(breakId, 'peak-picked', signature, sample)
     },
     'breaks.declarePremature': async ({ breakId, ...signature }) => {
-      const drop = inForce(recordOf(breakId)).result.events.find(({ kind }) => kind === 'pop-in')
+      const drop = inForce(recordOf(breakId))?.result.events.find(({ kind }) => kind === 'pop-in')
       if (drop === undefined)
         throw new Trouble('conflict', 'No early drop was found on this curve.', 'Pick the peak by hand.')
       return decide(breakId, 'premature-failure', signature, { timeS: drop.startTimeS, reading: drop.fromN ?? 0 })
@@ -125,7 +126,7 @@ export function scriptedReview({ recordOf, changeBreak, breaks, at }: ReviewPart
 }
 
 function inForce(record: BreakRecord) {
-  return record.evaluations.find(({ evaluationId }) => evaluationId === record.inForceId)!
+  return record.evaluations.find(({ evaluationId }) => evaluationId === record.inForceId)
 }
 
 function cut(curve: ForceCurve, fromS: number | null, toS: number | null): ForceCurve {

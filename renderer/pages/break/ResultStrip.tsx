@@ -1,6 +1,6 @@
 import type { BreakRecord } from '#contract/records/break.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
-import { useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
+import { type Quantity, useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
 import { hashOf } from '../frame/route.ts'
 import { OverruledMark } from '../records/OverruledMark.tsx'
 import { instantWords, isUncalibrated } from '../wording.ts'
@@ -12,7 +12,6 @@ export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dial
   const { summary } = record
   const { force, strength } = useQuantities()
   const result = evaluationInForce(record)?.result ?? null
-  const bound = result?.samplingBoundN ?? null
   const timeS = result?.course?.timeToFailureS ?? null
   return (
     <section className="result-strip" aria-labelledby="result-title">
@@ -47,20 +46,19 @@ export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dial
             {summary.strengthMPa === null ? null : <small>{strength.unit}</small>}
           </dd>
         </div>
-        <div>
-          <dt title="How far the true peak may lie above the highest sample">Sampling bound</dt>
-          <dd>
-            {summary.overruled !== null
-              ? 'as found only'
-              : bound === null
-                ? 'not known'
-                : `+${force.text(bound)}${result?.samplingBoundPercent == null ? '' : ` (${writeNumber(result.samplingBoundPercent, 2)} %)`}`}
-          </dd>
-        </div>
-        <div>
-          <dt>Time to failure</dt>
-          <dd>{timeS === null ? 'not known' : `${writeNumber(timeS, 2)} s`}</dd>
-        </div>
+        {/* Both belong to the peak as found. */}
+        {summary.overruled !== null ? null : (
+          <>
+            <div>
+              <dt title="How far the true peak may lie above the highest sample">Sampling bound</dt>
+              <dd>{boundWords(result, force)}</dd>
+            </div>
+            <div>
+              <dt>Time to failure</dt>
+              <dd>{timeS === null ? 'not known' : `${writeNumber(timeS, 2)} s`}</dd>
+            </div>
+          </>
+        )}
         <div>
           <dt>Wood failure</dt>
           <dd>{summary.woodFailurePercent === null ? 'not assessed' : `${summary.woodFailurePercent} %`}</dd>
@@ -69,6 +67,13 @@ export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dial
       {result === null || result.outcome === 'none' ? null : <Word record={record} result={result} onAsk={onAsk} />}
     </section>
   )
+}
+
+function boundWords(result: EvaluationResult | null, force: Quantity): string {
+  if (result === null || result.samplingBoundN === null) return 'not known'
+  const { samplingBoundN, samplingBoundPercent } = result
+  const share = samplingBoundPercent === null ? '' : ` (${writeNumber(samplingBoundPercent, 2)} %)`
+  return `+${force.text(samplingBoundN)}${share}`
 }
 
 function peakName({ summary }: BreakRecord): string {

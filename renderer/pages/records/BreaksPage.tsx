@@ -67,16 +67,16 @@ export function BreaksPage() {
 
 function columnsIn({ force, strength }: Quantities): Column<BreakSummary, Sort>[] {
   return [
-    { key: 'when', title: 'When', sort: 'startedAt', width: '17%', cell: (row) => instantWords(row.startedAt) },
+    { key: 'when', title: 'When', sort: 'startedAt', width: '14%', cell: (row) => instantWords(row.startedAt) },
     {
       key: 'number',
       title: 'Specimen',
       sort: 'number',
-      width: '12%',
+      width: '10%',
       cell: (row) => (row.number === null ? <span className="quiet">none</span> : <strong>{row.number}</strong>),
     },
     { key: 'adhesive', title: 'Adhesive', sort: 'adhesive', width: '17%', cell: (row) => row.adhesive ?? '' },
-    { key: 'outcome', title: 'Outcome', width: '9%', cell: (row) => outcomeWord(row) },
+    { key: 'outcome', title: 'Outcome', width: '8%', cell: (row) => outcomeWord(row) },
     {
       key: 'peak',
       title: 'Peak',
@@ -96,7 +96,7 @@ function columnsIn({ force, strength }: Quantities): Column<BreakSummary, Sort>[
       unit: strength.unit,
       sort: 'strengthMPa',
       numeric: true,
-      width: '11%',
+      width: '10%',
       cell: (row) => strength.number(row.strengthMPa),
     },
     {
@@ -105,14 +105,14 @@ function columnsIn({ force, strength }: Quantities): Column<BreakSummary, Sort>[
       unit: '%',
       sort: 'woodFailurePercent',
       numeric: true,
-      width: '9%',
+      width: '8%',
       cell: (row) => row.woodFailurePercent ?? '–',
     },
     {
       key: 'flags',
       title: 'To be read with',
-      width: '20%',
-      cell: (row) => <span title={flagListWords(row)}>{flagListWords(row)}</span>,
+      width: '24%',
+      cell: (row) => <span title={flagListWords(row)}>{flagListWords(row, 2)}</span>,
     },
   ]
 }

@@ -5,7 +5,7 @@ import { Notice } from '#renderer/widgets/Notice.tsx'
 import { type Quantities, useQuantities } from '#renderer/widgets/quantities.ts'
 import { hashOf } from '../frame/route.ts'
 import { go } from '../frame/useRoute.ts'
-import { flagNames, isUncalibrated } from '../wording.ts'
+import { flagListWords, flagNames, isUncalibrated } from '../wording.ts'
 import { ListTools } from './ListTools.tsx'
 import { useListView } from './listViewStore.ts'
 import { OverruledMark } from './OverruledMark.tsx'
@@ -66,9 +66,8 @@ export function SpecimensPage() {
 
 /** How the strength of a specimen stands: what a person put in place of the peak found comes first. */
 function stateWords({ overruled, scaleKind }: BreakSummary): string {
-  const words = [overruled === null ? 'broke' : flagNames[overruled.kind]]
-  if (isUncalibrated(scaleKind)) words.push('uncalibrated')
-  return words.join(', ')
+  if (overruled !== null) return flagNames[overruled.kind]
+  return isUncalibrated(scaleKind) ? 'broke, uncalibrated' : 'broke'
 }
 
 function countWords(total: number): string {
@@ -142,7 +141,7 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
         row.breakInForce === null ? (
           'waiting'
         ) : (
-          <span title={stateWords(row.breakInForce)}>{stateWords(row.breakInForce)}</span>
+          <span title={flagListWords(row.breakInForce)}>{stateWords(row.breakInForce)}</span>
         ),
     },
   ]
