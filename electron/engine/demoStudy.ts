@@ -1,5 +1,5 @@
 import { createRandom } from '#acquisition/virtual/random.ts'
-import type { FailurePattern } from '#contract/records/break.ts'
+import type { FailurePattern, OverruledPeak, SetAsideCause } from '#contract/records/break.ts'
 import type { ScenarioName } from '#contract/records/settings.ts'
 import { type SpecimenFields, specimenFields } from '#contract/records/specimen.ts'
 
@@ -132,8 +132,20 @@ export function demoAssessment(
 }
 
 /** Breaks that are not used, by block number, each with its reason. */
-export const demoSetAside: Readonly<Record<string, string>> = {
-  'C1-L0-07': 'the block slipped in the fixture before it was loaded fully',
-  'E4-L0-03': 'a knot runs through the overlap',
-  'U3-L0-11': 'glued one day later than the group, from another bottle',
+export const demoSetAside: Readonly<Record<string, { cause: SetAsideCause; reason: string }>> = {
+  'C1-L0-07': {
+    cause: 'specimen-slipped',
+    reason: 'the block slipped in the fixture before it was loaded fully',
+  },
+  'E4-L0-03': { cause: 'other', reason: 'a knot runs through the overlap' },
+  'U3-L0-11': { cause: 'other', reason: 'glued one day later than the group, from another bottle' },
+}
+
+/** Breaks whose peak a person overruled, by block number, each with the reason. */
+export const demoOverruled: Readonly<Record<string, { kind: OverruledPeak['kind']; reason: string }>> = {
+  'E4-L0-09': {
+    kind: 'premature-failure',
+    reason: 'the glue line had opened along one edge after the first slip',
+  },
+  'F6-L0-08': { kind: 'peak-picked', reason: 'the frame was leant on just before the break' },
 }

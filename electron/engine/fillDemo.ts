@@ -2,6 +2,7 @@ import { createVirtualSource } from '#acquisition/virtual/virtualSource.ts'
 import type { Archive } from '#archive/archive.ts'
 import { Trouble } from '#contract/errors.ts'
 import { listQuery, type Progress } from '#contract/records/archive.ts'
+import type { SetAsideCause } from '#contract/records/break.ts'
 import { defaultPreferences, sourceChoice } from '#contract/records/settings.ts'
 import { type Bench, createBench } from './bench.ts'
 import {
@@ -12,10 +13,12 @@ import {
   demoBlocks,
   demoGroups,
   demoNote,
+  demoOverruled,
   demoSetAside,
   demoStrengthMPa,
   gluedOnMs,
 } from './demoStudy.ts'
+import { overrulable, pickedSample, prematureSample } from './overruling.ts'
 import { createSteppedClock } from './steppedClock.ts'
 
 /** What an archive holds of the demo study: nothing and nothing else, a part (the program was ended), all, or other records. */
@@ -83,8 +86,7 @@ async function isBroken(archive: Archive, group: DemoGroup, { index, specimenId 
     if (ending === 'complete') {
       broken = true
       if (woodFailurePercent === null) await assess(archive, group, { index, specimenId }, breakId, startedAt)
-    } else if (setAside === null)
-      await setBreakAside(archive, breakId, 'the program was ended while the block was loaded', startedAt)
+    } else if (setAside === null) await setBreakAside(archive, breakId, cutShort, startedAt)
   }
   return broken
 }
@@ -160,15 +162,36 @@ async function breakBlocks(
 
 async function assess(archive: Archive, group: DemoGroup, block: DemoBlock, breakId: number, recordedAt: string) {
   const { number } = (await archive.specimen(block.specimenId)).current.fields
-  const reason = demoSetAside[number]
+  const aside = demoSetAside[number]
   // First, so that an assessment says that all was done.
-  if (reason !== undefined) await setBreakAside(archive, breakId, reason, recordedAt)
+  if (aside !== undefined) await setBreakAside(archive, breakId, aside, recordedAt)
+  if (number in demoOverruled) await overrule(archive, breakId, number, recordedAt)
   const seen = demoAssessment(group, block.index)
   await archive.addAssessment({ breakId, recordedAt, by: demoAuthor, note: demoNote, ...seen })
 }
 
-async function setBreakAside(archive: Archive, breakId: number, reason: string, recordedAt: string) {
-  await archive.addDecision({ breakId, kind: 'set-aside', specimenId: null, by: demoAuthor, reason, recordedAt })
+const cutShort = { cause: 'other', reason: 'the program was ended while the block was loaded' } as const
+
+async function setBreakAside(
+  archive: Archive,
+  breakId: number,
+  why: { cause: SetAsideCause; reason: string },
+  recordedAt: string,
+) {
+  await archive.addDecision({ breakId, kind: 'set-aside', specimenId: null, by: demoAuthor, recordedAt, ...why })
+}
+
+/** The sample that was picked lies so long before the peak, s. */
+const pickedBeforePeakS = 0.5
+
+async function overrule(archive: Archive, breakId: number, number: string, recordedAt: string) {
+  const { kind, reason } = demoOverruled[number]!
+  const record = await archive.break(breakId)
+  const curve = await archive.readCurve(breakId)
+  const peakS = overrulable(record).result.peakTimeS ?? 0
+  const sample =
+    kind === 'peak-picked' ? pickedSample(record, curve, peakS - pickedBeforePeakS) : prematureSample(record, curve)
+  await archive.addDecision({ breakId, kind, specimenId: null, by: demoAuthor, reason, sample, recordedAt })
 }
 
 async function closeBench(bench: Bench): Promise<void> {

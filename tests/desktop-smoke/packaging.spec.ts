@@ -50,7 +50,7 @@ describe.skipIf(process.platform !== 'linux')('the packed program', () => {
   afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
   test('holds what the window, the commands and the archive run', () => {
-    for (const file of ['main.js', 'preload.cjs', 'commands.js', 'archiveWorker.js'])
+    for (const file of ['main.js', 'preload.cjs', 'commands.js', 'archiveWorker.js', 'reevaluationWorker.js'])
       expect(files).toContain(`app/dist/desktop/${file}`)
     expect(files).toContain('app/dist/renderer/index.html')
     expect(files.filter((file) => /^app\/dist\/renderer\/assets\/.*\.js$/.test(file))).toHaveLength(1)

@@ -1,5 +1,12 @@
 import { expect, it } from 'vitest'
-import { demoAdhesives, demoAssessment, demoBlocks, demoGroups, demoSetAside } from '#engine/demoStudy.ts'
+import {
+  demoAdhesives,
+  demoAssessment,
+  demoBlocks,
+  demoGroups,
+  demoOverruled,
+  demoSetAside,
+} from '#engine/demoStudy.ts'
 
 const blocks = demoGroups.flatMap(demoBlocks)
 
@@ -18,7 +25,7 @@ it('leaves most of the specimens waiting and names every adhesive of the school'
 
 it('sets aside only blocks that were broken', () => {
   const broken = demoGroups.flatMap((group) => demoBlocks(group).slice(0, group.broken)).map(({ number }) => number)
-  for (const number of Object.keys(demoSetAside)) expect(broken).toContain(number)
+  for (const number of Object.keys({ ...demoSetAside, ...demoOverruled })) expect(broken).toContain(number)
 })
 
 it('assesses wood failure to the nearest 5 %', () => {

@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { Archive } from '#archive/archive.ts'
 import { openArchive } from '#archive/openArchive.ts'
 import { listQuery } from '#contract/records/archive.ts'
-import { demoGroups, demoSetAside } from '#engine/demoStudy.ts'
+import { demoGroups, demoOverruled, demoSetAside } from '#engine/demoStudy.ts'
 import { fillDemo, heldOfDemo } from '#engine/fillDemo.ts'
 import { addBlocks, temporaryArchive } from '#tests/fakes/temporaryArchive.ts'
 
@@ -41,6 +41,11 @@ async function expectWholeStudy(archive: Archive) {
   )
   const setAside = complete.filter((row) => row.setAside !== null).map(({ number }) => number)
   expect(setAside.sort()).toEqual(Object.keys(demoSetAside).sort())
+  for (const { number, setAsideCause, overruled, peakN } of complete) {
+    expect(setAsideCause).toBe(demoSetAside[number!]?.cause ?? null)
+    expect(overruled?.kind).toBe(demoOverruled[number!]?.kind)
+    if (overruled !== null) expect(peakN).toBeLessThan(overruled.foundPeakN!)
+  }
   // What was cut short counts for nothing.
   expect(rows.every(({ ending, setAside }) => ending === 'complete' || setAside !== null)).toBe(true)
 }
