@@ -54,7 +54,7 @@ export function Changes({ reevaluationId }: { reevaluationId: number }) {
         }
         onOpen={(row) => go({ page: 'break', breakId: row.breakId })}
         rowLabel={(row) => changeLabel(row, quantities)}
-        empty={list.pending ? '' : only === 'all' ? 'There is no result.' : 'No result changed in this.'}
+        empty={list.pending ? '' : only === 'changed' ? 'Every result is as it was.' : 'No result changed in this.'}
       />
     </>
   )

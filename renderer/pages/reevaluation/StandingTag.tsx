@@ -4,6 +4,7 @@ import { type Standing, standingOf, standingWords } from './standing.ts'
 const paths: Record<Standing, string> = {
   running: 'M10 3a7 7 0 1 1-7 7M10 3v7l4 3',
   waiting: 'M10 2.5 17.5 10 10 17.5 2.5 10Z',
+  nothing: 'M6 10a4 4 0 1 1 8 0a4 4 0 1 1-8 0Z',
   adopted: 'M3 10.5 8 15.5 17 5',
   dropped: 'M4 10h12',
   'taken-out': 'M7 5 3 9l4 4M3 9h9a4 4 0 0 1 0 8h-2',

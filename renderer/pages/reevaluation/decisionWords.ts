@@ -11,9 +11,10 @@ export function meaningWords(summary: ReevaluationSummary): string {
   const { evaluated, breaks } = summary
   const results = evaluated === 1 ? 'this result' : `all ${evaluated.toLocaleString('en')} results`
   const adopting = `Adopting puts ${results} in force by one recorded decision, which you can take back at any time. ${kept}`
-  if (evaluated === 0) return 'There is no result to adopt.'
+  if (evaluated === 0) return 'No break was evaluated, so there is nothing to adopt.'
   switch (standingOf(summary)) {
     case 'running':
+    case 'nothing':
       return ''
     case 'waiting':
       return `These results do not count yet. ${adopting}`
