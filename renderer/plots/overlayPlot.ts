@@ -255,10 +255,15 @@ export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions
   return {
     setCurves(next) {
       const wasWhole = span.fromS <= whole.fromS && span.toS >= whole.toS
-      const fine = new Map(curves.map(({ curve, fine }) => [curve.levels, fine]))
-      curves = next.map((curve) => ({ curve, fine: fine.get(curve.levels) ?? null }))
+      const before = new Map(curves.map((drawn) => [drawn.curve.key, drawn]))
+      const lieElsewhere = next.some((curve) => liesElsewhere(curve, before.get(curve.key)?.curve))
+      curves = next.map((curve) => {
+        const known = before.get(curve.key)
+        return { curve, fine: known?.curve.levels === curve.levels ? known.fine : null }
+      })
       whole = wholeSpan(next)
-      if (wasWhole || span.toS <= whole.fromS || span.fromS >= whole.toS) span = whole
+      if (lieElsewhere) chosenRange = null
+      if (wasWhole || lieElsewhere || span.toS <= whole.fromS || span.fromS >= whole.toS) span = whole
       options.onSpan(span, whole)
       request(true)
     },
@@ -309,6 +314,12 @@ export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions
       plot.destroy()
     },
   }
+}
+
+/** On other axes a view that was zoomed into shows something else. */
+function liesElsewhere(curve: OverlayCurve, before: OverlayCurve | undefined): boolean {
+  if (before === undefined) return false
+  return curve.originS !== before.originS || curve.timeUnit !== before.timeUnit || curve.forceUnit !== before.forceUnit
 }
 
 function sameView(one: OverlayView, other: OverlayView): boolean {

@@ -11,33 +11,39 @@ export type Dash = { on: number; off: number }
 /** `width`: of the line, in pixels. */
 export type Stroke = Rgb & { width: number; dash: Dash | null }
 
+/** A line that falls by more pixels than this in one column counts as steep. */
+const steepFrom = 4
+
 /**
  * Paints the spans of a curve as a line. Its upper and lower edge are softened by how much of the pixel they cover; a wide
- * line takes several columns. One pass over the columns: what it costs does not depend on the number of samples.
+ * line takes several columns where it is steep. One pass over the columns: what it costs does not depend on the number of samples.
  */
 export function paintSpans(pixels: Pixels, spans: ColumnSpans, stroke: Stroke): void {
   const { columns, rows, words } = pixels
   const reach = stroke.width / 2
-  const across = Math.max(Math.round(stroke.width * 0.8), 1)
-  const before = (across - 1) >> 1
+  const brush = Math.max(Math.round(stroke.width * 0.8), 1)
   const colour = (stroke.blue << 16) | (stroke.green << 8) | stroke.red
-  // The brush is so many columns wide, and reaches over the beginning of a gap.
-  const on = stroke.dash === null ? 0 : Math.max(stroke.dash.on - across + 1, 1)
-  const period = stroke.dash === null ? 1 : stroke.dash.on + stroke.dash.off
   const opaque = (colour | 0xff000000) >>> 0
+  const period = stroke.dash === null ? 1 : stroke.dash.on + stroke.dash.off
   let travelled = 0
   for (let column = 0; column < spans.top.length; column++) {
     const top = spans.top[column]!
     const bottom = spans.bottom[column]!
     if (!(bottom >= top)) continue
-    const start = top - reach
-    const end = bottom + reach
+    const height = bottom - top
+    const isSteep = height > steepFrom
+    // A slanted line is higher than it is wide; a steep one is as wide as the brush.
+    const half = isSteep ? height / 2 + reach : Math.max(height / 2 + 0.5, reach * Math.sqrt(1 + height * height))
+    const start = (top + bottom) / 2 - half
+    const end = (top + bottom) / 2 + half
     const firstRow = Math.max(Math.floor(start), 0)
     const lastRow = Math.min(Math.ceil(end) - 1, rows - 1)
+    const across = isSteep ? brush : 1
+    const firstColumn = Math.max(column - ((across - 1) >> 1), 0)
+    const lastColumn = Math.min(firstColumn + across - 1, columns - 1)
     // A steep stretch is as long as it is high, so that dashes are of one length everywhere.
     const downwards = isDownwards(spans, column)
-    const firstColumn = Math.max(column - before, 0)
-    const lastColumn = Math.min(column - before + across - 1, columns - 1)
+    const on = stroke.dash === null ? 0 : Math.max(stroke.dash.on - across + 1, 1)
     for (let row = firstRow; row <= lastRow; row++) {
       if (stroke.dash !== null) {
         const along = travelled + (downwards ? row - firstRow : lastRow - row)
@@ -50,7 +56,7 @@ export function paintSpans(pixels: Pixels, spans: ColumnSpans, stroke: Stroke): 
         words[at] = over(words[at]!, stroke, cover)
       } else for (let c = firstColumn; c <= lastColumn; c++) words[row * columns + c] = opaque
     }
-    travelled += Math.max(bottom - top, 1)
+    travelled += Math.max(height, 1)
   }
 }
 

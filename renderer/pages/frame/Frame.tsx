@@ -139,7 +139,8 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
 /** Puts the focus on the page after going to another place, so that a screen reader begins there. */
 function useRouteFocus(route: Route) {
   const main = useRef<HTMLElement>(null)
-  const place = hashOf(route)
+  // Taking a curve out of a comparison leads to no other place.
+  const place = route.page === 'compare' ? route.page : hashOf(route)
   const before = useRef(place)
   useEffect(() => {
     if (before.current === place) return

@@ -15,11 +15,11 @@ export function SelectionBar({ selection, total }: { selection: BreakSelection; 
         <strong>{breakIds.length.toLocaleString('en')}</strong> selected
       </p>
       <button type="button" className="button button-quiet" onClick={rows.onNone}>
-        None
+        Select none
       </button>
       {breakIds.length < total ? (
         <button type="button" className="button button-quiet" onClick={rows.onAll}>
-          All {total.toLocaleString('en')} that fit
+          Select all {total.toLocaleString('en')} that fit
         </button>
       ) : null}
       {tooMany ? <p className="quiet">At most {mostCompared} are compared at once.</p> : null}
