@@ -9,7 +9,6 @@ import {
   reevaluationEnd,
   reevaluationSummary,
 } from '#contract/records/reevaluation.ts'
-import { readHeader } from './breakHeaders.ts'
 import { calibration } from './calibrations.ts'
 import { canonicalJson } from './canonicalJson.ts'
 import { storeEvaluation } from './evaluations.ts'
@@ -141,10 +140,18 @@ export function beginReevaluation(
   const { id } = addLedgeredRow(database, row, {
     before() {
       if (begun.calibrationId !== null) calibration(database, begun.calibrationId)
-      for (const breakId of begun.breakIds) readHeader(database, breakId)
+      refuseMissing(database, begun.breakIds)
     },
   })
   return reevaluationOf(database, id)
+}
+
+function refuseMissing(database: Database.Database, breakIds: readonly number[]): void {
+  const missing = prepared<{ id: number }>(
+    database,
+    'SELECT value AS id FROM json_each(?) WHERE value NOT IN (SELECT break_id FROM break_header) LIMIT 1',
+  ).get(canonicalJson(breakIds))
+  if (missing !== undefined) throw notFound('break', missing.id)
 }
 
 /** Lays some results of a running re-evaluation beside the older ones; none is in force until all are adopted. */

@@ -8,7 +8,7 @@ import { listQuery } from '#contract/records/archive.ts'
 import { changesQuery } from '#contract/records/reevaluation.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
 import { storedCurve } from '#engine/archiveReading.ts'
-import { benchEngine } from '#tests/fakes/benchEngine.ts'
+import { benchEngine, virtualChoice } from '#tests/fakes/benchEngine.ts'
 import { fillWithBreaks, loadedCurves } from '#tests/fakes/loadedBreaks.ts'
 import { madeCalibration } from '../../archive/storedCalibration.ts'
 import { temporaryFolder } from '../../archive/storedStudy.ts'
@@ -102,6 +102,23 @@ test('begins the next from what is in force then', async () => {
   expect(evaluations.at(-1)!.result.peakN).toBe(evaluations.at(-2)!.result.peakN)
   const { rows } = await made.handlers['reevaluations.changes'](changesQuery.parse({ reevaluationId }))
   expect(rows[0]!.changed).toMatchObject({ peak: false, flags: true })
+})
+
+test('lets no great decision come between a running capture and the disk', async () => {
+  const reevaluationId = await evaluatedUnder(await keepCalibration())
+  const great: Archive = {
+    ...archive,
+    reevaluation: async (id) => ({ ...(await archive.reevaluation(id)), evaluated: 10_001 }),
+  }
+  const { engine, handlers, until } = await benchEngine(great)
+  const adopt = () => handlers['reevaluations.decide']({ reevaluationId, kind: 'adopted', ...signature })
+  await handlers['bench.connect']({ source: virtualChoice })
+  await until(({ phase }) => phase === 'loading')
+  await expect(adopt()).rejects.toMatchObject({ code: 'conflict', message: expect.stringMatching(/10001 results/) })
+  expect((await archive.reevaluation(reevaluationId)).decisions).toEqual([])
+  await until(({ lastBreak }) => lastBreak !== null)
+  expect((await adopt()).decisions).toHaveLength(1)
+  await engine.close()
 })
 
 test('refuses what is not there', async () => {
