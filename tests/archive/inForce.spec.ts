@@ -2,7 +2,7 @@ import type Database from 'better-sqlite3'
 import { expect, test } from 'vitest'
 import { readBreak } from '#archive/breakRecords.ts'
 import { addEvaluation } from '#archive/evaluations.ts'
-import { evaluationInForce } from '#archive/inForce.ts'
+import { evaluationInForce, standingText } from '#archive/inForce.ts'
 import { verify } from '#archive/verify.ts'
 import { decide, resultBeside, storeReevaluation } from './storedReevaluation.ts'
 import { archiveInMemory, evaluationOf, rampAndFall, storeBreak } from './storedStudy.ts'
@@ -70,4 +70,13 @@ test('leaves alone what a re-evaluation was not made for', () => {
   storeReevaluation(database, [2], { kind: 'adopted' }, (breakId) => resultBeside(database, breakId))
   expect(inForce(database, 1)).toBe(1)
   expect(inForce(database, 2)).toBe(3)
+})
+
+test('is found by the indexes, however many records there are', () => {
+  const database = archiveInMemory()
+  const plan = database.prepare<[], { detail: string }>(`EXPLAIN QUERY PLAN ${standingText('1')} LIMIT 1`).all()
+  const details = plan.map(({ detail }) => detail)
+  expect(details.filter((detail) => detail.startsWith('SCAN'))).toEqual([])
+  expect(details.join('\n')).toMatch(/SEARCH e USING INDEX evaluation_of_break/)
+  expect(details.join('\n')).toMatch(/SEARCH l USING COVERING INDEX sqlite_autoindex_ledger_1 \(kind=\? AND record_id=\?\)/)
 })
