@@ -68,9 +68,9 @@ export function drawMarks(plot: uPlot, marks: readonly PointMark[], colours: Plo
   for (const { mark, x, y } of placed) {
     const width = ctx.measureText(mark.label).width
     // What begins is named where nothing was yet
-    const before = mark.shape === 'onset' && x - width - 18 * ratio > bbox.left
+    const before = mark.shape === 'onset'
     const onLeft = before || x + width + 18 * ratio > bbox.left + bbox.width
-    const labelX = onLeft ? x - width - 12 * ratio : x + 12 * ratio
+    const labelX = onLeft ? Math.max(x - width - 12 * ratio, bbox.left + 4 * ratio) : x + 12 * ratio
     // Below the mark of an event: the load goes on upwards
     const wantedY = mark.shape === 'event' ? y + 13 * ratio : before ? y - 32 * ratio : y
     let labelY = Math.min(Math.max(wantedY, bbox.top + 12 * ratio), bottom)

@@ -74,7 +74,7 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
       width: Math.max(host.clientWidth, 100),
       height: Math.max(host.clientHeight, 100),
       legend: { show: false },
-      padding: [14, 14, 0, 0],
+      padding: [24, 14, 0, 0],
       cursor: {
         drag: { x: true, y: false, setScale: false },
         points: { size: 9, width: 2, stroke: () => colours.marker, fill: () => colours.ground },

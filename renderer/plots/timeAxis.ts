@@ -38,6 +38,6 @@ export function drawUnit(plot: uPlot, unit: string, colours: PlotColours): void 
   ctx.fillStyle = colours.quiet
   ctx.textAlign = 'right'
   ctx.textBaseline = 'middle'
-  ctx.fillText(unit, bbox.left - 8 * ratio, bbox.top)
+  ctx.fillText(unit, bbox.left - 8 * ratio, bbox.top - 15 * ratio)
   ctx.restore()
 }

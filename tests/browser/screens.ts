@@ -3,8 +3,11 @@ import type { LiveFrame } from '#contract/records/bench.ts'
 import { scriptedCurve } from '#tests/fakes/scriptedCurve.ts'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scriptedHost.ts'
 import { calibrationScreens } from './calibrationScreens.ts'
+import { compareScreens } from './compareScreens.ts'
 import { reevaluationScreens } from './reevaluationScreens.ts'
+import { reviewScreens } from './reviewScreens.ts'
 import { at, type Screen, settle } from './screenSteps.ts'
+import { withHistory } from './withHistory.ts'
 
 export { type Screen, settle } from './screenSteps.ts'
 
@@ -38,27 +41,6 @@ async function load(page: Page, host: ScriptedHost, peakN: number, toS: number):
   host.emit('live.frame', frame)
   host.setBench({ runningPeak: frame.peak, capacityShare: (frame.peak ?? 0) / 20_000 })
   await settle(page)
-}
-
-/** Breaks for the first specimens, so that lists and records have something to show. */
-export function withHistory(host: ScriptedHost, count = 9): ScriptedHost {
-  for (let i = 0; i < count; i++) {
-    host.setBench({ specimen: host.specimens[i]!, next: host.specimens[i + 1]!, waitingSpecimens: 71 - i })
-    const peakN = 4310 + ((i * 731) % 1900)
-    const breakId = host.addBreak(
-      peakN,
-      i === 4 ? { flags: ['uncalibrated', 'sampling-too-slow'], samplingBoundPercent: 1.7 } : {},
-    ).breakId
-    void host.handlers['breaks.assess']({
-      breakId,
-      woodFailurePercent: (i * 15) % 105,
-      failurePattern: i % 2 ? 'CSF' : 'CF',
-      note: '',
-      by: 'bench 1',
-    })
-  }
-  host.setBench({ specimen: host.specimens[count]!, next: host.specimens[count + 1]!, waitingSpecimens: 71 - count })
-  return host
 }
 
 /** Every screen, and the bench in every state. */
@@ -316,5 +298,7 @@ export const screens: readonly Screen[] = [
     },
   },
   ...calibrationScreens,
+  ...reviewScreens,
   ...reevaluationScreens,
+  ...compareScreens,
 ]

@@ -5,6 +5,7 @@ import { useAction } from '#renderer/host/useAction.ts'
 import { Keys } from '#renderer/widgets/Keys.tsx'
 import { Notice } from '#renderer/widgets/Notice.tsx'
 import { useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
+import { countedStrengthMPa } from '../countedStrength.ts'
 import { hashOf } from '../frame/route.ts'
 import { go } from '../frame/useRoute.ts'
 import { OverruledMark } from '../records/OverruledMark.tsx'
@@ -138,6 +139,7 @@ function useKeptDraft(
 function Result({ summary }: { summary: BreakSummary }) {
   const { force, strength } = useQuantities()
   const { verification } = summary
+  const strengthMPa = countedStrengthMPa(summary)
   const flags = summary.flags.filter(
     (flag) => flag !== 'uncalibrated' && (verification === null || !verifiedRangeFlags.includes(flag)),
   )
@@ -154,11 +156,11 @@ function Result({ summary }: { summary: BreakSummary }) {
         <div>
           <dt>Shear strength</dt>
           <dd>
-            {summary.strengthMPa === null ? (
+            {strengthMPa === null ? (
               <span className="last-break-none">{summary.outcome === 'break' ? 'area unknown' : 'none'}</span>
             ) : (
               <>
-                {strength.number(summary.strengthMPa)} <small>{strength.unit}</small>
+                {strength.number(strengthMPa)} <small>{strength.unit}</small>
               </>
             )}
           </dd>

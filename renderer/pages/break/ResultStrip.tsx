@@ -1,6 +1,7 @@
 import type { BreakRecord } from '#contract/records/break.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
 import { type Quantity, useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
+import { countedStrengthMPa } from '../countedStrength.ts'
 import { hashOf } from '../frame/route.ts'
 import { OverruledMark } from '../records/OverruledMark.tsx'
 import { instantWords, isUncalibrated } from '../wording.ts'
@@ -12,6 +13,7 @@ export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dial
   const { summary } = record
   const { force, strength } = useQuantities()
   const result = evaluationInForce(record)?.result ?? null
+  const strengthMPa = countedStrengthMPa(summary)
   const timeS = result?.course?.timeToFailureS ?? null
   return (
     <section className="result-strip" aria-labelledby="result-title">
@@ -41,10 +43,13 @@ export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dial
         </div>
         <div>
           <dt>Shear strength</dt>
-          <dd className="strip-main">
-            {strength.number(summary.strengthMPa)}{' '}
-            {summary.strengthMPa === null ? null : <small>{strength.unit}</small>}
-          </dd>
+          {strengthMPa === null ? (
+            <dd>{summary.outcome === 'break' ? (summary.peakN === null ? 'no scale' : 'area unknown') : 'none'}</dd>
+          ) : (
+            <dd className="strip-main">
+              {strength.number(strengthMPa)} <small>{strength.unit}</small>
+            </dd>
+          )}
         </div>
         {/* Both belong to the peak as found. */}
         {summary.overruled !== null ? null : (
