@@ -23,10 +23,10 @@ export type CompareTableProps = {
 const columns: readonly { order: RowOrder | null; title: string; numeric: boolean; width: string }[] = [
   { order: 'name', title: 'Specimen', numeric: false, width: '20%' },
   { order: null, title: 'Adhesive', numeric: false, width: '18%' },
-  { order: 'peak', title: 'Peak', numeric: true, width: '13%' },
-  { order: null, title: 'Strength', numeric: true, width: '17.5%' },
+  { order: 'peak', title: 'Peak', numeric: true, width: '12.5%' },
+  { order: null, title: 'Strength', numeric: true, width: '17%' },
   { order: 'time', title: 'To peak', numeric: true, width: '13%' },
-  { order: 'distance', title: 'Off med.', numeric: true, width: '13.5%' },
+  { order: 'distance', title: 'Off med.', numeric: true, width: '13%' },
 ]
 
 /** The compared breaks. Arrow keys go from curve to curve, Enter opens the break, Delete takes it out of the comparison. */
@@ -118,7 +118,7 @@ export function CompareTable(props: CompareTableProps) {
                     </a>
                     {row.curve.setAside ? <span className="compare-aside">set aside, dashed</span> : null}
                   </th>
-                  <td title={row.adhesive ?? undefined}>{row.adhesive ?? '–'}</td>
+                  <td className="compare-adhesive">{row.adhesive ?? '–'}</td>
                   <td className="numeric">{force.number(row.peakN)}</td>
                   <td className="numeric">{strength.number(row.strengthMPa)}</td>
                   <td className="numeric">{row.timeToPeakS === null ? '–' : writeFixed(row.timeToPeakS, 2)}</td>
