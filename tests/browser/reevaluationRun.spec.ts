@@ -210,7 +210,7 @@ describe.skipIf(chromiumPath === null)('evaluating breaks again by keyboard on t
     await tabTo('Who')
     await press('Enter')
     await heading(/^1 break evaluated again/)
-    await opened.page.getByText('No result changed in this.').waitFor()
+    await opened.page.getByText('Every result is as it was.').waitFor()
     await tabTo('Do not adopt')
     await press('Enter')
     await type('nothing to gain')

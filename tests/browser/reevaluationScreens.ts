@@ -162,7 +162,7 @@ export const reevaluationScreens: readonly Screen[] = [
     name: 'reevaluation-nothing-changed',
     host: () => {
       const made = one({}, 0)()
-      made.reevaluation.reevaluations[0]!.evaluated = 12
+      Object.assign(made.reevaluation.reevaluations[0]!, { breaks: 12, evaluated: 12 })
       made.reevaluation.changes.push(
         ...scriptedChanges(60)
           .filter(({ changed }) => !Object.values(changed).includes(true))
@@ -170,6 +170,11 @@ export const reevaluationScreens: readonly Screen[] = [
       )
       return made
     },
+    show: at('#/reevaluations/1'),
+  },
+  {
+    name: 'reevaluation-nothing',
+    host: one({ breaks: 30, evaluated: 0, end: end('complete', otherUnit) }, 0),
     show: at('#/reevaluations/1'),
   },
   dialog('reevaluation-adopt', 'Adopt these results', {}),

@@ -28,7 +28,12 @@ it.each([
   ['taken-out', end('complete'), decisions('adopted', 'dropped')],
   ['adopted', end('complete'), decisions('adopted', 'dropped', 'adopted')],
   ['adopted', end('cancelled'), decisions('dropped', 'adopted')],
-] as const)('is %s', (standing, ended, made) => expect(standingOf({ end: ended, decisions: [...made] })).toBe(standing))
+] as const)('is %s', (standing, ended, made) =>
+  expect(standingOf({ end: ended, decisions: [...made], evaluated: 3 })).toBe(standing),
+)
+
+it('has nothing to wait for without a result', () =>
+  expect(standingOf({ end: end('complete'), decisions: [], evaluated: 0 })).toBe('nothing'))
 
 it('says how far a running one is, and of the others what became of them', () => {
   const summary = { decisions: [], breaks: 5000, evaluated: 312 }
