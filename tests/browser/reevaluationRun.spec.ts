@@ -4,9 +4,11 @@ import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
 import { createRealEngine } from '#engine/realParts.ts'
+import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scriptedHost.ts'
+import { scriptedChanges } from '#tests/fakes/scriptedReevaluation.ts'
 import { madeCalibration } from '../archive/storedCalibration.ts'
 import { chromiumPath } from './harness/chromium.ts'
-import { type OpenedPage, openPage, takePicture } from './harness/openPage.ts'
+import { hosts, type OpenedPage, openPage, takePicture } from './harness/openPage.ts'
 
 type RealEngine = Awaited<ReturnType<typeof createRealEngine>>
 
@@ -221,4 +223,53 @@ describe.skipIf(chromiumPath === null)('evaluating breaks again by keyboard on t
   })
 
   it('reported no error anywhere on the way', () => expect(opened.problems).toEqual([]))
+})
+
+describe.skipIf(chromiumPath === null).each(hosts)('a re-evaluation that runs, behind the %s host', (hostName) => {
+  let host: ScriptedHost
+  let opened: OpenedPage
+  beforeAll(async () => {
+    host = createScriptedHost()
+    host.reevaluation.changes.push(...scriptedChanges(30))
+    opened = await openPage({ host: hostName, engine: host })
+    await opened.page.getByRole('navigation').waitFor()
+  })
+  afterAll(async () => opened?.close())
+
+  it('is shown on the bench while it runs, and leads back to its page', async () => {
+    const { page } = opened
+    await host.handlers['reevaluations.begin']({
+      breakIds: [1, 2, 3],
+      calibrationId: null,
+      settings: {},
+      by: 'bench 1',
+    })
+    host.reevaluation.reevaluations[0]!.breaks = 5000
+    await page.getByRole('link', { name: 'Evaluating 0 of' }).waitFor()
+    host.reevaluation.advance(1874)
+    const mark = page.getByRole('link', { name: /^Evaluating 1,874 of/ })
+    await mark.waitFor()
+    await mark.focus()
+    await page.keyboard.press('Enter')
+    await page.getByRole('heading', { name: /^Evaluating 5,000 breaks again/ }).waitFor()
+    expect(await mark.count()).toBe(0)
+    host.reevaluation.advance(2200)
+    await page.getByText('2,200 of 5,000', { exact: true }).waitFor()
+  })
+
+  it('is cancelled by a key, and keeps what was found without counting it', async () => {
+    const { page } = opened
+    await page.getByRole('button', { name: 'Cancel' }).focus()
+    await page.keyboard.press('Enter')
+    await expect
+      .poll(() => host.calls.findLast(({ name }) => name === 'task.cancel')?.input)
+      .toEqual({ task: 'reevaluation' })
+    host.reevaluation.end('cancelled', 30)
+    await page.getByText('Somebody stopped it after 30 of 5,000.').waitFor()
+    await page.getByRole('button', { name: 'Adopt these results' }).waitFor()
+    await page.keyboard.press('b')
+    await page.getByRole('heading', { level: 1, name: 'Waiting for load' }).waitFor()
+    expect(await page.getByRole('link', { name: /^Evaluating/ }).count()).toBe(0)
+    expect(opened.problems).toEqual([])
+  })
 })

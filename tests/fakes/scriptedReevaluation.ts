@@ -13,6 +13,8 @@ export type ScriptedReevaluation = {
   add(change?: Partial<ReevaluationSummary>): ReevaluationSummary
   /** Says that so many breaks of the one that runs are done. */
   advance(done: number): void
+  /** Ends the one that runs, with so many results. */
+  end(ending: 'complete' | 'cancelled' | 'cut-short', evaluated: number): void
 }
 
 const begunAt = Date.UTC(2026, 5, 2, 9, 15, 0)
@@ -62,6 +64,13 @@ export function createScriptedReevaluation(parts: {
     advance(done) {
       const running = reevaluations.find(({ end }) => end === null)!
       parts.emit('task.progress', { task: 'reevaluation', done, total: running.breaks })
+    },
+    end(ending, evaluated) {
+      const running = reevaluations.find(({ end }) => end === null)!
+      const { reevaluationId } = running
+      const end = { reevaluationId, endedAt: at(reevaluationId + 0.1), ending, problems: [] }
+      Object.assign(running, { evaluated, end })
+      changed(reevaluationId)
     },
     handlers: {
       'breaks.ids': async ({ text }) =>
