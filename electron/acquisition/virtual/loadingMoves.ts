@@ -1,9 +1,11 @@
-import type { LoadHigh } from './loadingPlan.ts'
 import type { LoadBuilder } from './loadSegment.ts'
 import type { RandomStream } from './random.ts'
 import type { VirtualSpecimen } from './specimen.ts'
 
 /* What hand, press and specimen do to a load: the moves from which loadingPlan.ts makes a whole loading. */
+
+/** A local high of the load, and how far it came down before it went up again or the specimen failed. */
+export type LoadHigh = { timeS: number; forceN: number; fallN: number }
 
 /** Slope of the drive, N/s, and its change, N/s². */
 export type Slope = { slope: number; slopeChange: number }

@@ -1,14 +1,11 @@
 import type { ScenarioName } from '#contract/records/settings.ts'
-import { crackOf, driveTo, holdLoad, letDown, pumpTo, releaseAfterBreak, seat } from './loadingMoves.ts'
+import { crackOf, driveTo, holdLoad, type LoadHigh, letDown, pumpTo, releaseAfterBreak, seat } from './loadingMoves.ts'
 import { forceAt, LoadBuilder, type LoadSegment } from './loadSegment.ts'
 import type { RandomStream } from './random.ts'
 import type { VirtualSpecimen } from './specimen.ts'
 
 /** What a specimen does; `mixed` and `idle` are benches, not behaviours. */
 export type LoadingKind = Exclude<ScenarioName, 'idle' | 'mixed'>
-
-/** A local high of the load, and how far it came down before it went up again or the specimen failed. */
-export type LoadHigh = { timeS: number; forceN: number; fallN: number }
 
 /** The whole loading of one specimen: its stretches, and what truly happened in it. Times in s from first contact, forces in N. */
 export type LoadingPlan = {

@@ -1,4 +1,5 @@
-import type { LoadHigh, LoadingKind, LoadingPlan } from './loadingPlan.ts'
+import type { LoadHigh } from './loadingMoves.ts'
+import type { LoadingKind, LoadingPlan } from './loadingPlan.ts'
 import type { VirtualSpecimen } from './specimen.ts'
 
 /**
