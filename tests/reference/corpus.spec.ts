@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
+import type { CurveEvent } from '#contract/records/evaluation.ts'
 import type { ScenarioName } from '#contract/records/settings.ts'
 import { evaluateCurve } from '#domain/signal/evaluateCurve.ts'
 import { type Captured, runBench } from './corpus.ts'
@@ -100,6 +101,11 @@ function departures(where: string, captured: Captured, truth: LoadingTruth, rate
   if (found < visible - (truth.kind === 'stick-slip' ? 1 : 0) || found > drops.length)
     differ('drops', found, `${visible} to ${drops.length}`)
   if (popIn !== (found === 1 ? 1 : 0)) differ('pop-in', popIn, found)
+  const dropping = events.find(({ kind }) => kind === 'pop-in' || kind === 'stick-slip')
+  if (dropping !== undefined && found === drops.length)
+    for (const [what, is, was, off] of departedDrops(dropping, drops, { firstTimeS, stepS, truth })) {
+      if (Math.abs(is - was) > off) differ(what, is, `${was} within ${off}`)
+    }
 
   const seating = events.find(({ kind }) => kind === 'seating')
   if (seating !== undefined) {
@@ -113,6 +119,38 @@ function departures(where: string, captured: Captured, truth: LoadingTruth, rate
   if (JSON.stringify(stored) !== JSON.stringify(result))
     differ('stored evaluation', JSON.stringify(stored), JSON.stringify(result))
   return rows
+}
+
+/** How the event of drops that were all found stands to what is true: found, true, and how far it may be off. */
+function departedDrops(
+  event: CurveEvent,
+  drops: readonly { timeS: number; fromN: number; dropN: number }[],
+  around: { firstTimeS: number; stepS: number; truth: LoadingTruth },
+): [what: string, is: number, was: number, off: number][] {
+  const { firstTimeS, stepS, truth } = around
+  const first = drops[0]!
+  const falls = drops.map(({ dropN }) => dropN)
+  const startOffS = stepS + 0.015
+  // The load softens on its way to the peak: before, the drive was up to 1 / 0.65 times as fast.
+  const drivenN = (truth.loadingRateNPerS / 0.65) * startOffS
+  const largest = Math.max(...falls)
+  // Where frame and cell still swing, the level after a drop is not known better.
+  const dropOffN = drivenN + 0.08 * largest + 6 * truth.noiseN
+  const rows: [string, number, number, number][] = [
+    ['drops from', firstTimeS + event.startTimeS, first.timeS, startOffS],
+    ['load of drop', event.fromN!, first.fromN, drivenN + 6 * truth.noiseN],
+    ['share of peak', event.percentOfPeak!, (100 * first.fromN) / truth.peakN, 1.5 + (100 * drivenN) / truth.peakN],
+    ['largest drop', event.dropN!, largest, dropOffN],
+  ]
+  if (event.kind === 'pop-in') return rows
+  const periodS = (drops.at(-1)!.timeS - first.timeS) / (drops.length - 1)
+  const meanN = falls.reduce((sum, dropN) => sum + dropN, 0) / falls.length
+  return [
+    ...rows,
+    ['period', event.periodS!, periodS, (2 * startOffS) / (drops.length - 1)],
+    ['mean drop', event.meanDropN!, meanN, dropOffN],
+    ['least drop', event.leastDropN!, Math.min(...falls), dropOffN],
+  ]
 }
 
 function table(rows: readonly Row[]): string {

@@ -7,6 +7,7 @@ const soaks: Record<string, () => Promise<{ soak(words: readonly string[]): Prom
   commandCrash: () => import('./commandCrash.ts'),
   capture: () => import('./capture.ts'),
   detector: () => import('./detector.ts'),
+  events: () => import('./events.ts'),
   reevaluation: () => import('./reevaluation.ts'),
 }
 

@@ -63,8 +63,29 @@ describe('a result without force', () => {
     samplingBoundPercent: 0.5,
     afterBreakN: 0,
     flags: ['gap'],
-    events: [madeEvent({ kind: 'pop-in', startTimeS: 1, endTimeS: 1.5, dropN: 4, dropPercent: 5 })],
-    course: null,
+    events: [
+      madeEvent({
+        kind: 'pop-in',
+        startTimeS: 1,
+        endTimeS: 1.5,
+        dropN: 4,
+        dropPercent: 5,
+        fromN: 80,
+        percentOfPeak: 60,
+      }),
+      madeEvent({ kind: 'stick-slip', dropN: 4, meanDropN: 3, leastDropN: 2, periodS: 0.5, cycles: 3 }),
+    ],
+    course: {
+      ...{
+        peaks: 2,
+        timeToPeakS: 1,
+        timeToFailureS: 1.1,
+        meanRateNPerS: 9,
+        rateSpreadPercent: 3,
+        pressSpeedMmPerS: 0.5,
+      },
+      ...{ rates: [{ fromS: 1, toS: 2, rateNPerS: 9 }], toe: { zeroTimeS: 1, slopeNPerS: 9 }, impulseNs: 40, workJ: 2 },
+    },
   }
 
   it('loses what is in newtons, keeps times and shares, and says so once', () => {
@@ -72,6 +93,12 @@ describe('a result without force', () => {
     expect(bare).toMatchObject({ peakN: null, noiseN: null, loadingRateNPerS: null, samplingBoundN: null })
     expect(bare).toMatchObject({ afterBreakN: null, peakTimeS: 2, samplingBoundPercent: 0.5, outcome: 'break' })
     expect(bare.flags).toEqual(['gap', 'no-scale'])
-    expect(bare.events[0]).toMatchObject({ dropN: null, dropPercent: 5 })
+    expect(bare.events[0]).toMatchObject({ dropN: null, dropPercent: 5, fromN: null, percentOfPeak: 60 })
+    const slips = { dropN: null, meanDropN: null, leastDropN: null, periodS: 0.5, cycles: 3 }
+    expect(bare.events[1]).toMatchObject(slips)
+    expect(bare.course).toEqual({
+      ...{ peaks: 2, timeToPeakS: 1, timeToFailureS: 1.1, meanRateNPerS: null, rateSpreadPercent: 3 },
+      ...{ pressSpeedMmPerS: 0.5, rates: [], toe: null, impulseNs: null, workJ: null },
+    })
   })
 })

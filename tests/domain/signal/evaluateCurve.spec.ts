@@ -26,12 +26,49 @@ function near(result: EvaluationResult, expected: EvaluationResult, tolerance = 
   for (const [key, value] of Object.entries(expected)) {
     const got = result[key as keyof EvaluationResult]
     if (typeof value !== 'number') {
-      if (key !== 'events') expect(got).toEqual(value)
+      if (key !== 'events' && key !== 'course') expect(got).toEqual(value)
     } else expect(Math.abs((got as number) - value)).toBeLessThanOrEqual(tolerance * Math.max(1, Math.abs(value)))
   }
   expect(result.events.map(({ kind, cycles }) => ({ kind, cycles }))).toEqual(
     expected.events.map(({ kind, cycles }) => ({ kind, cycles })),
   )
+  const [numbers, wanted] = [courseNumbers(result), courseNumbers(expected)]
+  expect(numbers.length).toBe(wanted.length)
+  numbers.forEach((value, i) => {
+    expect(Math.abs(value - wanted[i]!)).toBeLessThanOrEqual(1e-6 * Math.max(1, Math.abs(wanted[i]!)))
+  })
+}
+
+/** All numbers of the course of a load, in the order of their names. */
+function courseNumbers({ course }: EvaluationResult): number[] {
+  if (course === null) return []
+  const { rates, toe, ...single } = course
+  return [
+    ...rates.flatMap(Object.values),
+    ...(toe === null ? [] : Object.values(toe)),
+    ...Object.values(single),
+  ].filter((value) => value !== null) as number[]
+}
+
+/** The course of a load that lies later and is larger by a factor. */
+function movedCourse({ course }: EvaluationResult, byS: number, factor: number): EvaluationResult['course'] {
+  if (course === null) return null
+  const times = (value: number | null) => (value === null ? null : value * factor)
+  return {
+    ...course,
+    meanRateNPerS: times(course.meanRateNPerS),
+    impulseNs: times(course.impulseNs),
+    workJ: times(course.workJ),
+    rates: course.rates.map(({ fromS, toS, rateNPerS }) => ({
+      fromS: fromS + byS,
+      toS: toS + byS,
+      rateNPerS: rateNPerS * factor,
+    })),
+    toe:
+      course.toe === null
+        ? null
+        : { zeroTimeS: course.toe.zeroTimeS + byS, slopeNPerS: course.toe.slopeNPerS * factor },
+  }
 }
 
 describe('a curve of known truth', () => {
@@ -188,6 +225,7 @@ describe('invariance', () => {
           peakTimeS: later(at0.peakTimeS),
           onsetTimeS: later(at0.onsetTimeS),
           breakTimeS: later(at0.breakTimeS),
+          course: movedCourse(at0, byS, 1),
         }
         near(moved, expected)
       }
@@ -215,6 +253,7 @@ describe('invariance', () => {
           loadingRateNPerS: scale(at1.loadingRateNPerS),
           samplingBoundN: scale(at1.samplingBoundN),
           afterBreakN: scale(at1.afterBreakN),
+          course: movedCourse(at1, 0, factor),
         })
       }
     }

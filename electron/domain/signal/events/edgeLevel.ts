@@ -14,15 +14,15 @@ const lengths = [2, 3, 4, 6, 8, 12, 16, 24, 32, 48, 64]
 const longestS = 1
 /** ... as long as the mean square of its residuals is no more than so many of its SDs above that of noise. */
 const misfitLimit = 2
-/** Fewer points may miss a line by chance: then more of them are tried. */
-const telling = 6
+/** They may be by chance; after so many lengths in a row no more are tried. */
+const mostMisses = 2
 
 /**
  * The straight line (least squares) through a point of a curve and its neighbours before or after it, as many of them as
  * lie on a line within the noise, and over `shortestS` at least. null: the point has no neighbour there.
  *
  *   s² = Σ residual² / (w − 2)                                      w points
- *   longer while  s² <= σ² (1 + 2 sqrt(2 / (w − 2)))                σ noise SD of a point; SD of s² for normal noise
+ *   on a line     s² <= σ² (1 + 2 sqrt(2 / (w − 2)))                σ noise SD of a point; SD of s² for normal noise
  *   error = max(σ, s) sqrt( (4 w − 2) / (w (w + 1)) )               of the end of a line through points at equal distances
  *
  * Sums are taken about the point itself, so that neither a large time nor a large load does harm.
@@ -42,6 +42,8 @@ export function edgeLevel(
   const step = side === 'before' ? -1 : 1
   const available = side === 'before' ? at + 1 : count - at
   let found: EdgeLevel | null = null
+  let longEnough = false
+  let misses = 0
   let [n, st, sf, stt, sff, stf] = [0, 0, 0, 0, 0, 0]
   for (const length of lengths) {
     if (length > available) break
@@ -60,10 +62,15 @@ export function edgeLevel(
     const degrees = n - 2
     const squares = Math.max(0, sff - (sf * sf) / n - (ctf * ctf) / ctt)
     const variance = degrees > 0 ? squares / degrees : 0
-    const longEnough = n >= 3 && spanS >= shortestS
     const fits = variance <= noise * noise * (1 + misfitLimit * Math.sqrt(2 / degrees))
-    if (longEnough && (spanS > longestS || (!fits && n >= telling))) break
-    if (longEnough && !fits) continue
+    if (longEnough && spanS > longestS) break
+    if (longEnough && !fits) {
+      misses += 1
+      if (misses === mostMisses) break
+      continue
+    }
+    misses = 0
+    longEnough = spanS >= shortestS
     const slope = ctf / ctt
     found = {
       level: f0 + (sf - slope * st) / n,

@@ -21,18 +21,18 @@ const leastDropShare = 0.045
 /** ... this share of the peak ... */
 const leastPeakShare = 0.01
 /** ... so many noise SDs of single samples ... */
-const leastNoise = 4.75
+const leastNoise = 5
 /** ... and standard errors of the difference of the levels before and after. */
-const leastErrors = 5
+const leastErrors = 5.5
 /** It falls within this time, s (times are whole microseconds), or between two neighbours; a slower loss is relaxation. */
 const fastS = 0.1 + 1e-6
 /** The levels before and after are taken over at least this time, s, so that a knock comes to little. */
 const levelS = 0.04
 /** At least this share of a drop is seen from the points within this time, s, of it alone: a bend of the load is none. */
-const seenShare = 0.5
+const seenShare = 0.6
 const seenS = 0.03
 /** Nor is one that two lines which meet fit nearly as well, by so many variances. */
-const leastOverBend = 12
+const leastOverBend = 16
 /** The load recovers when half of the drop is made good, by the mean of so many points ... */
 const recoveredShare = 0.5
 const recoveryMeans = 3
@@ -46,12 +46,12 @@ type FallBetween = (i: number, j: number) => Fall | null
 /**
  * Sudden partial drops of a finished loading, up to its break, in order of time. `noise`: SD of its means.
  *
- *   drop       B − A >= max(0.045 L, 0.01 P, 4.75 σ) and 5 standard errors of B − A
+ *   drop       B − A >= max(0.045 L, 0.01 P, 5 σ) and 5.5 standard errors of B − A
  *              B, A   the straight lines before and after (edgeLevel.ts), where the load falls within 0.1 s or between
  *                     neighbours; a B that falls is followed to the place of A
  *              L, P   load just before and peak, above the level at rest, σ noise SD of single samples
- *   seen       the means of 0.03 s on either side differ by at least half of it
- *   no bend    lines that meet fit worse by 12 variances at least (stepFit.ts)
+ *   seen       the means of 0.03 s on either side differ by at least 0.6 of it
+ *   no bend    lines that meet fit worse by 16 variances at least (stepFit.ts)
  *   recovered  the load comes back to B − 0.5 (B − A), 35 ms after the fall at the soonest
  *
  * Of falls that overlap the one with the most standard errors stands, put where two lines fit best.
@@ -59,25 +59,27 @@ type FallBetween = (i: number, j: number) => Fall | null
  * Checked: tests/domain/signal/events/partialDrops.spec.ts, tests/reference/events.spec.ts.
  */
 export function findPartialDrops(curve: LoadedCurve, noise: number): PartialDrop[] {
-  const { timeS } = curve
   const count = meansBeforeBreak(curve)
   const fallBetween = fallsOf(curve, count, noise)
   const drops: PartialDrop[] = []
   for (const seen of strongest(allFalls(curve, count, fallBetween))) {
-    const placed = bestStep(curve, stepOf(seen), noise)
+    const placed = bestStep(curve, stepOf(seen), seen.drop, noise)
     const fall = fallBetween(placed.i, placed.j)
     if (fall === null || stepOverBend(curve, stepOf(fall), noise) < leastOverBend) continue
     const recoveredS = recovery(curve, count, fall)
     if (recoveredS === null) continue
-    drops.push({
-      startS: timeS[fall.i]!,
-      downS: timeS[fall.j]!,
-      recoveredS,
-      from: fall.before.level,
-      drop: fall.drop,
-    })
+    drops.push(dropOf(curve, fall, recoveredS))
   }
   return drops
+}
+
+/** The drop from the last sample before a fall to the first after it, each at the edge of its mean. */
+function dropOf({ timeS, samplesPerMean, intervalS }: LoadedCurve, fall: Fall, recoveredS: number): PartialDrop {
+  const { i, j, before, after } = fall
+  const edgeS = ((samplesPerMean - 1) / 2) * intervalS
+  const from = before.level + before.slope * edgeS
+  const to = after.level - after.slope * edgeS
+  return { startS: timeS[i]! + edgeS, downS: timeS[j]! - edgeS, recoveredS, from, drop: from - to }
 }
 
 /** Tells of two points whether the load has dropped from one to the other. Lines are drawn only where a fall is seen. */

@@ -5,8 +5,9 @@ type Points = { timeS: Float64Array; force: Float64Array }
 
 /** Points that the fall may leave out between the lines: it may last, or fall into a mean. */
 const mostBetween = 2
-/** A point that is left out counts as much as one so many variances from its line. */
+/** A point that is left out counts as much as one so many variances from its line, and this share of the fall at least. */
 const leftOutSquares = 6
+const leftOutShare = 0.03
 /** A bend is looked for so many points away from the fall. */
 const bendReach = 8
 
@@ -15,13 +16,14 @@ const reach = 3
 
 /**
  * Where a load falls from one straight line to another: the step with the least squares about both lines by least squares.
- * Up to two points are left out between them, each for 6 variances.
+ * Up to two points are left out between them, each at a price.
  *
- *   score = Σ residual² + 6 v (j − i − 1)      v noise variance, or the least of Σ residual² / (n − 4) where that is larger
+ *   score = Σ residual² + max(6 v, (0.03 drop)²) (j − i − 1)     v noise variance, or the least Σ residual² / (n − 4) where
+ *                                                              that is larger
  *
  * Checked: tests/domain/signal/events/stepFit.spec.ts.
  */
-export function bestStep(curve: Points, seen: Step, noise: number): Step {
+export function bestStep(curve: Points, seen: Step, drop: number, noise: number): Step {
   const { from, to } = seen
   const first = Math.max(from + 1, seen.i - reach - (seen.j - seen.i))
   const last = Math.min(to - 3, seen.j + reach + (seen.j - seen.i) - 1)
@@ -37,7 +39,7 @@ export function bestStep(curve: Points, seen: Step, noise: number): Step {
   }
   let best = seen
   let least = Number.POSITIVE_INFINITY
-  const leftOut = leftOutSquares * Math.max(noise * noise, variance)
+  const leftOut = Math.max(leftOutSquares * Math.max(noise * noise, variance), (leftOutShare * drop) ** 2)
   for (const { step, squares } of tried) {
     const score = squares + leftOut * (step.j - step.i - 1)
     if (score >= least) continue

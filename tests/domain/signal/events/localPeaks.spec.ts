@@ -1,0 +1,33 @@
+import { describe, expect, it } from 'vitest'
+import { createRandom } from '#acquisition/virtual/random.ts'
+import { countPeaks } from '#domain/signal/events/localPeaks.ts'
+import { madeCurve } from '#tests/fakes/madeCurve.ts'
+
+describe('the number of peaks', () => {
+  const random = createRandom(5)
+
+  it('is one for a load that only rises, however noisy', () => {
+    const curve = madeCurve((t) => 200 * t + 20 * random.normal(), { intervalS: 0.01, endS: 20, breakS: 20 })
+    expect(countPeaks(curve, 20)).toBe(1)
+  })
+
+  it('counts every high from which the load falls by a hundredth of the peak, and the last', () => {
+    const drops = [4, 8, 9.5]
+    const load = (t: number) => 200 * t - drops.reduce((sum, at) => sum + (t >= at ? 300 : 0), 0)
+    expect(countPeaks(madeCurve(load, { intervalS: 0.01, endS: 20, breakS: 20 }), 1)).toBe(4)
+    const small = (t: number) => 200 * t - (t >= 4 ? 20 : 0)
+    expect(countPeaks(madeCurve(small, { intervalS: 0.01, endS: 20, breakS: 20 }), 1)).toBe(1)
+  })
+
+  it('does not count the swinging after a drop', () => {
+    const load = (t: number) =>
+      200 * t - (t < 10 ? 0 : 400 + 60 * Math.exp(-(t - 10) / 0.02) * Math.sin(2 * Math.PI * 100 * (t - 10)))
+    expect(countPeaks(madeCurve(load, { intervalS: 0.002, endS: 20, breakS: 20 }), 1)).toBe(2)
+  })
+
+  it('is one for a load that is let go again, and for none at all', () => {
+    const load = (t: number) => (t < 10 ? 200 * t : 2000 * Math.exp(-(t - 10)))
+    expect(countPeaks(madeCurve(load, { intervalS: 0.02, endS: 20, breakS: null }), 1)).toBe(1)
+    expect(countPeaks(madeCurve(load, { intervalS: 0.02, endS: 0, breakS: null }), 1)).toBe(1)
+  })
+})

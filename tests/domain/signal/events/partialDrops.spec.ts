@@ -1,0 +1,110 @@
+import { describe, expect, it } from 'vitest'
+import { createRandom } from '#acquisition/virtual/random.ts'
+import { findPartialDrops } from '#domain/signal/events/partialDrops.ts'
+import { madeCurve } from '#tests/fakes/madeCurve.ts'
+
+/** The drops of a load given by time until a break, sampled at a rate with seeded noise. */
+function dropsOf(rateHz: number, breakS: number, load: (timeS: number) => number, noise = 1) {
+  const random = createRandom(6)
+  const noisy = (t: number) => load(t) + noise * random.normal()
+  return findPartialDrops(madeCurve(noisy, { intervalS: 1 / rateHz, endS: breakS + 1, breakS, noise }), noise)
+}
+
+/** 500 N/s, with sudden drops at times, each made good by the drive. */
+const slipping = (drops: readonly (readonly [atS: number, dropN: number])[]) => (t: number) =>
+  500 * t - drops.reduce((sum, [atS, dropN]) => sum + (t >= atS ? dropN : 0), 0)
+
+describe('a partial drop', () => {
+  it.each([10, 20, 80, 200])('of 10 %% is found at %i Hz, with its time and load', (rateHz) => {
+    const [found, more] = dropsOf(rateHz, 10, slipping([[4.001, 200]]), 5)
+    expect(more).toBeUndefined()
+    expect(found!.startS).toBeLessThanOrEqual(4.001)
+    expect(found!.downS).toBeGreaterThanOrEqual(4.001)
+    expect(found!.downS - found!.startS).toBeLessThan(1.001 / rateHz)
+    // Levels: 500 N/s and four errors of 5 N.
+    expect(Math.abs(found!.from - 500 * found!.startS)).toBeLessThan(20)
+    expect(Math.abs(found!.drop - (200 - 500 / rateHz))).toBeLessThan(28)
+    // Half is made good after 0.2 s.
+    expect(Math.abs(found!.recoveredS - 4.2)).toBeLessThan(0.05 + 1.5 / rateHz)
+  })
+
+  it('is found in noise of a sixth of it, 95 times of a hundred at least', () => {
+    const random = createRandom(31)
+    let found = 0
+    for (let trial = 0; trial < 100; trial++) {
+      const atS = 3 + random.unit()
+      const load = (t: number) => 100 * t - (t >= atS ? 60 : 0) + 10 * random.normal()
+      const curve = madeCurve(load, { intervalS: 1 / 80, endS: 8, breakS: 8, noise: 10 })
+      const drops = findPartialDrops(curve, 10)
+      expect(drops.length).toBeLessThanOrEqual(1)
+      if (drops[0] !== undefined && Math.abs(drops[0].startS - atS) < 0.04) found += 1
+    }
+    expect(found).toBeGreaterThanOrEqual(95)
+  })
+
+  it('is one of as many as there are', () => {
+    const drops = [4, 5, 6, 7, 8].map((atS) => [atS + 0.001, 250] as const)
+    const found = dropsOf(80, 10, slipping(drops))
+    expect(found.map(({ startS }) => Math.round(startS))).toEqual([4, 5, 6, 7, 8])
+  })
+
+  it('is found where a sample fell into it', () => {
+    const load = (t: number) => 500 * t - Math.min(1, Math.max(0, (t - 4) / 0.02)) * 300
+    const [found] = dropsOf(100, 10, load)
+    expect(found!.startS).toBeCloseTo(4, 9)
+    expect(found!.downS).toBeCloseTo(4.02, 9)
+    expect(Math.abs(found!.drop - 290)).toBeLessThan(5)
+  })
+})
+
+describe('no partial drop', () => {
+  it('is a knock that swings back', () => {
+    const knock = (t: number) => (t > 5 ? -200 * Math.exp(-(t - 5) / 0.04) * Math.sin(2 * Math.PI * 30 * (t - 5)) : 0)
+    expect(dropsOf(160, 10, (t) => 300 * t + knock(t))).toEqual([])
+  })
+
+  it.each([10, 80, 160])('is relaxation between the strokes of a pump, at %i Hz', (rateHz) => {
+    // Up for half a second, then 4 % let go with a time constant of 0.2 s.
+    const pumped = (t: number) => {
+      const stroke = Math.floor(t)
+      const u = t - stroke
+      const top = 500 * (stroke + 1)
+      const bottom = 500 * stroke * (0.96 + 0.04 * Math.exp(-0.5 / 0.2))
+      return u < 0.5 ? bottom + (top - bottom) * 2 * u : top * (0.96 + 0.04 * Math.exp(-(u - 0.5) / 0.2))
+    }
+    expect(dropsOf(rateHz, 12, pumped)).toEqual([])
+    expect(dropsOf(rateHz, 12, pumped, 30)).toEqual([])
+  })
+
+  it('is noise, in twenty thousand points', () => {
+    expect(dropsOf(100, 200, () => 40)).toEqual([])
+    expect(dropsOf(100, 200, (t) => 20 * t, 40)).toEqual([])
+  })
+
+  it('is a step of a failure that goes on to the break', () => {
+    const steps = (t: number) => 500 * t - [8, 8.1, 8.25].reduce((sum, at) => sum + (t >= at ? 400 : 0), 0)
+    expect(dropsOf(160, 8.4, steps)).toEqual([])
+  })
+
+  it('is a load that is let go', () => {
+    expect(dropsOf(20, 40, (t) => (t < 10 ? 500 * t : 5000 * Math.exp(-(t - 10) / 0.8)))).toEqual([])
+  })
+
+  it('is a gap in time', () => {
+    const random = createRandom(9)
+    const whole = madeCurve((t) => 500 * t + random.normal(), { intervalS: 0.0125, endS: 10, breakS: 10, noise: 1 })
+    const kept = (_: number, i: number) => i < 300 || i > 340
+    const curve = { ...whole, timeS: whole.timeS.filter(kept), force: whole.force.filter(kept) }
+    expect(findPartialDrops(curve, 1)).toEqual([])
+  })
+
+  it('is found on a curve of a point or none', () => {
+    for (const endS of [-1, 0, 0.1])
+      expect(
+        findPartialDrops(
+          madeCurve(() => 5, { intervalS: 0.1, endS, peak: 5, peakS: 0 }),
+          1,
+        ),
+      ).toEqual([])
+  })
+})
