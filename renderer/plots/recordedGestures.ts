@@ -17,7 +17,8 @@ const zoomPerPixel = 1.0016
  */
 export function listenToWheel(plot: uPlot, target: GestureTarget): () => void {
   const turned = (event: WheelEvent) => {
-    if (event.ctrlKey) return
+    // While the page is being scrolled the browser no longer asks
+    if (event.ctrlKey || !event.cancelable) return
     const pixels = (delta: number) => delta * (event.deltaMode === WheelEvent.DOM_DELTA_LINE ? 33 : 1)
     const span = target.span()
     const whole = target.whole()

@@ -120,6 +120,48 @@ export const reviewScreens: readonly Screen[] = [
     show: at('#/breaks/4'),
   },
   {
+    name: 'curve-evaluations',
+    host: () => {
+      const host = eventful()
+      const { evaluations } = host.breaks[3]!
+      const first = evaluations[0]!
+      evaluations.push(
+        {
+          ...{ ...first, evaluationId: 50, method: 'break detection 3', madeAt: '2026-06-02T09:00:00.000Z' },
+          ...{ reevaluationId: 1, besideId: 4, settings: { ...first.settings, breakDropShare: 0.3 } },
+          result: { ...first.result, peakN: 4806 },
+        },
+        {
+          ...{ ...first, evaluationId: 51, method: 'break detection 3', madeAt: '2026-06-03T09:00:00.000Z' },
+          ...{ reevaluationId: 2, besideId: 4, settings: { ...first.settings, pressSpeedMmPerS: 0.05 } },
+        },
+      )
+      void host.handlers['breaks.setAside']({
+        ...{ breakId: 4, cause: 'fixture-touched', by: 'bench 1', reason: 'heard it knock' },
+      })
+      void host.handlers['breaks.takeBack']({ breakId: 4, by: 'bench 1', reason: 'checked the curve' })
+      void host.handlers['breaks.pickPeak']({ breakId: 4, timeS: 8.6, ...signature })
+      void host.handlers['breaks.peakAsFound']({ breakId: 4, by: 'bench 2', reason: 'looked at the curve again' })
+      return host
+    },
+    show: async (page) => {
+      await at('#/breaks/4')(page)
+      await page.locator('.history').scrollIntoViewIfNeeded()
+      await settle(page)
+    },
+  },
+  {
+    name: 'practice-dialog',
+    host: () => createScriptedHost(),
+    show: async (page) => {
+      await at('#/settings')(page)
+      await page.getByRole('button', { name: 'Change ASTM D905' }).click()
+      await page.getByLabel('Name').fill('EN 205')
+      await page.locator('dialog').getByRole('button', { name: 'Save' }).click()
+      await settle(page)
+    },
+  },
+  {
     name: 'curve-declare',
     host: () => eventful(),
     show: async (page) => {

@@ -23,7 +23,7 @@ type Reviewed = Pick<
 >
 
 /** Answers for the curve page: curves with the events that a result names drawn into them, and a person's word on the peak. */
-export function scriptedReview({ recordOf, changeBreak, breaks, at }: ReviewParts): Reviewed {
+export function scriptedReview({ recordOf, changeBreak, breaks, at: atMinute }: ReviewParts): Reviewed {
   const foundN = (record: BreakRecord) => inForce(record)?.result.peakN ?? record.summary.peakN
 
   function curveOf(breakId: number): ForceCurve {
@@ -49,17 +49,21 @@ export function scriptedReview({ recordOf, changeBreak, breaks, at }: ReviewPart
     breakId: number,
     kind: Decision['kind'],
     signature: { by: string; reason: string },
-    sample: Decision['sample'],
+    at: { timeS: number; force: number } | null,
   ): BreakRecord {
     const record = recordOf(breakId)
-    const recordedAt = at(62 + record.decisions.length)
+    const { scale, tareOffset } = inForce(record)!
+    const loadN = at === null || scale.kind === 'none' ? null : at.force
+    const perCount = scale.kind === 'uncalibrated-scale' ? scale.nPerCount : 1
+    const sample = at === null ? null : { timeS: at.timeS, reading: (at.force + tareOffset) / perCount }
+    const recordedAt = atMinute(62 + record.decisions.length)
     const decision: Decision = {
       ...{ decisionId: record.decisions.length + 1, breakId, recordedAt, ...signature, kind },
       ...{ specimenId: null, cause: null, sample },
     }
     const foundPeakN = foundN(record)
     const word = kind === 'peak-picked' || kind === 'premature-failure' ? kind : null
-    const peakN = word === null || sample === null ? foundPeakN : sample.reading
+    const peakN = word === null || sample === null ? foundPeakN : loadN
     const { areaMm2, flags } = record.summary
     const kept = flags.filter((one) => one !== 'peak-picked' && one !== 'premature-failure')
     return changeBreak(
@@ -112,14 +116,14 @@ export function scriptedReview({ recordOf, changeBreak, breaks, at }: ReviewPart
     'breaks.pickPeak': async ({ breakId, timeS, ...signature }) => {
       const curve = curveOf(breakId)
       const index = curve.timeS.findIndex((one) => one >= timeS - 0.5 / 80)
-      const sample = { timeS: curve.timeS[index]!, reading: curve.force[index]! }
+      const sample = { timeS: curve.timeS[index]!, force: curve.force[index]! }
       return decide(breakId, 'peak-picked', signature, sample)
     },
     'breaks.declarePremature': async ({ breakId, ...signature }) => {
       const drop = inForce(recordOf(breakId))?.result.events.find(({ kind }) => kind === 'pop-in')
       if (drop === undefined)
         throw new Trouble('conflict', 'No early drop was found on this curve.', 'Pick the peak by hand.')
-      return decide(breakId, 'premature-failure', signature, { timeS: drop.startTimeS, reading: drop.fromN ?? 0 })
+      return decide(breakId, 'premature-failure', signature, { timeS: drop.startTimeS, force: drop.fromN ?? 0 })
     },
     'breaks.peakAsFound': async ({ breakId, ...signature }) => decide(breakId, 'peak-as-found', signature, null),
   }

@@ -12,12 +12,14 @@ export function EventList({
   chosen,
   onChoose,
 }: {
-  events: readonly CurveEvent[]
+  /** null: not evaluated yet. */
+  events: readonly CurveEvent[] | null
   chosen: number | null
   /** null: none, and the whole curve. */
   onChoose(index: number | null): void
 }) {
   const { force } = useQuantities()
+  if (events === null) return <p className="empty-words">Not evaluated yet.</p>
   if (events.length === 0) return <p className="empty-words">None was found.</p>
   const move = (event: KeyboardEvent<HTMLOListElement>) => {
     const steps = { ArrowDown: 1, ArrowUp: -1 }[event.key]

@@ -1,5 +1,5 @@
 import type { BreakRecord } from '#contract/records/break.ts'
-import type { EvaluationResult } from '#contract/records/evaluation.ts'
+import type { EvaluationResult, Flag } from '#contract/records/evaluation.ts'
 import { type Quantity, useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
 import { countedStrengthMPa } from '../countedStrength.ts'
 import { hashOf } from '../frame/route.ts'
@@ -26,6 +26,9 @@ export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dial
             {peakName(record)}
             {isUncalibrated(summary.scaleKind) ? (
               <span className="tag">{summary.scaleKind === 'none' ? 'no scale' : 'uncalibrated'}</span>
+            ) : null}
+            {summary.overruled === null && isLowerLimit(summary.flags) ? (
+              <strong className="tag">at least</strong>
             ) : null}
             {summary.verification === null ? null : (
               <a
@@ -72,6 +75,11 @@ export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dial
       {result === null || result.outcome === 'none' ? null : <Word record={record} result={result} onAsk={onAsk} />}
     </section>
   )
+}
+
+/** Where the reading or the bench came to its end the load may have gone higher. */
+function isLowerLimit(flags: readonly Flag[]): boolean {
+  return flags.includes('clipped') || flags.includes('over-capacity') || flags.includes('gap-at-peak')
 }
 
 function boundWords(result: EvaluationResult | null, force: Quantity): string {

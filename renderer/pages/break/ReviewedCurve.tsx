@@ -61,7 +61,7 @@ export function ReviewedCurve({ record, onPick }: { record: BreakRecord; onPick?
         />
         <section className="break-events" aria-labelledby="events-title">
           <h2 id="events-title">What happened on it</h2>
-          <EventList events={events} chosen={chosen} onChoose={choose} />
+          <EventList events={result === null ? null : events} chosen={chosen} onChoose={choose} />
         </section>
       </div>
       <CurveTools
