@@ -24,3 +24,25 @@ export function meanOf(values: Float64Array, from: number, to: number): number {
   for (let k = from; k < to; k++) sum += values[k]!
   return sum / (to - from)
 }
+
+/**
+ * For each of the first `count` points of a curve the lowest of the values at those after it that lie no more than `spanS`
+ * later, the next one always among them; Infinity for the last. Runs in O(n).
+ * Checked: tests/domain/signal/events/closeMeans.spec.ts.
+ */
+export function lowestAhead(values: Float64Array, timeS: Float64Array, count: number, spanS: number): Float64Array {
+  const lowest = new Float64Array(count).fill(Number.POSITIVE_INFINITY)
+  // Points that may still be the lowest of a span: the furthest, which is the lowest, first.
+  const waiting = new Int32Array(count)
+  let first = 0
+  let end = 0
+  for (let i = count - 2; i >= 0; i--) {
+    const next = values[i + 1]!
+    while (end > first && values[waiting[end - 1]!]! >= next) end -= 1
+    waiting[end] = i + 1
+    end += 1
+    while (waiting[first] !== i + 1 && timeS[waiting[first]!]! - timeS[i]! > spanS) first += 1
+    lowest[i] = values[waiting[first]!]!
+  }
+  return lowest
+}

@@ -1,4 +1,4 @@
-import { closeMeans, meanOf } from './closeMeans.ts'
+import { closeMeans, lowestAhead, meanOf } from './closeMeans.ts'
 import { meansBeforeBreak } from './curvePart.ts'
 import { type EdgeLevel, edgeLevel } from './edgeLevel.ts'
 import type { LoadedCurve } from './loadedCurve.ts'
@@ -41,7 +41,12 @@ const leastRecoveryS = 0.035
 
 /** The fall from point i to point j. */
 type Fall = { i: number; j: number; before: EdgeLevel; after: EdgeLevel; drop: number; errors: number }
-type FallBetween = (i: number, j: number) => Fall | null
+type Falls = {
+  /** Whether a fall from a point can be seen at all. */
+  seenFrom(i: number): boolean
+  /** The drop from one point to another, if there is one. */
+  between(i: number, j: number): Fall | null
+}
 
 /**
  * Sudden partial drops of a finished loading, up to its break, in order of time. `noise`: SD of its means.
@@ -60,11 +65,11 @@ type FallBetween = (i: number, j: number) => Fall | null
  */
 export function findPartialDrops(curve: LoadedCurve, noise: number): PartialDrop[] {
   const count = meansBeforeBreak(curve)
-  const fallBetween = fallsOf(curve, count, noise)
+  const falls = fallsOf(curve, count, noise)
   const drops: PartialDrop[] = []
-  for (const seen of strongest(allFalls(curve, count, fallBetween))) {
+  for (const seen of strongest(allFalls(curve, count, falls))) {
     const placed = bestStep(curve, stepOf(seen), seen.drop, noise)
-    const fall = fallBetween(placed.i, placed.j)
+    const fall = falls.between(placed.i, placed.j)
     if (fall === null || stepOverBend(curve, stepOf(fall), noise) < leastOverBend) continue
     const recoveredS = recovery(curve, count, fall)
     if (recoveredS === null) continue
@@ -82,10 +87,11 @@ function dropOf({ timeS, samplesPerMean, intervalS }: LoadedCurve, fall: Fall, r
   return { startS: timeS[i]! + edgeS, downS: timeS[j]! - edgeS, recoveredS, from, drop: from - to }
 }
 
-/** Tells of two points whether the load has dropped from one to the other. Lines are drawn only where a fall is seen. */
-function fallsOf(curve: LoadedCurve, count: number, noise: number): FallBetween {
+/** Tells whether the load has dropped from one point to another. Lines are drawn only where a fall is seen. */
+function fallsOf(curve: LoadedCurve, count: number, noise: number): Falls {
   const { timeS, zero, peak } = curve
   const close = closeMeans(curve, count, seenS)
+  const ahead = lowestAhead(close.after, timeS, count, fastS)
   const leastOfAll = Math.max(leastPeakShare * (peak - zero), leastNoise * curve.noise)
   const lines = { before: new Map<number, EdgeLevel | null>(), after: new Map<number, EdgeLevel | null>() }
   function line(at: number, side: 'before' | 'after'): EdgeLevel | null {
@@ -96,9 +102,11 @@ function fallsOf(curve: LoadedCurve, count: number, noise: number): FallBetween 
     return drawn
   }
 
-  return (i, j) => {
+  const leastFrom = (i: number) => Math.max(leastOfAll, leastDropShare * (close.before[i]! - zero))
+
+  function between(i: number, j: number): Fall | null {
     const seen = close.before[i]! - close.after[j]!
-    const least = Math.max(leastOfAll, leastDropShare * (close.before[i]! - zero))
+    const least = leastFrom(i)
     if (seen < seenShare * least) return null
     const before = line(i, 'before')
     const after = line(j, 'after')
@@ -108,15 +116,18 @@ function fallsOf(curve: LoadedCurve, count: number, noise: number): FallBetween 
     const errors = drop / Math.hypot(before.error, after.error)
     return errors < leastErrors ? null : { i, j, before, after, drop, errors }
   }
+
+  return { seenFrom: (i) => close.before[i]! - ahead[i]! >= seenShare * leastFrom(i), between }
 }
 
 /** From every point the fall that stands out most. */
-function allFalls({ timeS }: LoadedCurve, count: number, fallBetween: FallBetween): Fall[] {
+function allFalls({ timeS }: LoadedCurve, count: number, falls: Falls): Fall[] {
   const found: Fall[] = []
   for (let i = 1; i < count - 2; i++) {
+    if (!falls.seenFrom(i)) continue
     let best: Fall | null = null
     for (let j = i + 1; j < count - 1 && (j === i + 1 || timeS[j]! - timeS[i]! <= fastS); j++) {
-      const fall = fallBetween(i, j)
+      const fall = falls.between(i, j)
       if (fall !== null && (best === null || fall.errors > best.errors)) best = fall
     }
     if (best !== null) found.push(best)
