@@ -38,8 +38,22 @@ export function listenToWheel(plot: uPlot, target: GestureTarget): () => void {
   return () => plot.over.removeEventListener('wheel', turned)
 }
 
+/** Whether a press of a button begins to drag the curve along, and not to draw a stretch. */
+export function movesAlong(event: MouseEvent): boolean {
+  return event.button === 1 || (event.button === 0 && event.shiftKey)
+}
+
+/** Shift and drag, or the middle button, moves along the curve. Returns what ends it. */
+export function listenToDragging(plot: uPlot, target: GestureTarget): () => void {
+  const pressed = (event: MouseEvent) => {
+    if (movesAlong(event)) dragAlong(plot, event, target)
+  }
+  plot.over.addEventListener('mousedown', pressed)
+  return () => plot.over.removeEventListener('mousedown', pressed)
+}
+
 /** Drags the curve along under the pointer until the button is let go. */
-export function dragAlong(plot: uPlot, start: MouseEvent, target: GestureTarget): void {
+function dragAlong(plot: uPlot, start: MouseEvent, target: GestureTarget): void {
   start.preventDefault()
   const from = target.span()
   const moved = (event: MouseEvent) => {

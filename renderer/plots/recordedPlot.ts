@@ -13,7 +13,7 @@ import type { ForceDisplay } from './forceDisplay.ts'
 import { nearestIndex } from './nearestSample.ts'
 import { onThemeChange, type PlotColours, readPlotColours } from './plotColours.ts'
 import { drawLevels, drawMarks } from './plotMarks.ts'
-import { dragAlong, listenToWheel } from './recordedGestures.ts'
+import { listenToDragging, listenToWheel, movesAlong } from './recordedGestures.ts'
 import { drawUnit, secondsOf, themedAxis, valueAxisSize } from './timeAxis.ts'
 import { drawnSpan, pan, type Span, spanAbout, valueRange, zoom } from './zoom.ts'
 
@@ -79,11 +79,7 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
         drag: { x: true, y: false, setScale: false },
         points: { size: 9, width: 2, stroke: () => colours.marker, fill: () => colours.ground },
         bind: {
-          mousedown: (self, _target, handler) => (event) => {
-            if (!event.shiftKey && event.button === 0) return handler(event)
-            dragAlong(self, event, gestures)
-            return null
-          },
+          mousedown: (_plot, _target, handler) => (event) => (movesAlong(event) ? null : handler(event)),
         },
       },
       scales: { x: { time: false, auto: false }, y: { auto: false } },
@@ -108,6 +104,7 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
     host,
   )
   const endWheel = listenToWheel(plot, gestures)
+  const endDragging = listenToDragging(plot, gestures)
   plot.over.addEventListener('dblclick', () => show(null))
 
   const resizing = new ResizeObserver(() => {
@@ -284,6 +281,7 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
       clearTimeout(fetching)
       endThemeWatch()
       endWheel()
+      endDragging()
       resizing.disconnect()
       plot.destroy()
     },
