@@ -55,8 +55,10 @@ async function measureAt(
     const page = browser.context.pages()[0] ?? (await browser.context.newPage())
     await page.goto(url)
     await page.waitForSelector('.frame')
+    const still = await watchFrames(page, () => pointAround(page))
     const named = `${breaks} curves of 100,000 at ${width} x ${height}`
-    const measurements = await loadAndUse(page, `#/compare/${group.join(',')}`, named, '.compare-table')
+    const measurements = frameMeasurements(`nothing drawn, at ${width} x ${height}`, still).map(asBackground)
+    measurements.push(...(await loadAndUse(page, `#/compare/${group.join(',')}`, named, '.compare-table')))
     if (long !== null) {
       measurements.push(
         ...(await loadAndUse(page, `#/compare/${long}`, 'one curve of 1,000,000, overlay', '.compare-table')),
@@ -73,7 +75,7 @@ async function measureAt(
   }
 }
 
-export async function loadAndUse(page: Page, hash: string, named: string, ready: string): Promise<Measurement[]> {
+async function loadAndUse(page: Page, hash: string, named: string, ready: string): Promise<Measurement[]> {
   const startedAt = performance.now()
   const loading = await watchFrames(page, async () => {
     await page.evaluate((to) => {
@@ -91,6 +93,19 @@ export async function loadAndUse(page: Page, hash: string, named: string, ready:
     { ...plain, what: `${named}: longest frame meanwhile`, value: Math.max(...loading.framesMs) },
     ...frameMeasurements(named, used),
   ]
+}
+
+/** What the machine does to a page that draws nothing is no target: other programs may be running. */
+function asBackground(measurement: Measurement): Measurement {
+  return { ...measurement, target: null }
+}
+
+/** Five seconds of moving the pointer over a page that stands still. */
+async function pointAround(page: Page): Promise<void> {
+  for (let i = 0; i < 300; i++) {
+    await page.mouse.move(400 + 200 * Math.sin(i / 9), 500)
+    await page.waitForTimeout(16)
+  }
 }
 
 /** About twelve seconds of wheel, drag, pointing and keys. */
