@@ -4,7 +4,7 @@ import { Notice } from '#renderer/widgets/Notice.tsx'
 import { hashOf, mostCompared } from '../frame/route.ts'
 import { go } from '../frame/useRoute.ts'
 import { instantWords, outcomeWord } from '../wording.ts'
-import type { BreakDialog } from './BreakPage.tsx'
+import type { BreakDialog } from './breakDialog.ts'
 
 /** Which break it is, and what can be done with its record. */
 export function BreakHead({

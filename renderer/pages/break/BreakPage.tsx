@@ -7,6 +7,7 @@ import { ReassignDialog } from '../records/ReassignDialog.tsx'
 import { SetAsideDialog, TakeBackDialog } from '../records/StandingDialogs.tsx'
 import { BreakColumns } from './BreakColumns.tsx'
 import { BreakHead } from './BreakHead.tsx'
+import type { BreakDialog } from './breakDialog.ts'
 import { EvaluationsTable } from './EvaluationsTable.tsx'
 import { evaluationInForce } from './evaluationInForce.ts'
 import { PeakAsFoundDialog, PrematureDialog } from './OverruleDialogs.tsx'
@@ -15,12 +16,6 @@ import { ResultStrip } from './ResultStrip.tsx'
 import { ReviewedCurve } from './ReviewedCurve.tsx'
 import '../records/records.css'
 import './break.css'
-
-/** What is asked of a person at the moment. */
-export type BreakDialog =
-  | { kind: 'set-aside' | 'take-back' | 'reassign' | 'assess' | 'premature' | 'as-found' }
-  /** `timeS` null: to be typed. */
-  | { kind: 'pick'; timeS: number | null }
 
 /** One break: its curve and what the program saw on it, what was made of it, how far to trust it, and what people said. */
 export function BreakPage({ breakId }: { breakId: number }) {

@@ -5,7 +5,7 @@ import { countedStrengthMPa } from '../countedStrength.ts'
 import { hashOf } from '../frame/route.ts'
 import { OverruledMark } from '../records/OverruledMark.tsx'
 import { instantWords, isUncalibrated } from '../wording.ts'
-import type { BreakDialog } from './BreakPage.tsx'
+import type { BreakDialog } from './breakDialog.ts'
 import { earlyDrop, evaluationInForce } from './evaluationInForce.ts'
 
 /** The figures that count, and whose word they are: the program's or a person's. */

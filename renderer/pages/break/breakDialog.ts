@@ -1,0 +1,4 @@
+/** What a person is asked on the page of a break. `timeS` null: to be typed. */
+export type BreakDialog =
+  | { kind: 'set-aside' | 'take-back' | 'reassign' | 'assess' | 'premature' | 'as-found' }
+  | { kind: 'pick'; timeS: number | null }
