@@ -123,6 +123,12 @@ export const setAsideCauseWords: Record<SetAsideCause, string> = {
   other: 'other',
 }
 
+/** Why a break is set aside: what happened, where that was asked, and the reason. */
+export function setAsideWords({ setAside, setAsideCause }: Pick<BreakSummary, 'setAside' | 'setAsideCause'>): string {
+  const cause = setAsideCause === null || setAsideCause === 'other' ? '' : `${setAsideCauseWords[setAsideCause]}; `
+  return `${cause}${setAside ?? ''}`
+}
+
 /** Whose word stands in place of the peak found, in a sentence for a list. */
 export function overruledWords({ kind, by, reason }: OverruledPeak): string {
   return `${flagNames[kind]} by ${by}: ${reason}`

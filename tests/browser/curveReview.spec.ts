@@ -159,5 +159,31 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
     expect(Math.abs((record.summary.peakN ?? 0) - (popIn?.fromN ?? 0))).toBeLessThan(0.05 * foundN)
   })
 
+  it('rejects the break with a cause and a reason', async () => {
+    const { page } = opened
+    await tabToButton('Set aside')
+    await page.keyboard.press('Enter')
+    await heading('Set aside: C1-LL-01')
+    await page.keyboard.press('Space')
+    await page.keyboard.press('ArrowRight')
+    await page.keyboard.press('Tab')
+    await page.keyboard.type('number on the block misread')
+    await tabToButton('Set aside')
+    await page.keyboard.press('Enter')
+    await page.getByText('Set aside, not used in results: wrong block; number on the block misread').waitFor()
+    const { setAside, setAsideCause, overruled } = await summary()
+    expect({ setAside, setAsideCause }).toEqual({
+      setAside: 'number on the block misread',
+      setAsideCause: 'wrong-block',
+    })
+    expect(overruled?.kind).toBe('premature-failure')
+  })
+
+  it('goes on to its group', async () => {
+    await tabToButton('Compare with its group')
+    await opened.page.keyboard.press('Enter')
+    await opened.page.waitForURL(/#\/compare\/1$/)
+  })
+
   it('reported no error anywhere on the way', () => expect(opened.problems).toEqual([]))
 })

@@ -96,7 +96,7 @@ describe.skipIf(chromiumPath === null).each(hosts)(
       await tabTo('Set aside')
       await keyboard.press('Enter')
       await opened.page.locator('dialog').waitFor({ state: 'detached' })
-      await opened.page.getByText('Set aside: fixture touched').waitFor()
+      await opened.page.getByText('Set aside: fixture touched; fixture touched').waitFor()
       expect(lastInput('breaks.setAside')).toMatchObject({ cause: 'fixture-touched', reason: 'fixture touched' })
       await keyboard.press('x')
       await heading('Take back in: C1-LL-01')

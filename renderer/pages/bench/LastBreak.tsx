@@ -11,7 +11,14 @@ import { go } from '../frame/useRoute.ts'
 import { OverruledMark } from '../records/OverruledMark.tsx'
 import { SetAsideDialog, TakeBackDialog } from '../records/StandingDialogs.tsx'
 import { VerificationWords } from '../records/VerificationWords.tsx'
-import { flagWords, isUncalibrated, outcomeWord, overruledWords, verifiedRangeFlags } from '../wording.ts'
+import {
+  flagWords,
+  isUncalibrated,
+  outcomeWord,
+  overruledWords,
+  setAsideWords,
+  verifiedRangeFlags,
+} from '../wording.ts'
 import { type AssessmentDraft, changeDraft, type DraftChange } from './assessmentDraft.ts'
 import { FailurePatternChoice } from './FailurePatternChoice.tsx'
 import { WoodFailure } from './WoodFailure.tsx'
@@ -82,7 +89,7 @@ export function LastBreak({ summary, keys }: { summary: BreakSummary; keys: Ref<
       <Result summary={summary} />
       {summary.setAside === null ? null : (
         <p className="set-aside-words">
-          <strong>Set aside:</strong> {summary.setAside}
+          <strong>Set aside:</strong> {setAsideWords(summary)}
         </p>
       )}
       <WoodFailure entry={draft.woodFailure} onEntry={(entry) => dispatch({ kind: 'wood-failure', entry })} />

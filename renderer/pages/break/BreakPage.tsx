@@ -5,6 +5,7 @@ import { Notice } from '#renderer/widgets/Notice.tsx'
 import { AssessDialog } from '../records/AssessDialog.tsx'
 import { ReassignDialog } from '../records/ReassignDialog.tsx'
 import { SetAsideDialog, TakeBackDialog } from '../records/StandingDialogs.tsx'
+import { setAsideWords } from '../wording.ts'
 import { BreakColumns } from './BreakColumns.tsx'
 import { BreakHead } from './BreakHead.tsx'
 import type { BreakDialog } from './breakDialog.ts'
@@ -41,7 +42,7 @@ function BreakView({ record }: { record: BreakRecord }) {
       <BreakHead summary={summary} evaluated={inForce !== null} onAsk={setDialog} />
       {summary.setAside === null ? null : (
         <p className="set-aside-words">
-          <strong>Set aside, not used in results:</strong> {summary.setAside}
+          <strong>Set aside, not used in results:</strong> {setAsideWords(summary)}
         </p>
       )}
       <ResultStrip record={record} onAsk={setDialog} />
