@@ -136,5 +136,7 @@ function useGroupName(breakIds: readonly number[]): string | null {
   if (group.value === null) return null
   const inGroup = new Set(group.value.breakIds)
   if (!breakIds.every((id) => inGroup.has(id))) return null
-  return breakIds.length === inGroup.size ? `all of ${group.value.name}` : `of ${group.value.name}`
+  return breakIds.length === inGroup.size
+    ? `all of ${group.value.name}`
+    : `${breakIds.length} of the ${inGroup.size} of ${group.value.name}`
 }
