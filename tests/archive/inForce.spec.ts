@@ -78,5 +78,7 @@ test('is found by the indexes, however many records there are', () => {
   const details = plan.map(({ detail }) => detail)
   expect(details.filter((detail) => detail.startsWith('SCAN'))).toEqual([])
   expect(details.join('\n')).toMatch(/SEARCH e USING INDEX evaluation_of_break/)
-  expect(details.join('\n')).toMatch(/SEARCH l USING COVERING INDEX sqlite_autoindex_ledger_1 \(kind=\? AND record_id=\?\)/)
+  expect(details.join('\n')).toMatch(
+    /SEARCH l USING COVERING INDEX sqlite_autoindex_ledger_1 \(kind=\? AND record_id=\?\)/,
+  )
 })
