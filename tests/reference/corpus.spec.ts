@@ -107,6 +107,12 @@ function departures(where: string, captured: Captured, truth: LoadingTruth, rate
       if (Math.abs(is - was) > off) differ(what, is, `${was} within ${off}`)
     }
 
+  const peaks = result.course!.peaks
+  const standingOut = (share: number) => truth.highs.filter(({ fallN }) => fallN > share * truth.peakN).length
+  // The pauses of a pump let go little more than what stands out, and at slow rates their tops lie between samples.
+  const fewest = truth.kind === 'hand-pumped' ? 1 : standingOut(0.03)
+  if (peaks < fewest || peaks > standingOut(0.005)) differ('peaks', peaks, `${fewest} to ${standingOut(0.005)}`)
+
   const seating = events.find(({ kind }) => kind === 'seating')
   if (seating !== undefined) {
     const lengthS = truth.seatingEndTimeS - truth.onsetTimeS
