@@ -26,7 +26,8 @@ const breakOrder: Readonly<Record<Sort, string>> = {
   ...specimenOrder,
   startedAt: 'b.started_at',
   peakN: 'b.peak_n',
-  strengthMPa: 'b.peak_n / s.area_mm2',
+  // Nothing failed in an unloading.
+  strengthMPa: "CASE WHEN b.outcome = 'break' THEN b.peak_n / s.area_mm2 END",
   woodFailurePercent: 'b.wood_failure_percent',
 }
 

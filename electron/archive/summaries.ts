@@ -73,7 +73,10 @@ export function breakSummaryFromRow(database: Database.Database, row: BreakSumma
     outcome: row.outcome,
     peakN: row.peak_n,
     overruled,
-    strengthMPa: row.peak_n === null || row.area_mm2 === null ? null : shearStrengthMPa(row.peak_n, row.area_mm2),
+    strengthMPa:
+      row.outcome !== 'break' || row.peak_n === null || row.area_mm2 === null
+        ? null
+        : shearStrengthMPa(row.peak_n, row.area_mm2),
     // The bound is that of the peak found.
     samplingBoundPercent: overruled === null ? row.sampling_bound_percent : null,
     flags: flagsOf(database, row, scale),

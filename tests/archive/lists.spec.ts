@@ -67,6 +67,28 @@ test('sorts by strength with those that have none last, whichever the direction'
   ])
 })
 
+test('gives an unloading its load but no strength, and lists it after all breaks, until a person says that it failed', () => {
+  const database = study()
+  const weak = storeBreak(database, 3, rampAndFall(100, 60_000))
+  const rows = () => listBreaks(database, query({ sort: 'strengthMPa' })).rows
+  // By hand: 600 N, 3600 N and 3600 N over 600, 600 and 400 mm2; the unloading of 1000 N would stand between them.
+  expect(rows().map((row) => [row.breakId, row.peakN, row.strengthMPa])).toEqual([
+    [weak, 600, 1],
+    [1, 3600, 6],
+    [2, 3600, 9],
+    [3, 1000, null],
+  ])
+  expect(specimen(database, 3).breaks.map((row) => row.strengthMPa)).toContain(null)
+  const sample = { timeS: 0.099, reading: 100_000 }
+  addDecision(database, { ...decision, breakId: 3, kind: 'peak-picked', sample })
+  expect(rows().map((row) => [row.breakId, row.strengthMPa])).toEqual([
+    [weak, 1],
+    [3, expect.closeTo(1000 / 600, 12)],
+    [1, 6],
+    [2, 9],
+  ])
+})
+
 test.each(listQuery.def.shape.sort.unwrap().options)('sorts both lists by %s', (sort) => {
   const database = study()
   expect(listSpecimens(database, query({ sort })).rows).toHaveLength(4)

@@ -276,7 +276,8 @@ export function createScriptedHost(
       scale,
       result: { ...before.result, peakN: peakNowN, flags },
     }
-    const strengthMPa = record.summary.areaMm2 === null ? null : peakNowN / record.summary.areaMm2
+    const { areaMm2, outcome } = record.summary
+    const strengthMPa = areaMm2 === null || outcome !== 'break' ? null : peakNowN / areaMm2
     changeBreak(
       breakId,
       { peakN: peakNowN, strengthMPa, scaleKind: 'calibration', verification, flags },
@@ -440,7 +441,7 @@ function scriptedBreak(
     outcome: 'break',
     peakN,
     overruled: null,
-    strengthMPa: fields?.areaMm2 ? peakN / fields.areaMm2 : null,
+    strengthMPa: fields?.areaMm2 && (change.outcome ?? 'break') === 'break' ? peakN / fields.areaMm2 : null,
     samplingBoundPercent: 0.24,
     flags: ['uncalibrated'],
     scaleKind: bench.scale.kind,

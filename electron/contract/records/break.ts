@@ -119,6 +119,7 @@ export const breakSummary = z.strictObject({
   /** The load that counts: as found, or as a person said (then `overruled` says who and why). */
   peakN: finite.nullable(),
   overruled: overruledPeak.nullable(),
+  /** That load over the bonded area, of a break alone: an unloading has a load but no strength. */
   strengthMPa: finite.nullable(),
   samplingBoundPercent: finite.nullable(),
   flags: z.array(flag),

@@ -5,7 +5,6 @@ import { useAction } from '#renderer/host/useAction.ts'
 import { Keys } from '#renderer/widgets/Keys.tsx'
 import { Notice } from '#renderer/widgets/Notice.tsx'
 import { useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
-import { countedStrengthMPa } from '../countedStrength.ts'
 import { hashOf } from '../frame/route.ts'
 import { go } from '../frame/useRoute.ts'
 import { OverruledMark } from '../records/OverruledMark.tsx'
@@ -145,8 +144,7 @@ function useKeptDraft(
 
 function Result({ summary }: { summary: BreakSummary }) {
   const { force, strength } = useQuantities()
-  const { verification } = summary
-  const strengthMPa = countedStrengthMPa(summary)
+  const { verification, strengthMPa } = summary
   const flags = summary.flags.filter(
     (flag) => flag !== 'uncalibrated' && (verification === null || !verifiedRangeFlags.includes(flag)),
   )

@@ -1,7 +1,6 @@
 import type { BreakRecord } from '#contract/records/break.ts'
 import type { EvaluationResult, Flag } from '#contract/records/evaluation.ts'
 import { type Quantity, useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
-import { countedStrengthMPa } from '../countedStrength.ts'
 import { hashOf } from '../frame/route.ts'
 import { OverruledMark } from '../records/OverruledMark.tsx'
 import { instantWords, isUncalibrated } from '../wording.ts'
@@ -11,9 +10,9 @@ import { earlyDrop, evaluationInForce } from './evaluationInForce.ts'
 /** The figures that count, and whose word they are: the program's or a person's. */
 export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dialog: BreakDialog): void }) {
   const { summary } = record
+  const { strengthMPa } = summary
   const { force, strength } = useQuantities()
   const result = evaluationInForce(record)?.result ?? null
-  const strengthMPa = countedStrengthMPa(summary)
   const timeS = result?.course?.timeToFailureS ?? null
   return (
     <section className="result-strip" aria-labelledby="result-title">

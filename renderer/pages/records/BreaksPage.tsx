@@ -2,7 +2,6 @@ import type { BreakSummary } from '#contract/records/break.ts'
 import { type Column, LongTable } from '#renderer/widgets/LongTable.tsx'
 import { Notice } from '#renderer/widgets/Notice.tsx'
 import { type Quantities, useQuantities } from '#renderer/widgets/quantities.ts'
-import { countedStrengthMPa } from '../countedStrength.ts'
 import { hashOf } from '../frame/route.ts'
 import { go } from '../frame/useRoute.ts'
 import { flagListWords, instantWords, outcomeWord } from '../wording.ts'
@@ -98,7 +97,7 @@ function columnsIn({ force, strength }: Quantities): Column<BreakSummary, Sort>[
       sort: 'strengthMPa',
       numeric: true,
       width: '10%',
-      cell: (row) => strength.number(countedStrengthMPa(row)),
+      cell: (row) => strength.number(row.strengthMPa),
     },
     {
       key: 'wood',

@@ -8,7 +8,6 @@ import { Notice } from '#renderer/widgets/Notice.tsx'
 import { type Quantities, useQuantities } from '#renderer/widgets/quantities.ts'
 import { specimenWords } from '../bench/SpecimenAtHand.tsx'
 import { RecordedCurve } from '../break/RecordedCurve.tsx'
-import { countedStrengthMPa } from '../countedStrength.ts'
 import { hashOf, mostCompared } from '../frame/route.ts'
 import { flagNames, instantWords, isUncalibrated, outcomeWord } from '../wording.ts'
 import { CorrectionDialog } from './CorrectionDialog.tsx'
@@ -141,7 +140,7 @@ function BreakLine({ summary, inForce }: { summary: BreakSummary; inForce: boole
       <span className="numeric">
         <OverruledMark overruled={summary.overruled} /> {force.text(summary.peakN)}
       </span>
-      <span className="numeric">{strength.text(countedStrengthMPa(summary))}</span>
+      <span className="numeric">{strength.text(summary.strengthMPa)}</span>
       <span className="numeric">
         {summary.woodFailurePercent === null ? 'faces not assessed' : `wood failure ${summary.woodFailurePercent} %`}
       </span>
