@@ -5,6 +5,7 @@ import { useQuantities, writeFixed, writeNumber } from '#renderer/widgets/quanti
 import { Switch } from '#renderer/widgets/Switch.tsx'
 import { ageWords } from '../wording.ts'
 import { tareHindrance } from './benchWords.ts'
+import './controls.css'
 
 /** The zero, arming and the health of the signal: one quiet line under the curve. */
 export function BenchControls({

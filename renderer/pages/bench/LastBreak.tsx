@@ -22,6 +22,7 @@ import { type AssessmentDraft, changeDraft, type DraftChange } from './assessmen
 import { FailurePatternChoice } from './FailurePatternChoice.tsx'
 import { WoodFailure } from './WoodFailure.tsx'
 import { enterKey } from './woodFailureEntry.ts'
+import './lastBreak.css'
 
 /** What the bench's keys ask of the panel. */
 export type LastBreakKeys = { key(name: string): boolean }

@@ -1,6 +1,7 @@
 import type { BenchState } from '#contract/records/bench.ts'
 import { useQuantities } from '#renderer/widgets/quantities.ts'
 import { overloadWords } from './overload.ts'
+import './overload.css'
 
 /** Near or above the rated load: words, shape and stripes, at the top of every page, said at once to a screen reader. */
 export function OverloadBanner({ bench }: { bench: BenchState }) {

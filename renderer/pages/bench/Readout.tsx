@@ -5,6 +5,7 @@ import { hashOf } from '../frame/route.ts'
 import { isUncalibrated } from '../wording.ts'
 import { phaseWords } from './benchWords.ts'
 import { useLiveReading } from './useLiveReading.ts'
+import './readout.css'
 
 /** State and force, to be read from three metres. After a break the highest load stands there until the next one. */
 export function Readout({ bench }: { bench: BenchState }) {

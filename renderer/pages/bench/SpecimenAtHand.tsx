@@ -5,6 +5,7 @@ import { useQuantities } from '#renderer/widgets/quantities.ts'
 import { hashOf } from '../frame/route.ts'
 import { isUncalibrated } from '../wording.ts'
 import { useLiveReading } from './useLiveReading.ts'
+import './atHand.css'
 
 /** The specimen in the press, its strength as the load rises, and which one comes next. */
 export function SpecimenAtHand({ bench, onNext }: { bench: BenchState; onNext(): void }) {

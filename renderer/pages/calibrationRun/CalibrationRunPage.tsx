@@ -6,7 +6,6 @@ import { WorkView } from './WorkView.tsx'
 import '../calibration/calibration.css'
 import '../calibrationRecord/calibrationRecord.css'
 import '../records/records.css'
-import './run.css'
 
 /** The guided calibration: plan it, hang the weights one stack after another, look at the result. */
 export function CalibrationRunPage() {

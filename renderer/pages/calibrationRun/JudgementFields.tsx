@@ -36,7 +36,7 @@ export function JudgementFields(props: {
 }) {
   const { proposal, suggested, unit } = props
   return (
-    <section className="judgement" aria-labelledby="judgement-title">
+    <section className="judgement-fields" aria-labelledby="judgement-title">
       <h2 id="judgement-title">How it is judged</h2>
       <Choice
         label="Curve"
@@ -47,7 +47,7 @@ export function JudgementFields(props: {
         }
       />
       {proposal === null ? null : (
-        <p className="judgement-words">
+        <p className="judgement-hint">
           <strong>Proposed: {degreeWords[proposal.degree as keyof typeof degreeWords]}.</strong> {proposal.reason}
         </p>
       )}

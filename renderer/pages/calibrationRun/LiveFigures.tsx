@@ -4,6 +4,7 @@ import { signedNumber } from '../calibrationWords.ts'
 import { ReadingsSoFar } from './ReadingsSoFar.tsx'
 import { readingText } from './readingText.ts'
 import { positionAtHand } from './routineWords.ts'
+import './liveFigures.css'
 
 /** The live reading, how steady it is, and what its average says so far. */
 export function LiveFigures({ state }: { state: RoutineState }) {

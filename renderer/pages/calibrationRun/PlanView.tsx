@@ -13,6 +13,7 @@ import { readConditions, readPlan } from './planForm.ts'
 import { planLength } from './planLength.ts'
 import { usePlanTexts } from './planStore.ts'
 import { StepMatrix } from './StepMatrix.tsx'
+import './plan.css'
 
 /** What is going to be done: where the bench stands, which weights in which steps, how often. */
 export function PlanView() {

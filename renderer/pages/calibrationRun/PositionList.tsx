@@ -3,6 +3,7 @@ import type { RoutinePosition, RoutineState } from '#contract/records/calibratio
 import { useQuantities } from '#renderer/widgets/quantities.ts'
 import { loadText, signedNumber, stackWords } from '../calibrationWords.ts'
 import { progressWords } from './routineWords.ts'
+import './positions.css'
 
 /** Every reading of the routine in its order: done, at hand, ahead or left out, by shape and word. */
 export function PositionList({

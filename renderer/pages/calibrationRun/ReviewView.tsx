@@ -13,6 +13,7 @@ import { BreakOffDialog } from './BreakOffDialog.tsx'
 import { JudgementFields } from './JudgementFields.tsx'
 import { readResolution } from './reviewForm.ts'
 import { SaveForm } from './SaveForm.tsx'
+import './review.css'
 
 /** All is read: how it is judged, what that gives, and keeping it. */
 export function ReviewView({ state }: { state: RoutineState }) {

@@ -3,6 +3,7 @@ import { useQuantities } from '#renderer/widgets/quantities.ts'
 import { loadText } from '../calibrationWords.ts'
 import { proposeSteps } from './proposeSteps.ts'
 import { type StepWord, stepWords } from './stepWords.ts'
+import './stepMatrix.css'
 
 /** Steps down, weights across: a crossing that is ticked hangs. The force of each step stands beside it as one ticks. */
 export function StepMatrix({

@@ -13,6 +13,7 @@ import { PositionList } from './PositionList.tsx'
 import { RoutineShape } from './RoutineShape.tsx'
 import { heaviestPosition, lastTaken, orderOf, placeWords, positionAtHand } from './routineWords.ts'
 import { VirtualWeights } from './VirtualWeights.tsx'
+import './work.css'
 
 /** Hanging the weights, step by step: what to do now in large type, the live reading, and where one stands. */
 export function WorkView({ state }: { state: RoutineState }) {
