@@ -22,8 +22,8 @@ const placesAtOnce = 500
 
 /**
  * Compares the curves of several breaks. They are read one at a time, and others get their turn between them, so that a
- * capture that runs meanwhile is not kept waiting. A curve that is set aside is drawn, but takes no part in median, band
- * and scores. Throws what `signal` was aborted with.
+ * capture that runs meanwhile is not kept waiting. Each curve takes part only while its specimen is loaded; one that is set
+ * aside is drawn, but takes no part in median, band and scores. Throws what `signal` was aborted with.
  */
 export async function makeComparison(
   archive: Archive,
@@ -69,7 +69,7 @@ function layOnGrid(member: Member, raw: RawCurve, request: ComparisonRequest, gr
       ? member.axes
       : curveAxes({ ...marks, peak: peakIn(raw, marks.peakTimeS, forceAt) }, alignAt, normalising)
   if (typeof axes === 'string') return axes
-  const onGrid = curveOnGrid(raw.timeS, forceAt, stretches, axes, grid)
+  const onGrid = curveOnGrid(raw.timeS, forceAt, stretches, axes, member.loaded, grid)
   return { member, axes, samples: raw.timeS.length, onGrid, setAside: record.summary.setAside !== null }
 }
 

@@ -5,6 +5,7 @@ import type { Comparison, ComparisonRequest } from '#contract/records/curveViews
 import { forceOfReading } from '#domain/force/forceScale.ts'
 import type { Extent } from '#domain/signal/compare/comparisonGrid.ts'
 import { type CurveAxes, type CurveMarks, curveAxes } from '#domain/signal/compare/curveAxes.ts'
+import { type LoadedPart, loadedPart } from '#domain/signal/compare/loadedPart.ts'
 import { resultInForce, scaleInForce } from './scaleInForce.ts'
 
 type LeftOut = Comparison['leftOut'][number]
@@ -16,7 +17,8 @@ export type Member = {
   unit: 'N' | 'counts'
   marks: CurveMarks
   axes: CurveAxes
-  /** Where its curve should reach on the common axes, by its number of samples and their rate. */
+  loaded: LoadedPart
+  /** Where its loaded part lies on the common axes. */
   extent: Extent
 }
 
@@ -59,9 +61,11 @@ function memberOf(
   }
   const axes = curveAxes(marks, alignAt, normalising)
   if (typeof axes === 'string') return axes
-  const lastS = result.sampleRateHz === null ? 0 : (end.samples + end.missingSamples - 1) / result.sampleRateHz
+  const loaded = loadedPart(marks)
+  if (loaded === null) return 'it has neither a peak nor a break, so nothing tells until when it was loaded'
   const on = (timeS: number) => (timeS - axes.originS) / axes.timeUnit
-  return { breakId: summary.breakId, record, unit, marks, axes, extent: { from: on(0), to: on(lastS) } }
+  const extent = { from: on(loaded.fromS), to: on(loaded.toS) }
+  return { breakId: summary.breakId, record, unit, marks, axes, loaded, extent }
 }
 
 /** Forces and bare readings have no axis in common: the fewer of the two are left out. */

@@ -69,7 +69,7 @@ describe('makeComparison', () => {
   test('aligned at the break, curves of any length end together', async () => {
     const slow = await keepCurve(archive, { ...plain, climbMs: 9000 })
     const { curves } = await compare([...(await keepSeries(3)), slow], { alignAt: 'break' })
-    expect(curves.map(({ originS }) => originS)).toEqual([4.5, 4.537, 4.574, 9.5])
+    expect(curves.map(({ originS }) => originS)).toEqual([4.499, 4.536, 4.573, 9.499])
   })
 
   test('normalised in force and time, ramps of any height and length are one', async () => {
@@ -100,6 +100,40 @@ describe('makeComparison', () => {
     expect(outlying!.at).toBeLessThanOrEqual(2.1)
     expect(outlying!.difference).toBeLessThan(-890)
     expect(outlying!.difference).toBeGreaterThan(-950)
+  })
+
+  test('compares a curve only while it is loaded: one that was loaded quickly lies above the others, never below', async () => {
+    const ids: number[] = []
+    for (const climbMs of [2000, 6000, 6200, 6400, 6600, 7000, 8000])
+      ids.push(await keepCurve(archive, { ...plain, climbMs, afterMs: 9000 }))
+    const { curves, grid, median, curvesAt } = await compare(ids)
+    // By hand: all climb to 4000 N; at 1 s all seven are loaded, at 3 s the six slower ones, at 6.5 s three: too few of seven.
+    const [one, three] = [placeOf(grid, 1), placeOf(grid, 3)]
+    const load = (place: number, climbS: number) => (4000 * (grid[place]! + 0.001)) / climbS
+    expect([curvesAt[one], curvesAt[three]]).toEqual([7, 6])
+    expect(median[one]).toBeCloseTo(load(one, 6.4), 6)
+    expect(median[three]).toBeCloseTo((load(three, 6.4) + load(three, 6.6)) / 2, 6)
+    expect(grid[0]).toBe(0)
+    // The fourth slowest is loaded to 6.4 s.
+    expect(grid.at(-1)).toBeCloseTo(6.4, 2)
+    const { outlying, distance } = curves[0]!
+    expect(outlying!.at).toBeCloseTo(2, 2)
+    expect(outlying!.difference).toBeCloseTo(4000 - (4000 * 2) / 6.4, -1)
+    // Its distance is over its own two seconds: a straight line from 0 to that difference, whose root mean square is / √3.
+    expect(distance).toBeCloseTo(outlying!.difference / Math.sqrt(3), -1)
+    expect(curves.slice(1).every((curve) => curve.outlying === null)).toBe(true)
+  })
+
+  test('aligned at the break, a curve counts from its onset to its break', async () => {
+    const ids: number[] = []
+    for (const climbMs of [2000, 6000, 6200, 6400, 6600])
+      ids.push(await keepCurve(archive, { ...plain, climbMs, restMs: 9000, afterMs: 3000 }))
+    const { grid, median, curvesAt } = await compare(ids, { alignAt: 'break' })
+    expect(grid.at(-1)).toBe(0)
+    expect(median.at(-1)).toBeCloseTo(4000, 6)
+    // At -3 s the quick one is at rest still and does not pull the median down.
+    expect(curvesAt[placeOf(grid, -3)]).toBe(4)
+    expect(Math.min(...median)).toBeGreaterThan(0)
   })
 
   test('a curve that is set aside is drawn, but counts for nothing', async () => {

@@ -40,7 +40,8 @@ export async function keepCurve(
   const found = {
     onsetTimeS: restMs / 1000,
     peakTimeS: (restMs + climbMs - 1) / 1000,
-    breakTimeS: (restMs + climbMs) / 1000,
+    // As it is found: the last sample before the fall.
+    breakTimeS: (restMs + climbMs - 1) / 1000,
     peakN: ownScale.kind === 'none' ? null : peakCounts * 0.01,
     ...result,
   }

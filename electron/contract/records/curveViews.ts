@@ -42,7 +42,10 @@ export const comparedCurve = z.strictObject({
   timeUnit: positive,
   forceUnit: positive,
   samples: z.int(),
-  /** How far it lies from the median curve: root mean square over the grid, in units of the force axis, and as modified z-score. */
+  /**
+   * How far it lies from the median curve while it is loaded: root mean square over the grid, in units of the force axis, and
+   * as modified z-score.
+   */
   distance: finite.nullable(),
   zScore: finite.nullable(),
   /** Where it lies farthest from the median curve, if it is an outlying one. */
@@ -50,7 +53,10 @@ export const comparedCurve = z.strictObject({
 })
 export type ComparedCurve = z.infer<typeof comparedCurve>
 
-/** Several curves beside each other, with their pointwise median and quartiles. */
+/**
+ * Several curves beside each other, with their pointwise median and quartiles. A curve takes part in them from its onset to
+ * its break (to its peak, where it has no break); it is drawn whole.
+ */
 export const comparison = z.strictObject({
   curves: z.array(comparedCurve),
   /** Breaks that could not be compared, each with the reason. */
@@ -59,7 +65,7 @@ export const comparison = z.strictObject({
   notJudged: z.string().nullable().default(null),
   unit: z.enum(['N', 'counts', '%']),
   timeUnit: z.enum(['s', '%']),
-  /** Rises; median, quartiles and count at each. NaN where fewer than three curves reach. */
+  /** Rises; median, quartiles and count of loaded curves at each. NaN where fewer than three of them, or than half, are loaded. */
   grid: samples,
   median: samples,
   lower: samples,

@@ -1,9 +1,10 @@
 import type { Stretch } from '../stretches.ts'
 import type { CurveAxes } from './curveAxes.ts'
+import type { LoadedPart } from './loadedPart.ts'
 
 /**
- * A curve at the places of a grid, on its axes: the straight line between the two samples beside each place; NaN before its
- * first and after its last sample and within gaps.
+ * A curve at the places of a grid, on its axes: the straight line between the two samples beside each place; NaN outside
+ * its loaded part, before its first and after its last sample, and within gaps.
  *
  *   y(x) = force(originS + x timeUnit) / forceUnit
  *
@@ -17,17 +18,20 @@ export function curveOnGrid(
   forceAt: (index: number) => number,
   stretches: readonly Stretch[],
   axes: CurveAxes,
+  loaded: LoadedPart,
   grid: Float64Array,
 ): Float64Array {
   const { originS, timeUnit, forceUnit } = axes
   const values = new Float64Array(grid.length).fill(Number.NaN)
   let place = 0
   for (const { from, to } of stretches) {
-    while (place < grid.length && originS + grid[place]! * timeUnit < timeS[from]!) place += 1
+    const fromS = Math.max(timeS[from]!, loaded.fromS)
+    const toS = Math.min(timeS[to - 1]!, loaded.toS)
+    while (place < grid.length && originS + grid[place]! * timeUnit < fromS) place += 1
     let at = from
     for (; place < grid.length; place++) {
       const wantedS = originS + grid[place]! * timeUnit
-      if (wantedS > timeS[to - 1]!) break
+      if (wantedS > toS) break
       at = lastAtOrBefore(timeS, wantedS, at, to)
       values[place] = between(timeS, forceAt, at, wantedS) / forceUnit
     }

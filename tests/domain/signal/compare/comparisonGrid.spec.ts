@@ -1,5 +1,20 @@
 import { expect, test } from 'vitest'
-import { comparisonGrid } from '#domain/signal/compare/comparisonGrid.ts'
+import { comparisonGrid, leastReaching } from '#domain/signal/compare/comparisonGrid.ts'
+
+test.each([
+  [3, 3],
+  [5, 3],
+  [7, 4],
+  [12, 6],
+])('of %i curves, %i have a median: half of them, and three at least', (curves, least) =>
+  expect(leastReaching(curves)).toBe(least),
+)
+
+test('covers what at least half of the curves reach', () => {
+  const grid = comparisonGrid(Array.from({ length: 9 }, (_, i) => ({ from: -i, to: 10 + i })))
+  // Five of nine: the fifth lowest of the ends is -4, the fifth highest 14.
+  expect([grid[0], grid.at(-1)]).toEqual([-4 + 0, 14].map((end) => expect.closeTo(end, 2)))
+})
 
 test('covers what at least three curves reach, in equal steps, with 0 among them', () => {
   const grid = comparisonGrid([

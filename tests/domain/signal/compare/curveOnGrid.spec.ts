@@ -2,10 +2,11 @@ import { expect, test } from 'vitest'
 import { curveOnGrid } from '#domain/signal/compare/curveOnGrid.ts'
 import { stretchesBetweenGaps } from '#domain/signal/stretches.ts'
 
+const always = { fromS: Number.NEGATIVE_INFINITY, toS: Number.POSITIVE_INFINITY }
 const plain = { originS: 0, timeUnit: 1, forceUnit: 1 }
-function onGrid(timeS: number[], force: number[], grid: number[], axes = plain) {
+function onGrid(timeS: number[], force: number[], grid: number[], axes = plain, loaded = always) {
   const times = Float64Array.from(timeS)
-  return curveOnGrid(times, (i) => force[i]!, stretchesBetweenGaps(times), axes, Float64Array.from(grid))
+  return curveOnGrid(times, (i) => force[i]!, stretchesBetweenGaps(times), axes, loaded, Float64Array.from(grid))
 }
 
 test('is numpy.interp within the curve, and nothing outside', () => {
@@ -21,6 +22,22 @@ test('lays the curve on its axes', () => {
   expect(values[0]).toBeCloseTo(50, 12)
   expect(values[1]).toBeCloseTo(60, 12)
   expect(values[2]).toBeCloseTo(70, 12)
+})
+
+test('says nothing before the specimen is loaded and after it has broken, to the very sample of the break', () => {
+  // At 3 s it lets go: the straight line to what is left at 4 s is no load that it bore.
+  const values = onGrid(
+    [0, 1, 2, 3, 4],
+    [0, 10, 20, 30, 2],
+    [-1, -0.5, 0, 1, 2, 2.0001, 3],
+    { ...plain, originS: 1 },
+    {
+      fromS: 0.5,
+      toS: 3,
+    },
+  )
+  const none = Number.NaN
+  expect([...values]).toEqual([none, 5, 10, 20, 30, none, none])
 })
 
 test('says nothing within a gap', () => {
@@ -44,7 +61,7 @@ test('asks for no more forces than it needs', () => {
     return i
   }
   const grid = Float64Array.from({ length: 100 }, (_, i) => i + 0.0005)
-  const values = curveOnGrid(times, forceAt, stretchesBetweenGaps(times), plain, grid)
+  const values = curveOnGrid(times, forceAt, stretchesBetweenGaps(times), plain, always, grid)
   expect(values[99]).toBeCloseTo(99_000.5, 6)
   expect(asked).toBe(200)
 })

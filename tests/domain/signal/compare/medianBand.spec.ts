@@ -35,6 +35,19 @@ test('is the same whether it is made at once or in parts', () => {
   expect(parts).toEqual(whole)
 })
 
+test('has no median where fewer than half reach, though they are three', () => {
+  const band = emptyBand(5)
+  fillBand(band, [...rows, Float64Array.of(7, 6, none, none, 6), Float64Array.of(1, 2, none, none, none)], 0, 5)
+  // numpy 2.4.6: numpy.nanquantile(rows + [[7, 6, nan, nan, 6], [1, 2, nan, nan, nan]], 0.5, axis=0)
+  expect([...band.median]).toEqual([2.5, 3, 3, 4.5, 4.5])
+  expect([...band.curvesAt]).toEqual([8, 7, 6, 4, 4])
+  const more = emptyBand(5)
+  fillBand(more, [...rows, Float64Array.of(none, none, none, none, none)], 0, 5)
+  // Four of seven are half; at the last place there are three.
+  expect([...more.median].map(Number.isNaN)).toEqual([false, false, false, false, true])
+  expect(more.curvesAt[4]).toBe(3)
+})
+
 test('has no median where fewer than three curves reach, and says how many do', () => {
   const band = emptyBand(5)
   fillBand(band, rows.slice(0, 3), 0, 5)
