@@ -68,6 +68,27 @@ describe('the course of curves of known truth', () => {
       ).toBe('')
   })
 
+  it('has the seating wherever it is long and the noise small, and hardly ever on a pumped load, which has none', () => {
+    // Noise hides the start of a toe, and what is left of it may be too short to tell.
+    const missed = (curve: ReadCurve) => {
+      const { truth, noiseShare } = curve
+      const unevenS = [...truth.popIns, ...truth.stickSlip.drops, ...truth.holds, ...truth.reloads].map(
+        ({ timeS }) => timeS,
+      )
+      const evenS = Math.min(truth.peakTimeS, ...unevenS) - truth.onsetTimeS
+      const share = (truth.seatingEndTimeS - truth.onsetTimeS) / evenS
+      return noiseShare > 1e-4 || share < 0.08 || eventsOf(curve, 'seating').length === 1
+        ? null
+        : `no seating, truth ${share} of the time`
+    }
+    const seated = all.filter(({ kind }) => kind !== 'hand-pumped')
+    expect(departures(seated, 0, missed)).toBe('')
+    const pumped = read(['hand-pumped'], 6)
+    expect(
+      departures(pumped, 0.08, (curve) => (eventsOf(curve, 'seating').length === 0 ? null : 'seating where none was')),
+    ).toBe('')
+  })
+
   it('has the plateau before the failure, its start within 1.5 s, in 98 %', () => {
     expect(
       departures(

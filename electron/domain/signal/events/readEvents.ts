@@ -22,12 +22,12 @@ export function readEvents(
 ): { events: CurveEvent[]; course: LoadCourse } {
   const noise = noiseOfMeans(curve, meansBeforeBreak(curve))
   const events: CurveEvent[] = dropEvents(curve, findPartialDrops(curve, noise))
-  const seatedS = seatingEndS(upTo(curve, curve.peakS))
-  if (seatedS !== null) events.push(plainEvent('seating', { startTimeS: curve.onsetS, endTimeS: seatedS }))
   const fall = readFinalDrop(curve)
   if (fall !== null) events.push(fall)
   events.push(...readPauses(curve, fall?.startTimeS ?? null))
   const unevenS = events.filter(({ kind }) => uneven.includes(kind)).map(({ startTimeS }) => startTimeS)
   const drivenUntilS = unevenS.length === 0 ? null : Math.min(...unevenS)
+  const seatedS = seatingEndS(upTo(curve, Math.min(curve.peakS, drivenUntilS ?? curve.peakS)), noise)
+  if (seatedS !== null) events.push(plainEvent('seating', { startTimeS: curve.onsetS, endTimeS: seatedS }))
   return { events, course: courseOf(curve, countPeaks(curve, noise), seatedS, drivenUntilS, settings) }
 }
