@@ -20,6 +20,8 @@ const scenarios: readonly ScenarioName[] = [
   'clipping',
   'glitches',
   'gaps',
+  'plateau',
+  'held',
 ]
 /** Rates and how many seeds of each; two loadings a seed, one at the highest rates. */
 const runs: readonly [rateHz: number, seeds: number, breaks: number][] = [
@@ -67,7 +69,10 @@ function departures(where: string, captured: Captured, truth: LoadingTruth, rate
     differ('onset', onsetS, truth.onsetTimeS)
   // Between the strokes of a pump the slope is not one number, and a clipped peak has none.
   const steady = !['hand-pumped', 'clipping', 'gaps'].includes(truth.kind)
-  if (steady && truth.outcome === 'break' && Math.abs(result.loadingRateNPerS! / truth.loadingRateNPerS - 1) > 0.25)
+  // Noise alone tilts a line of n samples over 0.8 s with an SD of sqrt(12 / n³) noise SDs a step: on a plateau it is all there is.
+  const tiltNPerS = truth.noiseN * rateHz * Math.sqrt(12 / Math.max(5, 0.8 * rateHz) ** 3)
+  const rateOffNPerS = Math.abs(result.loadingRateNPerS! - truth.loadingRateNPerS)
+  if (steady && truth.outcome === 'break' && rateOffNPerS > 0.25 * truth.loadingRateNPerS + 3 * tiltNPerS)
     differ('loading rate', result.loadingRateNPerS, truth.loadingRateNPerS)
 
   const glitchTimes = new Set<number>()
@@ -192,6 +197,34 @@ describe('curves of known truth', () => {
             )
         })
       }
+    expect(table(rows)).toBe('')
+  })
+
+  it('are captured once each and not before their time, with noise up to 1 % of the peak on a slow device', () => {
+    const rows: Row[] = []
+    for (const capacityN of [25_000, null])
+      for (const noiseShare of [2e-4, 3e-3, 1e-2])
+        for (const rateHz of [10, 25, 40, 80])
+          for (let seed = 1; seed <= 80; seed++) {
+            const strengthN = 2500 + ((seed * 1300) % 6500)
+            const { captures, truths } = runBench({
+              scenario: 'brittle',
+              rateHz,
+              seed: 104_729 * seed + rateHz,
+              breaks: 1,
+              noiseN: noiseShare * strengthN,
+              knocksPerHour: 0,
+              // From under the finger to a while of rest: noise goes on telling of itself.
+              restS: [0.2, seed % 4 === 0 ? 40 : 5],
+              settings: { capacityN },
+              specimen: (drawn) => ({ ...drawn, strengthN, strengthMPa: strengthN / drawn.areaMm2 }),
+            })
+            const where = `${rateHz} Hz noise ${100 * noiseShare} % capacity ${capacityN} seed ${seed}`
+            const [truth] = truths
+            const onsets = captures.map(({ firstTimeS, result }) => firstTimeS + (result.onsetTimeS ?? 0))
+            if (captures.length !== 1 || onsets[0]! < truth!.onsetTimeS - 2 / rateHz)
+              rows.push({ where, what: 'onset', found: onsets.join(' '), truth: String(truth!.onsetTimeS) })
+          }
     expect(table(rows)).toBe('')
   })
 

@@ -39,9 +39,9 @@ export function readCorpus(
           })
           const where = `${kind} ${rateHz} Hz noise ${100 * noiseShare} % seed ${seed}`
           const [truth] = run.truths
-          // A very noisy bench may be captured at rest as well; that is the affair of corpus.spec.ts and the soak.
-          const captured = run.captures.sort((a, b) => (b.result.peakN ?? 0) - (a.result.peakN ?? 0))[0]
-          if (truth === undefined || captured === undefined) throw new Error(`${where}: nothing was captured`)
+          const [captured, another] = run.captures
+          if (truth === undefined || captured === undefined || another !== undefined)
+            throw new Error(`${where}: ${run.captures.length} captures of one loading`)
           curves.push({ where, kind, rateHz, noiseShare, truth, ...captured })
         }
   return curves

@@ -30,6 +30,8 @@ const allKinds: readonly ScenarioName[] = [
   'clipping',
   'glitches',
   'gaps',
+  'plateau',
+  'held',
 ]
 
 /** A bench at rest: noise, hum, drift, glitches and many knocks for so many hours, through the live detector. */

@@ -29,6 +29,11 @@ const blockS = 0.2
 const keptBlocks = 15
 const levelBlocks = 5
 
+/** Median of chi-square with one degree of freedom, R qchisq(0.5, 1): of the square of one normal difference. */
+const medianOfSquare = 0.454936423119573
+/** Fewer steps from block to block than this say nothing of a wander. */
+const leastSteps = 7
+
 /** Median of chi-square over its degrees of freedom (Wilson and Hilferty 1931; within 0.1 % from 10 on). */
 const medianOfVariance = (degrees: number) => (1 - 2 / (9 * degrees)) ** 3
 
@@ -48,14 +53,19 @@ const noBlock = () => ({
   level: 0,
   risePerS: 0,
   blocks: 0,
-  levels: 0,
+  steps: 0,
+  mean: Number.NaN,
 })
 
 /**
  * Estimates noise block by block (at least 16 samples and 0.2 s) as SD about the block's own straight line, so that drift
  * does not count, and takes the median of the last 15 blocks, so that a knock does not.
  *
- *   s² = (Sff − Stf² / Stt) / (n − 2)        noise = sqrt( median(s²) / m )      m median of chi²/(n − 2)
+ *   s² = (Sff − Stf² / Stt) / (n − 2)        v = median(s²) / m                  m median of chi²/(n − 2)
+ *   w  = median(d²) / (2 × 0.4549) − v / n   noise = sqrt( v + max(0, w) )       d step between means of neighbouring blocks
+ *
+ * w is the wander that a block is too short to see: hum folded down by slow sampling, or noise that a converter's own filter
+ * has smoothed. Of white noise it is nothing, and a knock does not count here either.
  *
  * Level: median of the last 5 block means, followed down at once and up at no more than the given rate, so that a
  * slow press is not mistaken for drift. Sums are taken about the block's first sample.
@@ -64,6 +74,7 @@ const noBlock = () => ({
 export function createIdleNoise(): IdleNoise {
   const variances = new Float64Array(keptBlocks)
   const means = new Float64Array(levelBlocks)
+  const steps = new Float64Array(keptBlocks)
   const sorted = new Float64Array(keptBlocks)
   const state = noBlock()
 
@@ -92,14 +103,26 @@ export function createIdleNoise(): IdleNoise {
     const sff = state.sff - (sf * sf) / n
     const stf = state.stf - (st * sf) / n
     const variance = Math.max(0, sff - (stf * stf) / stt) / (n - 2)
+    const mean = state.f0 + sf / n
     variances[state.blocks % keptBlocks] = variance / medianOfVariance(n - 2)
-    means[state.levels % levelBlocks] = state.f0 + sf / n
+    means[state.blocks % levelBlocks] = mean
     state.blocks += 1
-    state.levels += 1
+    if (!Number.isNaN(state.mean)) {
+      steps[state.steps % keptBlocks] = (mean - state.mean) ** 2
+      state.steps += 1
+    }
+    state.mean = mean
     state.n = 0
-    state.noise = Math.sqrt(median(variances, Math.min(state.blocks, keptBlocks)))
-    const level = median(means, Math.min(state.levels, levelBlocks))
+    const within = median(variances, Math.min(state.blocks, keptBlocks))
+    state.noise = Math.sqrt(within + Math.max(0, wander() - within / n))
+    const level = median(means, Math.min(state.blocks, levelBlocks))
     state.level = Math.min(level, state.level + state.risePerS * lengthS)
+  }
+
+  /** Variance of the block means, from the steps between them. */
+  function wander(): number {
+    if (state.steps < leastSteps) return 0
+    return median(steps, Math.min(state.steps, keptBlocks)) / (2 * medianOfSquare)
   }
 
   function median(values: Float64Array, count: number): number {
@@ -112,7 +135,8 @@ export function createIdleNoise(): IdleNoise {
     begin(noise, level) {
       // The first estimate is used until the first block is full, and forgotten then.
       state.blocks = 0
-      state.levels = 0
+      state.steps = 0
+      state.mean = Number.NaN
       state.noise = noise ?? Number.NaN
       state.level = level
       state.n = 0

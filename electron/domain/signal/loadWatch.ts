@@ -31,6 +31,11 @@ export type LoadWatch = {
 const leastHoldSamples = 4
 /** A load grows or stays; a knock has lost more than this by the end of the hold. */
 const keptShareOfHold = 0.6
+/**
+ * A sample so many thresholds above the level is a knock or a load, and spoils the block of noise. One that is not only
+ * stays out of it: were every block dropped in which noise passes a threshold that is too low, it would stay too low.
+ */
+const knockThresholds = 2
 /** The force is no different from rest while its running mean over this time, s, ... */
 const restMeanS = 0.02
 /** ... lies within so many of its own SDs of the level, and a noise SD at least. */
@@ -102,11 +107,11 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
         state.holdStartS = timeS
         state.highest = force
         state.highestS = timeS
-        idle.dropBlock()
       } else if (force > state.highest) {
         state.highest = force
         state.highestS = timeS
       }
+      if (above > knockThresholds * state.threshold) idle.dropBlock()
       if (state.lastRestful) state.onsetS = timeS
       state.lastRestful = false
       state.holdCount += 1

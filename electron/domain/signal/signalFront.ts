@@ -30,8 +30,11 @@ export type SignalFront = {
   readonly watch: LoadWatch
 }
 
-/** The first samples are judged together: so many at least, over this time, s, and no more than fit. */
-const headSamples = 9
+/**
+ * The first samples are judged together: so many at least, over this time, s, and no more than fit. As many as a block of
+ * `idleNoise`, since an SD of fewer is too often far too low.
+ */
+const headSamples = 16
 const headS = 0.2
 const headCapacity = 4096
 /** Of the start threshold, what the level may rise over the head of a bench at rest. */

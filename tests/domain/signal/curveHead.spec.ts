@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { createRandom } from '#acquisition/virtual/random.ts'
 import { judgeHead } from '#domain/signal/curveHead.ts'
 
 const head = (forces: readonly number[], allowed = 0) =>
@@ -27,9 +28,29 @@ describe('the head of a curve', () => {
     expect(head([0, 1, 2, 3, 4, 5, 6, 7, 8], 10)).toMatchObject({ atRest: true, level: 4 })
   })
 
-  it('has noise about its own line: 1.4826 times the median deviation of 1', () => {
-    // Residuals about the line through the medians are 0, 1 and -1 in turn.
-    expect(head([0, 1, -1, 0, 1, -1, 0, 1, -1]).noise).toBeCloseTo(1.4826, 4)
+  it('has the SD about its own line for noise', () => {
+    // The line through the medians is 0; by hand: six squares of 1 over 9 - 2 degrees.
+    expect(head([0, 1, -1, 0, 1, -1, 0, 1, -1]).noise).toBeCloseTo(Math.sqrt(6 / 7), 12)
     expect(() => judgeHead(new Float64Array(0), new Float64Array(0), 0, 0)).toThrow(RangeError)
+  })
+
+  it('does not count a glitch as noise', () => {
+    expect(head([0, 1, -1, 0, 1, 9000, 0, 1, -1]).noise).toBeCloseTo(Math.sqrt(5 / 6), 12)
+  })
+
+  it('of sixteen samples is seldom far too quiet: as often below half the SD as chi-square has it', () => {
+    const random = createRandom(16)
+    const heads = 4000
+    let quiet = 0
+    let sum = 0
+    for (let i = 0; i < heads; i++) {
+      const { noise } = head(Array.from({ length: 16 }, () => random.normal()))
+      sum += noise
+      if (noise < 0.5) quiet += 1
+    }
+    // R: pchisq(14 / 4, 14) = 0.0022 about the line by least squares; about the one through medians it is no more often.
+    expect(quiet / heads).toBeLessThan(0.005)
+    expect(sum / heads).toBeGreaterThan(0.95)
+    expect(sum / heads).toBeLessThan(1.15)
   })
 })

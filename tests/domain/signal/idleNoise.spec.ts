@@ -36,6 +36,26 @@ describe('noise at rest', () => {
     expect(sum / 200 / 3).toBeLessThan(1.03)
   })
 
+  it('counts what wanders too slowly for a block, as noise that a converter has smoothed', () => {
+    // First-order autoregressive noise of SD 1: a block of 16 samples sees only part of it.
+    for (const [share, least] of [
+      [0.7, 0.85],
+      [0.9, 0.7],
+    ] as const) {
+      let sum = 0
+      for (let seed = 1; seed <= 100; seed++) {
+        const random = createRandom(seed)
+        let value = random.normal()
+        sum += noiseOf(25, 60, () => {
+          value = share * value + Math.sqrt(1 - share * share) * random.normal()
+          return value
+        }).noise()!
+      }
+      expect(sum / 100).toBeGreaterThan(least)
+      expect(sum / 100).toBeLessThan(1.1)
+    }
+  })
+
   it('is not blown up by knocks nor by drift', () => {
     const random = createRandom(5)
     const idle = noiseOf(100, 60, (t) => {

@@ -37,6 +37,18 @@ describe('the start of a loading', () => {
     expect(byNoise).toBeLessThan(5 * 1.3)
   })
 
+  it('is looked for with a threshold that comes right although the first guess of the noise was far too low', () => {
+    let low = 0
+    for (let seed = 1; seed <= 200; seed++) {
+      const random = createRandom(seed)
+      const watch = createLoadWatch(detectionSettings.parse({}))
+      watch.begin({ ...rest, noise: 0.15 }, 0)
+      for (let i = 0; i < 3000; i++) watch.push(i / 100, random.normal())
+      if (watch.threshold() < 3.5) low += 1
+    }
+    expect(low).toBe(0)
+  })
+
   it('is not a spike of 40 ms, nor what dies away within the hold', () => {
     expect(startS({ startThresholdN: 50 }, 10, (t) => (t > 5 && t < 5.04 ? 300 : 0)).atS).toBeNull()
     expect(startS({ startThresholdN: 10 }, 10, (t) => (t > 5 ? 300 * Math.exp(-(t - 5) / 0.03) : 0)).atS).toBeNull()
