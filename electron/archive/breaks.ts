@@ -129,7 +129,7 @@ export function finishBreak(
 }
 
 /** The samples of a break, also of one that still runs (as far as they are stored). */
-export function readSamples(database: Database.Database, breakId: number): SampleBlock {
+function readSamples(database: Database.Database, breakId: number): SampleBlock {
   const finished = readEnd(database, breakId) !== null
   if (!finished) readHeader(database, breakId)
   return readBlocks(database, finished ? 'curve_block' : 'running_block', breakId)

@@ -5,7 +5,6 @@ import {
   brokenOffRoutine,
   calibrationPlan,
   keptWeights,
-  plannedForces,
   routineState,
   weightEntry,
 } from './records/calibrationRoutine.ts'
@@ -29,8 +28,6 @@ export const calibrationProcedures = {
   /** The whole set at once; the sets before it stay in the archive. */
   'weights.save': { input: z.strictObject({ weights: z.array(weightEntry), by: words }), output: keptWeights },
 
-  /** The forces of a plan, before anything is begun; refuses a plan that cannot be carried out. */
-  'calibration.forces': { input: z.strictObject({ plan: calibrationPlan }), output: plannedForces },
   'calibration.state': { input: nothing, output: routineState },
   'calibration.begin': { input: z.strictObject({ plan: calibrationPlan, by: words }), output: routineState },
   /**

@@ -12,16 +12,3 @@ export function shearStrengthMPa(peakN: number, areaMm2: number): number {
     throw new RangeError('shearStrengthMPa requires an area above 0')
   return peakN / areaMm2
 }
-
-/**
- * Bonded area in mm² of a rectangle from its sides in mm.
- *
- *   A = l w
- *
- * Throws RangeError for a side that is not above 0. Checked: tests/domain/strength.spec.ts.
- */
-export function rectangleAreaMm2(lengthMm: number, widthMm: number): number {
-  if (!(lengthMm > 0 && widthMm > 0 && Number.isFinite(lengthMm * widthMm)))
-    throw new RangeError('rectangleAreaMm2 requires two sides above 0')
-  return lengthMm * widthMm
-}

@@ -102,7 +102,7 @@ export async function createEngine(
       ...overrulingHandlers(handlerParts),
       ...curveViewHandlers(handlerParts),
       ...reevaluationHandlers(handlerParts, reevaluations),
-      ...calibrationHandlers(handlerParts, desk),
+      ...calibrationHandlers(desk),
       ...calibrationRecordHandlers(handlerParts, desk),
       ...checkWeightHandlers(handlerParts, check),
     },

@@ -8,7 +8,7 @@ import { evaluateCurve } from '#domain/signal/evaluateCurve.ts'
 import { workByDisplacement } from '#domain/signal/events/area.ts'
 import { eventMeaning } from '#domain/signal/events/eventMeaning.ts'
 import { zeroBeforeLoad } from '#domain/signal/zeroBeforeLoad.ts'
-import { newtonsFromPoundsForce } from '#domain/units/conversions.ts'
+import { newtonsPerPoundForce } from '#domain/units/factors.ts'
 import { type CurveTable, readCurveCsv, type ValueColumn } from '#exchange/curveCsv.ts'
 import { calibratedScale } from './calibrationInForce.ts'
 import { flaggedResult, type VerifiedRange } from './storedEvaluation.ts'
@@ -69,7 +69,7 @@ export async function evaluateCurveFile(file: string, options: CurveFileOptions)
   const column = chosenColumn(file, columns, options)
   const values = columns[column]!
   if (column !== 'counts') {
-    const nPerUnit = column === 'force_lbf' ? newtonsFromPoundsForce(1) : 1
+    const nPerUnit = column === 'force_lbf' ? newtonsPerPoundForce : 1
     const tare = options.tare ?? 0
     const force = values.map((value) => (value - tare) * nPerUnit)
     const result = withMeasuredWork(evaluateCurve(timeS, force, null, settings), timeS, force, displacementMm)

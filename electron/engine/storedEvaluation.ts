@@ -5,7 +5,7 @@ import { verifiedRangeFlags } from '#domain/calibration/verificationOf.ts'
 import { detectionMethod } from '#domain/signal/evaluateCurve.ts'
 
 /** What a result must be read with because of where its force comes from. */
-export function scaleFlags(scale: ForceScale): Flag[] {
+function scaleFlags(scale: ForceScale): Flag[] {
   if (scale.kind === 'none') return ['no-scale']
   return scale.kind === 'calibration' ? [] : ['uncalibrated']
 }

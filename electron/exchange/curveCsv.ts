@@ -3,7 +3,7 @@ import { csvRecords } from './csvRecords.ts'
 import { type GrowingColumn, growingColumn } from './growingColumn.ts'
 
 /** The value columns that a curve file may have. */
-export const valueColumns = ['force_N', 'force_lbf', 'counts'] as const
+const valueColumns = ['force_N', 'force_lbf', 'counts'] as const
 export type ValueColumn = (typeof valueColumns)[number]
 
 /** What may stand beside the values: the displacement of the press, measured along with them. */

@@ -9,7 +9,7 @@ import type {
 } from '#contract/records/break.ts'
 import type { CurveEvent, Flag } from '#contract/records/evaluation.ts'
 import type { ForceScale } from '#contract/records/force.ts'
-import type { LineFormatChoice, ScenarioName } from '#contract/records/settings.ts'
+import type { LineFormatChoice } from '#contract/records/settings.ts'
 
 /** What a flag means for whoever reads the number, and what to do. */
 export const flagWords: Record<Flag, string> = {
@@ -132,22 +132,6 @@ export function setAsideWords({ setAside, setAsideCause }: Pick<BreakSummary, 's
 /** Whose word stands in place of the peak found, in a sentence for a list. */
 export function overruledWords({ kind, by, reason }: OverruledPeak): string {
   return `${flagNames[kind]} by ${by}: ${reason}`
-}
-
-export const scenarioWords: Record<ScenarioName, string> = {
-  mixed: 'a bit of everything',
-  brittle: 'sudden breaks',
-  progressive: 'breaks that tear slowly',
-  'pop-in': 'early partial drops',
-  'stick-slip': 'slipping in steps',
-  'hand-pumped': 'loading in strokes',
-  plateau: 'giving way before the break',
-  held: 'held or let down, then driven on',
-  unloading: 'unloading without a break',
-  clipping: 'converter at its end',
-  glitches: 'electrical spikes',
-  gaps: 'missing samples',
-  idle: 'nothing is loaded',
 }
 
 /** True unless the force rests on a calibration. */

@@ -1,12 +1,14 @@
 import { createContext, useContext } from 'react'
+import type { Preferences } from '#contract/records/settings.ts'
 import {
   megapascalsPerPsi,
   millimetresPerInch,
   newtonsPerPoundForce,
   squareMillimetresPerSquareInch,
   standardGravityMPerS2,
-} from '#domain/units/conversions.ts'
-import type { UnitSystem } from '#domain/units/display.ts'
+} from '#domain/units/factors.ts'
+
+type UnitSystem = Preferences['units']
 
 /** How quantities are written in one system of units. Stored values are SI; null is written as a dash. */
 export type Quantities = {

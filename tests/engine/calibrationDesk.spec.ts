@@ -251,7 +251,9 @@ test('refuses to begin without a bench that can be heard, or with a plan that ca
   await expect(handlers['calibration.begin']({ plan, by: '' })).rejects.toMatchObject({ code: 'not-connected' })
   await expect(handlers['calibration.goOn']({})).rejects.toMatchObject({ code: 'conflict' })
   const heavy = { ...plan, capacityN: 300 }
-  await expect(handlers['calibration.forces']({ plan: heavy })).rejects.toThrow(/more than the capacity of 300 N/)
+  await expect(handlers['calibration.begin']({ plan: heavy, by: '' })).rejects.toThrow(
+    /more than the capacity of 300 N/,
+  )
 })
 
 const listed = {

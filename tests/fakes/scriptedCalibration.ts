@@ -167,7 +167,6 @@ export function createScriptedCalibration(parts: {
       weights = next
       return { weights, savedAt: '2026-05-11T08:40:00.000Z', by }
     },
-    'calibration.forces': async ({ plan }) => plannedForces(plan, parts.bench().capacityN),
     'calibration.state': async () => routine,
     'calibration.begin': async ({ plan }) => {
       plannedForces(plan, parts.bench().capacityN)

@@ -50,7 +50,6 @@ export const calibrationResult = z.strictObject({
   /** Largest expanded uncertainty (k = 2) in the verified range, percent of the force. */
   expandedUncertaintyPercent: finite.nullable(),
 })
-export type CalibrationResult = z.infer<typeof calibrationResult>
 
 export const oimlClass = z.enum(['F1', 'F2', 'M1', 'M2', 'M3'])
 export type OimlClass = z.infer<typeof oimlClass>
@@ -110,7 +109,6 @@ export const loadingCircumstances = z.strictObject({
   temperatureEndC: finite.nullable(),
   temperatureNote: z.string().max(4000),
 })
-export type LoadingCircumstances = z.infer<typeof loadingCircumstances>
 
 /**
  * One averaged window of the live signal, as taken. used: enters the fit. replaced: repeated by the reading named.

@@ -114,7 +114,6 @@ export const routineReading = z.strictObject({
   /** Force by the running fit minus force applied, N; null while there is no fit. */
   residualN: finite.nullable(),
 })
-export type RoutineReading = z.infer<typeof routineReading>
 
 /** What the signal does now. Readings in the unit of the device; waitedS, mean, sd and count only while a reading is taken. */
 export const liveReading = z.strictObject({

@@ -4,7 +4,6 @@ import { finite, positive } from './force.ts'
 import { defaultPractices, testPractice } from './practice.ts'
 
 export const lineFormatName = z.enum(['number', 'columns', 'checked'])
-export type LineFormatName = z.infer<typeof lineFormatName>
 
 /** One name per delimited column, left to right; "-" skips it. */
 export const columnName = z.enum(['time_us', 'time_ms', 'time_s', 'seq', 'counts', 'force_N', '-'])

@@ -29,9 +29,6 @@ const constants: Record<Ellipsoid, EllipsoidConstants> = {
   },
 }
 
-/** Standard gravity, m/s2, exact by definition (CGPM 1901). */
-export const standardGravity = 9.80665
-
 /**
  * Normal gravity in m/s2 at a latitude in degrees and a height above the ellipsoid in metres.
  *

@@ -1,6 +1,6 @@
 import type { EvaluationResult, LoadCourse } from '#contract/records/evaluation.ts'
 import type { ForceScale, ReadingUnit } from '#contract/records/force.ts'
-import { newtonsPerKilogramForce, newtonsPerPoundForce } from '../units/conversions.ts'
+import { newtonsPerKilogramForce, newtonsPerPoundForce } from '../units/factors.ts'
 
 /** Newtons in one unit that a device may claim. kg and g are read as the weight of that mass under standard gravity. */
 const newtonsPerUnit: Record<Exclude<ReadingUnit, 'counts'>, number> = {

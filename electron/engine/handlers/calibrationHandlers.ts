@@ -1,19 +1,16 @@
 import type { Handlers } from '#contract/procedures.ts'
-import { plannedForces } from '#domain/calibration/routinePlan.ts'
 import type { CalibrationDesk } from '../calibrationDesk.ts'
 import type { CalibrationRoutine } from '../calibrationRoutine.ts'
-import type { HandlerParts } from './handlerParts.ts'
 
 type Names = Extract<keyof Handlers, `calibration.${string}`>
 
 /** The guided calibration. Every step answers with the state that follows from it. */
-export function calibrationHandlers(parts: HandlerParts, desk: CalibrationDesk): Pick<Handlers, Names> {
+export function calibrationHandlers(desk: CalibrationDesk): Pick<Handlers, Names> {
   const step = async (act: (routine: CalibrationRoutine) => void) => {
     act(desk.running())
     return desk.state()
   }
   return {
-    'calibration.forces': async ({ plan }) => plannedForces(plan, parts.bench.state().capacityN),
     'calibration.state': async () => desk.state(),
     'calibration.begin': async ({ plan, by }) => {
       await desk.begin(plan, by)

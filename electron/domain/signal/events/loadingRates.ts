@@ -36,10 +36,8 @@ export function loadingRates(
   const { timeS, force, zero, onsetS, peakS } = curve
   const load = curve.peak - zero
   const end = firstAfter(curve, peakS)
-  const [lowS, highS] = levelTimes(timeS, force, [zero + lowShare * load, zero + highShare * load]) as unknown as [
-    number,
-    number,
-  ]
+  const reachedS = levelTimes(timeS, force, [zero + lowShare * load, zero + highShare * load])
+  const [lowS, highS] = [reachedS[0]!, reachedS[1]!]
   const meanRateNPerS = highS > lowS ? ((highShare - lowShare) * load) / (highS - lowS) : null
   const count = Math.min(stretches, Math.floor(end / leastMeans))
   const rates: LoadRate[] = []

@@ -32,10 +32,8 @@ export function toeLine(
 ): { zeroTimeS: number; slopeNPerS: number } | null {
   const { timeS, force, zero } = curve
   const load = curve.peak - zero
-  const [fromS, toS] = levelTimes(timeS, force, [zero + fromShare * load, zero + toShare * load]) as unknown as [
-    number,
-    number,
-  ]
+  const reachedS = levelTimes(timeS, force, [zero + fromShare * load, zero + toShare * load])
+  const [fromS, toS] = [reachedS[0]!, reachedS[1]!]
   const from = firstAfter(curve, Math.max(fromS, seatedS ?? fromS))
   const to = firstAfter(curve, Math.min(toS, drivenUntilS ?? toS))
   if (!(to - from >= leastMeans) || force[to - 1]! - force[from]! < leastShare * load) return null

@@ -1,7 +1,7 @@
 import { type LowPass, onePassShare, secondOrderLowPass } from './twoPass.ts'
 
 /** Above this share of half the sample rate little is left to take away, and the transform bends what is taken. */
-export const highestShareOfNyquist = 0.8
+const highestShareOfNyquist = 0.8
 /** Below this share of the sample rate the coefficients lose their digits. */
 const lowestShareOfRate = 1e-6
 

@@ -10,7 +10,7 @@ import { windowRefusal } from './windowRefusal.ts'
  * frequency that a class lets pass, a tenth of the sample rate, times that are out by a quarter of an interval put a sample
  * out by 9 degrees of its wave.
  */
-export const mostJitter = 0.25
+const mostJitter = 0.25
 
 /**
  * Why a filter cannot be used on a curve; null where it can: a class below 10 samples a second for each Hz of it, a cutoff
