@@ -70,6 +70,14 @@ export function withoutEndingZeros(written: string): string {
   return written.includes('.') ? written.replace(/\.?0+$/, '') : written
 }
 
+/**
+ * A stored value as it stands in a field to be typed over; null: an empty one. Six significant digits: enough for any ruler,
+ * and a round trip through inches gives the same millimetres back.
+ */
+export function writeTyped(stored: number | null, factor: number): string {
+  return stored === null ? '' : String(Number((stored * factor).toPrecision(6)))
+}
+
 const systems: Record<UnitSystem, Quantities> = {
   SI: {
     system: 'SI',

@@ -5,7 +5,7 @@ import { useAction } from '#renderer/host/useAction.ts'
 import { useAnswer } from '#renderer/host/useAnswer.ts'
 import { Field, SelectField } from '#renderer/widgets/Field.tsx'
 import { Notice } from '#renderer/widgets/Notice.tsx'
-import { useQuantities } from '#renderer/widgets/quantities.ts'
+import { useQuantities, writeTyped } from '#renderer/widgets/quantities.ts'
 import { go } from '../frame/useRoute.ts'
 import { HeardLines } from './HeardLines.tsx'
 import { LineFormatFields } from './LineFormatFields.tsx'
@@ -23,9 +23,7 @@ export function PortForm() {
   const [path, setPath] = useState(before?.path ?? '')
   const [baudRate, setBaudRate] = useState(before?.baudRate ?? 115200)
   const [lineFormat, setLineFormat] = useState<LineFormatChoice>(before?.lineFormat ?? { name: 'number', columns: [] })
-  const [capacity, setCapacity] = useState(
-    preferences.capacityN === null ? '' : String(Number((preferences.capacityN * force.factor).toPrecision(6))),
-  )
+  const [capacity, setCapacity] = useState(writeTyped(preferences.capacityN, force.factor))
   const [scale, setScale] = useState(preferences.nPerCount === null ? '' : String(preferences.nPerCount))
   const [asked, setAsked] = useState(false)
   const [listRound, setListRound] = useState(0)

@@ -1,5 +1,5 @@
 import { type SpecimenFields, specimenFields } from '#contract/records/specimen.ts'
-import type { Quantities, Quantity } from '#renderer/widgets/quantities.ts'
+import { type Quantities, type Quantity, writeTyped } from '#renderer/widgets/quantities.ts'
 
 /** The form as typed: every field a text. */
 export type SpecimenTexts = Record<Exclude<keyof SpecimenFields, 'demo'>, string>
@@ -20,11 +20,6 @@ export const emptyTexts: SpecimenTexts = {
   notes: '',
 }
 
-/** Six significant digits: enough for any ruler, and a round trip through inches gives the same millimetres back. */
-function writeTyped(stored: number | null, quantity: Quantity): string {
-  return stored === null ? '' : String(Number((stored * quantity.factor).toPrecision(6)))
-}
-
 /** The form that shows a specimen's fields in the units of the program. */
 export function textsOf(fields: SpecimenFields, { length, area }: Quantities): SpecimenTexts {
   return {
@@ -33,10 +28,10 @@ export function textsOf(fields: SpecimenFields, { length, area }: Quantities): S
     lot: fields.lot,
     jointType: fields.jointType,
     exposure: fields.exposure,
-    bondLineGapMm: writeTyped(fields.bondLineGapMm, length),
-    overlapLengthMm: writeTyped(fields.overlapLengthMm, length),
-    overlapWidthMm: writeTyped(fields.overlapWidthMm, length),
-    areaMm2: writeTyped(fields.areaMm2, area),
+    bondLineGapMm: writeTyped(fields.bondLineGapMm, length.factor),
+    overlapLengthMm: writeTyped(fields.overlapLengthMm, length.factor),
+    overlapWidthMm: writeTyped(fields.overlapWidthMm, length.factor),
+    areaMm2: writeTyped(fields.areaMm2, area.factor),
     gluedOn: fields.gluedOn ?? '',
     place: fields.place,
     notes: fields.notes,

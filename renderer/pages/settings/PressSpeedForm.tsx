@@ -2,7 +2,7 @@ import { type FormEvent, useState } from 'react'
 import type { Preferences } from '#contract/records/settings.ts'
 import type { Action } from '#renderer/host/useAction.ts'
 import { Field } from '#renderer/widgets/Field.tsx'
-import { useQuantities } from '#renderer/widgets/quantities.ts'
+import { useQuantities, writeTyped } from '#renderer/widgets/quantities.ts'
 import { readPressSpeed } from './pressSpeed.ts'
 
 /** The speed of the press, where it is known and constant: work to failure and the judgement of the speed need it. */
@@ -12,7 +12,7 @@ export function PressSpeedForm({ preferences, set }: { preferences: Preferences;
   const unit = `${length.unit}/min`
   const { detection } = preferences
   const stored = detection.pressSpeedMmPerS
-  const shown = stored === null ? '' : String(Number((stored * factor).toPrecision(6)))
+  const shown = writeTyped(stored, factor)
   const [typed, setTyped] = useState(shown)
   const [asked, setAsked] = useState(false)
   const read = readPressSpeed(typed, factor, unit)

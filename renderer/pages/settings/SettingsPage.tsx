@@ -5,7 +5,7 @@ import { type Action, useAction } from '#renderer/host/useAction.ts'
 import { Choice } from '#renderer/widgets/Choice.tsx'
 import { Field } from '#renderer/widgets/Field.tsx'
 import { Notice } from '#renderer/widgets/Notice.tsx'
-import { useQuantities } from '#renderer/widgets/quantities.ts'
+import { useQuantities, writeTyped } from '#renderer/widgets/quantities.ts'
 import { Switch } from '#renderer/widgets/Switch.tsx'
 import { playCue } from '../bench/benchSound.ts'
 import { readCapacity, readScale } from '../connect/scaleForm.ts'
@@ -128,8 +128,7 @@ function OperatorForm({ preferences, set }: Part) {
 
 function ForceForm({ preferences, set }: Part) {
   const { force } = useQuantities()
-  const shownCapacity =
-    preferences.capacityN === null ? '' : String(Number((preferences.capacityN * force.factor).toPrecision(6)))
+  const shownCapacity = writeTyped(preferences.capacityN, force.factor)
   const shownScale = preferences.nPerCount === null ? '' : String(preferences.nPerCount)
   const [capacity, setCapacity] = useState(shownCapacity)
   const [scale, setScale] = useState(shownScale)

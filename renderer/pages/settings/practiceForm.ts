@@ -1,5 +1,5 @@
 import type { Limits, TestPractice } from '#contract/records/practice.ts'
-import type { Quantities } from '#renderer/widgets/quantities.ts'
+import { type Quantities, writeTyped } from '#renderer/widgets/quantities.ts'
 import { readNumber } from '../records/specimenForm.ts'
 
 /** A limit of a practice: on which figure, and by what its stored value is multiplied to be shown. */
@@ -31,18 +31,14 @@ export function practiceTexts(practice: TestPractice | null, quantities: Quantit
   const texts: Record<string, string> = {
     name: practice?.name ?? '',
     source: practice?.source ?? '',
-    samplingBoundPercent: written(practice?.samplingBoundPercent ?? null, 1),
+    samplingBoundPercent: writeTyped(practice?.samplingBoundPercent ?? null, 1),
   }
   for (const key of limitKeys) {
     const { factor } = limitWords(key, quantities)
-    texts[`${key}.least`] = written(practice?.[key].least ?? null, factor)
-    texts[`${key}.most`] = written(practice?.[key].most ?? null, factor)
+    texts[`${key}.least`] = writeTyped(practice?.[key].least ?? null, factor)
+    texts[`${key}.most`] = writeTyped(practice?.[key].most ?? null, factor)
   }
   return texts as PracticeTexts
-}
-
-function written(value: number | null, factor: number): string {
-  return value === null ? '' : String(Number((value * factor).toPrecision(6)))
 }
 
 /** The practice that a form says, or one clear sentence for each field that cannot be; `taken`: names of the others. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { quantitiesIn, withoutEndingZeros, writeFixed, writeNumber } from '#renderer/widgets/quantities.ts'
+import { quantitiesIn, withoutEndingZeros, writeFixed, writeNumber, writeTyped } from '#renderer/widgets/quantities.ts'
 
 const { SI, US } = { SI: quantitiesIn('SI'), US: quantitiesIn('US') }
 
@@ -20,6 +20,13 @@ describe('quantities', () => {
     expect(SI.force.text(4812.4)).toBe('4812\u00a0N')
     expect(SI.strength.text(8.02)).toBe('8.02\u00a0MPa')
     expect(SI.area.text(600)).toBe('600\u00a0mm²')
+  })
+
+  it('writes into a field what reads back as the same length, and nothing for what is not known', () => {
+    const inches = writeTyped(30, US.length.factor)
+    expect(inches).toBe('1.1811')
+    expect((Number(inches) / US.length.factor).toFixed(4)).toBe('30.0000')
+    expect(writeTyped(null, 1)).toBe('')
   })
 
   it('writes a dash for what is not known, never 0', () => {
