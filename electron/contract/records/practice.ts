@@ -46,11 +46,12 @@ export const defaultPractices: readonly TestPractice[] = [
   },
   {
     name: 'EN 205',
-    source: 'EN 205, 50 mm/min (from memory; check against the standard)',
+    source:
+      "EN 205, 50 mm/min (from memory); the ± 10 % is this program's own, so that a measured speed can meet it: check against the standard",
     timeToFailureS: open,
     rateNPerS: open,
     rateMPaPerS: open,
-    speedMmPerMin: { least: 50, most: 50 },
+    speedMmPerMin: { least: 45, most: 55 },
     samplingBoundPercent: 1,
   },
 ]
