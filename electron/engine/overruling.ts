@@ -1,13 +1,11 @@
 import { Trouble } from '#contract/errors.ts'
 import type { BreakRecord, PickedSample, RawCurve } from '#contract/records/break.ts'
-import type { CurveEvent, Evaluation } from '#contract/records/evaluation.ts'
+import type { Evaluation } from '#contract/records/evaluation.ts'
 import { taredForce } from '#domain/force/forceScale.ts'
+import { firstEarlyDrop, prematureIndex } from '#domain/signal/events/prematureLoad.ts'
 import { resultInForce } from './scaleInForce.ts'
 
 type Judged = Pick<BreakRecord, 'header' | 'end' | 'evaluations' | 'inForceId'>
-
-/** An early drop is placed by means of samples: the highest sample before it may lie so much earlier, s. */
-const beforeDropS = 0.02
 
 /** The result of a finished break that a person may overrule. Throws Trouble `conflict` while there is none. */
 export function overrulable(record: Judged): Evaluation {
@@ -40,11 +38,12 @@ export function pickedSample(record: Judged, { timeS, readings }: RawCurve, want
 
 /**
  * The highest raw sample before the first early drop that the result in force found: the load at which the bond gave way
- * for the first time. Throws Trouble `conflict` when it found none.
+ * for the first time (prematureLoad.ts, as the page shows it beforehand). Throws Trouble `conflict` when it found none.
  */
 export function prematureSample(record: Judged, { timeS, readings }: RawCurve): PickedSample {
   const made = overrulable(record)
-  const drop = firstEarlyDrop(made.result.events)
+  const { events } = made.result
+  const drop = firstEarlyDrop(events)
   if (drop === null)
     throw new Trouble(
       'conflict',
@@ -52,11 +51,7 @@ export function prematureSample(record: Judged, { timeS, readings }: RawCurve): 
       'Pick the peak by hand, at the load where the bond failed.',
     )
   const { force } = taredForce(readings, made.scale, record.header.readingUnit, made.tareOffset)
-  const fromS = drop.startTimeS - beforeDropS
-  const toS = endOfFirst(drop)
-  let highest = -1
-  for (let i = 0; i < timeS.length && timeS[i]! <= toS; i++)
-    if (timeS[i]! >= fromS && (highest < 0 || force[i]! > force[highest]!)) highest = i
+  const highest = prematureIndex(events, timeS, force)
   if (highest < 0)
     throw new Trouble(
       'conflict',
@@ -64,16 +59,4 @@ export function prematureSample(record: Judged, { timeS, readings }: RawCurve): 
       'Evaluate the break again, or pick the peak by hand.',
     )
   return { timeS: timeS[highest]!, reading: readings[highest]! }
-}
-
-function firstEarlyDrop(events: readonly CurveEvent[]): CurveEvent | null {
-  const drops = events.filter(({ kind }) => kind === 'pop-in' || kind === 'stick-slip')
-  return drops.toSorted((a, b) => a.startTimeS - b.startTimeS)[0] ?? null
-}
-
-/** Stick-slip goes on to its last slip, and later slips may begin at higher loads: half a period holds the first alone. */
-function endOfFirst({ kind, startTimeS, endTimeS, cycles, periodS }: CurveEvent): number {
-  if (kind === 'pop-in') return endTimeS
-  const period = periodS ?? (endTimeS - startTimeS) / Math.max(1, cycles ?? 1)
-  return Math.min(endTimeS, startTimeS + period / 2)
 }

@@ -2,6 +2,7 @@ import { Trouble } from '#contract/errors.ts'
 import type { Handlers } from '#contract/procedures.ts'
 import type { BreakRecord, BreakSummary, Decision, ForceCurve } from '#contract/records/break.ts'
 import type { CurveEvent } from '#contract/records/evaluation.ts'
+import { prematureIndex } from '#domain/signal/events/prematureLoad.ts'
 import { scriptedCurve } from './scriptedCurve.ts'
 
 type ReviewParts = {
@@ -120,10 +121,10 @@ export function scriptedReview({ recordOf, changeBreak, breaks, at: atMinute }: 
       return decide(breakId, 'peak-picked', signature, sample)
     },
     'breaks.declarePremature': async ({ breakId, ...signature }) => {
-      const drop = inForce(recordOf(breakId))?.result.events.find(({ kind }) => kind === 'pop-in')
-      if (drop === undefined)
-        throw new Trouble('conflict', 'No early drop was found on this curve.', 'Pick the peak by hand.')
-      return decide(breakId, 'premature-failure', signature, { timeS: drop.startTimeS, force: drop.fromN ?? 0 })
+      const { timeS, force } = curveOf(breakId)
+      const index = prematureIndex(inForce(recordOf(breakId))?.result.events ?? [], timeS, force)
+      if (index < 0) throw new Trouble('conflict', 'No early drop was found on this curve.', 'Pick the peak by hand.')
+      return decide(breakId, 'premature-failure', signature, { timeS: timeS[index]!, force: force[index]! })
     },
     'breaks.peakAsFound': async ({ breakId, ...signature }) => decide(breakId, 'peak-as-found', signature, null),
   }

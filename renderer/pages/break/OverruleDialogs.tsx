@@ -1,10 +1,13 @@
-import type { BreakRecord } from '#contract/records/break.ts'
+import type { BreakRecord, ForceCurve } from '#contract/records/break.ts'
+import type { CurveEvent } from '#contract/records/evaluation.ts'
+import { firstEarlyDrop, prematureIndex, prematureStretch } from '#domain/signal/events/prematureLoad.ts'
 import { useAction } from '#renderer/host/useAction.ts'
+import { useAnswer } from '#renderer/host/useAnswer.ts'
+import { Notice } from '#renderer/widgets/Notice.tsx'
 import { writeFixed } from '#renderer/widgets/quantities.ts'
 import { SignatureDialog } from '../records/SignatureDialog.tsx'
-import { eventNames } from '../wording.ts'
 import { BeforeAfter } from './BeforeAfter.tsx'
-import { earlyDrop, evaluationInForce } from './evaluationInForce.ts'
+import { evaluationInForce } from './evaluationInForce.ts'
 
 type Props = { record: BreakRecord; onClose(): void }
 
@@ -12,8 +15,13 @@ type Props = { record: BreakRecord; onClose(): void }
 export function PrematureDialog({ record, onClose }: Props) {
   const declare = useAction('breaks.declarePremature')
   const { breakId, number, peakN, areaMm2 } = record.summary
-  const result = evaluationInForce(record)?.result ?? null
-  const drop = result === null ? null : earlyDrop(result)
+  const events = evaluationInForce(record)?.result.events ?? []
+  const drop = firstEarlyDrop(events)
+  // The unthinned samples, and the rule by which the decision is recorded.
+  const curve = useAnswer(
+    'breaks.curve',
+    drop === null ? null : { breakId, ...prematureStretch(drop), maxPoints: null },
+  )
   if (drop === null) return null
   const name = drop.kind === 'stick-slip' ? 'the first drop of the stick-slip' : 'the pop-in'
   return (
@@ -27,14 +35,18 @@ export function PrematureDialog({ record, onClose }: Props) {
       onSign={async (signature) => signature !== null && (await declare.run({ breakId, ...signature })) !== null}
       onClose={onClose}
     >
-      <BeforeAfter
-        nowN={peakN}
-        thenN={drop.fromN}
-        areaMm2={areaMm2}
-        unknown={`the load before the ${eventNames[drop.kind].toLowerCase()}, read from the curve`}
-      />
+      <Notice trouble={curve.error} />
+      <BeforeAfter nowN={peakN} areaMm2={areaMm2} {...loadThen(events, curve.value)} />
     </SignatureDialog>
   )
+}
+
+/** The load that will count, or why none can be named. */
+function loadThen(events: readonly CurveEvent[], curve: ForceCurve | null): { thenN: number | null; unknown: string } {
+  if (curve === null) return { thenN: null, unknown: 'reading the curve …' }
+  if (curve.unit === 'counts') return { thenN: null, unknown: 'counts: there is no scale' }
+  const thenN = curve.force[prematureIndex(events, curve.timeS, curve.force)] ?? null
+  return { thenN, unknown: 'the curve has no sample there' }
 }
 
 /** Takes a person's word back: the peak that the program found counts again. */

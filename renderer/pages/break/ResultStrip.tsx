@@ -1,11 +1,12 @@
 import type { BreakRecord } from '#contract/records/break.ts'
 import type { EvaluationResult, Flag } from '#contract/records/evaluation.ts'
+import { firstEarlyDrop } from '#domain/signal/events/prematureLoad.ts'
 import { type Quantity, useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
 import { hashOf } from '../frame/route.ts'
 import { OverruledMark } from '../records/OverruledMark.tsx'
 import { instantWords, isUncalibrated } from '../wording.ts'
 import type { BreakDialog } from './breakDialog.ts'
-import { earlyDrop, evaluationInForce } from './evaluationInForce.ts'
+import { evaluationInForce } from './evaluationInForce.ts'
 
 /** The figures that count, and whose word they are: the program's or a person's. */
 export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dialog: BreakDialog): void }) {
@@ -106,7 +107,7 @@ function Word({
 }) {
   const { force } = useQuantities()
   const { overruled } = record.summary
-  const drop = earlyDrop(result)
+  const drop = firstEarlyDrop(result.events)
   return (
     <div className="strip-word">
       {overruled === null ? (

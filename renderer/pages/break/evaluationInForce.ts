@@ -1,6 +1,6 @@
 import type { BreakRecord } from '#contract/records/break.ts'
 import type { DetectionChange, DetectionSettings } from '#contract/records/detection.ts'
-import type { CurveEvent, Evaluation, EvaluationResult } from '#contract/records/evaluation.ts'
+import type { Evaluation } from '#contract/records/evaluation.ts'
 import type { ReevaluationSummary } from '#contract/records/reevaluation.ts'
 
 /** The evaluation that counts; null: there is none yet. */
@@ -35,10 +35,4 @@ export function changedSettings(made: DetectionSettings, atCapture: DetectionSet
       ([key, value]) => JSON.stringify(value) !== JSON.stringify(atCapture[key as keyof DetectionSettings]),
     ),
   )
-}
-
-/** The first early drop, whose load a person may declare to be the failure; null: none was found. */
-export function earlyDrop({ events }: Pick<EvaluationResult, 'events'>): CurveEvent | null {
-  const drops = events.filter(({ kind }) => kind === 'pop-in' || kind === 'stick-slip')
-  return drops.toSorted((a, b) => a.startTimeS - b.startTimeS)[0] ?? null
 }

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { detectionSettings } from '#contract/records/detection.ts'
-import { changedSettings, earlyDrop, evaluationInForce, standingOf } from '#renderer/pages/break/evaluationInForce.ts'
-import { madeEvent } from '#tests/fakes/madeEvents.ts'
+import { changedSettings, evaluationInForce, standingOf } from '#renderer/pages/break/evaluationInForce.ts'
 import { createScriptedHost } from '#tests/fakes/scriptedHost.ts'
 
 describe('evaluationInForce', () => {
@@ -52,16 +51,5 @@ describe('changedSettings', () => {
   })
   it('is empty for the same settings', () => {
     expect(changedSettings(structuredClone(atCapture), atCapture)).toEqual({})
-  })
-})
-
-describe('earlyDrop', () => {
-  it('is the first pop-in or stick-slip in time', () => {
-    const slip = madeEvent({ kind: 'stick-slip', startTimeS: 3 })
-    const popIn = madeEvent({ kind: 'pop-in', startTimeS: 2 })
-    expect(earlyDrop({ events: [madeEvent({ kind: 'glitch', startTimeS: 1 }), slip, popIn] })).toBe(popIn)
-  })
-  it('is none where the load never dropped early', () => {
-    expect(earlyDrop({ events: [madeEvent({ kind: 'final-drop', startTimeS: 3 })] })).toBeNull()
   })
 })

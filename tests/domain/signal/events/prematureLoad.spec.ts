@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest'
+import { firstEarlyDrop, prematureIndex, prematureStretch } from '#domain/signal/events/prematureLoad.ts'
+import { cutToRange } from '#domain/signal/thinning.ts'
+import { madeEvent } from '#tests/fakes/madeEvents.ts'
+
+// Every 10 ms: up to 410 N at 0.4 s, a drop to 250 N, up to 700 N at 1 s.
+const timeS = Float64Array.from({ length: 101 }, (_, i) => i / 100)
+const force = timeS.map((t) => (t <= 0.4 ? 1025 * t : 250 + 750 * (t - 0.4)))
+const popIn = madeEvent({ kind: 'pop-in', startTimeS: 0.415, endTimeS: 0.45 })
+
+describe('the load before an early drop', () => {
+  it('is that of the first pop-in or stick-slip in time', () => {
+    const slip = madeEvent({ kind: 'stick-slip', startTimeS: 3 })
+    expect(firstEarlyDrop([madeEvent({ kind: 'glitch', startTimeS: 0.1 }), slip, popIn])).toBe(popIn)
+    expect(firstEarlyDrop([madeEvent({ kind: 'final-drop', startTimeS: 3 })])).toBeNull()
+    expect(prematureIndex([madeEvent({ kind: 'final-drop', startTimeS: 3 })], timeS, force)).toBe(-1)
+  })
+
+  it('is the highest sample from 20 ms before the drop to its end', () => {
+    expect(prematureIndex([popIn], timeS, force)).toBe(40)
+    expect(prematureIndex([{ ...popIn, startTimeS: 0.425 }], timeS, force)).toBe(45)
+    expect(prematureIndex([{ ...popIn, startTimeS: 2, endTimeS: 3 }], timeS, force)).toBe(-1)
+  })
+
+  it('is that before the first slip, although later ones begin higher', () => {
+    const slips = madeEvent({ kind: 'stick-slip', startTimeS: 0.4, endTimeS: 1, cycles: 2, periodS: 0.3 })
+    expect(prematureStretch(slips).toS).toBeCloseTo(0.55, 12)
+    expect(prematureStretch({ ...slips, periodS: null }).toS).toBeCloseTo(0.55, 12)
+    expect(prematureIndex([slips], timeS, force)).toBe(40)
+  })
+
+  it('is never a glitch', () => {
+    const struck = force.slice()
+    struck[43] = 20_000
+    const glitch = madeEvent({ kind: 'glitch', startTimeS: 0.43, endTimeS: 0.43 })
+    expect(prematureIndex([popIn], timeS, struck)).toBe(43)
+    expect(prematureIndex([popIn, glitch], timeS, struck)).toBe(40)
+  })
+
+  it('is the same sample on the part of the curve that was asked for', () => {
+    const { fromS, toS } = prematureStretch(popIn)
+    const part = cutToRange({ timeS, force }, fromS, toS)
+    expect(part.timeS.length).toBeLessThan(10)
+    const index = prematureIndex([popIn], part.timeS, part.force)
+    expect([part.timeS[index], part.force[index]]).toEqual([0.4, 410])
+  })
+})
