@@ -17,8 +17,13 @@ export type OverlayCurve = {
   outlying: { at: number; words: string } | null
 }
 
-/** Pointwise median of the curves with a band; NaN where there is none. In units of the axes. */
-export type OverlayMedian = { grid: Float64Array; median: Float64Array; lower: Float64Array; upper: Float64Array }
+/** Pointwise median of the curves with a band; NaN where there is none. In units of the axes. `curvesAt`: of how many curves. */
+export type OverlayMedian = Record<'grid' | 'median' | 'lower' | 'upper' | 'curvesAt', Float64Array>
+
+/** Whether a curve was moved to other axes, on which a view that was zoomed into shows something else. */
+export function liesElsewhere(curve: OverlayCurve, before: OverlayCurve): boolean {
+  return curve.originS !== before.originS || curve.timeUnit !== before.timeUnit || curve.forceUnit !== before.forceUnit
+}
 
 /** Where a curve lies on the time axis. */
 export function curveExtent({ levels, originS, timeUnit }: OverlayCurve): { from: number; to: number } | null {
@@ -48,6 +53,8 @@ export function between(positions: Float64Array, values: Float64Array, at: numbe
   }
   const [x0, x1] = [positions[low]!, positions[high]!]
   const share = x1 > x0 ? (at - x0) / (x1 - x0) : 0
-  const value = values[low]! + share * (values[high]! - values[low]!)
+  // On a point itself its neighbour does not matter, which may be NaN.
+  const value =
+    share === 0 ? values[low]! : share === 1 ? values[high]! : values[low]! + share * (values[high]! - values[low]!)
   return Number.isNaN(value) ? null : value
 }

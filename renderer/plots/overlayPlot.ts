@@ -1,11 +1,11 @@
 import uPlot from 'uplot'
 import type { ForceDisplay } from './forceDisplay.ts'
-import { between, type OverlayCurve, type OverlayMedian, valueAt } from './overlayCurve.ts'
-import { readOverlayInk } from './overlayInk.ts'
+import { liesElsewhere, type OverlayCurve, type OverlayMedian } from './overlayCurve.ts'
 import { listenToPlot } from './overlayInput.ts'
 import { overlayMarks } from './overlayMarks.ts'
 import { type DrawnMedian, drawnMedian } from './overlayMedian.ts'
-import { createOverlayPicture, type OverlayInk, type OverlayPicture, type OverlayView } from './overlayPicture.ts'
+import { createOverlayPainter } from './overlayPainter.ts'
+import { type OverlayReading, readingAt } from './overlayReading.ts'
 import {
   type DrawnCurve,
   type FinerStretch,
@@ -17,6 +17,7 @@ import {
 } from './overlayView.ts'
 import { onThemeChange, type PlotColours, readPlotColours } from './plotColours.ts'
 import { drawMarks } from './plotMarks.ts'
+import { drawUnit, themedAxis, valueAxisSize } from './timeAxis.ts'
 import { drawnSpan, pan, type Span, zoom } from './zoom.ts'
 
 export type OverlayPlotOptions = {
@@ -31,12 +32,11 @@ export type OverlayPlotOptions = {
   onFiner(stretches: readonly FinerStretch[]): void
 }
 
-export type OverlayReading = { at: number; force: number | null; median: number | null }
-
 export type OverlayPlot = {
   setCurves(curves: readonly OverlayCurve[]): void
   setMedian(median: OverlayMedian | null): void
-  setDisplay(display: ForceDisplay, timeUnit: string): void
+  /** `axisUnit`: what the numbers on the upright axis are. */
+  setDisplay(display: ForceDisplay, axisUnit: string, timeUnit: string): void
   /** The curve to stand out and be named. */
   setEmphasis(key: number | null): void
   setFine(key: number, fine: FineStretch): void
@@ -56,8 +56,8 @@ const reachPx = 12
  */
 export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions): OverlayPlot {
   let colours: PlotColours = readPlotColours(host)
-  let ink: OverlayInk = readOverlayInk(host, devicePixelRatio)
   let display: ForceDisplay = { factor: 1, unit: 'N', format: String }
+  let axisUnit = 'N'
   let timeUnit = 's'
   let curves: readonly DrawnCurve[] = []
   let median: OverlayMedian | null = null
@@ -70,34 +70,30 @@ export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions
   let cursorAt: number | null = null
   let requested = 0
   let restTimer: ReturnType<typeof setTimeout> | undefined
-  let picture: OverlayPicture | null = null
-  let paintedView: OverlayView | null = null
-  let paintedEmphasis: number | null = null
-  const canvas = document.createElement('canvas')
-  const surface = canvas.getContext('2d')!
+  const painter = createOverlayPainter(host)
 
-  const axis = (values: uPlot.Axis['values'], size: number, space: number): uPlot.Axis => ({
-    stroke: () => colours.quiet,
-    grid: { stroke: () => colours.grid, width: 1 },
-    ticks: { show: false },
-    font: colours.font,
-    gap: 8,
-    size,
-    space,
-    ...(values === undefined ? {} : { values }),
-  })
   const plot = new uPlot(
     {
       width: Math.max(host.clientWidth, 100),
       height: Math.max(host.clientHeight, 100),
       legend: { show: false },
-      padding: [14, 14, 0, 0],
+      padding: [24, 14, 0, 0],
       cursor: { drag: { x: true, y: true, uni: 24, setScale: false }, points: { show: false }, y: false },
       scales: { x: { time: false, auto: false }, y: { auto: false } },
       series: [{}, { show: false }],
       axes: [
-        axis((_plot, splits) => splits.map((split) => `${written(split)} ${timeUnit}`), 34, 80),
-        axis((_plot, splits) => splits.map((split) => display.format(split)), 70, 40),
+        themedAxis(
+          () => colours,
+          (splits) => splits.map((split) => `${written(split)} ${timeUnit}`),
+          34,
+          80,
+        ),
+        themedAxis(
+          () => colours,
+          (splits) => splits.map((split) => display.format(split)),
+          valueAxisSize,
+          40,
+        ),
       ],
       hooks: { draw: [drawAll], setSelect: [takeSelection], setCursor: [() => report()] },
     },
@@ -125,8 +121,7 @@ export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions
   resizing.observe(host)
   const endThemeWatch = onThemeChange(() => {
     colours = readPlotColours(host)
-    ink = readOverlayInk(host, devicePixelRatio)
-    paintedView = null
+    painter.forgetInk()
     plot.redraw(false, true)
   })
 
@@ -136,7 +131,7 @@ export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions
 
   /** All that changes the picture goes through here: one drawing a frame, however many events there were. */
   function request(repaint: boolean): void {
-    if (repaint) paintedView = null
+    if (repaint) painter.forget()
     if (requested === 0) requested = requestAnimationFrame(draw)
   }
 
@@ -158,13 +153,12 @@ export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions
   }
 
   function drawAll(): void {
-    const { ctx, bbox } = plot
+    drawUnit(plot, axisUnit, colours)
     const { min: bottom, max: top } = plot.scales.y ?? {}
     const { min: fromS, max: toS } = plot.scales.x ?? {}
     if (bottom == null || top == null || fromS == null || toS == null || curves.length === 0) return
     const view = { span: { fromS, toS }, bottom, top, factor: display.factor }
-    const painted = paint(view)
-    ctx.drawImage(canvas, bbox.left, bbox.top)
+    const painted = painter.draw(plot, { curves, median: medianLines, emphasis }, view)
     const marks = overlayMarks(
       curves.map(({ curve }) => curve),
       emphasis,
@@ -172,27 +166,6 @@ export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions
       painted,
     )
     drawMarks(plot, marks, colours)
-  }
-
-  function paint(view: OverlayView): OverlayPicture {
-    const columns = Math.round(plot.bbox.width)
-    const rows = Math.round(plot.bbox.height)
-    if (picture === null || picture.pixels.columns !== columns || picture.pixels.rows !== rows) {
-      picture = createOverlayPicture(columns, rows)
-      canvas.width = columns
-      canvas.height = rows
-      ink = readOverlayInk(host, devicePixelRatio)
-      paintedView = null
-    }
-    const stays = paintedView !== null && sameView(paintedView, view)
-    if (stays && paintedEmphasis === emphasis) return picture
-    if (!stays) picture.paint(curves, medianLines, view, ink)
-    picture.emphasise(emphasis, ink)
-    const bytes = new Uint8ClampedArray(picture.pixels.words.buffer as ArrayBuffer)
-    surface.putImageData(new ImageData(bytes, columns, rows), 0, 0)
-    paintedView = view
-    paintedEmphasis = emphasis
-    return picture
   }
 
   function takeSelection(): void {
@@ -220,8 +193,7 @@ export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions
   }
 
   function nearest(left: number, top: number): number | null {
-    const ratio = devicePixelRatio
-    return picture?.nearest(Math.round(left * ratio), Math.round(top * ratio), reachPx * ratio) ?? null
+    return painter.nearest(left, top, reachPx)
   }
 
   function report(): void {
@@ -238,12 +210,8 @@ export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions
 
   function reportReading(): void {
     if (cursorAt === null) return
-    const curve = curves.find(({ curve }) => curve.key === emphasis)?.curve
-    options.onCursor({
-      at: cursorAt,
-      force: curve === undefined ? null : valueAt(curve, cursorAt),
-      median: median === null ? null : between(median.grid, median.median, cursorAt),
-    })
+    const drawn = curves.find(({ curve }) => curve.key === emphasis)
+    options.onCursor(readingAt(drawn?.curve ?? null, median, cursorAt))
   }
 
   function moveCursor(to: number): void {
@@ -256,7 +224,10 @@ export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions
     setCurves(next) {
       const wasWhole = span.fromS <= whole.fromS && span.toS >= whole.toS
       const before = new Map(curves.map((drawn) => [drawn.curve.key, drawn]))
-      const lieElsewhere = next.some((curve) => liesElsewhere(curve, before.get(curve.key)?.curve))
+      const lieElsewhere = next.some((curve) => {
+        const known = before.get(curve.key)
+        return known !== undefined && liesElsewhere(curve, known.curve)
+      })
       curves = next.map((curve) => {
         const known = before.get(curve.key)
         return { curve, fine: known?.curve.levels === curve.levels ? known.fine : null }
@@ -272,8 +243,9 @@ export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions
       medianLines = next === null ? null : drawnMedian(next)
       request(true)
     },
-    setDisplay(next, nextTimeUnit) {
+    setDisplay(next, nextAxisUnit, nextTimeUnit) {
       display = next
+      axisUnit = nextAxisUnit
       timeUnit = nextTimeUnit
       chosenRange = null
       request(true)
@@ -314,22 +286,6 @@ export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions
       plot.destroy()
     },
   }
-}
-
-/** On other axes a view that was zoomed into shows something else. */
-function liesElsewhere(curve: OverlayCurve, before: OverlayCurve | undefined): boolean {
-  if (before === undefined) return false
-  return curve.originS !== before.originS || curve.timeUnit !== before.timeUnit || curve.forceUnit !== before.forceUnit
-}
-
-function sameView(one: OverlayView, other: OverlayView): boolean {
-  return (
-    one.span.fromS === other.span.fromS &&
-    one.span.toS === other.span.toS &&
-    one.bottom === other.bottom &&
-    one.top === other.top &&
-    one.factor === other.factor
-  )
 }
 
 function written(split: number): string {

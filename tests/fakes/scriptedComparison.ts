@@ -58,9 +58,9 @@ export function scriptComparison(host: ScriptedHost, script: ScriptedComparison 
       .map((breakId) => comparedOf(breakId, request))
     const raw = curves.map(({ breakId }) => curveOf(breakId))
     const counted = curves.map(({ setAside }) => !setAside)
-    const spans = curves.map(({ originS, timeUnit }, i) => ({
-      from: ((raw[i]?.timeS[0] ?? 0) - originS) / timeUnit,
-      to: ((raw[i]?.timeS.at(-1) ?? 0) - originS) / timeUnit,
+    const spans = curves.map(({ breakId, originS, timeUnit }) => ({
+      from: (quietS - originS) / timeUnit,
+      to: (quietS + riseOf(breakId) - originS) / timeUnit,
     }))
     const from = Math.min(...spans.map((span) => span.from))
     const to = Math.max(...spans.map((span) => span.to))
@@ -69,13 +69,14 @@ export function scriptComparison(host: ScriptedHost, script: ScriptedComparison 
     for (const [i, at] of grid.entries()) {
       const values = curves
         .map(({ originS, timeUnit, forceUnit }, c) => {
-          const value = between(raw[c]!.timeS, raw[c]!.readings, at * timeUnit + originS)
+          const loaded = at >= spans[c]!.from && at <= spans[c]!.to
+          const value = loaded ? between(raw[c]!.timeS, raw[c]!.readings, at * timeUnit + originS) : null
           return value === null || !counted[c] ? null : value / forceUnit
         })
         .filter((value) => value !== null)
         .sort((a, b) => a - b)
       curvesAt![i] = values.length
-      if (values.length < 3) continue
+      if (values.length < Math.max(3, counted.length / 2)) continue
       const quantile = (share: number) => values[Math.round(share * (values.length - 1))]!
       median![i] = quantile(0.5)
       lower![i] = quantile(0.25)

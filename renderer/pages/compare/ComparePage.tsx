@@ -8,7 +8,7 @@ import { Switch } from '#renderer/widgets/Switch.tsx'
 import { hashOf } from '../frame/route.ts'
 import { go } from '../frame/useRoute.ts'
 import { ComparedCurves } from './ComparedCurves.tsx'
-import { hintWords, medianWords } from './compareWords.ts'
+import { distanceWords, hintWords, medianWords } from './compareWords.ts'
 import { TaskLine } from './TaskLine.tsx'
 import { useComparison } from './useComparison.ts'
 import { useLoadedCurves } from './useLoadedCurves.ts'
@@ -95,7 +95,12 @@ function Compare({ breakIds }: { breakIds: readonly number[] }) {
         >
           <TaskLine made={made} loaded={loaded} total={breakIds.length} />
           {compared > 0 && compared < 3 ? <p>{medianWords(compared)}</p> : null}
-          {compared >= 3 ? <p>{hintWords(comparison)}</p> : null}
+          {compared >= 3 ? (
+            <>
+              <p>{hintWords(comparison)}</p>
+              <p>{distanceWords}</p>
+            </>
+          ) : null}
           {comparison.leftOut.length === 0 ? null : (
             <div className="compare-left-out">
               <h2>Left out</h2>

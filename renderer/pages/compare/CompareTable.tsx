@@ -1,5 +1,5 @@
 import { Fragment, type KeyboardEvent, useLayoutEffect, useRef } from 'react'
-import { useQuantities, writeFixed } from '#renderer/widgets/quantities.ts'
+import { type Quantity, useQuantities, writeFixed } from '#renderer/widgets/quantities.ts'
 import { rowAfterKey } from '#renderer/widgets/virtualRows.ts'
 import { hashOf } from '../frame/route.ts'
 import type { CompareRow, RowOrder } from './compareRows.ts'
@@ -7,6 +7,7 @@ import { OutlyingShape } from './OutlyingShape.tsx'
 
 export type CompareTableProps = {
   rows: readonly CompareRow[]
+  distance: Pick<Quantity, 'unit' | 'number'>
   /** The words for an outlying curve; empty for any other. */
   wordsOf(row: CompareRow): string
   chosen: number | null
@@ -20,13 +21,25 @@ export type CompareTableProps = {
   onTakeOut(breakId: number): void
 }
 
-const columns: readonly { order: RowOrder | null; title: string; numeric: boolean; width: string }[] = [
+const columns: readonly {
+  order: RowOrder | null
+  title: string
+  numeric: boolean
+  width: string
+  explained?: string
+}[] = [
   { order: 'name', title: 'Specimen', numeric: false, width: '20%' },
-  { order: null, title: 'Adhesive', numeric: false, width: '18%' },
+  { order: null, title: 'Adhesive', numeric: false, width: '16%' },
   { order: 'peak', title: 'Peak', numeric: true, width: '12.5%' },
   { order: null, title: 'Strength', numeric: true, width: '17%' },
-  { order: 'time', title: 'To peak', numeric: true, width: '13%' },
-  { order: 'distance', title: 'Off med.', numeric: true, width: '13%' },
+  { order: 'time', title: 'To peak', numeric: true, width: '12.5%' },
+  {
+    order: 'distance',
+    title: 'Distance',
+    numeric: true,
+    width: '16%',
+    explained: 'From the median while the specimen is loaded, root mean square',
+  },
 ]
 
 /** The compared breaks. Arrow keys go from curve to curve, Enter opens the break, Delete takes it out of the comparison. */
@@ -35,7 +48,12 @@ export function CompareTable(props: CompareTableProps) {
   const { force, strength } = useQuantities()
   const body = useRef<HTMLTableElement>(null)
   const focusWanted = useRef(false)
-  const units: Record<string, string> = { Peak: force.unit, Strength: strength.unit, 'To peak': 's', 'Off med.': 'z' }
+  const units: Record<string, string> = {
+    Peak: force.unit,
+    Strength: strength.unit,
+    'To peak': 's',
+    Distance: props.distance.unit,
+  }
   const stop = Math.max(
     rows.findIndex(({ breakId }) => breakId === chosen),
     0,
@@ -77,10 +95,11 @@ export function CompareTable(props: CompareTableProps) {
         </colgroup>
         <thead>
           <tr>
-            {columns.map(({ order: by, title, numeric }) => (
+            {columns.map(({ order: by, title, numeric, explained }) => (
               <th
                 key={title}
                 scope="col"
+                title={explained}
                 className={numeric ? 'numeric' : undefined}
                 aria-sort={by === null ? undefined : by !== order ? 'none' : descending ? 'descending' : 'ascending'}
               >
@@ -122,7 +141,9 @@ export function CompareTable(props: CompareTableProps) {
                   <td className="numeric">{force.number(row.peakN)}</td>
                   <td className="numeric">{strength.number(row.strengthMPa)}</td>
                   <td className="numeric">{row.timeToPeakS === null ? '–' : writeFixed(row.timeToPeakS, 2)}</td>
-                  <td className="numeric">{row.curve.zScore === null ? '–' : writeFixed(row.curve.zScore, 1)}</td>
+                  <td className="numeric" title={scoreWords(row)}>
+                    {props.distance.number(row.curve.distance)}
+                  </td>
                   <td className="compare-out">
                     <button
                       type="button"
@@ -153,6 +174,11 @@ export function CompareTable(props: CompareTableProps) {
       </table>
     </div>
   )
+}
+
+function scoreWords({ curve }: CompareRow): string | undefined {
+  if (curve.zScore === null) return undefined
+  return `Modified z-score of the distance ${writeFixed(curve.zScore, 1)}: above 3.5 a curve is pointed out`
 }
 
 function SortButton({

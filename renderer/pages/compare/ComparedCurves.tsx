@@ -2,7 +2,13 @@ import { type ReactNode, useMemo, useState } from 'react'
 import type { Comparison } from '#contract/records/curveViews.ts'
 import type { ForceDisplay } from '#renderer/plots/forceDisplay.ts'
 import type { OverlayCurve, OverlayMedian } from '#renderer/plots/overlayCurve.ts'
-import { type Quantities, useQuantities, withoutEndingZeros, writeNumber } from '#renderer/widgets/quantities.ts'
+import {
+  type Quantities,
+  type Quantity,
+  useQuantities,
+  withoutEndingZeros,
+  writeNumber,
+} from '#renderer/widgets/quantities.ts'
 import { go } from '../frame/useRoute.ts'
 import { CompareLegend } from './CompareLegend.tsx'
 import { CompareTable } from './CompareTable.tsx'
@@ -10,6 +16,7 @@ import { type CompareRow, orderRows, type RowOrder, timeToPeakS } from './compar
 import { curveName, differenceWords, outlyingWords } from './compareWords.ts'
 import type { LoadedCurve } from './loadedCurves.ts'
 import { OverlayFigure } from './OverlayFigure.tsx'
+import { unlikeWords } from './unlikeWords.ts'
 
 /** The curves beside their table: what is chosen or pointed at in one stands out in the other. */
 export function ComparedCurves({
@@ -78,7 +85,11 @@ export function ComparedCurves({
       <div className="compare-side">
         <CompareTable
           rows={rows}
-          wordsOf={({ curve }) => outlyingWords(curve, comparison, quantities)}
+          distance={distanceIn(quantities, comparison.unit)}
+          wordsOf={(row) => {
+            const words = outlyingWords(row.curve, comparison, quantities)
+            return words === '' ? '' : `${words}. ${unlikeWords(row, rows, quantities)}`.trimEnd()
+          }}
           chosen={chosen}
           pointed={pointed}
           order={order.by}
@@ -130,7 +141,7 @@ function curvesOf(
       forceUnit,
       setAside,
       outlying:
-        outlying === null ? null : { at: outlying.at, words: differenceWords(outlying, comparison, quantities) },
+        outlying === null ? null : { at: outlying.at, words: differenceWords(outlying, comparison.unit, quantities) },
     })
   }
   return found
@@ -139,5 +150,11 @@ function curvesOf(
 function displayIn(quantities: Quantities, unit: Comparison['unit']): ForceDisplay {
   const format = (shown: number) => withoutEndingZeros(writeNumber(shown, 3))
   if (unit === 'N') return { factor: quantities.force.factor, unit: quantities.force.unit, format }
-  return { factor: 1, unit, format: unit === '%' ? (shown) => `${format(shown)} %` : format }
+  return { factor: 1, unit, format }
+}
+
+/** How a distance from the median is shown: in the unit of the force axis. */
+function distanceIn({ force }: Quantities, unit: Comparison['unit']): Pick<Quantity, 'unit' | 'number'> {
+  if (unit === 'N') return force
+  return { unit, number: (distance) => (distance === null ? '–' : writeNumber(distance, 1)) }
 }

@@ -2,7 +2,8 @@ import { type KeyboardEvent, useEffect, useRef, useState } from 'react'
 import { useHost } from '#renderer/host/hostContext.ts'
 import type { ForceDisplay } from '#renderer/plots/forceDisplay.ts'
 import type { OverlayCurve, OverlayMedian } from '#renderer/plots/overlayCurve.ts'
-import { createOverlayPlot, type OverlayPlot, type OverlayReading } from '#renderer/plots/overlayPlot.ts'
+import { createOverlayPlot, type OverlayPlot } from '#renderer/plots/overlayPlot.ts'
+import type { OverlayReading } from '#renderer/plots/overlayReading.ts'
 import type { FinerStretch } from '#renderer/plots/overlayView.ts'
 import type { Span } from '#renderer/plots/zoom.ts'
 import { writeFixed } from '#renderer/widgets/quantities.ts'
@@ -67,7 +68,10 @@ export function OverlayFigure(props: OverlayFigureProps) {
     }
   }, [client])
 
-  useEffect(() => plot.current?.setDisplay(display, timeUnit), [display, timeUnit])
+  useEffect(
+    () => plot.current?.setDisplay(display, display.unit === '%' ? '% of peak' : display.unit, timeUnit),
+    [display, timeUnit],
+  )
   useEffect(() => plot.current?.setCurves(curves), [curves])
   useEffect(() => plot.current?.setMedian(median), [median])
   useEffect(() => plot.current?.setEmphasis(emphasis?.key ?? null), [emphasis?.key])
@@ -132,7 +136,7 @@ function readingWords(reading: OverlayReading, name: string | null, display: For
   const value = (force: number) => `${display.format(force * display.factor)} ${display.unit}`
   const parts = [placeWords(reading.at, timeUnit)]
   if (name !== null) parts.push(`${name} ${reading.force === null ? 'is not there' : value(reading.force)}`)
-  if (reading.median !== null) parts.push(`median ${value(reading.median)}`)
+  if (reading.median !== null) parts.push(`median of ${reading.median.of} ${value(reading.median.value)}`)
   return parts.join(' · ')
 }
 

@@ -14,11 +14,16 @@ export type CompareRow = {
 
 export type RowOrder = 'given' | 'name' | 'peak' | 'time' | 'distance'
 
-/** From the onset of the load to the peak by the evaluation in force, s; null where either is unknown. */
-export function timeToPeakS({ evaluations, inForceId }: Pick<BreakRecord, 'evaluations' | 'inForceId'>): number | null {
+/** From the onset of the load to the peak that counts (as found, or as a person said), s; null where either is unknown. */
+export function timeToPeakS({
+  evaluations,
+  inForceId,
+  summary,
+}: Pick<BreakRecord, 'evaluations' | 'inForceId' | 'summary'>): number | null {
   const result = evaluations.find(({ evaluationId }) => evaluationId === inForceId)?.result
-  if (result === undefined || result.peakTimeS === null || result.onsetTimeS === null) return null
-  return result.peakTimeS - result.onsetTimeS
+  const peakTimeS = summary.overruled?.timeS ?? result?.peakTimeS ?? null
+  const onsetTimeS = result?.onsetTimeS ?? null
+  return peakTimeS === null || onsetTimeS === null ? null : peakTimeS - onsetTimeS
 }
 
 /** Rows in another order; what is not known comes last, whichever way round. */
@@ -29,7 +34,7 @@ export function orderRows(rows: readonly CompareRow[], order: RowOrder, descendi
     return descending ? byName.reverse() : byName
   }
   const value = (row: CompareRow) =>
-    order === 'peak' ? row.peakN : order === 'time' ? row.timeToPeakS : (row.curve.zScore ?? row.curve.distance)
+    order === 'peak' ? row.peakN : order === 'time' ? row.timeToPeakS : row.curve.distance
   return rows.toSorted((a, b) => {
     const [one, other] = [value(a), value(b)]
     if (one === null || other === null) return Number(one === null) - Number(other === null)

@@ -3,7 +3,7 @@ import { between } from '#renderer/plots/overlayCurve.ts'
 import { type Quantities, writeFixed } from '#renderer/widgets/quantities.ts'
 
 /** Below this share of the highest median a percentage of it says nothing: the load is near zero there. */
-const leastShareForPercent = 0.02
+const leastShareForPercent = 0.1
 
 /** What a curve is called where it is pointed out. */
 export function curveName(
@@ -15,29 +15,45 @@ export function curveName(
   return same > 1 ? `${number} (break ${breakId})` : number
 }
 
-/** "lies 18 % below the group's median at 4.2 s"; empty for a curve that is none of the outlying. */
-export function outlyingWords(curve: ComparedCurve, comparison: Comparison, quantities: Quantities): string {
-  if (curve.outlying === null) return ''
-  return `lies ${differenceWords(curve.outlying, comparison, quantities)} the group’s median at ${placeWords(curve.outlying.at, comparison.timeUnit)}`
-}
-
-/** "18 % below", for a mark in the plot; a share of the median, or the amount where the median is near zero. */
-export function differenceWords(
-  { at, difference }: NonNullable<ComparedCurve['outlying']>,
-  { grid, median, unit }: Pick<Comparison, 'grid' | 'median' | 'unit'>,
-  { force }: Quantities,
+/**
+ * "lies 540 N below the group's median of 3000 N at 4.2 s (18 % of it)", or "stands at 35 % of its own peak, 26 points below the
+ * group's median, at 4.2 s"; empty for a curve that is none of the outlying.
+ */
+export function outlyingWords(
+  { outlying }: Pick<ComparedCurve, 'outlying'>,
+  comparison: Pick<Comparison, 'grid' | 'median' | 'unit' | 'timeUnit'>,
+  quantities: Quantities,
 ): string {
+  if (outlying === null) return ''
+  const { grid, median, unit, timeUnit } = comparison
+  const { at, difference } = outlying
+  // Where it lies farthest off there is a median.
+  const there = between(grid, median, at) ?? 0
+  const size = amountWords(difference, unit, quantities)
   const side = difference < 0 ? 'below' : 'above'
-  const size = Math.abs(difference)
-  const there = between(grid, median, at)
+  const place = placeWords(at, timeUnit)
+  if (unit === '%')
+    return `stands at ${writeFixed(there + difference, 0)} % of its own peak, ${size} ${side} the group’s median, at ${place}`
   let highest = 0
   for (const value of median) if (value > highest) highest = value
-  if (unit === '%') return `${writeFixed(size, size < 10 ? 1 : 0)} points (% of peak) ${side}`
-  if (there !== null && there > leastShareForPercent * highest) {
-    const percent = (100 * size) / there
-    return `${writeFixed(percent, percent < 10 ? 1 : 0)} % ${side}`
-  }
-  return `${unit === 'N' ? force.text(size) : `${writeFixed(size, 0)} counts`} ${side}`
+  const percent = (100 * Math.abs(difference)) / there
+  const share = there > leastShareForPercent * highest ? ` (${writeFixed(percent, percent < 10 ? 1 : 0)} % of it)` : ''
+  return `lies ${size} ${side} the group’s median of ${amountWords(there, unit, quantities)} at ${place}${share}`
+}
+
+/** "540 N below the median", for a mark in the plot; "points": of percent of the own peak. */
+export function differenceWords(
+  { difference }: Pick<NonNullable<ComparedCurve['outlying']>, 'difference'>,
+  unit: Comparison['unit'],
+  quantities: Quantities,
+): string {
+  return `${amountWords(difference, unit, quantities)} ${difference < 0 ? 'below' : 'above'} the median`
+}
+
+function amountWords(amount: number, unit: Comparison['unit'], { force }: Quantities): string {
+  const size = Math.abs(amount)
+  if (unit === '%') return `${writeFixed(size, size < 10 ? 1 : 0)} points`
+  return unit === 'N' ? force.text(size) : `${writeFixed(size, 0)} counts`
 }
 
 /** A place of the time axis: "4.2 s", or "63 % of the time to peak". */
@@ -63,3 +79,7 @@ export function hintWords({ curves, notJudged }: Pick<Comparison, 'curves' | 'no
   const which = count === 1 ? 'One curve stands' : `${count} curves stand`
   return `${which} out from the others: a hint to look at ${count === 1 ? 'it' : 'them'}, not a verdict. Nothing is left out of any result because of it.`
 }
+
+/** What the distance of the table is, and what median and quartiles stand for. */
+export const distanceWords =
+  'Distance: how far a curve lies from the median while it is loaded, from its onset to its break (root mean square). Median and quartiles are of the curves that are loaded at the time, and drawn where that is at least half of them.'

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { type CompareRow, orderRows, timeToPeakS } from '#renderer/pages/compare/compareRows.ts'
 import { createScriptedHost } from '#tests/fakes/scriptedHost.ts'
 
-const row = (breakId: number, name: string, peakN: number | null, zScore: number | null): CompareRow => ({
+const row = (breakId: number, name: string, peakN: number | null, distance: number | null): CompareRow => ({
   breakId,
   name,
   adhesive: null,
@@ -19,12 +19,12 @@ const row = (breakId: number, name: string, peakN: number | null, zScore: number
     timeUnit: 1,
     forceUnit: 1,
     samples: 1,
-    distance: null,
-    zScore,
+    distance,
+    zScore: null,
     outlying: null,
   },
 })
-const rows = [row(1, 'C1-10', 5000, 0.1), row(2, 'C1-2', null, 4.2), row(3, 'C1-1', 6000, null)]
+const rows = [row(1, 'C1-10', 5000, 110), row(2, 'C1-2', null, 420), row(3, 'C1-1', 6000, null)]
 const order = (...how: [Parameters<typeof orderRows>[1], boolean]) => orderRows(rows, ...how).map((r) => r.breakId)
 
 describe('orderRows', () => {
@@ -46,6 +46,10 @@ describe('timeToPeakS', () => {
   host.addBreak(4000)
   const record = host.breaks[0]!
   it('counts from the onset, by the evaluation in force', () => expect(timeToPeakS(record)).toBeCloseTo(9.4 - 2.35, 12))
+  it('ends at the peak that a person picked', () => {
+    const overruled = { ...record.summary, overruled: { timeS: 7 } } as typeof record.summary
+    expect(timeToPeakS({ ...record, summary: overruled })).toBeCloseTo(7 - 2.35, 12)
+  })
   it('is not known without an evaluation in force', () =>
     expect(timeToPeakS({ ...record, inForceId: null })).toBeNull())
 })

@@ -41,22 +41,43 @@ const comparison = (change: Partial<Comparison> = {}): Comparison => ({
 const si = quantitiesIn('SI')
 
 describe('what is said of an outlying curve', () => {
-  it('names the share of the median there, the side and the place', () =>
+  const words = (outlying: ComparedCurve['outlying'], change: Partial<Comparison> = {}, quantities = si) =>
+    outlyingWords(curve({ outlying }), comparison(change), quantities).replaceAll('\u00a0', ' ')
+  it('names the amount, the median there, the side, the place, and what the percentage is of', () =>
     // The median at 4.2 s is 2960 + 0.2 x 200 = 3000 N; 540 N of it are 18 %.
-    expect(outlyingWords(curve(), comparison(), si)).toBe('lies 18 % below the group’s median at 4.20 s'))
-  it('says above of one that lies above, with a decimal where it is close', () =>
-    expect(differenceWords({ at: 4, difference: 148 }, comparison(), si)).toBe('5.0 % above'))
-  it('names the amount, in the units shown, where the median is near zero', () => {
-    expect(differenceWords({ at: 0, difference: 444.82216152605 }, comparison(), si)).toBe('444.8\u00a0N above')
-    expect(differenceWords({ at: 0, difference: 444.82216152605 }, comparison(), quantitiesIn('US'))).toBe(
-      '100.0\u00a0lbf above',
-    )
-    expect(differenceWords({ at: 0, difference: -90 }, comparison({ unit: 'counts' }), si)).toBe('90 counts below')
-  })
-  it('takes no percentage of a percentage', () =>
-    expect(differenceWords({ at: 4, difference: -12.4 }, comparison({ unit: '%' }), si)).toBe(
-      '12 points (% of peak) below',
+    expect(words({ at: 4.2, difference: -540 })).toBe(
+      'lies 540.0 N below the group’s median of 3000 N at 4.20 s (18 % of it)',
     ))
+  it('says above of one that lies above, with a decimal where it is close, in the units shown', () => {
+    expect(words({ at: 4, difference: 148 })).toBe(
+      'lies 148.0 N above the group’s median of 2960 N at 4.00 s (5.0 % of it)',
+    )
+    // 148 / 4.4482216 = 33.27 lbf, 2960 / 4.4482216 = 665.4 lbf
+    expect(words({ at: 4, difference: 148 }, {}, quantitiesIn('US'))).toBe(
+      'lies 33.3 lbf above the group’s median of 665.4 lbf at 4.00 s (5.0 % of it)',
+    )
+  })
+  it('takes no percentage of a median near zero', () => {
+    // At 0.4 s it is 296 N, less than a tenth of 4000 N.
+    expect(words({ at: 0.4, difference: 888 })).toBe('lies 888.0 N above the group’s median of 296.0 N at 0.400 s')
+    expect(words({ at: 0, difference: -90 }, { unit: 'counts' })).toBe(
+      'lies 90 counts below the group’s median of 0 counts at 0.000 s',
+    )
+  })
+  it('takes no percentage of a percentage', () => {
+    const median = Float64Array.of(0, 61, 70, 100)
+    expect(words({ at: 4, difference: -26.4 }, { unit: '%', timeUnit: '%', median })).toBe(
+      'stands at 35 % of its own peak, 26 points below the group’s median, at 4 % of the time to peak',
+    )
+  })
+  it('is short in the plot', () => {
+    const short = (difference: number, unit: Comparison['unit'], quantities = si) =>
+      differenceWords({ difference }, unit, quantities).replace('\u00a0', ' ')
+    expect(short(-540, 'N')).toBe('540.0 N below the median')
+    expect(short(444.82216152605, 'N', quantitiesIn('US'))).toBe('100.0 lbf above the median')
+    expect(short(-90.4, 'counts')).toBe('90 counts below the median')
+    expect(short(7.26, '%')).toBe('7.3 points above the median')
+  })
   it('is nothing for any other curve', () =>
     expect(outlyingWords(curve({ outlying: null }), comparison(), si)).toBe(''))
 })
