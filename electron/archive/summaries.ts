@@ -1,10 +1,11 @@
 import type Database from 'better-sqlite3'
 import type { BreakSummary, OverruledPeak, SpecimenSummary } from '#contract/records/break.ts'
-import type { Flag } from '#contract/records/evaluation.ts'
+import type { CurveEvent, Flag } from '#contract/records/evaluation.ts'
 import type { ForceScale } from '#contract/records/force.ts'
 import { verificationOf, verifiedRangeFlags } from '#domain/calibration/verificationOf.ts'
 import { shearStrengthMPa } from '#domain/strength.ts'
 import { calibration } from './calibrations.ts'
+import { overruledFlags } from './overruledFlags.ts'
 import { type SpecimenRow, specimenFromRow } from './specimens.ts'
 
 /** One line of a list of breaks as the join below returns it. */
@@ -23,6 +24,8 @@ export type BreakSummaryRow = {
   peak_n: number | null
   sampling_bound_percent: number | null
   flags: string | null
+  /** null where the peak is as found. */
+  overruled_events: string | null
   scale: string
   wood_failure_percent: number | null
   failure_pattern: BreakSummary['failurePattern']
@@ -41,7 +44,8 @@ export type BreakSummaryRow = {
 /** Columns and joins of a break with the newest of everything beside it; add WHERE on `b` (break_current) or `s` (specimen_current). */
 export const breakSummaryText = `
   SELECT b.break_id, b.started_at, b.evaluation_id, x.ending, b.specimen_id, r.number, r.adhesive, r.joint_type, r.exposure, r.area_mm2,
-    b.outcome, b.peak_n, e.sampling_bound_percent, e.flags, coalesce(e.scale, h.scale) AS scale,
+    b.outcome, b.peak_n, e.sampling_bound_percent, e.flags,
+    CASE WHEN p.decision_id IS NULL THEN NULL ELSE e.events END AS overruled_events, coalesce(e.scale, h.scale) AS scale,
     b.wood_failure_percent, a.failure_pattern, a.note, b.set_aside, b.set_aside_cause, r.demo,
     e.peak_n AS found_peak_n, p.kind AS peak_kind, p.by AS peak_by, p.reason AS peak_reason,
     p.recorded_at AS peak_recorded_at, p.sample_time_s AS peak_time_s
@@ -107,16 +111,15 @@ function overruledFromRow(row: BreakSummaryRow): OverruledPeak | null {
   }
 }
 
-const rangeFlags: readonly Flag[] = ['above-verified-range', 'below-verified-range']
-
-/** The flags of the result in force; those of the verified range speak of the peak that counts. */
+/** The flags of the result in force; where a person's word stands in its place, those that hold for the load that counts. */
 function flagsOf(database: Database.Database, row: BreakSummaryRow, scale: ForceScale): Flag[] {
   const found: Flag[] = row.flags === null ? [] : JSON.parse(row.flags)
   if (row.peak_kind === null) return found
-  const others = found.filter((flag) => !rangeFlags.includes(flag))
-  if (scale.kind !== 'calibration') return [...others, row.peak_kind]
+  const events: CurveEvent[] = row.overruled_events === null ? [] : JSON.parse(row.overruled_events)
+  const kept = overruledFlags(found, events, row.peak_time_s ?? 0)
+  if (scale.kind !== 'calibration') return [...kept, row.peak_kind]
   const { verifiedRangeN } = calibration(database, scale.calibrationId).assessment.result
-  return [...others, ...verifiedRangeFlags(verifiedRangeN, row.peak_n), row.peak_kind]
+  return [...kept, ...verifiedRangeFlags(verifiedRangeN, row.peak_n), row.peak_kind]
 }
 
 /** A specimen's line of a list: its newest revision and its break in force. */

@@ -16,8 +16,9 @@ export const flagWords: Record<Flag, string> = {
   uncalibrated: 'Uncalibrated: the force comes from a typed scale or from the device’s own claim.',
   'no-scale': 'No scale: the readings are counts, so there is no force and no strength.',
   clipped: 'The converter was at its end. The true peak is at least this high.',
-  'over-capacity': 'The load went above the rated load. The peak is a lower limit; check the cell before going on.',
-  gap: 'Samples are missing from the curve, but not at the peak.',
+  'over-capacity':
+    'The load went above the rated load: what was read there is a lower limit. Check the cell before going on.',
+  gap: 'Samples are missing from the curve.',
   'gap-at-peak': 'Samples are missing at the peak. The true peak may be higher.',
   glitch: 'A lone electrical spike was left out. It was no load.',
   'sampling-too-slow': 'Sampled too slowly for this loading rate. Use a faster conversion rate or load more slowly.',

@@ -43,7 +43,8 @@ export type CurveEvent = z.infer<typeof curveEvent>
 
 /**
  * What a result must be read with. `clipped` and `over-capacity`: the peak is a lower limit. `peak-picked` and
- * `premature-failure`: a person's word stands in place of the peak found; an evaluation never carries them, summaries do.
+ * `premature-failure`: a person's word stands in place of the peak found; an evaluation never carries them, summaries do,
+ * and only those others that hold for the load that counts.
  */
 export const flag = z.enum([
   'uncalibrated',

@@ -1,5 +1,5 @@
 import type { BreakRecord } from '#contract/records/break.ts'
-import type { EvaluationResult, Flag } from '#contract/records/evaluation.ts'
+import type { EvaluationResult } from '#contract/records/evaluation.ts'
 import { firstEarlyDrop } from '#domain/signal/events/prematureLoad.ts'
 import { type Quantity, useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
 import { hashOf } from '../frame/route.ts'
@@ -7,6 +7,7 @@ import { OverruledMark } from '../records/OverruledMark.tsx'
 import { instantWords, isUncalibrated } from '../wording.ts'
 import type { BreakDialog } from './breakDialog.ts'
 import { evaluationInForce } from './evaluationInForce.ts'
+import { isLowerLimit } from './lowerLimit.ts'
 
 /** The figures that count, and whose word they are: the program's or a person's. */
 export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dialog: BreakDialog): void }) {
@@ -27,7 +28,7 @@ export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dial
             {isUncalibrated(summary.scaleKind) ? (
               <span className="tag">{summary.scaleKind === 'none' ? 'no scale' : 'uncalibrated'}</span>
             ) : null}
-            {summary.overruled === null && isLowerLimit(summary.flags) ? (
+            {isLowerLimit(summary, evaluationInForce(record)?.settings.capacityN ?? null) ? (
               <strong className="tag">at least</strong>
             ) : null}
             {summary.verification === null ? null : (
@@ -75,11 +76,6 @@ export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dial
       {result === null || result.outcome === 'none' ? null : <Word record={record} result={result} onAsk={onAsk} />}
     </section>
   )
-}
-
-/** Where the reading or the bench came to its end the load may have gone higher. */
-function isLowerLimit(flags: readonly Flag[]): boolean {
-  return flags.includes('clipped') || flags.includes('over-capacity') || flags.includes('gap-at-peak')
 }
 
 function boundWords(result: EvaluationResult | null, force: Quantity): string {
