@@ -31,8 +31,9 @@ export const captureCommand: Command = {
     'With --json, one object per event:',
     '  {event: connected, path, lineFormat}   {event: tared, offset, sd}   {event: loading, timeS, breakId}',
     '  {event: break | unloading, breakId, peakN, peakTimeS, samples, missingSamples, sampleRateHz, loadingRateNPerS,',
-    '   samplingBoundN, samplingBoundPercent, flags, calibrationId, timesVerified, expandedUncertaintyN}   {event: gap, timeS, missing}   {event: disconnected}',
-    '  {event: reconnected}   {event: rejected-line, count, example}   {event: finished, breaks}',
+    '   samplingBoundN, samplingBoundPercent, flags, calibrationId, timesVerified, expandedUncertaintyN}',
+    '  {event: gap, timeS, missing}   {event: disconnected}   {event: reconnected}',
+    '  {event: rejected-line, count, example}   {event: finished, breaks}',
   ],
   async run({ io, values, json }) {
     const path = textOption(values, 'port')

@@ -13,7 +13,8 @@ export const curveCommand: Command = {
   usesArchive: true,
   details: [
     'Columns: time_s (seconds since the first stored sample), counts (as received; empty when the device sends a unit),',
-    'force_N (after tare, under the scale of the result in force; empty when there is none). With --json: one {timeS, counts, forceN} per sample.',
+    'force_N (after tare, under the scale of the result in force; empty when there is none).',
+    'With --json: one {timeS, counts, forceN} per sample.',
   ],
   async run({ io, values, positionals, json }) {
     const [text] = positionals
