@@ -2,6 +2,7 @@ import { Fragment, type KeyboardEvent, useLayoutEffect, useRef } from 'react'
 import { type Quantity, useQuantities, writeFixed } from '#renderer/widgets/quantities.ts'
 import { rowAfterKey } from '#renderer/widgets/virtualRows.ts'
 import { hashOf } from '../frame/route.ts'
+import { OverruledMark } from '../records/OverruledMark.tsx'
 import type { CompareRow, RowOrder } from './compareRows.ts'
 import { OutlyingShape } from './OutlyingShape.tsx'
 
@@ -138,7 +139,9 @@ export function CompareTable(props: CompareTableProps) {
                     {row.curve.setAside ? <span className="compare-aside">set aside, dashed</span> : null}
                   </th>
                   <td className="compare-adhesive">{row.adhesive ?? '–'}</td>
-                  <td className="numeric">{force.number(row.peakN)}</td>
+                  <td className="numeric">
+                    <OverruledMark overruled={row.overruled} /> {force.number(row.peakN)}
+                  </td>
                   <td className="numeric">{strength.number(row.strengthMPa)}</td>
                   <td className="numeric">{row.timeToPeakS === null ? '–' : writeFixed(row.timeToPeakS, 2)}</td>
                   <td className="numeric" title={scoreWords(row)}>

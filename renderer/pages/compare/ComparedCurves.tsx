@@ -88,7 +88,7 @@ export function ComparedCurves({
           distance={distanceIn(quantities, comparison.unit)}
           wordsOf={(row) => {
             const words = outlyingWords(row.curve, comparison, quantities)
-            return words === '' ? '' : `${words}. ${unlikeWords(row, rows, quantities)}`.trimEnd()
+            return words === '' ? '' : `${words}. ${unlikeWords(row, rows, comparison, quantities)}`.trimEnd()
           }}
           chosen={chosen}
           pointed={pointed}
@@ -115,6 +115,7 @@ function rowsOf({ curves }: Comparison, loaded: ReadonlyMap<number, LoadedCurve>
       curve,
       adhesive: record?.summary.adhesive ?? null,
       peakN: curve.peakN,
+      overruled: record?.summary.overruled ?? null,
       strengthMPa: record?.summary.strengthMPa ?? null,
       timeToPeakS: record === undefined ? null : timeToPeakS(record),
     }

@@ -1,4 +1,4 @@
-import type { BreakRecord } from '#contract/records/break.ts'
+import type { BreakRecord, OverruledPeak } from '#contract/records/break.ts'
 import type { ComparedCurve } from '#contract/records/curveViews.ts'
 
 /** One line of the table beside the curves. What is still on its way is null. */
@@ -8,6 +8,7 @@ export type CompareRow = {
   curve: ComparedCurve
   adhesive: string | null
   peakN: number | null
+  overruled: OverruledPeak | null
   strengthMPa: number | null
   timeToPeakS: number | null
 }

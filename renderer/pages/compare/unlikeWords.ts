@@ -1,3 +1,4 @@
+import type { Comparison } from '#contract/records/curveViews.ts'
 import type { Quantities } from '#renderer/widgets/quantities.ts'
 import type { CompareRow } from './compareRows.ts'
 
@@ -8,22 +9,29 @@ const fewestOthers = 4
 
 /**
  * In what else an outlying curve is unlike the others, in sentences: how fast its load rose (peak over time to peak), and its
- * peak, each beside the median of the same figure of the others. None of them is called the cause.
+ * peak, each beside the median of the same figure of the others and only where the axes let it matter; and that its peak is a
+ * person's word. None of them is called the cause.
  */
-export function unlikeWords(row: CompareRow, rows: readonly CompareRow[], { force }: Quantities): string {
+export function unlikeWords(
+  row: CompareRow,
+  rows: readonly CompareRow[],
+  { unit, timeUnit }: Pick<Comparison, 'unit' | 'timeUnit'>,
+  { force }: Quantities,
+): string {
   const others = rows.filter(({ breakId, curve }) => breakId !== row.breakId && !curve.setAside)
   const sentences: string[] = []
-  const rate = besideOthers(row, others, meanRateNPerS)
+  const rate = timeUnit === '%' ? null : besideOthers(row, others, meanRateNPerS)
   if (rate !== null) {
     const how = rate.own < rate.usual ? 'more slowly' : 'faster'
     const [own, usual] = [rate.own, rate.usual].map((value) => `${force.text(value)}/s`)
     sentences.push(`Its load rose ${how}: ${own} on average up to its peak, the others’ median ${usual}.`)
   }
-  const peak = besideOthers(row, others, ({ peakN }) => peakN)
+  const peak = unit === '%' ? null : besideOthers(row, others, ({ peakN }) => peakN)
   if (peak !== null) {
     const which = peak.own < peak.usual ? 'lower' : 'higher'
     sentences.push(`Its peak is ${which}: ${force.text(peak.own)}, the others’ median ${force.text(peak.usual)}.`)
   }
+  if (row.overruled !== null) sentences.push('Its peak stands by a person’s word.')
   return sentences.join(' ')
 }
 

@@ -7,6 +7,7 @@ const row = (breakId: number, name: string, peakN: number | null, distance: numb
   name,
   adhesive: null,
   peakN,
+  overruled: null,
   strengthMPa: null,
   timeToPeakS: peakN === null ? null : peakN / 1000,
   curve: {
