@@ -1,6 +1,9 @@
 import { placeInStream, runPortCapture } from '#tests/fakes/portCapture.ts'
 
-/** Three breaks through a pseudo-terminal for every line format and rate, every stored sample compared with what was sent. */
+/**
+ * Three breaks through a pseudo-terminal for every line format and rate, or for those that the words name, every stored
+ * sample compared with what was sent.
+ */
 export async function soak(words: readonly string[]): Promise<boolean> {
   let sound = true
   for (const format of ['number', 'columns', 'checked'])
