@@ -91,6 +91,7 @@ async function loadAndUse(page: Page, hash: string, named: string, ready: string
   return [
     { ...plain, what: `${named}: all drawn after`, value: loadedMs },
     { ...plain, what: `${named}: longest frame meanwhile`, value: Math.max(...loading.framesMs) },
+    { ...plain, what: `${named}: most processor time of one task meanwhile`, value: loading.workMs },
     ...frameMeasurements(named, used),
   ]
 }

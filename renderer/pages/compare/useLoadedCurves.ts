@@ -14,6 +14,9 @@ export type LoadedCurves = {
   resume(): void
 }
 
+/** Curves come faster than a picture of all of them is worth painting: those that came meanwhile are shown together. */
+const showEveryMs = 150
+
 /**
  * The curves of breaks, fetched one after another; those that are there can be drawn already. One that was fetched stays while
  * others come and go. `version`: another number fetches all anew.
@@ -32,6 +35,12 @@ export function useLoadedCurves(breakIds: readonly number[], version: number): L
     const ids = wanted.split(',').map(Number)
     if (kept.current.version !== version) kept.current = { version, curves: new Map() }
     const there = kept.current.curves
+    let showing: ReturnType<typeof setTimeout> | undefined
+    function show(): void {
+      clearTimeout(showing)
+      showing = undefined
+      setCurves(new Map(there))
+    }
     async function fetchAll(): Promise<void> {
       setError(null)
       for (const breakId of ids) {
@@ -40,16 +49,19 @@ export function useLoadedCurves(breakIds: readonly number[], version: number): L
           const loaded = await loadCurve(client, breakId, pointsEach(ids.length))
           if (!current) return
           there.set(breakId, loaded)
-          setCurves(new Map(there))
+          showing ??= setTimeout(show, showEveryMs)
         } catch (thrown) {
           if (!current) return
           setError(troubleFrom(thrown))
         }
       }
+      if (showing !== undefined) show()
     }
     void fetchAll()
     return () => {
       current = false
+      // What has come stays in sight when fetching is stopped.
+      if (showing !== undefined) show()
     }
   }, [client, wanted, version, stopped])
 
