@@ -3,7 +3,7 @@ import type { DetectionSettings } from '#contract/records/detection.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
 import type { ForceScale, ReadingUnit, Tare } from '#contract/records/force.ts'
 import type { LineFormatChoice } from '#contract/records/settings.ts'
-import { forceOfReading, withoutForce } from '#domain/force/forceScale.ts'
+import { forceOfReading, settingsWithoutForce, withoutForce } from '#domain/force/forceScale.ts'
 import { type CaptureStart, createBreakDetector, longestPreTriggerS } from '#domain/signal/breakDetector.ts'
 import type { DeviceTimeUnit } from '#domain/signal/deviceTime.ts'
 import { createSampleClock } from '#domain/signal/sampleClock.ts'
@@ -70,19 +70,22 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
   const zero = createZero(clock)
   const forces = createForceBatch()
   const told: { start: CaptureStart | null; result: EvaluationResult | null } = { start: null, result: null }
-  const detector = createBreakDetector(settings, {
-    begin(start) {
-      told.start = start
-    },
-    end(result) {
-      told.result = result
-    },
-  })
+  const newDetector = (under: DetectionSettings) =>
+    createBreakDetector(under, {
+      begin(start) {
+        told.start = start
+      },
+      end(result) {
+        told.result = result
+      },
+    })
+  let detector = newDetector(settings)
 
   let { armed } = options
   let stopped = false
   let unit: ReadingUnit | null = null
-  let hasScale = false
+  /** Until a reading has shown its unit nothing is detected. */
+  let hasScale = true
   let toForce = (reading: number) => reading
   let capture: Capture | null = null
   let ending: 'complete' | 'interrupted' = 'complete'
@@ -122,7 +125,10 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
     if (unit !== null && unit !== next) zero.forget()
     unit = next
     const scaled = forceOfReading(options.scaleFor(next), next)
+    const hadScale = hasScale
     hasScale = scaled !== null
+    if (hasScale !== hadScale && capture === null)
+      detector = newDetector(hasScale ? settings : settingsWithoutForce(settings))
     toForce = scaled ?? ((reading) => reading)
   }
 
@@ -136,7 +142,8 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
       startedAt: clock.instant(),
       streamTimeS: start.firstTimeS,
       readingUnit: unit ?? 'counts',
-      settings: start.settings,
+      // The rated load stays known for the day on which there is a scale.
+      settings: { ...start.settings, capacityN: settings.capacityN },
     })
     ring.newest(start.samples, (timeUs, reading) => {
       if (Number.isNaN(begun.firstUs)) begun.firstUs = timeUs

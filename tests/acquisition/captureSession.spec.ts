@@ -117,6 +117,23 @@ describe('a capture', () => {
     expect(heard.frames.at(-1)?.unit).toBe('counts')
   })
 
+  it('holds no rated load in newtons against counts, and keeps it for the day on which there is a scale', () => {
+    const scaled = { scaleFor: () => ({ kind: 'none' }) as const }
+    const options = { scenario: 'brittle', rateHz: 80, seed: 5, breaks: 1, ...quick } as const
+    const bare = listenedSession({ ...scaled, settings: settingsWith({ capacityN: null }) })
+    playAmplifier(bare, options)
+    const heard = listenedSession({ ...scaled, settings: settingsWith({ capacityN: 25_000 }) })
+    playAmplifier(heard, options)
+    const [capture] = heard.captures
+    expect(capture!.result!.flags).toEqual(['no-scale'])
+    expect(capture!.result).toEqual(bare.captures[0]!.result)
+    expect(capture!.start.settings.capacityN).toBe(25_000)
+    const stored = { readingUnit: 'counts', scale: { kind: 'none' }, tare: capture!.tare } as const
+    expect(evaluateRawCurve(storedSamples(capture!), { ...stored, settings: capture!.start.settings })).toEqual(
+      capture!.result,
+    )
+  })
+
   it('does not begin while disarmed, though the live signal goes on', () => {
     const heard = listenedSession({ armed: false })
     const options = { scenario: 'brittle', rateHz: 80, seed: 5, breaks: 2, ...quick } as const

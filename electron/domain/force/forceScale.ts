@@ -1,3 +1,4 @@
+import type { DetectionSettings } from '#contract/records/detection.ts'
 import type { EvaluationResult, LoadCourse } from '#contract/records/evaluation.ts'
 import type { ForceScale, ReadingUnit } from '#contract/records/force.ts'
 import { newtonsPerKilogramForce, newtonsPerPoundForce } from '../units/factors.ts'
@@ -78,6 +79,12 @@ export function taredForce(
   }
   return { force, unit: toForce === null ? 'counts' : 'N' }
 }
+
+/** Settings for readings that have no scale: a rated load in newtons says nothing of counts. */
+export const settingsWithoutForce = (settings: DetectionSettings): DetectionSettings => ({
+  ...settings,
+  capacityN: null,
+})
 
 /** A result found on readings that have no scale: what would be in newtons cannot be had and is null. */
 export function withoutForce(result: EvaluationResult): EvaluationResult {

@@ -1,6 +1,7 @@
 import type { BreakHeader, RawCurve } from '#contract/records/break.ts'
+import type { DetectionSettings } from '#contract/records/detection.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
-import { taredForce, withoutForce } from '../force/forceScale.ts'
+import { settingsWithoutForce, taredForce, withoutForce } from '../force/forceScale.ts'
 import { evaluateCurve } from './evaluateCurve.ts'
 
 /**
@@ -13,6 +14,6 @@ export function evaluateRawCurve(
 ): EvaluationResult {
   const { scale, readingUnit, tare, settings } = circumstances
   const { force, unit } = taredForce(curve.readings, scale, readingUnit, tare?.offset ?? 0)
-  const result = evaluateCurve(curve.timeS, force, curve.readings, settings)
-  return unit === 'counts' ? withoutForce(result) : result
+  const evaluated = (under: DetectionSettings) => evaluateCurve(curve.timeS, force, curve.readings, under)
+  return unit === 'counts' ? withoutForce(evaluated(settingsWithoutForce(settings))) : evaluated(settings)
 }
