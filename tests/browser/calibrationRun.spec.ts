@@ -1,29 +1,21 @@
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { curvedCharacteristic, readingCounts } from '#acquisition/virtual/transferCharacteristic.ts'
 import { procedures } from '#contract/procedures.ts'
 import type { RoutineState } from '#contract/records/calibrationRoutine.ts'
 import { polynomialAt } from '#domain/calibration/polynomial.ts'
-import { createRealEngine } from '#engine/realParts.ts'
 import { chromiumPath } from './harness/chromium.ts'
 import { type OpenedPage, openPage, takePicture } from './harness/openPage.ts'
-
-type RealEngine = Awaited<ReturnType<typeof createRealEngine>>
+import { type OwnEngine, openOwnEngine, type RealEngine } from './harness/ownEngine.ts'
 
 /** A whole calibration on the virtual amplifier in a real browser, by keys alone: no pointer is ever used. */
 describe.skipIf(chromiumPath === null)('a calibration by keyboard on the virtual amplifier', () => {
-  const folder = mkdtempSync(join(tmpdir(), 'breakledger-calibration-'))
+  let own: OwnEngine
   let engine: RealEngine
   let opened: OpenedPage
 
   beforeAll(async () => {
-    engine = await createRealEngine({
-      archivePath: join(folder, 'calibration.breakledger'),
-      host: { host: 'loopback', capabilities: [] },
-      program: 'Breakledger test',
-    })
+    own = await openOwnEngine()
+    engine = own.engine
     await engine.handlers['preferences.set']({ cautionsRead: true, capacityN: 20_000 })
     const source = { kind: 'virtual', scenario: 'idle', rateHz: 80, seed: 11, speed: 20 } as const
     await engine.handlers['bench.connect'](procedures['bench.connect'].input.parse({ source }))
@@ -32,9 +24,7 @@ describe.skipIf(chromiumPath === null)('a calibration by keyboard on the virtual
   }, 60_000)
   afterAll(async () => {
     await opened?.close()
-    await engine?.close()
-    await engine?.archive.close()
-    rmSync(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 })
+    await own?.close()
   })
 
   const press = (key: string) => opened.page.keyboard.press(key)

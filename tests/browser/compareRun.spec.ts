@@ -1,12 +1,10 @@
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { openArchive } from '#archive/openArchive.ts'
-import { createRealEngine } from '#engine/realParts.ts'
 import { storeGroup } from '#tests/bench/comparedBreaks.ts'
 import { chromiumPath } from './harness/chromium.ts'
 import { type OpenedPage, openPage } from './harness/openPage.ts'
+import { type OwnEngine, openOwnEngine, type RealEngine } from './harness/ownEngine.ts'
+import { tabTo } from './harness/tabTo.ts'
 
 const breaks = 7
 /** Twelve seconds of the virtual bench. */
@@ -14,43 +12,29 @@ const samplesEach = 60_000
 
 /** Breaks of the virtual bench in a real archive, compared in a real browser by keys alone: no pointer is ever used. */
 describe.skipIf(chromiumPath === null)('comparing breaks by keyboard', () => {
-  const folder = mkdtempSync(join(tmpdir(), 'breakledger-compare-'))
-  let engine: Awaited<ReturnType<typeof createRealEngine>>
+  let own: OwnEngine
+  let engine: RealEngine
   let opened: OpenedPage
 
   beforeAll(async () => {
-    const archivePath = join(folder, 'compare.breakledger')
-    const archive = await openArchive({ path: archivePath, program: 'test' })
-    await storeGroup(archive, breaks, samplesEach)
-    await archive.close()
-    engine = await createRealEngine({
-      archivePath,
-      host: { host: 'loopback', capabilities: [] },
-      program: 'Breakledger test',
+    own = await openOwnEngine(async (path) => {
+      const archive = await openArchive({ path, program: 'test' })
+      await storeGroup(archive, breaks, samplesEach)
+      await archive.close()
     })
+    engine = own.engine
     await engine.handlers['preferences.set']({ cautionsRead: true })
     opened = await openPage({ host: 'loopback', engine })
     await opened.page.getByRole('navigation').waitFor()
   }, 60_000)
   afterAll(async () => {
     await opened?.close()
-    await engine?.close()
-    await engine?.archive.close()
-    rmSync(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 })
+    await own?.close()
   })
 
   const press = (key: string) => opened.page.keyboard.press(key)
   const heading = (name: string | RegExp) => opened.page.getByRole('heading', { name, level: 1 }).waitFor()
   const bar = () => opened.page.getByRole('region', { name: 'Selected breaks' })
-
-  /** Tabs until what has the focus fits the selector. */
-  async function tabTo(selector: string): Promise<void> {
-    for (let i = 0; i < 80; i++) {
-      await press('Tab')
-      if (await opened.page.evaluate((wanted) => document.activeElement?.matches(wanted), selector)) return
-    }
-    throw new Error(`Tab does not reach ${selector}`)
-  }
 
   /** Pixels of the plot that have the colour of the curve that stands out. */
   const pixelsOfAccent = () =>
@@ -71,7 +55,7 @@ describe.skipIf(chromiumPath === null)('comparing breaks by keyboard', () => {
     await press('k')
     await heading('Breaks')
     await opened.page.locator('tr[data-index="6"] strong').waitFor()
-    await tabTo('tr[data-index]')
+    await tabTo(opened.page, 'tr[data-index]')
     await press('Space')
     await bar().getByText('1 selected').waitFor()
     for (let i = 0; i < 5; i++) await press('Shift+ArrowDown')
@@ -87,7 +71,7 @@ describe.skipIf(chromiumPath === null)('comparing breaks by keyboard', () => {
   })
 
   it('compares them: a curve and a row for each', async () => {
-    await tabTo('.selection-actions button')
+    await tabTo(opened.page, '.selection-actions button')
     await press('Enter')
     await heading(`${breaks} breaks compared`)
     await opened.page.locator('.compare-table').waitFor()
@@ -98,7 +82,7 @@ describe.skipIf(chromiumPath === null)('comparing breaks by keyboard', () => {
   })
 
   it('goes from curve to curve, each standing out in plot and table, and reads it', async () => {
-    await tabTo('.overlay-figure .plot')
+    await tabTo(opened.page, '.overlay-figure .plot')
     await press('ArrowDown')
     await press('ArrowDown')
     await opened.page.locator('tr[data-index="1"][data-chosen]').waitFor()
@@ -125,7 +109,7 @@ describe.skipIf(chromiumPath === null)('comparing breaks by keyboard', () => {
   })
 
   it('takes a curve out with Delete and puts it back', async () => {
-    await tabTo('.compare-table tr[data-break]')
+    await tabTo(opened.page, '.compare-table tr[data-break]')
     await press('Delete')
     await heading(`${breaks - 1} breaks compared`)
     await opened.page.getByText('Taken out: 1.').waitFor()
@@ -137,7 +121,7 @@ describe.skipIf(chromiumPath === null)('comparing breaks by keyboard', () => {
 
   it('opens the break of a row with Enter', async () => {
     await opened.page.locator('.compare-tasks').waitFor({ state: 'detached' })
-    await tabTo('.compare-table tr[data-break]')
+    await tabTo(opened.page, '.compare-table tr[data-break]')
     await press('Home')
     await press('Enter')
     await heading(/E4-LL-\d/)

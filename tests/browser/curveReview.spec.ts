@@ -1,26 +1,20 @@
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { procedures } from '#contract/procedures.ts'
-import { createRealEngine } from '#engine/realParts.ts'
 import { chromiumPath } from './harness/chromium.ts'
 import { type OpenedPage, openPage } from './harness/openPage.ts'
+import { type OwnEngine, openOwnEngine, type RealEngine } from './harness/ownEngine.ts'
+import { tabTo } from './harness/tabTo.ts'
 
 /** A break on the virtual amplifier, reviewed and overruled with keys alone: engine, archive, disk and time are real. */
 describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => {
-  let folder: string
-  let engine: Awaited<ReturnType<typeof createRealEngine>>
+  let own: OwnEngine
+  let engine: RealEngine
   let opened: OpenedPage
   let foundN = 0
 
   beforeAll(async () => {
-    folder = mkdtempSync(join(tmpdir(), 'breakledger-review-'))
-    engine = await createRealEngine({
-      archivePath: join(folder, 'review.breakledger'),
-      host: { host: 'loopback', capabilities: [] },
-      program: 'Breakledger test',
-    })
+    own = await openOwnEngine()
+    engine = own.engine
     const { handlers } = engine
     await handlers['preferences.set']({ cautionsRead: true, operator: 'bench 1', nPerCount: 0.012, capacityN: 20_000 })
     const fields = { number: 'C1-LL-01', adhesive: 'casein C1', areaMm2: 600 }
@@ -31,22 +25,12 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
   })
   afterAll(async () => {
     await opened?.close()
-    await engine?.close()
-    await engine?.archive.close()
-    rmSync(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 })
+    await own?.close()
   })
 
   const heading = (name: string | RegExp) => opened.page.getByRole('heading', { name, level: 1 }).waitFor()
   const summary = async () => (await engine.handlers['breaks.get']({ breakId: 1 })).summary
 
-  /** Presses Tab, or Shift and Tab, until the focus is there. */
-  async function tabTo(selector: string, key = 'Tab') {
-    for (let i = 0; i < 60; i++) {
-      await opened.page.keyboard.press(key)
-      if (await opened.page.evaluate((wanted) => document.activeElement?.matches(wanted), selector)) return
-    }
-    throw new Error(`${key} does not reach ${selector}`)
-  }
   async function tabToButton(words: string) {
     for (let i = 0; i < 60; i++) {
       await opened.page.keyboard.press('Tab')
@@ -69,7 +53,7 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
   it('zooms, goes to an event and back to the whole curve', async () => {
     const { page } = opened
     await page.getByRole('button', { name: /^Pop-in/ }).waitFor()
-    await tabTo('[role=application]')
+    await tabTo(opened.page, '[role=application]')
     await page.keyboard.press('+')
     await page.getByText(/^[\d.]+ to [\d.]+ s$/).waitFor()
     for (let i = 0; i < 12; i++) {
@@ -85,7 +69,7 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
 
   it('goes through the events with the arrow keys too', async () => {
     const { page } = opened
-    await tabTo('.event-list button')
+    await tabTo(opened.page, '.event-list button')
     await page.keyboard.press('ArrowDown')
     await page.locator('.event-list li:nth-child(2) [aria-pressed=true]').waitFor()
     await page.keyboard.press('Escape')
@@ -94,7 +78,7 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
 
   it('shows a filter beside the raw curve by its name, and says why another cannot be had', async () => {
     const { page } = opened
-    await tabTo('select')
+    await tabTo(opened.page, 'select')
     await page.keyboard.type('moving')
     await page.getByText(/moving average.*for looking only/).waitFor()
     await page.keyboard.press('Home')
@@ -107,7 +91,7 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
 
   it('picks the peak by hand with P, and the new peak stands in the list', async () => {
     const { page } = opened
-    await tabTo('[role=application]', 'Shift+Tab')
+    await tabTo(opened.page, '[role=application]', 'Shift+Tab')
     await page.keyboard.press('ArrowRight')
     await page.keyboard.press('p')
     await heading('Pick the peak by hand: C1-LL-01')
@@ -129,7 +113,7 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
 
   it('takes it back, and the peak as found counts again', async () => {
     const { page } = opened
-    await tabTo('tr[data-index]')
+    await tabTo(opened.page, 'tr[data-index]')
     await page.keyboard.press('Enter')
     await heading('C1-LL-01 broke')
     await page.locator('.strip-word').getByText('Picked by hand by bench 1').waitFor()

@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scriptedHost.ts'
 import { chromiumPath } from './harness/chromium.ts'
 import { hosts, type OpenedPage, openPage } from './harness/openPage.ts'
+import { tabTo } from './harness/tabTo.ts'
 import { framesOf } from './screens.ts'
 
 /** From the first screen to an assessed break and its record, with keys alone: no pointer is ever used. */
@@ -25,7 +26,7 @@ describe.skipIf(chromiumPath === null).each(hosts)(
     const heading = (name: string | RegExp) => opened.page.getByRole('heading', { name, level: 1 }).waitFor()
     const focused = () => opened.page.evaluate(() => document.activeElement?.textContent ?? '')
     const lastInput = (name: string) => host.calls.findLast((call) => call.name === name)?.input
-    async function tabTo(words: string) {
+    async function tabToWords(words: string) {
       for (let i = 0; i < 40; i++) {
         await opened.page.keyboard.press('Tab')
         if ((await focused()).includes(words)) return
@@ -35,7 +36,7 @@ describe.skipIf(chromiumPath === null).each(hosts)(
 
     it('starts the virtual bench from the first screen', async () => {
       await heading('What do you want to break?')
-      await tabTo('Try it with a virtual bench')
+      await tabToWords('Try it with a virtual bench')
       await opened.page.keyboard.press('Enter')
       await heading('Before you load a specimen')
       expect(lastInput('bench.connect')).toMatchObject({ source: { kind: 'virtual' } })
@@ -93,7 +94,7 @@ describe.skipIf(chromiumPath === null).each(hosts)(
       await keyboard.press('ArrowRight')
       await keyboard.press('Tab')
       await keyboard.type('fixture touched')
-      await tabTo('Set aside')
+      await tabToWords('Set aside')
       await keyboard.press('Enter')
       await opened.page.locator('dialog').waitFor({ state: 'detached' })
       await opened.page.getByText('Set aside: fixture touched; fixture touched').waitFor()
@@ -101,7 +102,7 @@ describe.skipIf(chromiumPath === null).each(hosts)(
       await keyboard.press('x')
       await heading('Take back in: C1-LL-01')
       await keyboard.type('checked the curve')
-      await tabTo('Take back in')
+      await tabToWords('Take back in')
       await keyboard.press('Enter')
       await opened.page.locator('dialog').waitFor({ state: 'detached' })
       expect(host.breaks[0]?.decisions.map(({ kind }) => kind)).toEqual(['set-aside', 'taken-back'])
@@ -119,7 +120,7 @@ describe.skipIf(chromiumPath === null).each(hosts)(
       await keyboard.press('/')
       await keyboard.type('casein')
       await opened.page.getByRole('row', { name: /break 1/ }).waitFor()
-      await tabToRow()
+      await tabTo(opened.page, 'tr[data-index]')
       await keyboard.press('Enter')
       await heading('C1-LL-01 broke')
       await opened.page.getByRole('application').focus()
@@ -138,13 +139,5 @@ describe.skipIf(chromiumPath === null).each(hosts)(
     })
 
     it('reported no error anywhere on the way', () => expect(opened.problems).toEqual([]))
-
-    async function tabToRow() {
-      for (let i = 0; i < 40; i++) {
-        await opened.page.keyboard.press('Tab')
-        if (await opened.page.evaluate(() => document.activeElement?.matches('tr[data-index]'))) return
-      }
-      throw new Error('Tab does not reach a row')
-    }
   },
 )

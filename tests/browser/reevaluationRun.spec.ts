@@ -1,32 +1,25 @@
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
-import { createRealEngine } from '#engine/realParts.ts'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scriptedHost.ts'
 import { scriptedChanges } from '#tests/fakes/scriptedReevaluation.ts'
 import { madeCalibration } from '../archive/storedCalibration.ts'
 import { chromiumPath } from './harness/chromium.ts'
 import { hosts, type OpenedPage, openPage, takePicture } from './harness/openPage.ts'
-
-type RealEngine = Awaited<ReturnType<typeof createRealEngine>>
+import { type OwnEngine, openOwnEngine, type RealEngine } from './harness/ownEngine.ts'
+import { tabTo } from './harness/tabTo.ts'
 
 /** Below every peak of the demo study, so that a rated load of this flags each. */
 const lowRatedLoadN = 200
 
 /** Breaks of the demo study evaluated again in a real browser, by keys alone: no pointer is ever used. */
 describe.skipIf(chromiumPath === null)('evaluating breaks again by keyboard on the demo study', () => {
-  const folder = mkdtempSync(join(tmpdir(), 'breakledger-again-'))
+  let own: OwnEngine
   let engine: RealEngine
   let opened: OpenedPage
 
   beforeAll(async () => {
-    engine = await createRealEngine({
-      archivePath: join(folder, 'again.breakledger'),
-      host: { host: 'loopback', capabilities: [] },
-      program: 'Breakledger test',
-    })
+    own = await openOwnEngine()
+    engine = own.engine
     await engine.handlers['demo.fill']({})
     const { header } = await engine.handlers['breaks.get']({ breakId: 1 })
     if (header.scale.kind !== 'uncalibrated-scale') throw new Error('the demo study has another scale')
@@ -46,9 +39,7 @@ describe.skipIf(chromiumPath === null)('evaluating breaks again by keyboard on t
   }, 90_000)
   afterAll(async () => {
     await opened?.close()
-    await engine?.close()
-    await engine?.archive.close()
-    rmSync(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 })
+    await own?.close()
   })
 
   const press = (key: string) => opened.page.keyboard.press(key)
@@ -56,19 +47,18 @@ describe.skipIf(chromiumPath === null)('evaluating breaks again by keyboard on t
   const heading = (name: string | RegExp) => opened.page.getByRole('heading', { name, level: 1 }).waitFor()
   const inForce = async (breakId: number) => (await engine.handlers['breaks.get']({ breakId })).summary
 
-  /** Tabs until the control of exactly that name, or the first row of a table, has the focus. */
-  async function tabTo(name: string | { row: true }): Promise<void> {
+  /** Tabs until the control whose words or label begin with that name has the focus. */
+  async function tabToName(name: string): Promise<void> {
     for (let i = 0; i < 80; i++) {
       await press('Tab')
       const there = await opened.page.evaluate((wanted) => {
         const element = document.activeElement
-        if (typeof wanted !== 'string') return element?.matches('tr[data-index]') ?? false
         const labels = element !== null && 'labels' in element ? [...(element.labels as NodeListOf<Element>)] : []
         return [element, ...labels].some((one) => one?.textContent?.trim().startsWith(wanted))
       }, name)
       if (there) return
     }
-    throw new Error(`Tab does not reach ${JSON.stringify(name)}`)
+    throw new Error(`Tab does not reach "${name}"`)
   }
 
   let breakIds: number[] = []
@@ -84,24 +74,24 @@ describe.skipIf(chromiumPath === null)('evaluating breaks again by keyboard on t
       .first()
       .waitFor()
     await expect.poll(() => opened.page.getByRole('row', { name: /, (?!C1)\w\d-/ }).count()).toBe(0)
-    await tabTo({ row: true })
+    await tabTo(opened.page, 'tr[data-index]')
     await press('Space')
     await press('Shift+ArrowDown')
     await press('Shift+ArrowDown')
     await opened.page.getByText('3 selected').waitFor()
-    await tabTo('Evaluate again')
+    await tabToName('Evaluate again')
     await press('Enter')
     await heading('Evaluate again')
     await opened.page.getByRole('radio', { name: /3 breaks selected in the list/, checked: true }).waitFor()
   })
 
   it('chooses a calibration and a threshold, and runs', async () => {
-    await tabTo('Under which calibration')
+    await tabToName('Under which calibration')
     await press('ArrowDown')
-    await tabTo('Rated load')
+    await tabToName('Rated load')
     await type(String(lowRatedLoadN))
     await opened.page.getByText('under “Steeper by one percent”, rated load 200').waitFor()
-    await tabTo('Evaluate again')
+    await tabToName('Evaluate again')
     await press('Enter')
     await heading(/^3 breaks evaluated again/)
     await opened.page.getByText('waiting for your decision').waitFor()
@@ -135,26 +125,26 @@ describe.skipIf(chromiumPath === null)('evaluating breaks again by keyboard on t
   })
 
   it('opens the break of a row, which shows the new result as a proposal', async () => {
-    await tabTo({ row: true })
+    await tabTo(opened.page, 'tr[data-index]')
     await press('Enter')
     await heading(/broke$/)
     await opened.page.getByRole('heading', { name: 'Evaluations beside each other' }).waitFor()
-    await tabTo('re-evaluation 1')
+    await tabToName('re-evaluation 1')
     await press('Enter')
     await heading(/^3 breaks evaluated again/)
   })
 
   it('adopts with a reason, and with none it does not', async () => {
-    await tabTo('Adopt these results')
+    await tabToName('Adopt these results')
     await press('Enter')
     await heading('Adopt the results of 3 breaks')
-    await tabTo('Adopt')
+    await tabToName('Adopt')
     await press('Enter')
     await opened.page.getByText(/^Say why/).waitFor()
     expect((await engine.handlers['reevaluations.get']({ reevaluationId: 1 })).decisions).toEqual([])
-    await tabTo('Why')
+    await tabToName('Why')
     await type('the better calibration')
-    await tabTo('Adopt')
+    await tabToName('Adopt')
     await press('Enter')
     await opened.page.locator('dialog').waitFor({ state: 'detached' })
     await opened.page.getByText('adopted', { exact: true }).waitFor()
@@ -172,21 +162,21 @@ describe.skipIf(chromiumPath === null)('evaluating breaks again by keyboard on t
       .getByRole('row', { name: `break ${breakIds[0]},` })
       .getByText('over capacity')
       .waitFor()
-    await tabTo('Evaluated again')
+    await tabToName('Evaluated again')
     await press('Enter')
     await heading('Evaluated again')
     await opened.page.getByRole('row', { name: /3 breaks Steeper by one percent .* adopted/ }).waitFor()
-    await tabTo(new Date().toLocaleString('en-GB', { day: 'numeric', month: 'short', year: 'numeric' }))
+    await tabToName(new Date().toLocaleString('en-GB', { day: 'numeric', month: 'short', year: 'numeric' }))
     await press('Enter')
     await heading(/^3 breaks evaluated again/)
   })
 
   it('takes them out of force again, and everything is as it was', async () => {
-    await tabTo('Take out of force again')
+    await tabToName('Take out of force again')
     await press('Enter')
     await heading('Take out of force again')
     await type('wrong rated load')
-    await tabTo('Take out of force')
+    await tabToName('Take out of force')
     await press('Enter')
     await opened.page.locator('dialog').waitFor({ state: 'detached' })
     await opened.page.getByText('taken out again', { exact: true }).waitFor()
@@ -202,21 +192,21 @@ describe.skipIf(chromiumPath === null)('evaluating breaks again by keyboard on t
   it('leaves the results of a second one, begun from a single break, by a recorded no', async () => {
     await press('k')
     await heading('Breaks')
-    await tabTo({ row: true })
+    await tabTo(opened.page, 'tr[data-index]')
     await press('Enter')
     await heading(/broke$/)
-    await tabTo('Evaluate again')
+    await tabToName('Evaluate again')
     await press('Enter')
     await heading('Evaluate again')
     await opened.page.getByRole('radio', { name: /^Only C1/, checked: true }).waitFor()
-    await tabTo('Who')
+    await tabToName('Who')
     await press('Enter')
     await heading(/^1 break evaluated again/)
     await opened.page.getByText('Every result is as it was.').waitFor()
-    await tabTo('Do not adopt')
+    await tabToName('Do not adopt')
     await press('Enter')
     await type('nothing to gain')
-    await tabTo('Do not adopt')
+    await tabToName('Do not adopt')
     await press('Enter')
     await opened.page.locator('dialog').waitFor({ state: 'detached' })
     await opened.page.getByText('not adopted', { exact: true }).waitFor()

@@ -57,7 +57,7 @@ test('puts results in force by one decision, everywhere, and takes them out agai
   expect((await archive.break(2)).summary).toEqual(before.summary)
 
   const { rows, figures } = await handlers['reevaluations.changes'](changesQuery.parse({ reevaluationId }))
-  expect(procedures['reevaluations.changes'].output.parse({ total: 3, rows, figures })).toBeTruthy()
+  expect(() => procedures['reevaluations.changes'].output.parse({ total: 3, rows, figures })).not.toThrow()
   expect(figures).toMatchObject({ results: 3, peaks: 3, outcomes: 0 })
   // One percent more newtons a count is one percent more peak.
   expect(figures.meanDifferencePercent).toBeCloseTo(1, 6)
