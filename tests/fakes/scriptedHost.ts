@@ -1,15 +1,16 @@
+import { migrations } from '#archive/migrate.ts'
 import { Trouble } from '#contract/errors.ts'
-import type { ArchiveInfo, ListQuery } from '#contract/records/archive.ts'
+import type { ArchiveInfo } from '#contract/records/archive.ts'
 import type { BenchState } from '#contract/records/bench.ts'
 import type { BreakRecord, BreakSummary, SetAsideCause, SpecimenSummary } from '#contract/records/break.ts'
-import { detectionSettings } from '#contract/records/detection.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
 import { defaultPreferences, type Preferences } from '#contract/records/settings.ts'
-import type { Specimen, SpecimenFields } from '#contract/records/specimen.ts'
+import type { Specimen } from '#contract/records/specimen.ts'
 import { verificationOf, verifiedRangeFlags } from '#domain/calibration/verificationOf.ts'
-import { madeEvent } from './madeEvents.ts'
 import { createScriptedCalibration, type ScriptedCalibration } from './scriptedCalibration.ts'
 import { createScriptedEngine, type ScriptedEngine } from './scriptedEngine.ts'
+import { breakFits, paged, sortedBreaks, sortedSpecimens, specimenFits } from './scriptedLists.ts'
+import { at, scriptedBench, scriptedBreak, scriptedSpecimen } from './scriptedRecords.ts'
 import { createScriptedReevaluation, type ScriptedReevaluation } from './scriptedReevaluation.ts'
 import { scriptedReview } from './scriptedReview.ts'
 
@@ -29,17 +30,6 @@ export type ScriptedHost = ScriptedEngine & {
   calibration: ScriptedCalibration
   reevaluation: ScriptedReevaluation
 }
-
-const adhesives = [
-  'casein C1',
-  'resorcinol R2',
-  'one-part polyurethane U3',
-  'epoxy E4',
-  'cross-linking PVA V5',
-  'urea-formaldehyde F6',
-]
-const startedAt = Date.UTC(2026, 4, 11, 8, 0, 0)
-const at = (minutes: number) => new Date(startedAt + minutes * 60_000).toISOString()
 
 /** A host that keeps a few records in memory and goes where the test sends it: for exact states of the page. */
 export function createScriptedHost(
@@ -64,7 +54,7 @@ export function createScriptedHost(
 
   const archive = (): ArchiveInfo => ({
     path: '/home/bench/Breakledger/saltmarsh.breakledger',
-    formatVersion: 1,
+    formatVersion: migrations.length,
     specimens: specimens.length,
     breaks: breaks.length,
     recovered: [],
@@ -178,7 +168,7 @@ export function createScriptedHost(
     },
     'specimens.list': async (query) =>
       paged(
-        sorted(
+        sortedSpecimens(
           specimens.filter((row) => specimenFits(row, query)),
           query,
         ),
@@ -354,213 +344,4 @@ export function createScriptedHost(
 
 function labelOf(source: Preferences['source']): string {
   return source?.kind === 'serial' ? `${source.path} at ${source.baudRate} baud` : 'virtual amplifier: mixed'
-}
-
-function scriptedSpecimen(index: number): SpecimenSummary {
-  const adhesive = adhesives[Math.floor(index / 12) % adhesives.length]!
-  const number = `${adhesive.split(' ').at(-1)}-LL-${String((index % 12) + 1 + 12 * Math.floor(index / 72)).padStart(2, '0')}`
-  const fields: SpecimenFields = {
-    number,
-    adhesive,
-    lot: 'bottle 3',
-    jointType: 'long grain to long grain',
-    exposure: index % 2 === 0 ? 'loft' : 'bilge',
-    bondLineGapMm: 0,
-    overlapLengthMm: 30,
-    overlapWidthMm: 20,
-    areaMm2: 600,
-    gluedOn: '2026-04-20',
-    place: `loft shelf ${1 + (index % 4)}`,
-    notes: '',
-    demo: true,
-  }
-  return {
-    specimenId: index + 1,
-    revision: 1,
-    recordedAt: at(0),
-    by: 'bench 1',
-    reason: '',
-    fields,
-    breakInForce: null,
-  }
-}
-
-function scriptedBench(preferences: Preferences, specimens: readonly SpecimenSummary[]): BenchState {
-  return {
-    connection: { status: 'open', source: preferences.source, label: 'virtual amplifier: mixed', problem: null },
-    phase: 'waiting',
-    armed: true,
-    signal: {
-      sampleRateHz: 80,
-      jitterS: 0.0002,
-      clock: 'device',
-      missingSamples: 0,
-      rejectedLines: 0,
-      rejectedExample: null,
-      noise: 1.1,
-      startThreshold: 40,
-      unstableBecause: null,
-    },
-    scale: { kind: 'uncalibrated-scale', nPerCount: preferences.nPerCount ?? 0.012 },
-    calibration: null,
-    capacityN: preferences.capacityN,
-    tareWarning: null,
-    busyWith: null,
-    tare: { offset: 12.4, sd: 1.1, readings: 80, takenAt: new Date(Date.now() - 150_000).toISOString() },
-    overload: 'none',
-    capacityShare: null,
-    runningPeak: null,
-    captureBreakId: null,
-    specimen: specimens[0] ?? null,
-    next: specimens[1] ?? null,
-    waitingSpecimens: Math.max(specimens.length - 1, 0),
-    lastBreak: null,
-    storageProblem: null,
-  }
-}
-
-function scriptedBreak(
-  breakId: number,
-  bench: BenchState,
-  peakN: number,
-  change: Partial<BreakSummary>,
-  more: Partial<EvaluationResult>,
-): BreakRecord {
-  const fields = bench.specimen?.fields ?? null
-  const settings = detectionSettings.parse({ capacityN: bench.capacityN, startThresholdN: bench.signal.startThreshold })
-  const summary: BreakSummary = {
-    breakId,
-    startedAt: at(10 + 2 * breakId),
-    ending: 'complete',
-    specimenId: bench.specimen?.specimenId ?? null,
-    number: fields?.number ?? null,
-    adhesive: fields?.adhesive ?? null,
-    jointType: fields?.jointType ?? null,
-    exposure: fields?.exposure ?? null,
-    areaMm2: fields?.areaMm2 ?? null,
-    outcome: 'break',
-    peakN,
-    overruled: null,
-    strengthMPa: fields?.areaMm2 && (change.outcome ?? 'break') === 'break' ? peakN / fields.areaMm2 : null,
-    samplingBoundPercent: 0.24,
-    flags: ['uncalibrated'],
-    scaleKind: bench.scale.kind,
-    verification: null,
-    woodFailurePercent: null,
-    failurePattern: null,
-    note: '',
-    setAside: null,
-    setAsideCause: null,
-    demo: true,
-    ...change,
-  }
-  const result: EvaluationResult = {
-    outcome: summary.outcome ?? 'none',
-    peakN,
-    peakTimeS: 9.4,
-    onsetTimeS: 2.35,
-    breakTimeS: 9.4125,
-    sampleRateHz: 80,
-    samples: 872,
-    missingSamples: 0,
-    noiseN: 1.1,
-    loadingRateNPerS: 780,
-    samplingBoundN: summary.samplingBoundPercent === null ? null : (peakN * summary.samplingBoundPercent) / 100,
-    samplingBoundPercent: summary.samplingBoundPercent,
-    afterBreakN: 210,
-    flags: summary.flags,
-    events: [madeEvent({ kind: 'seating', startTimeS: 2.35, endTimeS: 3.1 })],
-    course: null,
-    ...more,
-  }
-  return {
-    summary,
-    header: {
-      breakId,
-      sessionId: 1,
-      specimenId: summary.specimenId,
-      startedAt: summary.startedAt,
-      readingUnit: 'counts',
-      scale: bench.scale,
-      tare: bench.tare,
-      settings,
-    },
-    end: {
-      breakId,
-      endedAt: summary.startedAt,
-      ending: 'complete',
-      samples: result.samples,
-      missingSamples: 0,
-      // SHA-256 of no bytes at all, as FIPS 180 implementations print it; only its look matters here.
-      curveSha256: 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855',
-    },
-    session: {
-      sessionId: 1,
-      startedAt: at(0),
-      source: 'virtual amplifier: mixed',
-      lineFormat: 'checked',
-      program: 'Breakledger 0.1.0',
-    },
-    verifications: [],
-    evaluations: [
-      {
-        evaluationId: breakId,
-        breakId,
-        madeAt: summary.startedAt,
-        method: 'break detection 1',
-        settings,
-        scale: bench.scale,
-        tareOffset: bench.tare?.offset ?? 0,
-        result,
-        reevaluationId: null,
-        besideId: null,
-      },
-    ],
-    inForceId: breakId,
-    assessments: [],
-    decisions: [],
-  }
-}
-
-function specimenFits(row: SpecimenSummary, { text, status }: ListQuery): boolean {
-  const { number, adhesive, jointType, exposure, place, notes } = row.fields
-  return (
-    holds([number, adhesive, jointType, exposure, place, notes].join(' '), text) &&
-    (status === 'all' || (status === 'waiting') === (row.breakInForce === null))
-  )
-}
-
-function breakFits(row: BreakSummary, { text, status }: ListQuery): boolean {
-  const wanted = status === 'all' || (status === 'set-aside' ? row.setAside !== null : row.outcome === 'break')
-  return wanted && holds([row.number, row.adhesive, row.jointType, row.exposure, row.note].join(' '), text)
-}
-
-function holds(words: string, text: string): boolean {
-  const low = words.toLowerCase()
-  return text
-    .toLowerCase()
-    .split(/\s+/)
-    .every((word) => low.includes(word))
-}
-
-function sorted(rows: SpecimenSummary[], { sort, descending }: ListQuery): SpecimenSummary[] {
-  const key = (row: SpecimenSummary) =>
-    sort === 'adhesive'
-      ? row.fields.adhesive
-      : sort === 'peakN' || sort === 'strengthMPa'
-        ? String(row.breakInForce?.peakN ?? 0)
-        : row.fields.number
-  const order = rows.toSorted((a, b) => key(a).localeCompare(key(b), 'en', { numeric: true }))
-  return descending ? order.reverse() : order
-}
-
-function sortedBreaks(rows: BreakSummary[], { sort, descending }: ListQuery): BreakSummary[] {
-  const order = rows.toSorted((a, b) =>
-    sort === 'peakN' ? (a.peakN ?? 0) - (b.peakN ?? 0) : a.startedAt.localeCompare(b.startedAt),
-  )
-  return descending ? order.reverse() : order
-}
-
-function paged<Row>(rows: readonly Row[], { offset, limit }: ListQuery): { total: number; rows: Row[] } {
-  return { total: rows.length, rows: rows.slice(offset, offset + limit) }
 }
