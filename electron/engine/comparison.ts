@@ -50,6 +50,7 @@ export async function makeComparison(
   return {
     ...judgedCurves(laid, band, grid),
     leftOut,
+    alignAt: request.alignAt,
     unit: request.normalising === 'no' ? unit : '%',
     timeUnit: request.normalising === 'force-and-time' ? '%' : 's',
     grid,

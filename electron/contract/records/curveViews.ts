@@ -63,6 +63,8 @@ export const comparison = z.strictObject({
   leftOut: z.array(z.strictObject({ breakId: id, because: z.string() })),
   /** Why no curve can be called an outlying one (too few, all alike), in a sentence; null: they were judged. */
   notJudged: z.string().nullable().default(null),
+  /** What lies at 0 of every curve. */
+  alignAt: alignment,
   unit: z.enum(['N', 'counts', '%']),
   timeUnit: z.enum(['s', '%']),
   /** Rises; median, quartiles and count of loaded curves at each. NaN where fewer than three of them, or than half, are loaded. */

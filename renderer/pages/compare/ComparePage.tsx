@@ -88,6 +88,7 @@ function Compare({ breakIds }: { breakIds: readonly number[] }) {
           comparison={comparison}
           loaded={loaded.curves}
           withMedian={withMedian}
+          ofOneGroup={name !== null}
           onTakeOut={(breakId) => {
             setTakenOut([...takenOut, breakId])
             go({ page: 'compare', breakIds: breakIds.filter((id) => id !== breakId) })

@@ -8,6 +8,8 @@ import { OutlyingShape } from './OutlyingShape.tsx'
 
 export type CompareTableProps = {
   rows: readonly CompareRow[]
+  /** Not where one adhesive is common to all and stands above the page. */
+  withAdhesive: boolean
   distance: Pick<Quantity, 'unit' | 'number'>
   /** The words for an outlying curve; empty for any other. */
   wordsOf(row: CompareRow): string
@@ -22,16 +24,17 @@ export type CompareTableProps = {
   onTakeOut(breakId: number): void
 }
 
-const columns: readonly {
+type Column = {
   order: RowOrder | null
   title: string
   numeric: boolean
   width: string
   explained?: string
-}[] = [
-  { order: 'name', title: 'Specimen', numeric: false, width: '20%' },
-  { order: null, title: 'Adhesive', numeric: false, width: '16%' },
-  { order: 'peak', title: 'Peak', numeric: true, width: '12.5%' },
+}
+
+const adhesiveColumn: Column = { order: null, title: 'Adhesive', numeric: false, width: '19.5%' }
+const figureColumns: readonly Column[] = [
+  { order: 'peak', title: 'Peak', numeric: true, width: '12%' },
   { order: null, title: 'Strength', numeric: true, width: '17%' },
   { order: 'time', title: 'To peak', numeric: true, width: '12.5%' },
   {
@@ -43,10 +46,16 @@ const columns: readonly {
   },
 ]
 
+function columnsFor(withAdhesive: boolean): readonly Column[] {
+  const specimen: Column = { order: 'name', title: 'Specimen', numeric: false, width: withAdhesive ? '17.5%' : '37%' }
+  return withAdhesive ? [specimen, adhesiveColumn, ...figureColumns] : [specimen, ...figureColumns]
+}
+
 /** The compared breaks. Arrow keys go from curve to curve, Enter opens the break, Delete takes it out of the comparison. */
 export function CompareTable(props: CompareTableProps) {
-  const { rows, chosen, order, descending } = props
+  const { rows, withAdhesive, chosen, order, descending } = props
   const { force, strength } = useQuantities()
+  const columns = columnsFor(withAdhesive)
   const body = useRef<HTMLTableElement>(null)
   const focusWanted = useRef(false)
   const units: Record<string, string> = {
@@ -138,7 +147,7 @@ export function CompareTable(props: CompareTableProps) {
                     </a>
                     {row.curve.setAside ? <span className="compare-aside">set aside, dashed</span> : null}
                   </th>
-                  <td className="compare-adhesive">{row.adhesive ?? '–'}</td>
+                  {withAdhesive ? <td className="compare-adhesive">{row.adhesive ?? '–'}</td> : null}
                   <td className="numeric">
                     <OverruledMark overruled={row.overruled} /> {force.number(row.peakN)}
                   </td>

@@ -23,12 +23,15 @@ export function ComparedCurves({
   comparison,
   loaded,
   withMedian,
+  ofOneGroup,
   onTakeOut,
   children,
 }: {
   comparison: Comparison
   loaded: ReadonlyMap<number, LoadedCurve>
   withMedian: boolean
+  /** They have an adhesive in common, which is named with the group. */
+  ofOneGroup: boolean
   onTakeOut(breakId: number): void
   /** What is said under the table. */
   children: ReactNode
@@ -85,6 +88,7 @@ export function ComparedCurves({
       <div className="compare-side">
         <CompareTable
           rows={rows}
+          withAdhesive={!ofOneGroup}
           distance={distanceIn(quantities, comparison.unit)}
           wordsOf={(row) => {
             const words = outlyingWords(row.curve, comparison, quantities)

@@ -16,29 +16,29 @@ export function curveName(
 }
 
 /**
- * "lies 540 N below the group's median of 3000 N at 4.2 s (18 % of it)", or "stands at 35 % of its own peak, 26 points below the
- * group's median, at 4.2 s"; empty for a curve that is none of the outlying.
+ * "lies 540 N below the group's median of 3000 N 4.2 s after the onset (18 % of it)", or "stands at 35 % of its own peak, 26 points below the
+ * group's median, 4.2 s after the onset"; empty for a curve that is none of the outlying.
  */
 export function outlyingWords(
   { outlying }: Pick<ComparedCurve, 'outlying'>,
-  comparison: Pick<Comparison, 'grid' | 'median' | 'unit' | 'timeUnit'>,
+  comparison: Pick<Comparison, 'grid' | 'median' | 'unit' | 'timeUnit' | 'alignAt'>,
   quantities: Quantities,
 ): string {
   if (outlying === null) return ''
-  const { grid, median, unit, timeUnit } = comparison
+  const { grid, median, unit } = comparison
   const { at, difference } = outlying
   // Where it lies farthest off there is a median.
   const there = between(grid, median, at) ?? 0
   const size = amountWords(difference, unit, quantities)
   const side = difference < 0 ? 'below' : 'above'
-  const place = placeWords(at, timeUnit)
+  const moment = momentWords(at, comparison)
   if (unit === '%')
-    return `stands at ${writeFixed(there + difference, 0)} % of its own peak, ${size} ${side} the group’s median, at ${place}`
+    return `stands at ${writeFixed(there + difference, 0)} % of its own peak, ${size} ${side} the group’s median, ${moment}`
   let highest = 0
   for (const value of median) if (value > highest) highest = value
   const percent = (100 * Math.abs(difference)) / there
   const share = there > leastShareForPercent * highest ? ` (${writeFixed(percent, percent < 10 ? 1 : 0)} % of it)` : ''
-  return `lies ${size} ${side} the group’s median of ${amountWords(there, unit, quantities)} at ${place}${share}`
+  return `lies ${size} ${side} the group’s median of ${amountWords(there, unit, quantities)} ${moment}${share}`
 }
 
 /** "540 N below the median", for a mark in the plot; "points": of percent of the own peak. */
@@ -54,6 +54,14 @@ function amountWords(amount: number, unit: Comparison['unit'], { force }: Quanti
   const size = Math.abs(amount)
   if (unit === '%') return `${writeFixed(size, size < 10 ? 1 : 0)} points`
   return unit === 'N' ? force.text(size) : `${writeFixed(size, 0)} counts`
+}
+
+/** A moment of a curve in words: "4.2 s after the onset", "2.1 s before the break", "at 62 % of the time to peak". */
+function momentWords(at: number, { timeUnit, alignAt }: Pick<Comparison, 'timeUnit' | 'alignAt'>): string {
+  // In percent of the time from onset to peak, the peak lies at 100.
+  if (timeUnit === '%' && alignAt !== 'break') return `at ${placeWords(alignAt === 'peak' ? 100 + at : at, '%')}`
+  if (at === 0) return `at the ${alignAt}`
+  return `${placeWords(Math.abs(at), timeUnit)} ${at < 0 ? 'before' : 'after'} the ${alignAt}`
 }
 
 /** A place of the time axis: "4.2 s", or "63 % of the time to peak". */
