@@ -39,6 +39,12 @@ export function writeNumber(value: number, most: number): string {
   return writeFixed(value, decimals)
 }
 
+/** A limit above 0 as `writeNumber` writes it; one that would read as 0 is written as "below 0.01". */
+export function writeLimit(value: number, most: number): string {
+  const least = 10 ** -Math.min(most, 3)
+  return value > 0 && value < least / 2 ? `below ${least}` : writeNumber(value, most)
+}
+
 /** A number with so many decimals, thousands set apart by a thin space, a true minus sign and never "-0". */
 export function writeFixed(value: number, decimals: number): string {
   const text = Math.abs(value).toFixed(decimals)

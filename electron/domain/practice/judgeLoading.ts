@@ -57,7 +57,9 @@ export function judgeLoading(result: EvaluationResult, areaMm2: number | null, p
       above: 'The press moved faster than this practice allows.',
     }),
     judge('sampling-bound', result.samplingBoundPercent, samplingBoundPercent, {
-      unknown: 'The sampling bound is not known: there is no loading rate just before the peak.',
+      unknown: result.flags.includes('clipped')
+        ? 'The converter was at its end: how much higher the load went is not known.'
+        : 'The sampling bound is not known: there is no loading rate just before the peak.',
       inside: 'The samples follow one another closely enough for the peak.',
       below: '',
       above: `The true peak may lie further above the highest sample than this practice allows: ${cureOf(result, practice)}`,
@@ -93,7 +95,8 @@ function judge(
 }
 
 /** The bound shrinks as the sample rate grows, the settling of the converter with it. */
-function cureOf({ sampleRateHz, samplingBoundPercent }: EvaluationResult, practice: TestPractice): string {
+function cureOf({ sampleRateHz, samplingBoundPercent, flags }: EvaluationResult, practice: TestPractice): string {
+  if (flags.includes('gap-at-peak')) return 'samples are missing at the peak, so look to cable and connection.'
   if (sampleRateHz === null || samplingBoundPercent === null || practice.samplingBoundPercent === null)
     return 'sample faster, or load more slowly.'
   const neededHz = (sampleRateHz * samplingBoundPercent) / practice.samplingBoundPercent

@@ -76,12 +76,15 @@ export function composeResult(
     events.push(plainEvent('clipping', { startTimeS: end.clipping.startS(), endTimeS: end.clipping.endS() }))
   }
   if (end.clipping.overCapacity()) flags.push('over-capacity')
-  if (found.gaps.some((gap) => covers(gap, end.peakS) || (end.breakS !== null && covers(gap, end.breakS))))
-    flags.push('gap-at-peak')
-  const boundN =
-    end.loadingRate !== null && intervalS > 0 ? samplingBound(end.loadingRate, intervalS, settings.settlingTimeS) : null
-  const percent = boundN === null ? null : boundPercent(boundN, end.peak)
-  if (percent !== null && percent > boundLimitPercent) flags.push('sampling-too-slow')
+  const hidden = found.gaps.filter((gap) => covers(gap, end.peakS) || (end.breakS !== null && covers(gap, end.breakS)))
+  if (hidden.length > 0) flags.push('gap-at-peak')
+  const boundOver = (stretchS: number) =>
+    end.loadingRate !== null && stretchS > 0 ? samplingBound(end.loadingRate, stretchS, settings.settlingTimeS) : null
+  const usualPercent = percentOf(boundOver(intervalS), end.peak)
+  if (usualPercent !== null && usualPercent > boundLimitPercent) flags.push('sampling-too-slow')
+  // Over missing samples the load could rise for longer; above the end of the converter nothing bounds it.
+  const longestS = Math.max(intervalS, ...hidden.map(({ startTimeS, endTimeS }) => endTimeS - startTimeS))
+  const boundN = end.clipping.clipped() ? null : boundOver(longestS)
 
   const read = readEvents(
     {
@@ -110,12 +113,14 @@ export function composeResult(
     breakTimeS: end.breakS,
     loadingRateNPerS: end.loadingRate,
     samplingBoundN: boundN,
-    samplingBoundPercent: percent,
+    samplingBoundPercent: percentOf(boundN, end.peak),
     afterBreakN: end.afterBreak,
     events: inOrder(events),
     course: read.course,
   }
 }
+
+const percentOf = (boundN: number | null, peakN: number) => (boundN === null ? null : boundPercent(boundN, peakN))
 
 const covers = (gap: Stretch, timeS: number) => gap.startTimeS <= timeS && timeS <= gap.endTimeS
 

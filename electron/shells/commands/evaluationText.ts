@@ -1,4 +1,4 @@
-import type { CurveEvent, LoadCourse } from '#contract/records/evaluation.ts'
+import type { CurveEvent, EvaluationResult, LoadCourse } from '#contract/records/evaluation.ts'
 import type { EvaluatedFile, ZeroOfFile } from '#engine/evaluateCurveFile.ts'
 
 /** How the zero of a curve in counts was found, in words. */
@@ -12,10 +12,7 @@ export function evaluationText(file: string, { result, zero, meanings }: Evaluat
   if (result.outcome !== 'none') {
     add('peak', `${said(result.peakN, 1, 'N')} at ${said(result.peakTimeS, 4, 's')}`)
     add('loading rate', rateWords(result.loadingRateNPerS, result.course))
-    add(
-      'sampling',
-      `the true peak can lie up to ${said(result.samplingBoundN, 1, 'N')} (${said(result.samplingBoundPercent, 2, '%')}) higher`,
-    )
+    add('sampling', boundWords(result))
   }
   if (result.course !== null) for (const [name, words] of courseWords(result.course)) add(name, words)
   if (zero?.kind === 'rest') add('zero', zeroWords(zero))
@@ -32,6 +29,14 @@ const outcomeWords = { break: 'broke', unloading: 'let go without a break', none
 
 const said = (value: number | null, digits: number, unit: string) =>
   value === null ? 'unknown' : `${value.toFixed(digits)} ${unit}`
+
+function boundWords({ samplingBoundN, samplingBoundPercent }: EvaluationResult): string {
+  if (samplingBoundN === null || samplingBoundPercent === null)
+    return 'how much higher the true peak can lie is unknown'
+  const least = samplingBoundN < 0.05 ? 'less than 0.1 N' : `up to ${said(samplingBoundN, 1, 'N')}`
+  const share = samplingBoundPercent < 0.005 ? 'less than 0.01 %' : said(samplingBoundPercent, 2, '%')
+  return `the true peak can lie ${least} (${share}) higher`
+}
 
 function rateWords(justBefore: number | null, course: LoadCourse | null): string {
   const { meanRateNPerS = null, rateSpreadPercent = null } = course ?? {}

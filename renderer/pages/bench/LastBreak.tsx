@@ -4,7 +4,7 @@ import { usePreferences } from '#renderer/host/hostContext.ts'
 import { useAction } from '#renderer/host/useAction.ts'
 import { Keys } from '#renderer/widgets/Keys.tsx'
 import { Notice } from '#renderer/widgets/Notice.tsx'
-import { useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
+import { useQuantities, writeLimit } from '#renderer/widgets/quantities.ts'
 import { hashOf } from '../frame/route.ts'
 import { go } from '../frame/useRoute.ts'
 import { OverruledMark } from '../records/OverruledMark.tsx'
@@ -202,8 +202,9 @@ function sentenceOf(words: string): string {
 export function boundWords(summary: BreakSummary, factor: number, unit: string): string {
   const { samplingBoundPercent, peakN } = summary
   if (samplingBoundPercent === null || peakN === null) return 'How much higher the true peak may lie is not known.'
-  const bound = writeNumber((samplingBoundPercent / 100) * peakN * factor, 1)
-  return `The true peak may lie up to ${bound} ${unit} (${writeNumber(samplingBoundPercent, 2)} %) higher.`
+  const bound = writeLimit((samplingBoundPercent / 100) * peakN * factor, 1)
+  const upTo = bound.startsWith('below') ? bound : `up to ${bound}`
+  return `The true peak may lie ${upTo} ${unit} (${writeLimit(samplingBoundPercent, 2)} %) higher.`
 }
 
 function NoteLine({ note, onNote, onSave }: { note: string; onNote(note: string): void; onSave(): void }) {

@@ -1,7 +1,7 @@
 import type { BreakRecord } from '#contract/records/break.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
 import { firstEarlyDrop } from '#domain/signal/events/prematureLoad.ts'
-import { type Quantity, useQuantities, writeNumber } from '#renderer/widgets/quantities.ts'
+import { type Quantity, useQuantities, writeLimit, writeNumber } from '#renderer/widgets/quantities.ts'
 import { hashOf } from '../frame/route.ts'
 import { OverruledMark } from '../records/OverruledMark.tsx'
 import { instantWords, isUncalibrated } from '../wording.ts'
@@ -81,8 +81,9 @@ export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dial
 function boundWords(result: EvaluationResult | null, force: Quantity): string {
   if (result === null || result.samplingBoundN === null) return 'not known'
   const { samplingBoundN, samplingBoundPercent } = result
-  const share = samplingBoundPercent === null ? '' : ` (${writeNumber(samplingBoundPercent, 2)} %)`
-  return `+${force.text(samplingBoundN)}${share}`
+  const share = samplingBoundPercent === null ? '' : ` (${writeLimit(samplingBoundPercent, 2)} %)`
+  const bound = writeLimit(samplingBoundN * force.factor, 1)
+  return `${bound.startsWith('below') ? '' : '+'}${bound}\u00a0${force.unit}${share}`
 }
 
 function peakName({ summary }: BreakRecord): string {

@@ -1,5 +1,5 @@
 import type { JudgedAspect, LoadingAspect } from '#domain/practice/judgeLoading.ts'
-import { type Quantities, writeNumber } from '#renderer/widgets/quantities.ts'
+import { type Quantities, writeLimit } from '#renderer/widgets/quantities.ts'
 import { type LimitKey, limitText, limitWords } from '../settings/practiceForm.ts'
 
 export const verdictWords: Record<JudgedAspect['verdict'], string> = {
@@ -25,5 +25,5 @@ export function judgedWords(
       ? { name: 'Sampling bound', unit: '%', factor: 1 }
       : limitWords(limitOf[aspect], quantities)
   const wanted = `wanted: ${limitText(limits, unit, factor) ?? 'anything'}`
-  return { name, figures: value === null ? wanted : `${writeNumber(value * factor, 2)} ${unit}, ${wanted}` }
+  return { name, figures: value === null ? wanted : `${writeLimit(value * factor, 2)} ${unit}, ${wanted}` }
 }

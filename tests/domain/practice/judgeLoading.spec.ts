@@ -146,6 +146,13 @@ describe('judging a loading by a practice', () => {
     expect(bound!.verdict).toBe('outside')
     expect(bound!.sentence).toContain('sample at 80 Hz or faster')
     expect(judgeLoading(result({}, { samplingBoundPercent: null }), null, practice)[0]!.verdict).toBe('not-known')
+    const hidden = judgeLoading({ ...slow, flags: ['gap', 'gap-at-peak'] }, null, practice)[0]!
+    expect(hidden.sentence).toMatch(/missing at the peak, so look to cable/)
+    const clipped = judgeLoading(result({}, { samplingBoundPercent: null, flags: ['clipped'] }), null, practice)[0]!
+    expect(clipped).toMatchObject({
+      verdict: 'not-known',
+      sentence: expect.stringContaining('converter was at its end'),
+    })
   })
 
   it('knows nothing of a result that an older method made, and says so', () => {

@@ -150,7 +150,11 @@ describe('a curve of known truth', () => {
   it('marks an end code, and a flat top where the codes are not known', () => {
     const { timeS, force } = rampCurve({ rateHz: 200, peakN: 6000, noiseN: 1 })
     const clipped = force.map((f) => Math.min(4000, f))
-    expect(evaluateCurve(timeS, clipped, null, settings)).toMatchObject({ peakN: 4000, flags: ['clipped'] })
+    // Above the end of the converter nothing bounds the true peak.
+    const unbounded = { samplingBoundN: null, samplingBoundPercent: null }
+    expect(evaluateCurve(timeS, clipped, null, settings)).toMatchObject({
+      ...{ peakN: 4000, flags: ['clipped'], ...unbounded },
+    })
     const coded = evaluateCurve(timeS, clipped, clipped, { ...settings, endCodes: [-4000, 4000] })
     expect(coded).toMatchObject({ peakN: 4000, flags: ['clipped'] })
     expect(evaluateCurve(timeS, force, null, { ...settings, capacityN: 5500 }).flags).toEqual(['over-capacity'])
@@ -193,7 +197,11 @@ describe('a curve of known truth', () => {
     }
     expect(without(500, 520)).toMatchObject({ missingSamples: 20, flags: ['gap'], outcome: 'break' })
     // The peak is sample 960.
-    expect(without(950, 965)).toMatchObject({ missingSamples: 15, flags: ['gap', 'gap-at-peak'], outcome: 'break' })
+    const hidden = without(950, 965)
+    expect(hidden).toMatchObject({ missingSamples: 15, flags: ['gap', 'gap-at-peak'], outcome: 'break' })
+    // From sample 949 to sample 965 the load could rise for 16 intervals.
+    expect(hidden.samplingBoundN).toBeCloseTo((hidden.loadingRateNPerS! * 16) / 80, 6)
+    expect(without(500, 520).samplingBoundN).toBeCloseTo(without(500, 520).loadingRateNPerS! / 80, 6)
   })
 
   it('refuses numbers that are none, and times that do not rise', () => {

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { quantitiesIn, withoutEndingZeros, writeFixed, writeNumber, writeTyped } from '#renderer/widgets/quantities.ts'
+import {
+  quantitiesIn,
+  withoutEndingZeros,
+  writeFixed,
+  writeLimit,
+  writeNumber,
+  writeTyped,
+} from '#renderer/widgets/quantities.ts'
 
 const { SI, US } = { SI: quantitiesIn('SI'), US: quantitiesIn('US') }
 
@@ -44,6 +51,18 @@ describe('writeNumber', () => {
     [-0.0001, '0.000'],
     [-5.5, '−5.500'],
   ])('writes %d as %s', (value, text) => expect(writeNumber(value, 3)).toBe(text))
+})
+
+describe('writeLimit', () => {
+  it.each([
+    [0.026, 1, 'below 0.1'],
+    [0.06, 1, '0.1'],
+    [0.0005, 2, 'below 0.01'],
+    [0.33, 2, '0.33'],
+    [0, 2, '0.00'],
+  ])('writes %d to %d decimals as %s, and never a limit above 0 as 0', (value, most, text) =>
+    expect(writeLimit(value, most)).toBe(text),
+  )
 })
 
 describe('writeFixed', () => {
