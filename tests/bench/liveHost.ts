@@ -1,12 +1,12 @@
 import { join } from 'node:path'
 import { monitorEventLoopDelay } from 'node:perf_hooks'
-import type { ByteSource } from '#acquisition/byteSource.ts'
 import { systemClock } from '#acquisition/clock.ts'
 import type { SourceChoice } from '#contract/records/settings.ts'
 import { createEngine } from '#engine/createEngine.ts'
 import { listRealPorts, openOwnArchive, openRealSource } from '#engine/realParts.ts'
 import { startLoopback } from '#shells/loopback/server.ts'
 import { projectFolder } from '#shells/start/build.ts'
+import { countedLines } from '#tests/fakes/countedLines.ts'
 
 /** What the benchmark asks of this process, and what it answers. */
 export type HostRequest =
@@ -31,7 +31,6 @@ export type HostReport = {
  */
 const delay = monitorEventLoopDelay({ resolution: 1 })
 const received = { lines: 0 }
-const lineFeed = 10
 let host: Awaited<ReturnType<typeof serve>> | null = null
 
 async function serve({ archivePath, capacityN, nPerCount }: Extract<HostRequest, { ask: 'serve' }>) {
@@ -40,7 +39,7 @@ async function serve({ archivePath, capacityN, nPerCount }: Extract<HostRequest,
   const engine = await createEngine({
     archive,
     clock: systemClock,
-    openSource: (choice, clock) => countingLines(openRealSource(choice, clock)),
+    openSource: (choice, clock) => countedLines(openRealSource(choice, clock), received),
     listPorts: listRealPorts,
     listen: () => Promise.reject(new TypeError('the benchmark listens to no port')),
     host: { host: 'loopback', capabilities: [] },
@@ -48,25 +47,6 @@ async function serve({ archivePath, capacityN, nPerCount }: Extract<HostRequest,
   })
   const loopback = await startLoopback({ engine, pageFolder: join(projectFolder, 'dist/renderer'), port: 0 })
   return { archive, engine, loopback }
-}
-
-function countingLines(source: ByteSource): ByteSource {
-  let previous = lineFeed
-  return {
-    ...source,
-    open: (listener) =>
-      source.open({
-        ...listener,
-        bytes(chunk, arrivalS) {
-          for (const byte of chunk) {
-            // An empty line carries no sample; the amplifier begins with one.
-            if (byte === lineFeed && previous !== lineFeed) received.lines += 1
-            previous = byte
-          }
-          listener.bytes(chunk, arrivalS)
-        },
-      }),
-  }
 }
 
 async function answer(request: HostRequest): Promise<HostReport> {

@@ -1,28 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
 import type { CurveEvent } from '#contract/records/evaluation.ts'
-import type { ScenarioName } from '#contract/records/settings.ts'
 import { evaluateCurve } from '#domain/signal/evaluateCurve.ts'
-import { type Captured, runBench } from './corpus.ts'
+import { type Captured, everyKind, runBench } from './corpus.ts'
 
 /*
  * Seeded curves of every scenario of the physical bench model, through the live detector and again from the stored
  * samples, against what the model knows to be true. The model shares no code with the detector.
  */
 
-const scenarios: readonly ScenarioName[] = [
-  'brittle',
-  'progressive',
-  'pop-in',
-  'stick-slip',
-  'hand-pumped',
-  'unloading',
-  'clipping',
-  'glitches',
-  'gaps',
-  'plateau',
-  'held',
-]
 /** Rates and how many seeds of each; two loadings a seed, one at the highest rates. */
 const runs: readonly [rateHz: number, seeds: number, breaks: number][] = [
   [10, 4, 2],
@@ -172,7 +158,7 @@ function table(rows: readonly Row[]): string {
 
 describe('curves of known truth', () => {
   let curves = 0
-  it.each(scenarios)('of %s are read as they were', (scenario) => {
+  it.each(everyKind)('of %s are read as they were', (scenario) => {
     const rows: Row[] = []
     for (const [rateHz, seeds, breaks] of runs)
       for (let seed = 1; seed <= seeds; seed++) {

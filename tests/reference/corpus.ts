@@ -1,9 +1,15 @@
 import { type BenchSamples, createBenchModel } from '#acquisition/virtual/benchModel.ts'
+import type { LoadingKind } from '#acquisition/virtual/loadingPlan.ts'
 import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
 import { type DetectionSettings, detectionSettings } from '#contract/records/detection.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
-import type { ScenarioName } from '#contract/records/settings.ts'
+import { type ScenarioName, scenarioName } from '#contract/records/settings.ts'
 import { createBreakDetector } from '#domain/signal/breakDetector.ts'
+
+/** Everything that a specimen of the virtual bench may do under load. */
+export const everyKind: readonly LoadingKind[] = scenarioName.options.filter(
+  (name) => name !== 'idle' && name !== 'mixed',
+)
 
 /** One capture of the live detector with what it was made from; its times are stream times here. */
 export type Captured = {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { LoadingKind } from '#acquisition/virtual/loadingPlan.ts'
+import { everyKind } from './corpus.ts'
 import { eventsOf, type ReadCurve, readCorpus } from './courseCorpus.ts'
 
 /*
@@ -9,17 +10,7 @@ import { eventsOf, type ReadCurve, readCorpus } from './courseCorpus.ts'
 
 const noiseShares = [1e-4, 2e-3, 1e-2]
 /** Neither held, nor let down, nor giving way. */
-const plainKinds: readonly LoadingKind[] = [
-  'brittle',
-  'progressive',
-  'pop-in',
-  'stick-slip',
-  'hand-pumped',
-  'unloading',
-  'clipping',
-  'glitches',
-  'gaps',
-]
+const plainKinds = everyKind.filter((kind) => kind !== 'plateau' && kind !== 'held')
 const slowRates = [10, 25, 80, 320, 1000]
 
 const read = (kinds: readonly LoadingKind[], seeds: number): ReadCurve[] => [

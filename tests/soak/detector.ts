@@ -1,5 +1,4 @@
-import type { ScenarioName } from '#contract/records/settings.ts'
-import { type BenchRunOptions, runBench } from '#tests/reference/corpus.ts'
+import { type BenchRunOptions, everyKind, runBench } from '#tests/reference/corpus.ts'
 
 /** What idle hours gave: captures of any kind are noise in the list, a phantom break is a wrong result. */
 export type IdleFigures = {
@@ -20,20 +19,6 @@ export type BreakFigures = {
   examples: string[]
 }
 
-const allKinds: readonly ScenarioName[] = [
-  'brittle',
-  'progressive',
-  'pop-in',
-  'stick-slip',
-  'hand-pumped',
-  'unloading',
-  'clipping',
-  'glitches',
-  'gaps',
-  'plateau',
-  'held',
-]
-
 /** A bench at rest: noise, hum, drift, glitches and many knocks for so many hours, through the live detector. */
 export function soakIdle(hours: number, bench: Omit<BenchRunOptions, 'scenario'>): IdleFigures {
   const run = runBench({ scenario: 'idle', knocksPerHour: 120, ...bench, endS: hours * 3600 })
@@ -52,8 +37,8 @@ export function soakBreaks(loadings: number, rates: readonly number[], firstSeed
   const figures: BreakFigures = { loadings: 0, missed: 0, invented: 0, wrongOutcomes: 0, wrongPeaks: 0, examples: [] }
   const perRun = 5
   for (let run = 0; figures.loadings < loadings; run++) {
-    const scenario = allKinds[run % allKinds.length]!
-    const rateHz = rates[Math.floor(run / allKinds.length) % rates.length]!
+    const scenario = everyKind[run % everyKind.length]!
+    const rateHz = rates[Math.floor(run / everyKind.length) % rates.length]!
     const seed = firstSeed + run
     const { captures, truths, nOfCounts } = runBench({ scenario, rateHz, seed, breaks: perRun, restS: [3, 8] })
     const where = `${scenario} ${rateHz} Hz seed ${seed}`

@@ -3,7 +3,6 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { monitorEventLoopDelay } from 'node:perf_hooks'
 import { setTimeout as sleep } from 'node:timers/promises'
-import type { ByteSource } from '#acquisition/byteSource.ts'
 import { systemClock } from '#acquisition/clock.ts'
 import type { Archive } from '#archive/archive.ts'
 import { openArchive } from '#archive/openArchive.ts'
@@ -13,6 +12,7 @@ import { sourceChoice } from '#contract/records/settings.ts'
 import { createEngine } from '#engine/createEngine.ts'
 import { listRealPorts, openRealSource } from '#engine/realParts.ts'
 import { startEmulator } from '#tests/bench/childProcesses.ts'
+import { countedLines } from '#tests/fakes/countedLines.ts'
 import { fillWithBreaks, mixedCurves } from '#tests/fakes/loadedBreaks.ts'
 import { placeInStream } from '#tests/fakes/portCapture.ts'
 
@@ -60,7 +60,7 @@ async function soakIn(folder: string, breaks: number, loadings: number): Promise
   const engine = await createEngine({
     archive: waits.archive,
     clock: systemClock,
-    openSource: (choice, clock) => countingLines(openRealSource(choice, clock), received),
+    openSource: (choice, clock) => countedLines(openRealSource(choice, clock), received),
     listPorts: listRealPorts,
     listen: () => Promise.reject(new TypeError('the soak listens to no port')),
     host: { host: 'direct', capabilities: [] },
@@ -207,26 +207,6 @@ function watchWaits(archive: Archive) {
     reset: () => {
       longestMs = 0
     },
-  }
-}
-
-function countingLines(source: ByteSource, received: { lines: number }): ByteSource {
-  const lineFeed = 10
-  let previous = lineFeed
-  return {
-    ...source,
-    open: (listener) =>
-      source.open({
-        ...listener,
-        bytes(chunk, arrivalS) {
-          for (const byte of chunk) {
-            // An empty line carries no sample; the amplifier begins with one.
-            if (byte === lineFeed && previous !== lineFeed) received.lines += 1
-            previous = byte
-          }
-          listener.bytes(chunk, arrivalS)
-        },
-      }),
   }
 }
 

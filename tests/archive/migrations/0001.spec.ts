@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { expectAppendOnly } from '../appendOnly.ts'
 import { olderArchive } from '../olderArchive.ts'
 import { morning } from '../storedStudy.ts'
 
@@ -21,19 +22,7 @@ const recordTables = [
 
 test.each(recordTables)('keeps %s append-only, whoever writes', (table, key) => {
   const { database } = archiveWithEverything()
-  // As in a stranger's connection, where REPLACE fires no delete triggers.
-  database.pragma('recursive_triggers = OFF')
-  database.pragma('foreign_keys = OFF')
-  const before = database.prepare(`SELECT * FROM ${table}`).all()
-  expect(before.length).toBeGreaterThan(0)
-  for (const text of [
-    `UPDATE ${table} SET ${key} = ${key}`,
-    `DELETE FROM ${table}`,
-    `REPLACE INTO ${table} SELECT * FROM ${table}`,
-    `INSERT OR REPLACE INTO ${table} SELECT * FROM ${table} LIMIT 1`,
-  ])
-    expect(() => database.exec(text), text).toThrow(/append-only/)
-  expect(database.prepare(`SELECT * FROM ${table}`).all()).toEqual(before)
+  expectAppendOnly(database, table, key)
 })
 
 test('covers every table that is no derived list, preference or note of the format', () => {

@@ -1,6 +1,7 @@
 import type Database from 'better-sqlite3'
 import { expect, test } from 'vitest'
 import { formatVersion, migrate, migrations } from '#archive/migrate.ts'
+import { expectAppendOnly } from '../appendOnly.ts'
 import { everyRow, olderArchive } from '../olderArchive.ts'
 import { archiveInFormat } from '../storedStudy.ts'
 
@@ -26,19 +27,7 @@ const recordTables = [
 
 test.each(recordTables)('keeps %s append-only, whoever writes', (table, key) => {
   const database = olderArchive(2)
-  // As in a stranger's connection, where REPLACE fires no delete triggers.
-  database.pragma('recursive_triggers = OFF')
-  database.pragma('foreign_keys = OFF')
-  const before = database.prepare(`SELECT * FROM ${table}`).all()
-  expect(before.length).toBeGreaterThan(0)
-  for (const text of [
-    `UPDATE ${table} SET ${key} = ${key}`,
-    `DELETE FROM ${table}`,
-    `REPLACE INTO ${table} SELECT * FROM ${table}`,
-    `INSERT OR REPLACE INTO ${table} SELECT * FROM ${table} LIMIT 1`,
-  ])
-    expect(() => database.exec(text), text).toThrow(/append-only/)
-  expect(database.prepare(`SELECT * FROM ${table}`).all()).toEqual(before)
+  expectAppendOnly(database, table, key)
 })
 
 test('covers every table that the migration made, all of them strict', () => {

@@ -7,6 +7,7 @@ import { addDecision } from '#archive/decisions.ts'
 import { formatVersion, migrate, migrations } from '#archive/migrate.ts'
 import { openDatabase } from '#archive/openDatabase.ts'
 import { verify } from '#archive/verify.ts'
+import { expectAppendOnly } from '../appendOnly.ts'
 import { everyRow, olderArchive } from '../olderArchive.ts'
 import { storeReevaluation } from '../storedReevaluation.ts'
 import { archiveInFormat, archiveInMemory, morning, storeBreak, temporaryFolder } from '../storedStudy.ts'
@@ -104,19 +105,7 @@ function studyWithReevaluation() {
 
 test.each(recordTables)('keeps %s append-only, whoever writes', (table, key) => {
   const database = studyWithReevaluation()
-  // As in a stranger's connection, where REPLACE fires no delete triggers.
-  database.pragma('recursive_triggers = OFF')
-  database.pragma('foreign_keys = OFF')
-  const before = database.prepare(`SELECT * FROM ${table}`).all()
-  expect(before.length).toBeGreaterThan(0)
-  for (const text of [
-    `UPDATE ${table} SET ${key} = ${key}`,
-    `DELETE FROM ${table}`,
-    `REPLACE INTO ${table} SELECT * FROM ${table}`,
-    `INSERT OR REPLACE INTO ${table} SELECT * FROM ${table} LIMIT 1`,
-  ])
-    expect(() => database.exec(text), text).toThrow(/append-only/)
-  expect(database.prepare(`SELECT * FROM ${table}`).all()).toEqual(before)
+  expectAppendOnly(database, table, key)
 })
 
 test('takes one result of a break in each re-evaluation, and none after its end', () => {

@@ -5,7 +5,7 @@ import { detectionSettings } from '#contract/records/detection.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
 import { createBreakDetector } from '#domain/signal/breakDetector.ts'
 import { evaluateCurve } from '#domain/signal/evaluateCurve.ts'
-import { type BenchRunOptions, runBench } from '#tests/reference/corpus.ts'
+import { type BenchRunOptions, everyKind, runBench } from '#tests/reference/corpus.ts'
 
 const settings = detectionSettings.parse({ capacityN: 25_000 })
 
@@ -48,19 +48,7 @@ function detect(curve: { timeS: Float64Array; force: Float64Array }, used = sett
 }
 
 describe('a live capture and its stored curve', () => {
-  const cases: BenchRunOptions[] = (
-    [
-      'brittle',
-      'progressive',
-      'pop-in',
-      'stick-slip',
-      'hand-pumped',
-      'unloading',
-      'clipping',
-      'glitches',
-      'gaps',
-    ] as const
-  ).flatMap((scenario) =>
+  const cases: BenchRunOptions[] = everyKind.flatMap((scenario) =>
     [10, 80, 1000].map((rateHz) => ({ scenario, rateHz, seed: 7, breaks: 2, knocksPerHour: 120, keepSamples: true })),
   )
 
