@@ -86,7 +86,8 @@ export function scriptComparison(host: ScriptedHost, script: ScriptedComparison 
     const timeUnit = request.normalising === 'force-and-time' ? '%' : 's'
     if (curves.length >= 3)
       for (const [c, curve] of curves.entries()) {
-        curve.distance = unit === 'N' ? 80 + 20 * (c % 5) : 2 + (c % 5) / 2
+        const usual = unit === 'N' ? 80 + 20 * (c % 5) : 2 + (c % 5) / 2
+        curve.distance = curve.breakId === outlyingId ? 9 * usual : usual
         curve.zScore = curve.breakId === outlyingId ? 5.2 : ((c * 0.7) % 2.6) - 0.9
         const at = timeUnit === '%' ? 62 : request.alignAt === 'onset' ? 4.2 : -2.1
         const there = between(raw[c]!.timeS, raw[c]!.readings, at * curve.timeUnit + curve.originS)

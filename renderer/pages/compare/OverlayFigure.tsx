@@ -136,7 +136,7 @@ function readingWords(reading: OverlayReading, name: string | null, display: For
   const value = (force: number) => `${display.format(force * display.factor)} ${display.unit}`
   const parts = [placeWords(reading.at, timeUnit)]
   if (name !== null) parts.push(`${name} ${reading.force === null ? 'is not there' : value(reading.force)}`)
-  if (reading.median !== null) parts.push(`median of ${reading.median.of} ${value(reading.median.value)}`)
+  if (reading.median !== null) parts.push(`median of ${reading.median.of}: ${value(reading.median.value)}`)
   return parts.join(' · ')
 }
 

@@ -16,8 +16,8 @@ export function curveName(
 }
 
 /**
- * "lies 540 N below the group's median of 3000 N 4.2 s after the onset (18 % of it)", or "stands at 35 % of its own peak, 26 points below the
- * group's median, 4.2 s after the onset"; empty for a curve that is none of the outlying.
+ * "lies 540 N below the median of 3000 N (18 % of it), 4.2 s after the onset", or "stands at 35 % of its own peak, 26 points below the
+ * median, 4.2 s after the onset"; empty for a curve that is none of the outlying.
  */
 export function outlyingWords(
   { outlying }: Pick<ComparedCurve, 'outlying'>,
@@ -33,12 +33,12 @@ export function outlyingWords(
   const side = difference < 0 ? 'below' : 'above'
   const moment = momentWords(at, comparison)
   if (unit === '%')
-    return `stands at ${writeFixed(there + difference, 0)} % of its own peak, ${size} ${side} the group’s median, ${moment}`
+    return `stands at ${writeFixed(there + difference, 0)} % of its own peak, ${size} ${side} the median, ${moment}`
   let highest = 0
   for (const value of median) if (value > highest) highest = value
   const percent = (100 * Math.abs(difference)) / there
   const share = there > leastShareForPercent * highest ? ` (${writeFixed(percent, percent < 10 ? 1 : 0)} % of it)` : ''
-  return `lies ${size} ${side} the group’s median of ${amountWords(there, unit, quantities)} ${moment}${share}`
+  return `lies ${size} ${side} the median of ${amountWords(there, unit, quantities)}${share}, ${moment}`
 }
 
 /** "540 N below the median", for a mark in the plot; "points": of percent of the own peak. */
