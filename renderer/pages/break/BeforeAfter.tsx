@@ -1,34 +1,36 @@
+import type { BreakSummary } from '#contract/records/break.ts'
 import { useQuantities } from '#renderer/widgets/quantities.ts'
 import { signedNumber } from '../calibrationWords.ts'
 
-/** What counts now and what will count, with the strength where the area is known. */
+/** What counts now and what will count, each with its strength where it has one. */
 export function BeforeAfter({
-  nowN,
+  now,
   thenN,
-  areaMm2,
+  thenAreaMm2,
   unknown,
 }: {
-  nowN: number | null
+  now: Pick<BreakSummary, 'peakN' | 'strengthMPa'>
   thenN: number | null
-  areaMm2: number | null
+  /** null: not known, or what will count is no break and has no strength. */
+  thenAreaMm2: number | null
   /** Said in place of what will count while it is not known. */
   unknown: string
 }) {
   const { force, strength } = useQuantities()
-  const words = (loadN: number | null) => {
-    const strengthMPa = loadN === null || areaMm2 === null ? null : loadN / areaMm2
-    return strengthMPa === null ? force.text(loadN) : `${force.text(loadN)}, ${strength.text(strengthMPa)}`
-  }
+  const nowN = now.peakN
+  const thenMPa = thenN === null || thenAreaMm2 === null ? null : thenN / thenAreaMm2
+  const words = (loadN: number | null, strengthMPa: number | null) =>
+    strengthMPa === null ? force.text(loadN) : `${force.text(loadN)}, ${strength.text(strengthMPa)}`
   const differenceN = nowN === null || thenN === null ? null : thenN - nowN
   return (
     <dl className="facts before-after" aria-live="polite">
       <div>
         <dt>Counts now</dt>
-        <dd>{words(nowN)}</dd>
+        <dd>{words(nowN, now.strengthMPa)}</dd>
       </div>
       <div>
         <dt>Will count</dt>
-        <dd>{thenN === null ? unknown : <strong>{words(thenN)}</strong>}</dd>
+        <dd>{thenN === null ? unknown : <strong>{words(thenN, thenMPa)}</strong>}</dd>
       </div>
       <div>
         <dt>Difference</dt>

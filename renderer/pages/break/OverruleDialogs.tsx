@@ -14,7 +14,7 @@ type Props = { record: BreakRecord; onClose(): void }
 /** Lets the load before the first early drop stand for the failure. */
 export function PrematureDialog({ record, onClose }: Props) {
   const declare = useAction('breaks.declarePremature')
-  const { breakId, number, peakN, areaMm2 } = record.summary
+  const { breakId, number, areaMm2 } = record.summary
   const events = evaluationInForce(record)?.result.events ?? []
   const drop = firstEarlyDrop(events)
   // The unthinned samples, and the rule by which the decision is recorded.
@@ -36,7 +36,7 @@ export function PrematureDialog({ record, onClose }: Props) {
       onClose={onClose}
     >
       <Notice trouble={curve.error} />
-      <BeforeAfter nowN={peakN} areaMm2={areaMm2} {...loadThen(events, curve.value)} />
+      <BeforeAfter now={record.summary} thenAreaMm2={areaMm2} {...loadThen(events, curve.value)} />
     </SignatureDialog>
   )
 }
@@ -52,7 +52,9 @@ function loadThen(events: readonly CurveEvent[], curve: ForceCurve | null): { th
 /** Takes a person's word back: the peak that the program found counts again. */
 export function PeakAsFoundDialog({ record, onClose }: Props) {
   const asFound = useAction('breaks.peakAsFound')
-  const { breakId, number, peakN, areaMm2, overruled } = record.summary
+  const { breakId, number, areaMm2, overruled } = record.summary
+  // An unloading has a load, but no strength.
+  const foundBreak = evaluationInForce(record)?.result.outcome === 'break'
   return (
     <SignatureDialog
       title={`Peak as found again: ${number ?? `break ${breakId}`}`}
@@ -64,7 +66,12 @@ export function PeakAsFoundDialog({ record, onClose }: Props) {
       onSign={async (signature) => signature !== null && (await asFound.run({ breakId, ...signature })) !== null}
       onClose={onClose}
     >
-      <BeforeAfter nowN={peakN} thenN={overruled?.foundPeakN ?? null} areaMm2={areaMm2} unknown="not known" />
+      <BeforeAfter
+        now={record.summary}
+        thenN={overruled?.foundPeakN ?? null}
+        thenAreaMm2={foundBreak ? areaMm2 : null}
+        unknown="not known"
+      />
     </SignatureDialog>
   )
 }

@@ -22,7 +22,7 @@ export function PickPeakDialog({
   onClose(): void
 }) {
   const pick = useAction('breaks.pickPeak')
-  const { breakId, number, peakN, areaMm2 } = record.summary
+  const { breakId, number, areaMm2 } = record.summary
   const [typed, setTyped] = useState(startTimeS === null ? '' : String(Number(startTimeS.toFixed(6))))
   const [asked, setAsked] = useState(false)
   const timeS = readNumber(typed)
@@ -70,9 +70,9 @@ export function PickPeakDialog({
       />
       <Notice trouble={sample.error} />
       <BeforeAfter
-        nowN={peakN}
+        now={record.summary}
         thenN={found === null || found.unit === 'counts' ? null : found.force}
-        areaMm2={areaMm2}
+        thenAreaMm2={areaMm2}
         unknown={
           found === null ? (sample.pending ? 'reading the curve …' : 'write a time') : 'counts: there is no scale'
         }
