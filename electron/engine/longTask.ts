@@ -9,13 +9,27 @@ export type LongTasks = {
   cancelAll(): void
 }
 
+/** What a task does, as people call it. */
+const workWords: Readonly<Record<string, string>> = {
+  verify: 'Checking the archive',
+  demo: 'Filling the demo',
+  comparison: 'Comparing curves',
+  reevaluation: 'Evaluating breaks again',
+}
+
+const wordsFor = (task: string) => workWords[task] ?? `The task "${task}"`
+
 /** Keeps account of what runs. */
 export function createLongTasks(): LongTasks {
   const running = new Map<string, AbortController>()
   return {
     async run(task, work) {
       if (running.has(task))
-        throw new Trouble('conflict', `"${task}" is running already.`, 'Wait until it is done, or stop it first.')
+        throw new Trouble(
+          'conflict',
+          `${wordsFor(task)} is under way already.`,
+          'Wait until it is done, or cancel it first.',
+        )
       const controller = new AbortController()
       running.set(task, controller)
       try {
@@ -24,7 +38,11 @@ export function createLongTasks(): LongTasks {
         return result
       } catch (thrown) {
         if (!controller.signal.aborted) throw thrown
-        throw new Trouble('cancelled', `"${task}" was stopped before it was done.`, 'Start it again when it suits.')
+        throw new Trouble(
+          'cancelled',
+          `${wordsFor(task)} was stopped before it was done.`,
+          'Start it again when it suits.',
+        )
       } finally {
         running.delete(task)
       }

@@ -33,3 +33,16 @@ it('lets the task speak for itself when it fails', async () => {
     }),
   ).rejects.toThrow('no room')
 })
+
+it.each([
+  ['reevaluation', 'Evaluating breaks again is under way already.'],
+  ['comparison', 'Comparing curves is under way already.'],
+  ['verify', 'Checking the archive is under way already.'],
+  ['demo', 'Filling the demo is under way already.'],
+])('says in plain words what runs already: %s', async (task, message) => {
+  const tasks = createLongTasks()
+  const first = tasks.run(task, untilAborted)
+  await expect(tasks.run(task, async () => 1)).rejects.toMatchObject({ code: 'conflict', message })
+  tasks.cancelAll()
+  await expect(first).rejects.toMatchObject({ code: 'cancelled' })
+})

@@ -8,11 +8,11 @@ import { hashOf } from '../frame/route.ts'
 import { SignatureDialog } from '../records/SignatureDialog.tsx'
 import { instantWords } from '../wording.ts'
 import { Changes } from './Changes.tsx'
-import { type DecisionKind, dialogWords, meaningWords } from './decisionWords.ts'
+import { type DecisionKind, decidedWords, dialogWords, meaningWords, titleWords } from './decisionWords.ts'
 import { ProblemList } from './ProblemList.tsx'
 import { RunningProgress } from './RunningProgress.tsx'
 import { StandingTag } from './StandingTag.tsx'
-import { breaksWords, standingOf } from './standing.ts'
+import { standingOf } from './standing.ts'
 import { changedWords } from './thresholds.ts'
 import { useCalibrationNames } from './useCalibrationNames.ts'
 import { useDone } from './useRunning.ts'
@@ -49,10 +49,7 @@ function ReevaluationView({ summary }: { summary: ReevaluationSummary }) {
             <a href={hashOf({ page: 'reevaluations' })}>Evaluated again</a>
           </p>
           <h1 className="reevaluation-title">
-            {standing === 'running'
-              ? `Evaluating ${breaksWords(summary.breaks)} again`
-              : `${breaksWords(summary.breaks)} evaluated again`}{' '}
-            <StandingTag summary={{ ...summary, evaluated: done }} />
+            {titleWords(summary)} <StandingTag summary={{ ...summary, evaluated: done }} />
           </h1>
           <p className="record-words">
             {instantWords(summary.begunAt)} by {summary.by} · calibration: {nameOf(summary.calibrationId)} ·{' '}
@@ -110,9 +107,9 @@ function DecisionList({ decisions }: { decisions: ReevaluationSummary['decisions
   if (decisions.length === 0) return null
   return (
     <ol className="reevaluation-decisions" aria-label="Decisions, newest first">
-      {decisions.toReversed().map((one) => (
+      {decisions.toReversed().map((one, index) => (
         <li key={one.reevaluationDecisionId}>
-          <strong>{one.kind === 'adopted' ? 'Adopted' : 'Not in force'}</strong> since {instantWords(one.recordedAt)} by{' '}
+          <strong>{decidedWords(decisions, decisions.length - 1 - index)}</strong> on {instantWords(one.recordedAt)} by{' '}
           {one.by}: {one.reason}
         </li>
       ))}

@@ -6,12 +6,20 @@ export type DecisionDialogWords = { title: string; explains: string; button: str
 
 const kept = 'The results before them stay in the archive.'
 
+/** What a re-evaluation does or did; one that ended early says how far it came. */
+export function titleWords(summary: ReevaluationSummary): string {
+  const { breaks, evaluated, end } = summary
+  if (standingOf(summary) === 'running') return `Evaluating ${breaksWords(breaks)} again`
+  const early = end !== null && end.ending !== 'complete'
+  return `${early ? `${ofWords(evaluated, breaks)} ${breaks === 1 ? 'break' : 'breaks'}` : breaksWords(breaks)} evaluated again`
+}
+
 /** What the results are worth as they stand, and what adopting them would mean. */
 export function meaningWords(summary: ReevaluationSummary): string {
   const { evaluated, breaks } = summary
   const results = evaluated === 1 ? 'this result' : `all ${evaluated.toLocaleString('en')} results`
   const adopting = `Adopting puts ${results} in force by one recorded decision, which you can take back at any time. ${kept}`
-  if (evaluated === 0) return 'No break was evaluated, so there is nothing to adopt.'
+  if (evaluated === 0) return `${nothingWords(summary)}, so there is nothing to adopt.`
   switch (standingOf(summary)) {
     case 'running':
     case 'nothing':
@@ -29,6 +37,18 @@ export function meaningWords(summary: ReevaluationSummary): string {
     case 'cut-short':
       return `It ended early, after ${ofWords(evaluated, breaks)}. The results so far do not count. ${adopting}`
   }
+}
+
+function nothingWords({ end }: ReevaluationSummary): string {
+  if (end?.ending === 'cancelled') return 'Somebody stopped it before a break was evaluated'
+  if (end?.ending === 'cut-short') return 'It ended before a break was evaluated'
+  return 'No break could be evaluated'
+}
+
+/** What one of the decisions, oldest first, did. */
+export function decidedWords(decisions: ReevaluationSummary['decisions'], index: number): string {
+  if (decisions[index]?.kind === 'adopted') return 'Adopted'
+  return decisions[index - 1]?.kind === 'adopted' ? 'Taken out of force' : 'Not adopted'
 }
 
 /** The dialog that asks for a decision. */
