@@ -2,6 +2,7 @@ import uPlot from 'uplot'
 import type { LiveFrame } from '#contract/records/bench.ts'
 import { roundUpCalmly } from './calmAxis.ts'
 import { createThinnedPoints, thinByMinimumAndMaximum } from './decimation.ts'
+import { fitToHost } from './fitToHost.ts'
 import type { ForceDisplay } from './forceDisplay.ts'
 import { advanceView, enterSituation, type LiveSituation, leadS, startView } from './liveView.ts'
 import { onThemeChange, type PlotColours, readPlotColours } from './plotColours.ts'
@@ -52,12 +53,7 @@ export function createLivePlot(host: HTMLElement, options: LivePlotOptions): Liv
   let evaluatedPeak: number | null = null
 
   const plot = new uPlot(plotOptions(), [[], []], host)
-  const resizing = new ResizeObserver(() => {
-    const { clientWidth, clientHeight } = host
-    if (clientWidth > 0 && clientHeight > 0) plot.setSize({ width: clientWidth, height: clientHeight })
-    wake()
-  })
-  resizing.observe(host)
+  const endFitting = fitToHost(plot, host, wake)
   const endThemeWatch = onThemeChange(() => {
     colours = readPlotColours(host)
     plot.redraw(false, true)
@@ -206,7 +202,7 @@ export function createLivePlot(host: HTMLElement, options: LivePlotOptions): Liv
     destroy() {
       cancelAnimationFrame(requested)
       endThemeWatch()
-      resizing.disconnect()
+      endFitting()
       plot.destroy()
     },
   }

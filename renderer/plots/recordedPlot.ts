@@ -9,6 +9,7 @@ import {
   emptyScene,
   scaledScene,
 } from './curveScene.ts'
+import { fitToHost } from './fitToHost.ts'
 import type { ForceDisplay } from './forceDisplay.ts'
 import { nearestIndex } from './nearestSample.ts'
 import { onThemeChange, type PlotColours, readPlotColours } from './plotColours.ts'
@@ -107,11 +108,7 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
   const endDragging = listenToDragging(plot, gestures)
   plot.over.addEventListener('dblclick', () => show(null))
 
-  const resizing = new ResizeObserver(() => {
-    if (host.clientWidth > 0 && host.clientHeight > 0)
-      plot.setSize({ width: host.clientWidth, height: host.clientHeight })
-  })
-  resizing.observe(host)
+  const endFitting = fitToHost(plot, host)
   const endThemeWatch = onThemeChange(() => {
     colours = readPlotColours(host)
     plot.redraw(false, true)
@@ -282,7 +279,7 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
       endThemeWatch()
       endWheel()
       endDragging()
-      resizing.disconnect()
+      endFitting()
       plot.destroy()
     },
   }

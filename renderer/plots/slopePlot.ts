@@ -1,5 +1,6 @@
 import uPlot from 'uplot'
 import type { ForceCurve } from '#contract/records/break.ts'
+import { fitToHost } from './fitToHost.ts'
 import type { ForceDisplay } from './forceDisplay.ts'
 import { nearestIndex } from './nearestSample.ts'
 import { onThemeChange, type PlotColours, readPlotColours } from './plotColours.ts'
@@ -79,11 +80,7 @@ export function createSlopePlot(
     leastS: () => (whole.toS - whole.fromS) / 1e5,
     show: options.onShow,
   })
-  const resizing = new ResizeObserver(() => {
-    if (host.clientWidth > 0 && host.clientHeight > 0)
-      plot.setSize({ width: host.clientWidth, height: host.clientHeight })
-  })
-  resizing.observe(host)
+  const endFitting = fitToHost(plot, host)
   const endThemeWatch = onThemeChange(() => {
     colours = readPlotColours(host)
     plot.redraw(false, true)
@@ -139,7 +136,7 @@ export function createSlopePlot(
     destroy() {
       endThemeWatch()
       endWheel()
-      resizing.disconnect()
+      endFitting()
       plot.destroy()
     },
   }
