@@ -130,6 +130,11 @@ export function setAsideWords({ setAside, setAsideCause }: Pick<BreakSummary, 's
   return `${cause}${setAside ?? ''}`
 }
 
+/** What a person wrote, closed with a full stop where another sentence follows. */
+export function endedSentence(written: string): string {
+  return /[.!?…]$/.test(written.trim()) ? written.trim() : `${written.trim()}.`
+}
+
 /** Whose word stands in place of the peak found, in a sentence for a list. */
 export function overruledWords({ kind, by, reason }: OverruledPeak): string {
   return `${flagNames[kind]} by ${by}: ${reason}`

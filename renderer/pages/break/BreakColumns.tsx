@@ -14,6 +14,10 @@ export function BreakColumns({ record }: { record: BreakRecord }) {
   const { verification } = summary
   const inForce = evaluationInForce(record)
   const flags = summary.flags.filter((flag) => verification === null || !verifiedRangeFlags.includes(flag))
+  const asFound =
+    summary.overruled === null ? null : (
+      <p className="quiet">Times and rates are those of the peak as found, not of the load that counts.</p>
+    )
   return (
     <div className="break-columns">
       <section aria-labelledby="doubts-title">
@@ -35,7 +39,10 @@ export function BreakColumns({ record }: { record: BreakRecord }) {
         {inForce === null ? (
           <p className="empty-words">Not evaluated yet.</p>
         ) : (
-          <LoadingJudgement summary={summary} result={inForce.result} />
+          <>
+            {asFound}
+            <LoadingJudgement summary={summary} result={inForce.result} />
+          </>
         )}
       </section>
       <section aria-labelledby="loading-title">
@@ -43,7 +50,10 @@ export function BreakColumns({ record }: { record: BreakRecord }) {
         {inForce === null ? (
           <p className="empty-words">Not evaluated yet.</p>
         ) : (
-          <LoadingFigures result={inForce.result} />
+          <>
+            {asFound}
+            <LoadingFigures result={inForce.result} />
+          </>
         )}
       </section>
       <section aria-labelledby="numbers-title">

@@ -2,7 +2,6 @@ import { useState } from 'react'
 import type { BreakRecord } from '#contract/records/break.ts'
 import { useAction } from '#renderer/host/useAction.ts'
 import { useAnswer } from '#renderer/host/useAnswer.ts'
-import { nearestIndex } from '#renderer/plots/nearestSample.ts'
 import { Field } from '#renderer/widgets/Field.tsx'
 import { Notice } from '#renderer/widgets/Notice.tsx'
 import { writeFixed, writeNumber } from '#renderer/widgets/quantities.ts'
@@ -10,6 +9,7 @@ import { SignatureDialog } from '../records/SignatureDialog.tsx'
 import { readNumber } from '../records/specimenForm.ts'
 import { BeforeAfter } from './BeforeAfter.tsx'
 import { evaluationInForce } from './evaluationInForce.ts'
+import { sampleAt } from './sampleAt.ts'
 
 /** Puts a sample in place of the peak that was found: the one under the cursor, or the one nearest to a typed time. */
 export function PickPeakDialog({
@@ -36,7 +36,7 @@ export function PickPeakDialog({
           ? 'Write the time of the sample.'
           : null
         : found === null && !sample.pending
-          ? 'There is no sample within a second of that time.'
+          ? 'There is no sample within a second of that time: look where the curve begins and ends.'
           : null
   return (
     <SignatureDialog
@@ -74,7 +74,11 @@ export function PickPeakDialog({
         thenN={found === null || found.unit === 'counts' ? null : found.force}
         thenAreaMm2={areaMm2}
         unknown={
-          found === null ? (sample.pending ? 'reading the curve …' : 'write a time') : 'counts: there is no scale'
+          found === null
+            ? sample.pending
+              ? 'reading the curve …'
+              : 'write a time of the curve'
+            : 'counts: there is no scale'
         }
       />
     </SignatureDialog>
@@ -94,8 +98,6 @@ function useSampleAt(record: BreakRecord, timeS: number | null) {
   const wide = useAnswer('breaks.curve', empty ? stretch(1) : null)
   const answer = empty ? wide : close
   const curve = timeS === null || answer.pending ? null : answer.value
-  const index = curve === null || timeS === null ? -1 : nearestIndex(curve.timeS, timeS)
-  const found =
-    curve === null || index < 0 ? null : { timeS: curve.timeS[index]!, force: curve.force[index]!, unit: curve.unit }
+  const found = curve === null || timeS === null ? null : sampleAt(curve, timeS)
   return { found, pending: timeS !== null && answer.pending, error: answer.error }
 }

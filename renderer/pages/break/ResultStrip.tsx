@@ -4,7 +4,7 @@ import { firstEarlyDrop } from '#domain/signal/events/prematureLoad.ts'
 import { type Quantity, useQuantities, writeLimit, writeNumber } from '#renderer/widgets/quantities.ts'
 import { hashOf } from '../frame/route.ts'
 import { OverruledMark } from '../records/OverruledMark.tsx'
-import { instantWords, isUncalibrated } from '../wording.ts'
+import { endedSentence, instantWords, isUncalibrated } from '../wording.ts'
 import type { BreakDialog } from './breakDialog.ts'
 import { evaluationInForce } from './evaluationInForce.ts'
 import { isLowerLimit } from './lowerLimit.ts'
@@ -114,7 +114,7 @@ function Word({
           <strong>
             {overruled.kind === 'peak-picked' ? 'Picked by hand' : 'Declared a premature failure'} by {overruled.by}
           </strong>
-          , {instantWords(overruled.recordedAt)}: {overruled.reason}{' '}
+          , {instantWords(overruled.recordedAt)}: {endedSentence(overruled.reason)}{' '}
           <span className="quiet">The peak as found: {force.text(overruled.foundPeakN)}.</span>
         </p>
       )}

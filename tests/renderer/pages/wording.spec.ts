@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { flagListWords, overruledWords, setAsideWords } from '#renderer/pages/wording.ts'
+import { endedSentence, flagListWords, overruledWords, setAsideWords } from '#renderer/pages/wording.ts'
 
 describe('flagListWords', () => {
   const flags = ['uncalibrated', 'glitch', 'peak-picked'] as const
@@ -30,4 +30,12 @@ describe('setAsideWords', () => {
     expect(setAsideWords({ setAside: 'seen', setAsideCause: 'other' })).toBe('seen')
     expect(setAsideWords({ setAside: 'seen', setAsideCause: null })).toBe('seen')
   })
+})
+
+it('closes what a person wrote with one full stop', () => {
+  expect(['cracked early', 'cracked early.', 'did it slip? '].map(endedSentence)).toEqual([
+    'cracked early.',
+    'cracked early.',
+    'did it slip?',
+  ])
 })

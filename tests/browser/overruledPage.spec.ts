@@ -1,0 +1,35 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { chromiumPath } from './harness/chromium.ts'
+import { type OpenedPage, openPage } from './harness/openPage.ts'
+import { reviewScreens } from './reviewScreens.ts'
+import { settle } from './screenSteps.ts'
+
+/** The page of a break whose peak a person has overruled. */
+describe.skipIf(chromiumPath === null)('the page of an overruled break', () => {
+  let opened: OpenedPage
+  beforeAll(async () => {
+    const screen = reviewScreens.find(({ name }) => name === 'curve-premature')!
+    const host = screen.host()
+    opened = await openPage({ host: 'loopback', engine: host })
+    await screen.show(opened.page, host)
+  })
+  afterAll(async () => opened?.close())
+
+  it('says that times and rates are still those of the peak as found', async () => {
+    const { page } = opened
+    const said = page.getByText('Times and rates are those of the peak as found, not of the load that counts.')
+    expect(await said.count()).toBe(2)
+  })
+
+  it('takes no sample for a time beyond the curve', async () => {
+    const { page } = opened
+    await page.getByRole('button', { name: 'Pick the peak by hand' }).click()
+    const dialog = page.locator('dialog[open]')
+    await dialog.getByLabel('Time of the sample').fill('99999')
+    await dialog.getByText('There is no sample within a second of that time').waitFor()
+    await dialog.getByLabel('Time of the sample').fill('8.6')
+    await dialog.getByText('The sample at 8.6').waitFor()
+    await settle(page)
+    expect(await dialog.getByText('There is no sample').count()).toBe(0)
+  })
+})
