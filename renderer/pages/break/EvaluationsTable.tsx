@@ -75,7 +75,7 @@ export function EvaluationsTable({ record }: { record: BreakRecord }) {
                 {standing === 'in force' ? <strong className="tag">in force</strong> : standing}
                 {one.reevaluationId === null ? null : (
                   <>
-                    {' '}
+                    {standing === 'kept' || standing === 'not in force' ? ', ' : ' '}
                     <a href={hashOf({ page: 'reevaluation', reevaluationId: one.reevaluationId })}>
                       re-evaluation {one.reevaluationId}
                     </a>

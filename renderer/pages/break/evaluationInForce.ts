@@ -12,7 +12,7 @@ export function evaluationInForce({
 }
 
 /** How an evaluation stands beside the others. */
-export type EvaluationStanding = 'in force' | 'kept' | 'proposed by a re-evaluation' | 'dropped'
+export type EvaluationStanding = 'in force' | 'kept' | 'proposed by' | 'not in force'
 
 /** `reevaluations`: as far as they are known; a result whose re-evaluation is not known of is proposed, no more. */
 export function standingOf(
@@ -23,8 +23,8 @@ export function standingOf(
   if (evaluationId === inForceId) return 'in force'
   if (reevaluationId === null) return 'kept'
   const decision = reevaluations.find((one) => one.reevaluationId === reevaluationId)?.decisions.at(-1)
-  if (decision === undefined) return 'proposed by a re-evaluation'
-  return decision.kind === 'adopted' ? 'kept' : 'dropped'
+  if (decision === undefined) return 'proposed by'
+  return decision.kind === 'adopted' ? 'kept' : 'not in force'
 }
 
 /** The thresholds of an evaluation that differ from those at capture. The start threshold follows from them and is left out. */

@@ -37,8 +37,8 @@ describe('standingOf', () => {
     expect(standingOf(proposed, 3, [decided('adopted')])).toBe('kept')
   })
   it('calls a result of a re-evaluation proposed until somebody decides, and dropped after', () => {
-    expect(standingOf(proposed, 1, [{ reevaluationId: 7, decisions: [] }])).toBe('proposed by a re-evaluation')
-    expect(standingOf(proposed, 1, [decided('dropped')])).toBe('dropped')
+    expect(standingOf(proposed, 1, [{ reevaluationId: 7, decisions: [] }])).toBe('proposed by')
+    expect(standingOf(proposed, 1, [decided('dropped')])).toBe('not in force')
   })
 })
 
