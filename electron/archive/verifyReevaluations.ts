@@ -3,7 +3,7 @@ import type { Report } from './fault.ts'
 import { prepared } from './prepared.ts'
 import { readReevaluation, readReevaluationEnd } from './reevaluations.ts'
 
-/** Holds the results of each re-evaluation against the breaks that it was begun for, and its decisions against its end. */
+/** Holds the results of each re-evaluation against the breaks that it was begun for, and them and its decisions against its end. */
 export function verifyReevaluations(database: Database.Database, report: Report): void {
   const ids = prepared<{ reevaluation_id: number }>(
     database,
@@ -25,10 +25,10 @@ export function verifyReevaluations(database: Database.Database, report: Report)
     if (end?.ending === 'complete')
       for (const breakId of breakIds)
         if (!accounted.has(breakId)) report({ where, what: `it is complete, but has no result of break ${breakId}` })
-    const decided = prepared(database, 'SELECT 1 FROM reevaluation_decision WHERE reevaluation_id = ?').get(
-      reevaluationId,
-    )
-    if (end === null && decided !== undefined) report({ where, what: 'it was decided on before it had ended' })
+    if (end !== null)
+      for (const breakId of resultsAfterEnd(database, reevaluationId))
+        report({ where, what: `its result of break ${breakId} was entered after it had ended` })
+    if (decidedBeforeEnd(database, reevaluationId)) report({ where, what: 'it was decided on before it had ended' })
   }
 }
 
@@ -38,4 +38,28 @@ function resultsOf(database: Database.Database, reevaluationId: number) {
     `SELECT n.break_id, b.break_id AS beside_break_id FROM evaluation n
      LEFT JOIN evaluation b ON b.evaluation_id = n.beside_id WHERE n.reevaluation_id = ? ORDER BY n.break_id`,
   ).all(reevaluationId)
+}
+
+/** The place of its end in the ledger, the one clock that nobody can set; NULL where it has none. */
+const endSeq = `(SELECT x.seq FROM ledger x JOIN reevaluation_end r ON r.reevaluation_id = x.record_id
+  WHERE x.kind = 'reevaluation-end' AND x.record_id = @reevaluationId)`
+
+function resultsAfterEnd(database: Database.Database, reevaluationId: number): number[] {
+  return prepared<{ break_id: number }>(
+    database,
+    `SELECT e.break_id FROM evaluation e JOIN ledger l ON l.kind = 'evaluation' AND l.record_id = e.evaluation_id
+     WHERE e.reevaluation_id = @reevaluationId AND l.seq > ${endSeq} ORDER BY e.break_id`,
+  )
+    .all({ reevaluationId })
+    .map((row) => row.break_id)
+}
+
+function decidedBeforeEnd(database: Database.Database, reevaluationId: number): boolean {
+  const early = prepared(
+    database,
+    `SELECT 1 FROM reevaluation_decision d
+     JOIN ledger l ON l.kind = 'reevaluation-decision' AND l.record_id = d.reevaluation_decision_id
+     WHERE d.reevaluation_id = @reevaluationId AND l.seq < coalesce(${endSeq}, l.seq + 1) LIMIT 1`,
+  ).get({ reevaluationId })
+  return early !== undefined
 }

@@ -47,7 +47,13 @@ export const reviewProcedures = {
 
   /** Begins in the background as the task "reevaluation", one at a time; resolves as soon as it is recorded. */
   'reevaluations.begin': {
-    input: reevaluation.pick({ breakIds: true, calibrationId: true, settings: true, by: true }),
+    input: reevaluation
+      .pick({ breakIds: true, calibrationId: true, settings: true })
+      .extend({ by: signature.shape.by })
+      .refine(({ settings: { endCodes } }) => !endCodes || endCodes[0] < endCodes[1], {
+        path: ['settings', 'endCodes'],
+        error: 'the lowest code must lie below the highest',
+      }),
     output: reevaluationSummary,
   },
   /** Newest first. */

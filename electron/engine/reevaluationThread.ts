@@ -27,6 +27,8 @@ export async function* reevaluationThread(
   const worker = new Worker(new URL(`./reevaluationWorker.${extension}`, import.meta.url), {
     workerData: { opening, order },
   })
+  // Once the loop below has let go of it (on abort at once), a failure of the thread concerns nobody, and must not end the program.
+  worker.on('error', () => {})
   try {
     for await (const [message] of on(worker, 'message', { signal, close: ['exit'] }) as AsyncIterable<
       [WorkerMessage]

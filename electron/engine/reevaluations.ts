@@ -16,6 +16,8 @@ export type ReevaluationRequest = Pick<Reevaluation, 'breakIds' | 'calibrationId
 export type Reevaluations = {
   /** Resolves when it is recorded and runs; rejects with Trouble `conflict` while another one runs. */
   begin(request: ReevaluationRequest): Promise<ReevaluationSummary>
+  /** Records the end of one that could not be recorded when it came; rejects with its Trouble while it still cannot be. */
+  settle(): Promise<void>
   /** Ends a running one as cut short and waits until that is recorded. */
   close(): Promise<void>
 }
@@ -34,9 +36,28 @@ export function createReevaluations(parts: ReevaluationParts): Reevaluations {
   const { archive, clock, tasks, emit, program, evaluate = reevaluationThread } = parts
   let running: Promise<void> = Promise.resolve()
   let closing = false
+  // On a full disk even the end finds no room. It is kept until there is some; else the re-evaluation would seem to run on.
+  const owed: ReevaluationEnd[] = []
+  let settling: Promise<void> | null = null
 
   const changed = ({ reevaluationId }: ReevaluationSummary) =>
     emit('reevaluations.changed', { reevaluationIds: [reevaluationId] })
+
+  async function recordOwed(): Promise<void> {
+    for (let end = owed[0]; end !== undefined; end = owed[0]) {
+      const summary = await archive.endReevaluation(end)
+      owed.shift()
+      changed(summary)
+    }
+  }
+
+  /** Two at once would record the same end twice. */
+  function settle(): Promise<void> {
+    settling ??= recordOwed().finally(() => {
+      settling = null
+    })
+    return settling
+  }
 
   async function work(summary: ReevaluationSummary, request: ReevaluationRequest, signal: AbortSignal): Promise<void> {
     const { reevaluationId } = summary
@@ -62,7 +83,11 @@ export function createReevaluations(parts: ReevaluationParts): Reevaluations {
       ending = signal.aborted && !closing ? 'cancelled' : 'cut-short'
       failure = signal.aborted ? null : thrown
     }
-    changed(await archive.endReevaluation({ reevaluationId, endedAt: clock.instant(), ending, problems }))
+    owed.push({ reevaluationId, endedAt: clock.instant(), ending, problems })
+    await settle().catch((thrown: unknown) => {
+      // What broke it off is told by the caller; what is told here is that a stop or a last result came to no record.
+      if (failure === null) emit('trouble', troubleFrom(thrown))
+    })
     if (failure !== null) throw failure
   }
 
@@ -73,6 +98,7 @@ export function createReevaluations(parts: ReevaluationParts): Reevaluations {
       let begun = false
       const attempt = tasks
         .run(reevaluationTask, async (signal) => {
+          await settle()
           const begunAt = clock.instant()
           const summary = await archive.beginReevaluation({ ...order, begunAt, method: detectionMethod })
           begun = true
@@ -87,10 +113,13 @@ export function createReevaluations(parts: ReevaluationParts): Reevaluations {
       running = Promise.all([running, attempt]).then(() => undefined)
       return recorded.promise
     },
+    settle,
     async close() {
       closing = true
       tasks.cancel(reevaluationTask)
       await running
+      // What cannot be recorded now is ended by the next opening of the archive.
+      await settle().catch(() => {})
     },
   }
 }

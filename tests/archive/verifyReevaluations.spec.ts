@@ -1,9 +1,11 @@
 import type Database from 'better-sqlite3'
 import { expect, test } from 'vitest'
 import { addDecision } from '#archive/decisions.ts'
-import { beginReevaluation } from '#archive/reevaluations.ts'
+import { storeEvaluation } from '#archive/evaluations.ts'
+import { addLedgeredRow } from '#archive/ledgeredRow.ts'
+import { beginReevaluation, endReevaluation, reevaluationDecisionContent } from '#archive/reevaluations.ts'
 import { verify } from '#archive/verify.ts'
-import { storeReevaluation } from './storedReevaluation.ts'
+import { resultBeside, storeReevaluation } from './storedReevaluation.ts'
 import { archiveInMemory, morning, storeBreak } from './storedStudy.ts'
 
 // Re-evaluation 1 of breaks 1 and 2, adopted; 2 of break 1, running. The peak of break 2 is picked by hand.
@@ -91,4 +93,32 @@ test.each([
   ],
 ])('notices %s', (_name, text, fault) => {
   expect(faultsAfter(text)).toMatch(fault)
+})
+
+// Entries that are whole in themselves, with a chain that holds, but in an order that the program never allows.
+
+test('notices a result that was entered after the end, whichever trigger let it in', () => {
+  const database = study()
+  endReevaluation(database, { reevaluationId: 2, endedAt: morning, ending: 'cut-short', problems: [] })
+  database.exec('DROP TRIGGER evaluation_ends_with_its_reevaluation')
+  storeEvaluation(database, { ...resultBeside(database, 1), reevaluationId: 2 })
+  expect(verify(database, () => {}).faults).toEqual([
+    { where: 're-evaluation 2', what: 'its result of break 1 was entered after it had ended' },
+  ])
+})
+
+test('notices a decision that was entered before the end', () => {
+  const database = study()
+  addLedgeredRow(database, {
+    kind: 'reevaluation-decision',
+    recordedAt: morning,
+    sql: `INSERT INTO reevaluation_decision (reevaluation_id, recorded_at, by, reason, kind)
+          VALUES (2, @recordedAt, 'bench', 'compared', 'adopted')`,
+    values: { recordedAt: morning },
+    content: reevaluationDecisionContent,
+  })
+  endReevaluation(database, { reevaluationId: 2, endedAt: morning, ending: 'cut-short', problems: [] })
+  expect(verify(database, () => {}).faults).toEqual([
+    { where: 're-evaluation 2', what: 'it was decided on before it had ended' },
+  ])
 })

@@ -1,6 +1,7 @@
+import { EventEmitter } from 'node:events'
 import { join } from 'node:path'
-import { setTimeout as sleep } from 'node:timers/promises'
-import { beforeAll, expect, test } from 'vitest'
+import { setImmediate, setTimeout as sleep } from 'node:timers/promises'
+import { beforeAll, expect, onTestFinished, test, vi } from 'vitest'
 import { detectionMethod } from '#domain/signal/evaluateCurve.ts'
 import type { Reevaluated } from '#engine/reevaluateBreaks.ts'
 import { reevaluationThread } from '#engine/reevaluationThread.ts'
@@ -68,4 +69,46 @@ test('starts nothing for a signal that is aborted already', async () => {
   await expect(reevaluationThread(opening, order, AbortSignal.abort()).next()).rejects.toMatchObject({
     name: 'AbortError',
   })
+})
+
+/** The module under test over a thread that does nothing but what the test makes it say. */
+async function overScriptedThread() {
+  const threads: EventEmitter[] = []
+  class ScriptedThread extends EventEmitter {
+    constructor() {
+      super()
+      threads.push(this)
+    }
+    postMessage() {}
+    async terminate() {}
+  }
+  vi.resetModules()
+  vi.doMock('node:worker_threads', () => ({ Worker: ScriptedThread }))
+  onTestFinished(() => {
+    vi.doUnmock('node:worker_threads')
+    vi.resetModules()
+  })
+  const { reevaluationThread: scripted } = await import('#engine/reevaluationThread.ts')
+  return { scripted, threads }
+}
+
+test('says that its thread failed or ended before it was done', async () => {
+  const { scripted, threads } = await overScriptedThread()
+  const next = () => scripted({ path: 'x', ...facts }, order, new AbortController().signal).next()
+  const [failing, ending] = [next(), next()]
+  threads[0]!.emit('error', new Error('no memory left'))
+  threads[1]!.emit('exit', 1)
+  await expect(failing).rejects.toThrow('no memory left')
+  await expect(ending).rejects.toMatchObject({ code: 'internal', message: expect.stringMatching(/ended early/) })
+})
+
+test('is not brought down by a thread that fails when nobody listens to it any more', async () => {
+  const { scripted, threads } = await overScriptedThread()
+  const abort = new AbortController()
+  const first = scripted({ path: 'x', ...facts }, order, abort.signal).next()
+  threads[0]!.emit('message', { kind: 'results', results: [] })
+  expect(await first).toEqual({ done: false, value: [] })
+  abort.abort()
+  await setImmediate()
+  expect(() => threads[0]!.emit('error', new Error('too late'))).not.toThrow()
 })

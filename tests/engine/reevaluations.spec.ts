@@ -163,6 +163,56 @@ test('is cut short when it fails, and says so', async () => {
   expect(heardOf('trouble')).toEqual([{ code: 'archive-damaged', message: 'a page is damaged', hint: 'take a backup' }])
 })
 
+/** The archive on a disk that takes no end of a re-evaluation until there is room. */
+function fullDisk() {
+  const disk = { full: true, tried: 0 }
+  const onDisk: Archive = {
+    ...archive,
+    async endReevaluation(end) {
+      disk.tried += 1
+      if (disk.full) throw new Trouble('disk-full', 'There is no room.', 'Make room.')
+      return archive.endReevaluation(end)
+    },
+  }
+  return { disk, onDisk }
+}
+
+test('records its end when there is room again, as it ended then, and begins no other before', async () => {
+  const { disk, onDisk } = fullDisk()
+  const { evaluate, fail } = halting()
+  const reevaluations = made({ archive: onDisk, evaluate })
+  const begun = await reevaluations.begin(request)
+  await untilEvaluated(begun, 3)
+  const endedAt = clock.instant()
+  fail(new Trouble('disk-full', 'There is no room for results.', 'Make room.'))
+  while (heardOf('trouble').length === 0) await sleep(5)
+  expect(heardOf('trouble')).toMatchObject([{ message: 'There is no room for results.' }])
+  clock.step(60)
+  await expect(reevaluations.settle()).rejects.toMatchObject({ code: 'disk-full' })
+  await expect(reevaluations.begin(request)).rejects.toMatchObject({ code: 'disk-full' })
+  expect(await archive.reevaluations()).toMatchObject([{ end: null }])
+  disk.full = false
+  disk.tried = 0
+  await Promise.all([reevaluations.settle(), reevaluations.settle()])
+  expect(disk.tried).toBe(1)
+  expect((await archive.reevaluation(begun.reevaluationId)).end).toMatchObject({ ending: 'cut-short', endedAt })
+  expect(heardOf('reevaluations.changed')).toHaveLength(2)
+  await ended(await made().begin(request))
+  expect(await soundly()).toEqual([])
+})
+
+test('says when a full disk keeps a stop from being recorded, and closes all the same', async () => {
+  const { onDisk } = fullDisk()
+  const reevaluations = made({ archive: onDisk, evaluate: halting().evaluate })
+  const begun = await reevaluations.begin(request)
+  await untilEvaluated(begun, 3)
+  tasks.cancel('reevaluation')
+  while (heardOf('trouble').length === 0) await sleep(5)
+  expect(heardOf('trouble')).toMatchObject([{ code: 'disk-full' }])
+  await reevaluations.close()
+  expect((await archive.reevaluation(begun.reevaluationId)).end).toBeNull()
+})
+
 test('leaves a capture at 1 kHz whole that runs meanwhile, and lets its own break be', async () => {
   const press = { scenario: 'brittle', rateHz: 1000, breaks: 1 } as const
   const { engine, handlers, until, clock: benchClock } = await benchEngine(archive, press, { withSpecimens: false })

@@ -29,7 +29,7 @@ export type Progress = z.infer<typeof progress>
 /** One page of a searched, sorted list. */
 export const listQuery = z.strictObject({
   /** Every word must occur in the number, adhesive, joint type, exposure, place or note; case does not matter. */
-  text: z.string().default(''),
+  text: z.string().max(1000).default(''),
   status: z.enum(['all', 'waiting', 'broken', 'set-aside']).default('all'),
   sort: z
     .enum(['number', 'adhesive', 'jointType', 'exposure', 'startedAt', 'peakN', 'strengthMPa', 'woodFailurePercent'])

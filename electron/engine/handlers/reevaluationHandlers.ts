@@ -14,12 +14,21 @@ const mostWhileLoading = 10_000
 /** Breaks evaluated once more: begun, looked at, and adopted or dropped by one decision. */
 export function reevaluationHandlers(parts: HandlerParts, reevaluations: Reevaluations): Pick<Handlers, Names> {
   const { archive, clock, emit } = parts
+  /** To look at what there is, it does not matter that an end finds no room on the disk yet. */
+  const settled = () => reevaluations.settle().catch(() => {})
   return {
     'reevaluations.begin': (request) => reevaluations.begin(request),
-    'reevaluations.list': () => archive.reevaluations(),
-    'reevaluations.get': ({ reevaluationId }) => archive.reevaluation(reevaluationId),
+    'reevaluations.list': async () => {
+      await settled()
+      return archive.reevaluations()
+    },
+    'reevaluations.get': async ({ reevaluationId }) => {
+      await settled()
+      return archive.reevaluation(reevaluationId)
+    },
     'reevaluations.changes': (query) => archive.reevaluationChanges(query),
     'reevaluations.decide': async (decision) => {
+      await reevaluations.settle()
       const { evaluated } = await archive.reevaluation(decision.reevaluationId)
       if (evaluated > mostWhileLoading && parts.bench.state().phase === 'loading')
         throw new Trouble(

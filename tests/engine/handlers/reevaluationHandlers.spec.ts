@@ -3,6 +3,7 @@ import { setImmediate } from 'node:timers/promises'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import type { Archive } from '#archive/archive.ts'
 import { openArchive } from '#archive/openArchive.ts'
+import { Trouble } from '#contract/errors.ts'
 import { procedures } from '#contract/procedures.ts'
 import { listQuery } from '#contract/records/archive.ts'
 import { changesQuery } from '#contract/records/reevaluation.ts'
@@ -117,6 +118,28 @@ test('lets no great decision come between a running capture and the disk', async
   await expect(adopt()).rejects.toMatchObject({ code: 'conflict', message: expect.stringMatching(/10001 results/) })
   expect((await archive.reevaluation(reevaluationId)).decisions).toEqual([])
   await until(({ lastBreak }) => lastBreak !== null)
+  expect((await adopt()).decisions).toHaveLength(1)
+  await engine.close()
+})
+
+test('shows no re-evaluation as running that ended on a full disk, once there is room', async () => {
+  let full = true
+  const onFullDisk: Archive = {
+    ...archive,
+    async endReevaluation(end) {
+      if (full) throw new Trouble('disk-full', 'There is no room.', 'Make room.')
+      return archive.endReevaluation(end)
+    },
+  }
+  const { engine, handlers, heardOf } = await benchEngine(onFullDisk)
+  const begun = await handlers['reevaluations.begin']({ breakIds: [1], calibrationId: null, settings: {}, by: 'bench' })
+  const { reevaluationId } = begun
+  while (heardOf('trouble').length === 0) await setImmediate()
+  const adopt = () => handlers['reevaluations.decide']({ reevaluationId, kind: 'adopted', ...signature })
+  await expect(adopt()).rejects.toMatchObject({ code: 'disk-full' })
+  expect(await handlers['reevaluations.list']({})).toMatchObject([{ evaluated: 1, end: null }])
+  full = false
+  expect(await handlers['reevaluations.list']({})).toMatchObject([{ end: { ending: 'complete' } }])
   expect((await adopt()).decisions).toHaveLength(1)
   await engine.close()
 })
