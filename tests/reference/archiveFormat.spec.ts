@@ -10,6 +10,7 @@ import { migrations } from '#archive/migrate.ts'
 import { openDatabase } from '#archive/openDatabase.ts'
 import { addSpecimens, correctSpecimen } from '#archive/specimens.ts'
 import type { SampleBlock } from '#contract/records/break.ts'
+import { curveEvent, curveEventKind, flag, loadCourse, loadRate, outcome } from '#contract/records/evaluation.ts'
 import { rows as calibrationRows, storeCalibrations } from '../archive/storedCalibration.ts'
 import { decide, resultBeside, storeReevaluation } from '../archive/storedReevaluation.ts'
 import { morning, rampAndFall, specimenFields, storeBreak, temporaryFolder } from '../archive/storedStudy.ts'
@@ -256,5 +257,83 @@ test('reads calibrations, and what is in force, by the queries of the document',
   )
   for (const { force_n, reading, residual_n } of read)
     expect(calibration!.b0! + calibration!.b1! * reading! - force_n!).toBeCloseTo(residual_n!, 6)
+  stranger.close()
+})
+
+/** Tables of the kinds of entries, as the table in the chapter "Hash chain" names them. */
+function documentedKinds(): { kind: string; table: string; key: string }[] {
+  return [...documentText.matchAll(/^\| `([a-z-]+)` \| `([a-z_]+)\.([a-z_]+)` \|/gm)].map(([, kind, table, key]) => ({
+    kind: kind!,
+    table: table!,
+    key: key!,
+  }))
+}
+
+const camelCase = (name: string) => name.replace(/_([a-z0-9])/g, (_, letter: string) => letter.toUpperCase())
+/** Columns that are absent where they are NULL. */
+const later = ['course', 'reevaluation_id', 'beside_id', 'cause', 'sample_time_s', 'sample_reading']
+/** Columns, from the first to the last, that stand together in a field of their own. */
+const together: Record<string, { field: string; first: string; last: string }> = {
+  specimen: { field: 'fields', first: 'number', last: 'demo' },
+  evaluation: { field: 'result', first: 'outcome', last: 'course' },
+  decision: { field: 'sample', first: 'sample_time_s', last: 'sample_reading' },
+}
+
+/** The record as the document says that the chain holds it, from the columns of its row alone. */
+function byTheRule(kind: string, row: Record<string, unknown>): unknown {
+  const content: Record<string, unknown> = {}
+  const inField: Record<string, unknown> = {}
+  const columns = Object.keys(row)
+  const group = together[kind]
+  for (const [at, [name, value]] of Object.entries(row).entries()) {
+    if (name === 'revision_id' || (later.includes(name) && value === null)) continue
+    const isInField = group !== undefined && columns.indexOf(group.first) <= at && at <= columns.indexOf(group.last)
+    const key = camelCase(kind === 'decision' ? name.replace(/^sample_/, '') : name)
+    const json = typeof value === 'string' && /^[[{]/.test(value) ? JSON.parse(value) : value
+    const target = isInField ? inField : content
+    // `demo` is the one truth value of a record.
+    target[key] = name === 'demo' ? value === 1 : json
+  }
+  return Object.keys(inField).length === 0 ? content : { ...content, [group!.field]: inField }
+}
+
+test('holds each entry of the chain against its row by the rule of the document', () => {
+  const stranger = new Database(writtenArchive(), { readonly: true })
+  const kinds = documentedKinds()
+  const entries = stranger.prepare('SELECT kind, record_id, content FROM ledger').all() as Record<string, string>[]
+  const rowOf = (table: string, key: string, id: unknown) =>
+    stranger.prepare(`SELECT * FROM ${table} WHERE ${key} = ?`).get(id) as Record<string, unknown>
+  for (const { kind, record_id: id, content } of entries) {
+    const { table, key } = kinds.find((one) => one.kind === kind)!
+    const expected =
+      kind === 'break'
+        ? {
+            header: byTheRule(kind, rowOf('break_header', 'break_id', id)),
+            end: byTheRule(kind, rowOf('break_end', 'break_id', id)),
+          }
+        : byTheRule(kind!, rowOf(table, key, id))
+    expect(JSON.parse(content!)).toEqual(expected)
+  }
+  expect(new Set(entries.map(({ kind }) => kind)).size).toBeGreaterThan(14)
+  stranger.close()
+})
+
+test('names everything that a result can hold', () => {
+  const words = [
+    ...outcome.options,
+    ...flag.options,
+    ...curveEventKind.options,
+    ...Object.keys(curveEvent.shape),
+    ...curveEvent.shape.manner.unwrap().unwrap().options,
+    ...Object.keys(loadCourse.shape),
+    ...Object.keys(loadRate.shape),
+    ...Object.keys(loadCourse.shape.toe.unwrap().shape),
+  ]
+  for (const word of words) expect(documentText).toContain(`\`${word}\``)
+  const stranger = new Database(writtenArchive(), { readonly: true })
+  const columns = stranger.prepare("SELECT name FROM pragma_table_info('evaluation')").pluck().all() as string[]
+  const [said] = /## What a result says([\s\S]*?)## Which result/.exec(documentText)!.slice(1)
+  for (const column of columns.slice(columns.indexOf('outcome'), columns.indexOf('course') + 1))
+    expect(said).toContain(`\`${column}\``)
   stranger.close()
 })
