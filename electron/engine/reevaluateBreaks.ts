@@ -1,10 +1,11 @@
 import { readEnd, readHeader } from '#archive/breakHeaders.ts'
 import { readCurve } from '#archive/breaks.ts'
 import { calibration } from '#archive/calibrations.ts'
+import { databaseTrouble } from '#archive/databaseTrouble.ts'
 import { readEvaluation } from '#archive/evaluations.ts'
 import { evaluationInForce } from '#archive/inForce.ts'
 import type { OpenArchive } from '#archive/openDatabase.ts'
-import { Trouble } from '#contract/errors.ts'
+import { Trouble, type TroubleCode } from '#contract/errors.ts'
 import type { Calibration } from '#contract/records/calibration.ts'
 import type { Reevaluation } from '#contract/records/reevaluation.ts'
 import { evaluationUnder, type StoredBreak, type UndatedEvaluation } from './evaluationUnder.ts'
@@ -32,12 +33,21 @@ export function* reevaluateBreaks(
       const evaluation = evaluationUnder(stored, { calibration: wanted, settings: order.settings }, verifiedRangeN)
       yield { breakId, evaluation }
     } catch (thrown) {
-      // A damaged curve or a scale that cannot be followed keeps no other break from its result.
-      if (!(thrown instanceof Trouble) && !(thrown instanceof RangeError)) throw thrown
-      yield { breakId, evaluation: null, message: thrown.message }
+      yield { breakId, evaluation: null, message: whyNot(databaseTrouble(thrown, database.name)) }
     }
   }
 }
+
+/** A damaged curve or page, or a scale that cannot be followed, keeps no other break from its result; all else is thrown on. */
+function whyNot(known: unknown): string {
+  const isOfBreak =
+    known instanceof RangeError || (known instanceof Trouble && ofBreak.some((code) => code === known.code))
+  if (!isOfBreak) throw known
+  return known.message
+}
+
+/** Troubles that one break may have. */
+const ofBreak: readonly TroubleCode[] = ['conflict', 'not-found', 'invalid-input', 'archive-damaged', 'unsupported']
 
 /** All that is needed of a break, at one moment of the archive. */
 function storedBreak(database: OpenArchive['database'], breakId: number): StoredBreak {

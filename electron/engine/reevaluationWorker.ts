@@ -1,4 +1,5 @@
 import { parentPort, workerData } from 'node:worker_threads'
+import { databaseTrouble } from '#archive/databaseTrouble.ts'
 import { type OpeningOptions, openDatabase } from '#archive/openDatabase.ts'
 import { troubleFrom } from '#contract/errors.ts'
 import { type ReevaluationOrder, reevaluateBreaks } from './reevaluateBreaks.ts'
@@ -35,6 +36,9 @@ try {
   archive.close()
   port.postMessage({ kind: 'done' } satisfies WorkerMessage)
 } catch (thrown) {
-  port.postMessage({ kind: 'trouble', trouble: troubleFrom(thrown) } satisfies WorkerMessage)
+  port.postMessage({
+    kind: 'trouble',
+    trouble: troubleFrom(databaseTrouble(thrown, opening.path)),
+  } satisfies WorkerMessage)
 }
 port.close()

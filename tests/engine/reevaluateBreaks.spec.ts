@@ -1,13 +1,25 @@
-import { expect, test } from 'vitest'
+import { closeSync, openSync, writeSync } from 'node:fs'
+import { join } from 'node:path'
+import { expect, onTestFinished, test } from 'vitest'
 import { beginBreak } from '#archive/breaks.ts'
 import { addCalibration } from '#archive/calibrations.ts'
 import { addEvaluation } from '#archive/evaluations.ts'
+import { openDatabase } from '#archive/openDatabase.ts'
 import { beginSession } from '#archive/sessions.ts'
 import type { Calibration } from '#contract/records/calibration.ts'
 import { detectionMethod } from '#domain/signal/evaluateCurve.ts'
 import { reevaluateBreaks } from '#engine/reevaluateBreaks.ts'
 import { madeCalibration } from '../archive/storedCalibration.ts'
-import { archiveInMemory, evaluationOf, header, rampAndFall, session, storeBreak } from '../archive/storedStudy.ts'
+import {
+  archiveInMemory,
+  evaluationOf,
+  header,
+  morning,
+  rampAndFall,
+  session,
+  storeBreak,
+  temporaryFolder,
+} from '../archive/storedStudy.ts'
 
 const curve = rampAndFall(2000, 600_000)
 
@@ -59,6 +71,40 @@ test('names what cannot be evaluated, and goes on', () => {
     expect.stringMatching(/no break 99/),
     3,
   ])
+})
+
+test('names a break whose page is damaged, as an archive that is damaged, and goes on', () => {
+  const path = join(temporaryFolder(), 'study.breakledger')
+  const written = openDatabase({ path, mode: 'write', program: 'test', instant: morning })
+  // Noise, so that each curve is long when it is packed and goes on over pages of its own.
+  const long = rampAndFall(6000, 600_000)
+  const readings = long.readings.map((reading, i) => reading + ((i * i * 7919) % 50_021))
+  for (let i = 0; i < 3; i++) storeBreak(written.database, null, { ...long, readings })
+  const inSecond = written.database.prepare<[], { pageno: number }>(
+    "SELECT pageno FROM dbstat WHERE name = 'curve_block' AND pagetype = 'overflow' AND path LIKE '%/001+000000'",
+  )
+  const { pageno } = inSecond.get()!
+  const pageSize = Number(written.database.pragma('page_size', { simple: true }))
+  written.close()
+  const file = openSync(path, 'r+')
+  writeSync(file, Buffer.alloc(16, 0xff), 0, 16, (pageno - 1) * pageSize)
+  closeSync(file)
+
+  const archive = openDatabase({ path, mode: 'read', program: 'test', instant: morning })
+  onTestFinished(() => archive.close())
+  const found = [...reevaluateBreaks(archive, { breakIds: [1, 2, 3], calibrationId: null, settings: {} })]
+  expect(found.map((one) => (one.evaluation === null ? one.message : one.breakId))).toEqual([
+    1,
+    expect.stringMatching(/^The archive .*study\.breakledger is damaged/),
+    3,
+  ])
+})
+
+test('throws on what is no fault of one break', () => {
+  const { database } = study()
+  database.exec('DROP TABLE break_end')
+  const found = reevaluateBreaks({ database }, { breakIds: [1], calibrationId: null, settings: {} })
+  expect(() => found.next()).toThrow(/no such table/)
 })
 
 test('names breaks whose readings the calibration is not for', () => {
