@@ -50,6 +50,14 @@ test('finds specimens in which every word occurs, in any field and any case', ()
   expect(listSpecimens(database, query({ text: '100% _' })).total).toBe(0)
 })
 
+test('finds as many words as a text may hold, and takes no longer text', () => {
+  const database = study()
+  const most = 'c '.repeat(500)
+  expect(listSpecimens(database, query({ text: most })).total).toBe(3)
+  expect(listBreaks(database, query({ text: most })).total).toBe(3)
+  expect(() => query({ text: `${most}c` })).toThrow(/1000/)
+})
+
 test('shows the break in force with its strength, in lines that keep to the contract', () => {
   const { rows } = listSpecimens(study(), query())
   for (const row of rows) expect(specimenSummary.parse(row)).toEqual(row)

@@ -56,6 +56,7 @@ export function ListTools({
         <input
           ref={search}
           type="search"
+          maxLength={1000}
           value={text}
           placeholder="Search number, adhesive, joint, place, note"
           onChange={(event) => setText(event.currentTarget.value)}

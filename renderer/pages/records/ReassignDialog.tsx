@@ -39,6 +39,7 @@ export function ReassignDialog({ summary, onClose }: { summary: BreakSummary; on
           label="Find the specimen"
           data-first-focus=""
           type="search"
+          maxLength={1000}
           value={text}
           onChange={(event) => setText(event.currentTarget.value)}
           error={asked && target === null ? 'Choose a specimen below, or none.' : null}
