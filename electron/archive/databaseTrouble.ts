@@ -1,4 +1,4 @@
-import { Trouble } from '#contract/errors.ts'
+import { Trouble, troubleFrom } from '#contract/errors.ts'
 
 const readOnly = (path: string) =>
   new Trouble(
@@ -32,7 +32,23 @@ export function databaseTrouble(thrown: unknown, path: string): unknown {
       `The archive ${path} cannot be opened: ${thrown.message}.`,
       'Check that the file is there, that it may be read, and that the name is right.',
     )
-  return thrown
+  return isUnfitRecord(thrown) ? unreadableRecord(path, thrown) : thrown
+}
+
+/** What comes from a person was parsed before it got here; so what does not fit its form now, or is no JSON, is a stored record. */
+function isUnfitRecord(thrown: Error): boolean {
+  return thrown instanceof SyntaxError || troubleFrom(thrown).code === 'invalid-input'
+}
+
+function unreadableRecord(path: string, thrown: Error): Trouble {
+  const because = troubleFrom(thrown)
+    .message.replaceAll('✖ ', '')
+    .replaceAll(/\s*\n\s*(→ )?/g, ' ')
+  return new Trouble(
+    'archive-damaged',
+    `A record in the archive ${path} cannot be read: ${because}.`,
+    'Check the archive: that names the record. Go on with the newest backup, and keep the damaged file.',
+  )
 }
 
 /** What is said when another program has the archive open for writing. */

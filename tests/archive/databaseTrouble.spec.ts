@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { databaseTrouble } from '#archive/databaseTrouble.ts'
 import { Trouble } from '#contract/errors.ts'
+import { pickedSample } from '#contract/records/break.ts'
 
 function failure(code: string): Error {
   return Object.assign(new Error('as SQLite puts it'), { code })
@@ -33,4 +34,15 @@ test('leaves a trouble and a fault of the program as they are', () => {
   expect(databaseTrouble(fault, 'x')).toBe(fault)
   expect(databaseTrouble('text', 'x')).toBe('text')
   expect(databaseTrouble(failure('SQLITE_CONSTRAINT_CHECK'), 'x')).not.toBeInstanceOf(Trouble)
+})
+
+test('says of a stored record that does not fit its form, or is no JSON, that the archive is damaged', () => {
+  const unfit = pickedSample.safeParse({ timeS: 'late', reading: 1 }).error
+  expect(databaseTrouble(unfit, 'loft.breakledger')).toMatchObject({
+    code: 'archive-damaged',
+    message:
+      'A record in the archive loft.breakledger cannot be read: Invalid input: expected number, received string at timeS.',
+  })
+  const noJson = new SyntaxError('Unexpected end of JSON input')
+  expect(databaseTrouble(noJson, 'loft.breakledger')).toMatchObject({ code: 'archive-damaged' })
 })

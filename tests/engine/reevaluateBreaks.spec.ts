@@ -100,6 +100,18 @@ test('names a break whose page is damaged, as an archive that is damaged, and go
   ])
 })
 
+test('names a break whose record no longer fits its form, and goes on', () => {
+  const { database, breakIds } = study()
+  database.exec('DROP TRIGGER evaluation_is_never_changed')
+  database.exec(`UPDATE evaluation SET events = '{"kind":"gap"}' WHERE break_id = 2`)
+  const found = [...reevaluateBreaks({ database }, { breakIds, calibrationId: null, settings: {} })]
+  expect(found.map((one) => (one.evaluation === null ? one.message : one.breakId))).toEqual([
+    1,
+    expect.stringMatching(/^A record in the archive .* at result.events\.$/),
+    3,
+  ])
+})
+
 test('throws on what is no fault of one break', () => {
   const { database } = study()
   database.exec('DROP TABLE break_end')
