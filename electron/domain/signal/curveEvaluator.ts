@@ -1,6 +1,7 @@
 import type { DetectionSettings } from '#contract/records/detection.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
 import { composeResult, type FoundInCurve } from './curveResult.ts'
+import { suspectNoiseMultiple } from './glitchFilter.ts'
 import { createLoadCurve, type LoadCurve } from './loadCurve.ts'
 import { createMeanCurve, samplesPerMean } from './meanCurve.ts'
 import { createRecentSamples } from './recentSamples.ts'
@@ -73,14 +74,24 @@ export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluato
       if (restfulAt >= 0) means.clear()
       means.take(timeS, force, restfulAt >= 0 ? restfulAt + 1 : from, to)
     },
-    glitch(startTimeS, endTimeS) {
+    glitch(startTimeS, endTimeS, jump) {
       if (over) return
-      if (found.glitches.length < mostListed) found.glitches.push({ startTimeS, endTimeS })
+      if (found.glitches.length >= mostListed) forgetFlickers()
+      if (found.glitches.length < mostListed) found.glitches.push({ startTimeS, endTimeS, jump })
     },
     gap(startTimeS, endTimeS) {
       if (found.gaps.length < mostListed) found.gaps.push({ startTimeS, endTimeS })
     },
   })
+
+  /**
+   * While a signal at rest shows one reading alone, nothing is known of noise or resolution, and the first flicker of a
+   * coarse converter is held back. It is no glitch where it would not have been suspect by what is known later.
+   */
+  function forgetFlickers(): void {
+    const least = suspectNoiseMultiple * front.watch.sigma()
+    found.glitches = found.glitches.filter(({ jump }) => jump > least)
+  }
 
   function begin(): void {
     const { watch, interval } = front
@@ -164,6 +175,7 @@ export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluato
     threshold: () => front.watch.threshold(),
     result() {
       found.end = load === null ? null : load.end()
+      forgetFlickers()
       return composeResult(found, means.means(), settings, {
         samples,
         missingSamples: front.interval.missing(),

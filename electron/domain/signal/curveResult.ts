@@ -10,7 +10,7 @@ type Stretch = { startTimeS: number; endTimeS: number }
 
 /** What the machine has found in a curve, before it is put in words. */
 export type FoundInCurve = {
-  glitches: Stretch[]
+  glitches: (Stretch & { jump: number })[]
   gaps: Stretch[]
   /** null: no loading started. */
   end: LoadEnd | null

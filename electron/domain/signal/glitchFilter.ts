@@ -1,7 +1,8 @@
 /** Receives what the filter lets through, in order of time, and the glitches that it holds back. */
 export type GlitchListener = {
   accept(timeS: number, force: number, reading: number): void
-  glitch(startTimeS: number, endTimeS: number): void
+  /** `jump`: how far the nearer of its samples lies from the last good one. */
+  glitch(startTimeS: number, endTimeS: number, jump: number): void
 }
 
 /** Holds back lone electrical glitches. Constant memory; a sample waits only while it is under suspicion, two samples at most. */
@@ -21,7 +22,7 @@ export type GlitchFilter = {
 }
 
 /** A sample is suspect when it lies further from the one before it than so many noise SDs ... */
-const suspectNoiseMultiple = 10
+export const suspectNoiseMultiple = 10
 /** ... and than so many of the largest steps seen just before. */
 const suspectStepMultiple = 4
 /** The largest recent step is forgotten by this factor with every sample: about six samples. */
@@ -79,7 +80,7 @@ export function createGlitchFilter(listener: GlitchListener): GlitchFilter {
     const now = force - state.last
     if (state.waiting === 1) {
       if (Math.abs(now) <= Math.max(returnShare * Math.abs(first), Math.min(limit, 0.5 * Math.abs(first)))) {
-        listener.glitch(waitingTimeS[0]!, waitingTimeS[0]!)
+        listener.glitch(waitingTimeS[0]!, waitingTimeS[0]!, Math.abs(first))
         state.waiting = 0
         accept(timeS, force, reading)
       } else if (alike(first, now) && Math.abs(now) > limit) hold(timeS, force, reading)
@@ -91,7 +92,7 @@ export function createGlitchFilter(listener: GlitchListener): GlitchFilter {
     }
     const smaller = Math.min(Math.abs(first), Math.abs(waitingForce[1]! - state.last))
     if (Math.abs(now) <= Math.max(returnShare * smaller, Math.min(limit, 0.5 * smaller))) {
-      listener.glitch(waitingTimeS[0]!, waitingTimeS[1]!)
+      listener.glitch(waitingTimeS[0]!, waitingTimeS[1]!, smaller)
       state.waiting = 0
       accept(timeS, force, reading)
     } else {
@@ -116,7 +117,8 @@ export function createGlitchFilter(listener: GlitchListener): GlitchFilter {
   function finish(): void {
     // A jump up in the very last samples is unconfirmed, and an unconfirmed jump must not become the peak.
     if (state.waiting > 0 && waitingForce[0]! > state.last) {
-      listener.glitch(waitingTimeS[0]!, waitingTimeS[state.waiting - 1]!)
+      const jumps = Array.from(waitingForce.subarray(0, state.waiting), (force) => Math.abs(force - state.last))
+      listener.glitch(waitingTimeS[0]!, waitingTimeS[state.waiting - 1]!, Math.min(...jumps))
       state.waiting = 0
     }
     release()

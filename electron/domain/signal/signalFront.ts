@@ -10,7 +10,8 @@ export type FrontListener = {
   accept(timeS: number, force: number, reading: number, starts: boolean): void
   /** Good samples [from, to) that are more of the same rest; `restfulAt`: index of the last one no different from it, −1: none. */
   rest(timeS: Float64Array, force: Float64Array, from: number, to: number, restfulAt: number): void
-  glitch(startTimeS: number, endTimeS: number): void
+  /** As glitchFilter.ts tells it. */
+  glitch(startTimeS: number, endTimeS: number, jump: number): void
   gap(startTimeS: number, endTimeS: number, missing: number): void
 }
 
@@ -70,7 +71,7 @@ export function createSignalFront(settings: DetectionSettings, listener: FrontLi
       }
       listener.accept(timeS, force, reading, starts)
     },
-    glitch: (startTimeS, endTimeS) => listener.glitch(startTimeS, endTimeS),
+    glitch: (startTimeS, endTimeS, jump) => listener.glitch(startTimeS, endTimeS, jump),
   })
 
   function push(timeS: number, force: number, reading: number): void {

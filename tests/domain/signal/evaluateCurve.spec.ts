@@ -179,6 +179,21 @@ describe('a curve of known truth', () => {
     }
   })
 
+  it.each([8, 10, 12])('takes the flicker of a converter of %i bits for none, and still sees a true one', (bits) => {
+    // Noise of a tenth of a code hides in the codes while the load rests, and flickers as the ramp leaves the first of them.
+    const code = 12_000 / 2 ** bits
+    const { timeS, force } = rampCurve({ rateHz: 1000, peakN: 5000, noiseN: code / 10 })
+    const coarse = force.map((value) => code * Math.round(value / code))
+    const result = evaluateCurve(timeS, coarse, null, settings)
+    expect(result).toMatchObject({ outcome: 'break', flags: [] })
+    expect(result.events.filter(({ kind }) => kind === 'glitch')).toEqual([])
+    for (const at of [100, 9000]) {
+      const glitched = coarse.slice()
+      glitched[at]! += 40 * code
+      expect(evaluateCurve(timeS, glitched, null, settings)).toMatchObject({ peakN: result.peakN, flags: ['glitch'] })
+    }
+  })
+
   it('is not misled by a curve that begins with a glitch', () => {
     const { timeS, force } = rampCurve({ rateHz: 10, peakN: 5000, noiseN: 1 })
     const { peakN } = evaluateCurve(timeS, force, null, settings)

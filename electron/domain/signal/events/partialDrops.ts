@@ -53,7 +53,8 @@ type Falls = {
  *
  *   drop       B − A >= max(0.045 L, 0.01 P, 5 σ) and 5.5 standard errors of B − A
  *              B, A   the straight lines before and after (edgeLevel.ts), where the load falls within 0.1 s or between
- *                     neighbours; a B that falls is followed to the place of A
+ *                     neighbours; where either falls, what the load would have lost at that pace anyway
+ *                     is no part of the drop
  *              L, P   load just before and peak, above the level at rest, σ noise SD of single samples
  *   seen       the means of 0.03 s on either side differ by at least 0.6 of it
  *   no bend    lines that meet fit worse by 16 variances at least (stepFit.ts)
@@ -68,7 +69,7 @@ export function findPartialDrops(curve: LoadedCurve, noise: number): PartialDrop
   const falls = fallsOf(curve, count, noise)
   const drops: PartialDrop[] = []
   for (const seen of strongest(allFalls(curve, count, falls))) {
-    const placed = bestStep(curve, stepOf(seen), seen.drop, noise)
+    const placed = bestStep(curve, stepOf(seen), seen.drop, noise, fastS)
     const fall = falls.between(placed.i, placed.j)
     if (fall === null || stepOverBend(curve, stepOf(fall), noise) < leastOverBend) continue
     const recoveredS = recovery(curve, count, fall)
@@ -111,7 +112,8 @@ function fallsOf(curve: LoadedCurve, count: number, noise: number): Falls {
     const before = line(i, 'before')
     const after = line(j, 'after')
     if (before === null || after === null) return null
-    const drop = before.level + Math.min(0, before.slope) * (timeS[j]! - timeS[i]!) - after.level
+    const falling = Math.min(0, before.slope, after.slope)
+    const drop = before.level + falling * (timeS[j]! - timeS[i]!) - after.level
     if (drop < least || seen < seenShare * drop) return null
     const errors = drop / Math.hypot(before.error, after.error)
     return errors < leastErrors ? null : { i, j, before, after, drop, errors }

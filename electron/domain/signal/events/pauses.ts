@@ -32,7 +32,8 @@ const plateauTimeShare = 0.03
  *
  *   step     ΔF = max(0.005 P, 3 σ of the means); time t(k) when step k is first reached
  *   slow     t(k+1) − t(k) > 4 ΔF / r       r usual rate, the median of ΔF / (t(k+1) − t(k)) from 0.1 P to 0.9 P
- *   pause    neighbouring slow steps that took 1.5 s at least, and in which nothing cracked
+ *   pause    neighbouring slow steps that took 1.5 s at least, after the load was driven faster than that, and in which
+ *            nothing cracked
  *   hold     a pause, driven on, in which the load kept 0.9 of what it was; slope below r / 2       reload   it came down further
  *   plateau  a pause above 0.9 P that lasts until the final drop begins, and 0.03 of the time to it at least; slope below r / 2
  *
@@ -59,9 +60,17 @@ export function readPauses(curve: LoadedCurve, fallsFromS: number | null): Curve
   const plateau =
     fallsFromS === null || curve.clipped ? null : findPlateau(curve, calm, runs, reachedS, top, untilS, rate)
   if (plateau !== null) events.push(plateau)
+  // A load that came up as slowly from its onset has not been driven on yet, so it cannot have been held.
+  let setUpTo = Number.NEGATIVE_INFINITY
+  const slowFromOnset = !(levels[0]! - zero >= (rate / slowTimes) * (reachedS[0]! - curve.onsetS))
+  const isSetUp = (first: number) => (first === 0 && slowFromOnset) || first - setUpTo <= 1
   for (const [first, last] of runs) {
     // After the highest step nobody drove on.
     if (last === top || (plateau !== null && reachedS[last]! > plateau.startTimeS)) break
+    if (isSetUp(first)) {
+      setUpTo = last
+      continue
+    }
     const event = pauseIn(curve, calm, reachedS[first]!, reachedS[last]!, rate)
     if (event !== null) events.push(event)
   }

@@ -3,7 +3,7 @@ export type Step = { from: number; i: number; j: number; to: number }
 
 type Points = { timeS: Float64Array; force: Float64Array }
 
-/** Points that the fall may leave out between the lines: it may last, or fall into a mean. */
+/** So many points may lie between the lines however far apart they are: a fall may lie within a mean and reach into two. */
 const mostBetween = 2
 /** A point that is left out counts as much as one so many variances from its line, and this share of the fall at least. */
 const leftOutSquares = 6
@@ -16,23 +16,32 @@ const reach = 3
 
 /**
  * Where a load falls from one straight line to another: the step with the least squares about both lines by least squares.
- * Up to two points are left out between them, each at a price.
+ * What lies between them is left out, each point at a price: two points, or as many as a fall of `longestS` goes through.
  *
  *   score = Σ residual² + max(6 v, (0.03 drop)²) (j − i − 1)     v noise variance, or the least Σ residual² / (n − 4) where
  *                                                              that is larger
  *
  * Checked: tests/domain/signal/events/stepFit.spec.ts.
  */
-export function bestStep(curve: Points, seen: Step, drop: number, noise: number): Step {
+export function bestStep(curve: Points, seen: Step, drop: number, noise: number, longestS: number): Step {
+  const { timeS } = curve
   const { from, to } = seen
   const first = Math.max(from + 1, seen.i - reach - (seen.j - seen.i))
   const last = Math.min(to - 3, seen.j + reach + (seen.j - seen.i) - 1)
   const tried: { step: Step; squares: number }[] = []
   let variance = Number.POSITIVE_INFINITY
+  // About the line after the fall, for every place where it may begin.
+  const after = new Map<number, number>()
+  function squaresAfter(j: number): number {
+    const squares = after.get(j) ?? squaresAboutLine(curve, j, to)
+    after.set(j, squares)
+    return squares
+  }
   for (let i = first; i <= last; i++) {
     const before = squaresAboutLine(curve, from, i + 1)
-    for (let j = i + 1; j <= i + 1 + mostBetween && j <= to - 2; j++) {
-      const squares = before + squaresAboutLine(curve, j, to)
+    const ended = (j: number) => j > to - 2 || (j > i + 1 + mostBetween && timeS[j]! - timeS[i]! > longestS)
+    for (let j = i + 1; !ended(j); j++) {
+      const squares = before + squaresAfter(j)
       tried.push({ step: { from, i, j, to }, squares })
       variance = Math.min(variance, squares / Math.max(1, i - from + 1 + to - j - 4))
     }

@@ -14,7 +14,7 @@ const mostJitter = 0.25
 
 /**
  * Why a filter cannot be used on a curve; null where it can: a class below 10 samples a second for each Hz of it, a cutoff
- * above 0.8 of half the sample rate, a window of fewer than three samples, or samples that come too unevenly.
+ * above 0.8 of half the sample rate, a window of fewer than three samples or longer than the curve, or samples that come too unevenly.
  *
  * Checked: tests/domain/signal/filters/filterRefusal.spec.ts.
  */

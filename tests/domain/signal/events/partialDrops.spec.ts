@@ -57,6 +57,29 @@ describe('a partial drop', () => {
   })
 })
 
+// A crack that runs through part of a bond may take a twentieth of a second; expected from the curve's own formula.
+describe.each([80, 320, 1000])('a fall that takes its time, at %i Hz', (rateHz) => {
+  const decay = (tauS: number, dropN: number) => (t: number) =>
+    100 * t - (t < 10 ? 0 : dropN * (1 - Math.exp(-(t - 10) / tauS)))
+
+  it.each([0.005, 0.01, 0.02, 0.03])('with a time constant of %f s is measured whole', (tauS) => {
+    const [found, ...more] = dropsOf(rateHz, 20, decay(tauS, 200))
+    expect(more).toEqual([])
+    expect(Math.abs(found!.startS - 10)).toBeLessThan(0.01 + 1 / rateHz)
+    // In 0.1 s a time constant of 0.03 s leaves 4 % of the fall, and the drive makes good 10 N.
+    expect(found!.drop).toBeGreaterThan(0.8 * 200)
+    expect(found!.drop).toBeLessThan(1.03 * 200)
+  })
+
+  it('and goes on at the same pace is a let-down', () => {
+    // 900 N/s for 0.8 s: 9 % of the load in 0.1 s.
+    const letDown = (t: number) => (t < 10 ? 100 * t : t < 10.8 ? 1000 - 900 * (t - 10) : 280 + 100 * (t - 10.8))
+    expect(dropsOf(rateHz, 20, letDown)).toEqual([])
+    // The same let go with a time constant, as a press does.
+    expect(dropsOf(rateHz, 20, decay(0.4, 300))).toEqual([])
+  })
+})
+
 describe('no partial drop', () => {
   it('is a knock that swings back', () => {
     const knock = (t: number) => (t > 5 ? -200 * Math.exp(-(t - 5) / 0.04) * Math.sin(2 * Math.PI * 30 * (t - 5)) : 0)

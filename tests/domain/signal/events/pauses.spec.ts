@@ -143,6 +143,18 @@ describe('pauses', () => {
     }
   })
 
+  // The pace of an exponential load is a share of the load, so it is slow at first and never stops.
+  it.each([0, 3, 20])('are none where a load sets in slowly, with noise of %f N', (noise) => {
+    const random = createRandom(17)
+    const sets = (t: number) => (6000 * Math.expm1(t / 10)) / Math.expm1(3)
+    const made = (force: (t: number) => number) =>
+      madeCurve((t) => force(t) + noise * random.normal(), { intervalS: 0.05, endS: 30, breakS: 30, noise, peak: 6000 })
+    expect(readPauses(made(sets), 30)).toEqual([])
+    // Driven to the same 300 N at the usual pace, it is held there.
+    const heldEarly = lines([0, 0], [1, 330], [6, 335], [25, 6000], [30, 6001])
+    expect(readPauses({ ...made(heldEarly), breakS: 25 }, 25)).toMatchObject([{ kind: 'hold' }])
+  })
+
   it('are none in a curve of a few samples', () => {
     expect(
       readPauses(

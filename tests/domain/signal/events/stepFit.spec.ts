@@ -14,14 +14,19 @@ describe('the place of a step', () => {
   it('is found from three points beside it', () => {
     const curve = evenly(Array.from({ length: 40 }, (_, i) => sloped(i, 10) + random.normal()))
     for (const off of [-3, -1, 0, 2, 3])
-      expect(bestStep(curve, { from: 0, i: 19 + off, j: 20 + off, to: 40 }, 10, 1)).toMatchObject({ i: 19, j: 20 })
+      expect(bestStep(curve, { from: 0, i: 19 + off, j: 20 + off, to: 40 }, 10, 1, 2)).toMatchObject({ i: 19, j: 20 })
   })
 
   it('leaves out a point that fell into the drop, and keeps one that did not', () => {
     const halfway = evenly(Array.from({ length: 40 }, (_, i) => (i === 20 ? 35 : sloped(i, 10))))
-    expect(bestStep(halfway, { from: 0, i: 20, j: 21, to: 40 }, 5, 0.5)).toMatchObject({ i: 19, j: 21 })
+    expect(bestStep(halfway, { from: 0, i: 20, j: 21, to: 40 }, 5, 0.5, 2)).toMatchObject({ i: 19, j: 21 })
+    // As many of them as the fall may last: six here, of a fall of 7 s, and of one of 4 s at most not all.
+    const slow = evenly(Array.from({ length: 46 }, (_, i) => (i < 20 ? 100 : Math.max(30, 100 - 10 * (i - 19)))))
+    expect(bestStep(slow, { from: 0, i: 19, j: 26, to: 46 }, 70, 0.5, 7)).toMatchObject({ i: 19, j: 26 })
+    const shorter = bestStep(slow, { from: 0, i: 19, j: 26, to: 46 }, 70, 0.5, 4)
+    expect(shorter.j - shorter.i).toBeLessThanOrEqual(4)
     const clean = evenly(Array.from({ length: 40 }, (_, i) => sloped(i, 10)))
-    expect(bestStep(clean, { from: 0, i: 18, j: 21, to: 40 }, 10, 0.5)).toMatchObject({ i: 19, j: 20 })
+    expect(bestStep(clean, { from: 0, i: 18, j: 21, to: 40 }, 10, 0.5, 2)).toMatchObject({ i: 19, j: 20 })
   })
 })
 

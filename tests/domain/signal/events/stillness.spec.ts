@@ -36,6 +36,24 @@ describe('a crack', () => {
     expect(cracked(falls(0.004, 1700, 300), 0, 10, 2000, 1700)).toBe(false)
   })
 
+  it('may be one of several that make up the fall together', () => {
+    const steps = lines(
+      [0, 2000],
+      [2, 2000],
+      [2.004, 1800],
+      [5, 1800],
+      [5.004, 1600],
+      [8, 1600],
+      [8.004, 1400],
+      [10, 1400],
+    )
+    const falling = madeCurve(steps, { intervalS: 0.0125, endS: 10 })
+    expect(cracked(falling, 0, 10, 2000, 1400)).toBe(true)
+    // Two small ones on the way of a let-down do not make it a crack.
+    const letDown = lines([0, 2000], [2, 2000], [2.004, 1880], [6, 700], [6.004, 600], [10, 600])
+    expect(cracked(madeCurve(letDown, { intervalS: 0.0125, endS: 10 }), 0, 10, 2000, 600)).toBe(false)
+  })
+
   it('outside the stretch does not count', () => {
     expect(cracked(falls(0.004, 1700), 4, 10, 2000, 1700)).toBe(false)
   })

@@ -21,6 +21,31 @@ test('what is advised is not refused', () => {
   }
 })
 
+test('a window as long as the curve is enough, and a longer one shows nothing', () => {
+  const tenSeconds = every(0.1, 101)
+  expect(refusal(10, tenSeconds)).toBeNull()
+  const refused = refusal(100, tenSeconds)
+  expect(refused).toMatchObject({
+    because: expect.stringContaining('A window of 100 s is longer than this curve'),
+    cure: expect.stringContaining('at most 10 s'),
+  })
+  // 83.33 Hz, 500 samples: 499 / 83.33 = 5.9882 s.
+  const advised = Number(/[\d.]+(?= s;)/.exec(refusal(60, every(1 / 83.33))!.cure)![0])
+  expect(advised).toBeGreaterThan(5.9)
+  expect(advised).toBeLessThan(5.9882)
+  expect(refusal(advised, every(1 / 83.33))).toBeNull()
+})
+
+test('the longest stretch between gaps decides', () => {
+  const timeS = every(0.1, 101).map((time, i) => (i < 30 ? time : time + 5))
+  expect(refusal(7, timeS)).toBeNull()
+  expect(refusal(8, timeS)?.because).toContain('without a gap lasts 7 s')
+})
+
+test('of two samples asks for no less than three of them', () => {
+  expect(refusal(2, every(1, 2))).toBeNull()
+})
+
 test('refuses nothing of a curve of one sample or none', () => {
   for (const count of [0, 1]) expect(refusal(1e-6, every(1, count))).toBeNull()
 })
