@@ -9,7 +9,7 @@ export function eventMeaning(event: CurveEvent): string {
   const atLoad = percentOfPeak === null ? '' : ` at ${percent(percentOfPeak)} of the peak`
   switch (event.kind) {
     case 'pop-in':
-      return `One early crack${atLoad}${dropPercent === null ? '' : `, a drop of ${percent(dropPercent)}`}: part of the bond or the wood beside it may have failed there; look at the faces for two colours of fracture.`
+      return `One early drop${atLoad}${dropPercent === null ? '' : `, by ${percent(dropPercent)}`}: part of the bond or the wood beside it may have cracked there, or the block may have moved in the fixture; look at the faces for two colours of fracture.`
     case 'stick-slip':
       return `The load fell and recovered ${event.cycles === null ? 'several times' : `${event.cycles} times`}${dropPercent === null ? '' : `, by ${percent(dropPercent)} at most`}: the joint may have slipped in steps, as tough or soft adhesives do, or the block may have moved in the fixture.`
     case 'glitch':
@@ -21,7 +21,7 @@ export function eventMeaning(event: CurveEvent): string {
     case 'seating':
       return 'Slack between press, fixture and block was taken up first: that says nothing of the bond and does not touch the peak.'
     case 'plateau':
-      return `The load no longer rose before the failure${percentOfPeak === null ? '' : ` and stood at ${percent(percentOfPeak)} of the peak`}: the adhesive may have been flowing or the wood crushing before the joint let go; look for crushed wood at the bearing ends.`
+      return `The load no longer rose before the failure${percentOfPeak === null ? '' : ` and stood at ${percent(percentOfPeak)} of the peak`}: the adhesive may have been flowing or the wood crushing before the joint let go, unless the press was not driven on; look for crushed wood at the bearing ends.`
     case 'hold':
       return `The load was held${atLoad}${relaxedWords(dropPercent)} and then driven on: adhesives may creep under a held load, so the strength may differ from that of a joint loaded without a stop.`
     case 'reload':

@@ -30,9 +30,15 @@ describe('meaning of an event', () => {
       expect(eventMeaning(madeEvent({ kind }))).toContain(' may ')
   })
 
+  it('names what else may look like it where a load curve alone cannot tell', () => {
+    for (const kind of ['pop-in', 'stick-slip'] as const)
+      expect(eventMeaning(madeEvent({ kind }))).toContain('moved in the fixture')
+    expect(eventMeaning(madeEvent({ kind: 'plateau' }))).toContain('not driven on')
+  })
+
   it('has the share of the peak, the drop and the cycles in it', () => {
     const popIn = eventMeaning(madeEvent({ kind: 'pop-in', percentOfPeak: 62.4, dropPercent: 6.03 }))
-    expect(popIn).toMatch(/^One early crack at 62 % of the peak, a drop of 6 %: /)
+    expect(popIn).toMatch(/^One early drop at 62 % of the peak, by 6 %: /)
     const slip = eventMeaning(madeEvent({ kind: 'stick-slip', cycles: 7, dropPercent: 9.96 }))
     expect(slip).toMatch(/recovered 7 times, by 10 % at most/)
     expect(eventMeaning(madeEvent({ kind: 'hold', percentOfPeak: 55, dropPercent: 2.34 }))).toContain(
