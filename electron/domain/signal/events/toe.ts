@@ -13,6 +13,8 @@ const leastMeans = 5
 /** A load that leaves the line by more than this share of the peak (SD), and than noise explains, was held, dropped or pumped. */
 const straightShare = 0.02
 const noiseMultiple = 3
+/** A line that meets the level at rest before the onset, by more than this share of its middle's time from there, shows no slack. */
+const earlyShare = 0.1
 
 /**
  * Toe compensation, offered and never applied to the peak: the straight line through the seated part of a loading meets the
@@ -21,12 +23,13 @@ const noiseMultiple = 3
  *   F = F0 + b (t − zeroTimeS)      by least squares between the end of seating (0.15 of the peak at least) and 0.6 of the peak
  *
  * `drivenUntilS` is when the load first fell or was held; null: it never did. null: less than 0.15 of the peak or fewer than
- * five means, a slope that does not rise, or a load that is not straight there. Thresholds: common practice, no
+ * five means, a slope that does not rise, a load that is not straight there, or that rose faster before, which leaves no slack to
+ * take off. Thresholds: common practice, no
  * source; the construction is that of the toe compensation of ASTM D638, Annex A1 (from memory; check against the standard).
  * Checked: tests/domain/signal/events/toe.spec.ts against a parabola and line with an exact answer.
  */
 export function toeLine(
-  curve: Pick<LoadedCurve, 'timeS' | 'force' | 'zero' | 'noise' | 'samplesPerMean' | 'peak'>,
+  curve: Pick<LoadedCurve, 'timeS' | 'force' | 'zero' | 'noise' | 'samplesPerMean' | 'peak' | 'onsetS'>,
   seatedS: number | null,
   drivenUntilS: number | null,
 ): { zeroTimeS: number; slopeNPerS: number } | null {
@@ -41,5 +44,7 @@ export function toeLine(
   if (line === null || !(line.slope > 0)) return null
   const explained = (noiseMultiple * curve.noise) / Math.sqrt(curve.samplesPerMean)
   if (line.residualSD > Math.max(straightShare * load, explained)) return null
-  return { zeroTimeS: line.meanS - (line.mean - zero) / line.slope, slopeNPerS: line.slope }
+  const zeroTimeS = line.meanS - (line.mean - zero) / line.slope
+  if (zeroTimeS < curve.onsetS - earlyShare * (line.meanS - curve.onsetS)) return null
+  return { zeroTimeS, slopeNPerS: line.slope }
 }

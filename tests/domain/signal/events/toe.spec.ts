@@ -49,6 +49,15 @@ describe('toe compensation', () => {
     ).toBeNull()
   })
 
+  it('is not offered where the load rose faster at first, which is the contrary of slack', () => {
+    // From 1 s on 800 N + 4200/19 N/s (t − 1 s), which is 0 at 1 − 800 × 19 / 4200 = −2.6 s.
+    const knee = lines([0, 0], [1, 800], [20, 5000])
+    expect(toeLine(madeCurve(knee, { intervalS: 0.1, endS: 20 }), null, null)).toBeNull()
+    // 5 % of the way to the middle of the line is no more than the onset is known to.
+    const late = madeCurve((t) => 250 * t, { intervalS: 0.1, endS: 20, onsetS: 0.4 })
+    expect(toeLine(late, null, null)!.zeroTimeS).toBeCloseTo(0, 9)
+  })
+
   it('is that of the part before the load first fell, where that is long enough', () => {
     const popIn = lines([0, 0], [1, 0], [8, 2100], [8.1, 1900], [20, 5470])
     const curve = madeCurve(popIn, { intervalS: 0.1, endS: 20 })
