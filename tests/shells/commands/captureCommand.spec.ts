@@ -1,7 +1,7 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { describe, expect, it, type TestContext } from 'vitest'
 import type { Flag } from '#contract/records/evaluation.ts'
 import { commands } from '#shells/commands/commands.ts'
 import { type CommandProcess, startCommand } from '#tests/fakes/commandProcess.ts'
@@ -11,78 +11,73 @@ import { placeInStream, runPortCapture } from '#tests/fakes/portCapture.ts'
 // Real pseudo-terminals; on Windows there are none.
 const onUnix = process.platform !== 'win32'
 
-let folder = ''
-let archivePath = ''
-let running: CommandProcess[] = []
-beforeEach(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'breakledger-command-'))
-  archivePath = join(folder, 'a.breakledger')
-  running = []
-})
-afterEach(async () => {
-  for (const { child } of running) child.kill('SIGKILL')
-  await rm(folder, { recursive: true, force: true })
-})
-
-const start = (words: readonly string[]) => {
-  const command = startCommand(words)
-  running.push(command)
-  return command
+/** An archive that is not there yet, and programs of a test's own; all are gone after it. */
+async function ownPlace({ onTestFinished }: TestContext) {
+  const folder = await mkdtemp(join(tmpdir(), 'breakledger-command-'))
+  const running: CommandProcess[] = []
+  onTestFinished(async () => {
+    for (const { child } of running) child.kill('SIGKILL')
+    await rm(folder, { recursive: true, force: true })
+  })
+  const start = (words: readonly string[]) => {
+    const command = startCommand(words)
+    running.push(command)
+    return command
+  }
+  return { folder, archivePath: join(folder, 'a.breakledger'), start }
 }
 
-describe.runIf(onUnix)('capture', () => {
+// Programs that wait for each other's samples most of the time: side by side they take no longer than the slowest.
+describe.runIf(onUnix)('capture', { concurrent: true, timeout: 60_000 }, () => {
   // The others of the twelve pairs of line format and rate are run by "npm run soak -- capture".
-  it.each([
+  it.for([
     // Seeds whose specimens are loaded quickly.
     { format: 'checked', rate: 80, speed: 20, breaks: 3, seed: 283 },
     { format: 'columns', rate: 1000, speed: 10, breaks: 3, seed: 283 },
     { format: 'checked', rate: 10_000, speed: 4, breaks: 1, seed: 130 },
     // Without device times arrival is the only clock, so this one takes the time it takes.
     { format: 'number', rate: 80, speed: 1, breaks: 1, seed: 130 },
-  ])(
-    'catches every break of a $format stream at $rate Hz and stores every sample sent',
-    async (run) => {
-      const outcome = await runPortCapture({
-        emulate: [
-          ...['--scenario', 'brittle', '--rate', String(run.rate), '--speed', String(run.speed)],
-          ...['--line-format', run.format, '--seed', String(run.seed)],
-        ],
-        capture: ['--line-format', run.format, '--breaks', String(run.breaks), '--timeout', '60'],
-        breaks: run.breaks,
-      })
-      expect(outcome.errors).toBe('')
-      expect(outcome.captureExit).toBe(0)
-      const kinds = outcome.events.map(({ event }) => event)
-      expect(kinds[0]).toBe('connected')
-      expect(kinds.indexOf('tared')).toBeLessThan(kinds.indexOf('loading'))
-      expect(kinds.at(-1)).toBe('finished')
-      expect(outcome.events.at(-1)).toEqual({ event: 'finished', breaks: run.breaks })
+  ])('catches every break of a $format stream at $rate Hz and stores every sample sent', async (run) => {
+    const outcome = await runPortCapture({
+      emulate: [
+        ...['--scenario', 'brittle', '--rate', String(run.rate), '--speed', String(run.speed)],
+        ...['--line-format', run.format, '--seed', String(run.seed)],
+      ],
+      capture: ['--line-format', run.format, '--breaks', String(run.breaks), '--timeout', '60'],
+      breaks: run.breaks,
+    })
+    expect(outcome.errors).toBe('')
+    expect(outcome.captureExit).toBe(0)
+    const kinds = outcome.events.map(({ event }) => event)
+    expect(kinds[0]).toBe('connected')
+    expect(kinds.indexOf('tared')).toBeLessThan(kinds.indexOf('loading'))
+    expect(kinds.at(-1)).toBe('finished')
+    expect(outcome.events.at(-1)).toEqual({ event: 'finished', breaks: run.breaks })
 
-      const ends = outcome.events.filter(({ event }) => event === 'break')
-      expect(ends.length).toBe(run.breaks)
-      for (const [index, end] of ends.entries()) {
-        const truth = outcome.truths[index]!
-        const { readings, timeS } = outcome.curves[index]!
-        const place = placeInStream(readings, outcome.sent)
-        expect(place).not.toBeNull()
-        expect(end.samples).toBe(readings.length)
-        // Within the noise of the zero (1 N) of what the model says it sent, and below the true peak by the sampling bound at most.
-        expect(Math.abs(Number(end.peakN) - truth.highestSampleN!)).toBeLessThan(4)
-        expect(truth.peakN - Number(end.peakN)).toBeLessThan(Number(end.samplingBoundN) + 4)
-        expect(place! / run.rate).toBeLessThan(truth.onsetTimeS)
-        expect((place! + readings.length) / run.rate).toBeGreaterThan(truth.breakTimeS!)
-        const lengthS = (readings.length - 1) / run.rate
-        expect(Math.abs(timeS.at(-1)! - timeS[0]! - lengthS)).toBeLessThan(
-          run.format === 'number' ? 0.01 * lengthS : 1e-5,
-        )
-        expect(end.flags).toContain('uncalibrated')
-        expect(end.missingSamples).toBe(0)
-      }
-    },
-    60_000,
-  )
+    const ends = outcome.events.filter(({ event }) => event === 'break')
+    expect(ends.length).toBe(run.breaks)
+    for (const [index, end] of ends.entries()) {
+      const truth = outcome.truths[index]!
+      const { readings, timeS } = outcome.curves[index]!
+      const place = placeInStream(readings, outcome.sent)
+      expect(place).not.toBeNull()
+      expect(end.samples).toBe(readings.length)
+      // Within the noise of the zero (1 N) of what the model says it sent, and below the true peak by the sampling bound at most.
+      expect(Math.abs(Number(end.peakN) - truth.highestSampleN!)).toBeLessThan(4)
+      expect(truth.peakN - Number(end.peakN)).toBeLessThan(Number(end.samplingBoundN) + 4)
+      expect(place! / run.rate).toBeLessThan(truth.onsetTimeS)
+      expect((place! + readings.length) / run.rate).toBeGreaterThan(truth.breakTimeS!)
+      const lengthS = (readings.length - 1) / run.rate
+      expect(Math.abs(timeS.at(-1)! - timeS[0]! - lengthS)).toBeLessThan(
+        run.format === 'number' ? 0.01 * lengthS : 1e-5,
+      )
+      expect(end.flags).toContain('uncalibrated')
+      expect(end.missingSamples).toBe(0)
+    }
+  })
 
-  it('stores a peak that evaluate finds again in what curve prints', async () => {
+  it('stores a peak that evaluate finds again in what curve prints', async (test) => {
+    const { folder, archivePath, start } = await ownPlace(test)
     const emulator = start(['emulate', '--scenario', 'brittle', '--speed', '20', '--seed', '283', '--breaks', '1'])
     const { path, nPerCount } = await emulator.until((line) => 'path' in line)
     const words = ['--archive', archivePath, '--scale', String(nPerCount), '--breaks', '1', '--timeout', '40']
@@ -95,9 +90,10 @@ describe.runIf(onUnix)('capture', () => {
     expect(lines[0]).toMatchObject({ outcome: 'break' })
     // Printed in whole micronewtons.
     expect(Math.abs(Number(lines[0]!.peakN) - Number(peakN))).toBeLessThanOrEqual(1e-6)
-  }, 60_000)
+  })
 
-  it('says on stderr what is wrong when the lines are of another format', async () => {
+  it('says on stderr what is wrong when the lines are of another format', async (test) => {
+    const { archivePath, start } = await ownPlace(test)
     const emulator = start(['emulate', '--scenario', 'idle', '--line-format', 'number'])
     const { path } = await emulator.until((line) => 'path' in line)
     const capture = start(['capture', '--port', String(path), '--archive', archivePath, '--timeout', '6'])
@@ -108,9 +104,10 @@ describe.runIf(onUnix)('capture', () => {
     const told = capture.lines.filter(({ event }) => event === 'rejected-line')
     expect(told.length).toBeGreaterThan(1)
     expect(told.length).toBeLessThanOrEqual(8)
-  }, 60_000)
+  })
 
-  it('keeps a capture whose device is unplugged, marks it, and ends cleanly on Ctrl-C', async () => {
+  it('keeps a capture whose device is unplugged, marks it, and ends cleanly on Ctrl-C', async (test) => {
+    const { archivePath, start } = await ownPlace(test)
     const emulator = start(['emulate', '--scenario', 'brittle', '--speed', '2'])
     const { path, nPerCount } = await emulator.until((line) => 'path' in line)
     const capture = start(['capture', '--port', String(path), '--archive', archivePath, '--scale', String(nPerCount)])
@@ -123,9 +120,10 @@ describe.runIf(onUnix)('capture', () => {
     expect(await capture.ended).toBe(0)
     expect(capture.lines.at(-1)).toMatchObject({ event: 'finished' })
     expect((await runWords(commands, ['verify', '--archive', archivePath])).code).toBe(0)
-  }, 60_000)
+  })
 
-  it('keeps a running capture as interrupted when it is stopped, and exits 1 when breaks are missing', async () => {
+  it('keeps a running capture as interrupted when it is stopped, and exits 1 when breaks are missing', async (test) => {
+    const { archivePath, start } = await ownPlace(test)
     const emulator = start(['emulate', '--scenario', 'brittle', '--speed', '2'])
     const { path, nPerCount } = await emulator.until((line) => 'path' in line)
     const words = ['--archive', archivePath, '--scale', String(nPerCount), '--breaks', '5']
@@ -136,9 +134,10 @@ describe.runIf(onUnix)('capture', () => {
     expect(capture.lines.find((line) => line.breakId === breakId && Array.isArray(line.flags))?.flags).toContain(
       'interrupted',
     )
-  }, 60_000)
+  })
 
-  it('is recovered after kill -9 by the next program that opens the archive', async () => {
+  it('is recovered after kill -9 by the next program that opens the archive', async (test) => {
+    const { archivePath, start } = await ownPlace(test)
     const emulator = start(['emulate', '--scenario', 'brittle', '--speed', '2'])
     const { path, nPerCount } = await emulator.until((line) => 'path' in line)
     const words = ['--port', String(path), '--archive', archivePath, '--scale', String(nPerCount)]
@@ -158,13 +157,14 @@ describe.runIf(onUnix)('capture', () => {
     expect(rows[0]).toBe('time_s,counts,force_N')
     // 0.7 s at twice the speed, less the 250 ms that may be lost.
     expect(rows.length).toBeGreaterThan(0.4 * 2 * 80)
-  }, 60_000)
+  })
 
-  it.each([
+  it.for([
     ['a port that is not there', ['--port', '/dev/ttyNOWHERE0'], /no port/],
     ['a file that is no port', ['--port', import.meta.filename], /not a serial port|cannot be opened|no port/],
     ['a calibration that is not there', ['--port', '/dev/ttyNOWHERE0', '--calibration', '7'], /calibration 7/],
-  ])('exits 1 with one clear message for %s', async (_what, words, said) => {
+  ] as const)('exits 1 with one clear message for %s', async ([_what, words, said], test) => {
+    const { archivePath } = await ownPlace(test)
     const { code, out, err } = await runWords(commands, ['capture', '--json', '--archive', archivePath, ...words])
     expect(code).toBe(1)
     expect(out).toBe('')
