@@ -145,6 +145,18 @@ describe('judging a loading by a practice', () => {
     expect(bound).toMatchObject({ aspect: 'sampling-bound', value: 8, limits: { least: null, most: 1 } })
     expect(bound!.verdict).toBe('outside')
     expect(bound!.sentence).toContain('sample at 80 Hz or faster')
+    // To two digits, never down: 10 x 123.4, 10 x 8.03 and 10 x 5.301 per second.
+    for (const [samplingBoundPercent, allowed, needed] of [
+      [123.4, 1, '1300 Hz'],
+      [8.03, 1, '81 Hz'],
+      [0.5301, 0.1, '54 Hz'],
+    ] as const) {
+      const line = judgeLoading({ ...slow, samplingBoundPercent }, null, {
+        ...practice,
+        samplingBoundPercent: allowed,
+      })[0]!
+      expect(line.sentence).toContain(`sample at ${needed} or faster`)
+    }
     expect(judgeLoading(result({}, { samplingBoundPercent: null }), null, practice)[0]!.verdict).toBe('not-known')
     const hidden = judgeLoading({ ...slow, flags: ['gap', 'gap-at-peak'] }, null, practice)[0]!
     expect(hidden.sentence).toMatch(/missing at the peak, so look to cable/)

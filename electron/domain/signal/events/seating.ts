@@ -9,8 +9,6 @@ const seatedTo = 0.6
 const seatedShare = 0.85
 /** ... if it started below this one. */
 const slackShare = 0.65
-/** Shortest toe worth a word, share of the loading time. */
-const shortestShare = 0.02
 /** Slopes that differ by more than this share of their median (10th to 90th percentile) have no toe to speak of: a pumped load. */
 const unsteadyShare = 1
 /** Of normal values so many SDs lie between the 10th and the 90th percentile (R 2 * qnorm(0.9) = 2.563). */
@@ -44,8 +42,6 @@ type Slopes = {
   smooth: readonly number[]
   /** Middle of the stretch that each slope starts from, s. */
   timeS: readonly number[]
-  startS: number
-  lengthS: number
   /** SD of a raw slope for each unit of noise of a force. */
   perNoise: number
 }
@@ -76,7 +72,7 @@ function slopesOf({ timeS, force }: { timeS: Float64Array; force: Float64Array }
   const raw = means.slice(1).map((mean, k) => (mean - means[k]!) / (meansT[k + 1]! - meansT[k]!))
   const smooth = raw.map((_, k) => middleOf(raw[Math.max(0, k - 1)]!, raw[k]!, raw[Math.min(raw.length - 1, k + 1)]!))
   const perNoise = (Math.sqrt((2 * stretches) / count) * stretches) / lengthS
-  return { raw, smooth, timeS: meansT, startS, lengthS, perNoise }
+  return { raw, smooth, timeS: meansT, perNoise }
 }
 
 function seatedSlopeOf(slopes: readonly number[]): { seatedSlope: number; spread: number } {
@@ -88,12 +84,10 @@ function seatedSlopeOf(slopes: readonly number[]): { seatedSlope: number; spread
   return { seatedSlope, spread }
 }
 
-function slackUntilS({ raw, smooth, timeS, startS, lengthS }: Slopes, seatedSlope: number): number | null {
+function slackUntilS({ raw, smooth, timeS }: Slopes, seatedSlope: number): number | null {
   if (raw[0]! > slackShare * seatedSlope) return null
   const first = smooth.findIndex((slope) => slope >= seatedShare * seatedSlope)
-  if (first < 1) return null
-  const endS = timeS[first]!
-  return endS - startS >= shortestShare * lengthS ? endS : null
+  return first < 1 ? null : timeS[first]!
 }
 
 const middleOf = (a: number, b: number, c: number) => Math.max(Math.min(a, b), Math.min(Math.max(a, b), c))

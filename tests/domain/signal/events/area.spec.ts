@@ -34,6 +34,19 @@ describe('area under load and time', () => {
     expect(loadImpulse({ ...rest, force: force.map((f) => f + 1000), zero: 1050 }, 11)! / 15_000).toBeCloseTo(1, 5)
   })
 
+  it('counts no mean that reaches beyond its end', () => {
+    // Means of eight samples at 8, 16, 24 ms with half of them 3.5 ms before and after: the third ends at 27.5 ms.
+    const curve = {
+      timeS: Float64Array.of(0.008, 0.016, 0.024),
+      force: Float64Array.of(100, 100, 900),
+      ...{ zero: 0, onsetS: 0, intervalS: 0.001, samplesPerMean: 8 },
+    }
+    // From nothing to 100 N in 8 ms, then 100 N for 19 ms.
+    expect(loadImpulse(curve, 0.027)).toBeCloseTo(0.4 + 1.9, 9)
+    // 100 N to 900 N in 8 ms, then 900 N for 4 ms.
+    expect(loadImpulse(curve, 0.028)).toBeCloseTo(0.4 + 0.8 + 4 + 3.6, 9)
+  })
+
   it('is not known of a curve that ends at once', () => {
     expect(loadImpulse(ramp(11), 1.01)).toBeNull()
   })

@@ -39,6 +39,28 @@ describe('the line up to a point', () => {
     expect(edgeLevel(bent, 40, 39, 'before', 0.2, 0)!.points).toBe(32)
   })
 
+  it('ends where the mean square of the residuals is more than two of its SDs above that of the noise', () => {
+    // a (+1, −1, −1, +1) again and again has mean and slope 0 over any multiple of four points, so s² = w a² / (w − 2) there.
+    // Limits of a²: 24 points 1.469, 32 points 1.422, 48 points 1.358, 64 points 1.317. Two misses in a row end the trials.
+    const waving = (square: number) =>
+      evenly(
+        Array.from({ length: 64 }, (_, i) => Math.sqrt(square) * (i % 4 === 0 || i % 4 === 3 ? 1 : -1)),
+        0.01,
+      )
+    expect([1.3, 1.34, 1.39, 1.44].map((square) => edgeLevel(waving(square), 64, 63, 'before', 1, 0)!.points)).toEqual([
+      64, 48, 32, 24,
+    ])
+  })
+
+  it('goes on where the next length fits again', () => {
+    // The last 24 points miss: 24 x 1.49 / 22 = 1.625; with 8 of a² = 1 before them 32 fit: 43.76 / 30 = 1.459; so do 48 and 64.
+    const calmer = evenly(
+      Array.from({ length: 64 }, (_, i) => Math.sqrt(i < 40 ? 1 : 1.49) * (i % 4 === 0 || i % 4 === 3 ? 1 : -1)),
+      0.01,
+    )
+    expect(edgeLevel(calmer, 64, 63, 'before', 1, 0)!.points).toBe(64)
+  })
+
   it('goes no further than a second, but over the shortest time whatever the points do', () => {
     const straight = evenly(new Array<number>(50).fill(3), 0.1)
     expect(edgeLevel(straight, 50, 49, 'before', 1, 0)!.points).toBe(8)

@@ -80,9 +80,79 @@ describe('final drop', () => {
     expect(readFinalDrop({ ...curve, timeS: pick(curve.timeS), force: pick(curve.force) })!.manner).toBeNull()
   })
 
+  it('cannot be told where more than 20 ms lie between the last sample of a mean and the first of the next', () => {
+    // Five samples, 4 ms apart, to a mean: 16 ms of the step lie within means.
+    const withStep = (stepS: number) => ({
+      ...broken(atOnce, 0.004, 10, 0.03),
+      samplesPerMean: 5,
+      timeS: Float64Array.of(9.952, 9.972, 9.992, 9.992 + stepS, 10.012 + stepS),
+      force: Float64Array.of(3981, 3989, 3997, 200, 200),
+    })
+    expect(readFinalDrop(withStep(0.034))!.manner).toBe('brittle')
+    expect(readFinalDrop(withStep(0.038))!.manner).toBeNull()
+  })
+
   it('takes the time of the fall from the means when the samples did not tell it', () => {
     const drop = readFinalDrop(broken(atOnce, 0.001, 10, null))!
     expect(drop.endTimeS).toBeCloseTo(10.004, 9)
+  })
+
+  it('is brittle within 40 ms, and told from samples no more than 20 ms apart or over more than 2.5 intervals', () => {
+    const manner = (intervalS: number, fallS: number) => readFinalDrop(broken(atOnce, intervalS, 10, fallS))!.manner
+    expect(manner(0.001, 0.038)).toBe('brittle')
+    expect(manner(0.001, 0.042)).toBe('progressive')
+    expect(manner(0.019, 0.038)).toBe('brittle')
+    expect(manner(0.021, 0.038)).toBeNull()
+    expect(manner(0.03, 0.07)).toBeNull()
+    expect(manner(0.03, 0.08)).toBe('progressive')
+  })
+
+  it('comes down from the highest load since the last dip of more than 4.5 %', () => {
+    // 4.5 % of the 3990 N that it came up to again are 179.55 N.
+    const dipped = (toN: number) =>
+      madeCurve(lines([0, 0], [10, 4000], [10.5, toN], [12, 3990], [12.004, 200]), {
+        intervalS: 0.001,
+        endS: 13,
+        breakS: 12,
+        afterBreak: 200,
+      })
+    expect(readFinalDrop(dipped(3830))!.fromN).toBeCloseTo(4000, 6)
+    expect(readFinalDrop(dipped(3790))!.fromN).toBeCloseTo(3990, 6)
+    // The noise of the means, 6 x 40 N, explains the deeper one as well.
+    expect(readFinalDrop({ ...dipped(3790), noise: 40 })!.fromN).toBeCloseTo(4000, 6)
+    expect(readFinalDrop({ ...dipped(3790), noise: 34 })!.fromN).toBeCloseTo(4000, 6)
+    expect(readFinalDrop({ ...dipped(3790), noise: 32 })!.fromN).toBeCloseTo(3990, 6)
+  })
+
+  it('begins 5 % of the fall below the highest, and ends where 10 % of it are left', () => {
+    // 400 N/s down to 3600 N at 11 s, where it breaks: 5 % of 3800 N are passed after 0.475 s.
+    const sagging = [
+      [11, 3600],
+      [11.004, 200],
+      [12, 200],
+    ] as const
+    expect(readFinalDrop(broken(sagging, 0.001, 11, 0.003))!.startTimeS).toBeCloseTo(10.475, 2)
+    // 3800 N/s: at 580 N after 0.9 s.
+    const slow = [
+      [11, 200],
+      [12, 200],
+    ] as const
+    expect(readFinalDrop(broken(slow, 0.001, 10, null))!.endTimeS).toBeCloseTo(10.9, 2)
+  })
+
+  it('is the same from any level at rest', () => {
+    const made = broken(atOnce, 0.001, 10, 0.003)
+    const moved = {
+      ...made,
+      force: made.force.map((f) => f + 500),
+      zero: 500,
+      peak: made.peak + 500,
+      afterBreak: 700,
+    }
+    const drop = readFinalDrop(moved)!
+    expect(drop.dropN).toBe(3800)
+    expect(drop.dropPercent).toBeCloseTo(95, 12)
+    expect(drop.percentOfPeak).toBeCloseTo(100, 12)
   })
 
   it('is none in an unloading', () => {

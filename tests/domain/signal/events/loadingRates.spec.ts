@@ -25,10 +25,20 @@ describe('loading rates', () => {
     expect(rateSpreadPercent).toBeCloseTo(49.88876515698588, 1)
   })
 
+  it('have no spread where the load sagged between its first and its last rise', () => {
+    const curve = madeCurve(lines([0, 0], [0.9, 890], [9.1, 800], [10, 1000]), { intervalS: 0.01, endS: 10 })
+    const { rates, rateSpreadPercent } = loadingRates(curve)
+    expect(rates[4]!.rateNPerS).toBeCloseTo(-90 / 8.2, 6)
+    expect(rateSpreadPercent).toBeNull()
+  })
+
   it('are fewer in a curve of few samples, and not there in one of hardly any', () => {
     const slow = loadingRates(madeCurve((t) => 300 * t, { intervalS: 1, endS: 17 }))
     expect(slow.rates).toHaveLength(4)
     expect(slow.meanRateNPerS).toBeCloseTo(300, 8)
+    // Of four stretches two lie between 10 % and 90 % of the peak, of five three.
+    expect(slow.rateSpreadPercent).toBeNull()
+    expect(loadingRates(madeCurve((t) => 300 * t, { intervalS: 1, endS: 20 })).rateSpreadPercent).toBeCloseTo(0, 8)
     const two = loadingRates(madeCurve((t) => 300 * t, { intervalS: 1, endS: 2 }))
     expect(two.rates).toEqual([])
     expect(two.rateSpreadPercent).toBeNull()

@@ -19,6 +19,20 @@ describe('the number of peaks', () => {
     expect(countPeaks(madeCurve(small, { intervalS: 0.01, endS: 20, breakS: 20 }), 1)).toBe(1)
   })
 
+  it('counts a fall of a hundredth of the peak and of six noise SDs of the means over 0.04 s', () => {
+    // The mean before the drop and the one after it lie 20 N/s x 0.04 s = 0.8 N closer than the drop.
+    const peaks = (dropN: number, noise: number) =>
+      countPeaks(
+        madeCurve((t) => 20 * t - (t > 3.995 ? dropN : 0), { intervalS: 0.01, endS: 20, breakS: 20, peak: 400 }),
+        noise,
+      )
+    expect(peaks(4.4, 0)).toBe(1)
+    expect(peaks(5.2, 0)).toBe(2)
+    // 6 x 2 N / sqrt(4) = 6 N.
+    expect(peaks(6.4, 2)).toBe(1)
+    expect(peaks(7.2, 2)).toBe(2)
+  })
+
   it('does not count the swinging after a drop', () => {
     const load = (t: number) =>
       200 * t - (t < 10 ? 0 : 400 + 60 * Math.exp(-(t - 10) / 0.02) * Math.sin(2 * Math.PI * 100 * (t - 10)))

@@ -57,6 +57,36 @@ describe('a partial drop', () => {
   })
 })
 
+// At 200 Hz the load is driven 2.5 N up while it drops.
+describe('a partial drop counts', () => {
+  const drops = (atS: number, dropN: number, noise = 0.01) =>
+    findPartialDrops(
+      madeCurve(slipping([[atS, dropN + 2.5]]), { intervalS: 0.005, endS: 11, breakS: 10, noise, peak: 5000 }),
+      noise,
+    )
+
+  it('from 4.5 % of the load', () => {
+    expect(drops(4.001, 0.043 * 2000)).toEqual([])
+    expect(drops(4.001, 0.047 * 2000)).toHaveLength(1)
+  })
+
+  it('from 1 % of the peak', () => {
+    // 4.5 % of 500 N would be 22.5 N.
+    expect(drops(1.001, 47)).toEqual([])
+    expect(drops(1.001, 53)).toHaveLength(1)
+  })
+
+  it('from five noise SDs of single samples', () => {
+    expect(drops(2.001, 95, 20)).toEqual([])
+    expect(drops(2.001, 105, 20)).toHaveLength(1)
+  })
+
+  it('as made good when half of it is', () => {
+    // 400 N at 500 N/s.
+    expect(drops(4.001, 400)[0]!.recoveredS).toBeCloseTo(4.405, 2)
+  })
+})
+
 // A crack that runs through part of a bond may take a twentieth of a second; expected from the curve's own formula.
 describe.each([80, 320, 1000])('a fall that takes its time, at %i Hz', (rateHz) => {
   const decay = (tauS: number, dropN: number) => (t: number) =>

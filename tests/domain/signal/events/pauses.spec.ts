@@ -113,7 +113,102 @@ describe.each([0.1, 0.0125, 0.001])('pauses of a load sampled every %f s', (inte
   })
 })
 
+describe('the limits of pauses', () => {
+  /** 300 N/s, with another pace between two loads, up to 6000 N, where it breaks. */
+  function paced(from: number, to: number, takesS: number) {
+    const startS = from / 300
+    const endS = startS + takesS
+    const breakS = endS + (6000 - to) / 300
+    return kinds(
+      [
+        [0, 0],
+        [startS, from],
+        [endS, to],
+        [breakS, 6000],
+        [breakS + 0.01, 200],
+      ],
+      0.0125,
+    )
+  }
+
+  it('are a pace below a quarter of the usual one', () => {
+    expect(paced(2415, 2715, 3.5)).toEqual([])
+    expect(paced(2415, 2715, 4.6)).toEqual(['hold'])
+  })
+
+  it('are 1.5 s from the step before to the step after', () => {
+    // The steps of 30 N on either side take 0.1 s more.
+    expect(paced(2415, 2415, 1.25)).toEqual([])
+    expect(paced(2415, 2415, 1.6)).toEqual(['hold'])
+  })
+
+  it('are 0.05 of the peak, below which a loading is being set up', () => {
+    expect(paced(255, 255, 3)).toEqual([])
+    expect(paced(345, 345, 3)).toEqual(['hold'])
+  })
+
+  it('are a tenth of the load, by which a held one may relax', () => {
+    expect(paced(2415, 2415 * 0.906, 8)).toEqual(['hold'])
+    expect(paced(2415, 2415 * 0.88, 8)).toEqual(['reload'])
+  })
+
+  it('are 0.85 of the peak, below which a plateau never sinks', () => {
+    const sinking = (to: number): Points => [
+      [0, 0],
+      [20, 6000],
+      [24, to],
+      [24.01, 200],
+    ]
+    expect(kinds(sinking(5250), 0.0125)).toEqual(['plateau'])
+    expect(kinds(sinking(5000), 0.0125)).toEqual([])
+  })
+
+  it('are 0.03 of the time to the final drop, which a plateau takes', () => {
+    const standing = (takesS: number): Points => [
+      [0, 0],
+      [100, 5980],
+      [100 + takesS, 6000],
+      [100.01 + takesS, 200],
+    ]
+    expect(kinds(standing(2.7), 0.0125)).toEqual([])
+    expect(kinds(standing(3.2), 0.0125)).toEqual(['plateau'])
+  })
+})
+
 describe('pauses', () => {
+  it('are measured by the usual pace, not by that of the last tenth', () => {
+    // 50 N/s is a sixth of 300 N/s, but half of 100 N/s.
+    const slowEnd: Points = [
+      [0, 0],
+      [8.05, 2415],
+      [12.05, 2615],
+      [21.3333, 5400],
+      [27.3333, 6000],
+      [27.34, 200],
+    ]
+    expect(kinds(slowEnd, 0.0125)).toEqual(['hold'])
+  })
+
+  it('are told each on its own where there are several', () => {
+    const both: Points = [
+      [0, 0],
+      [8, 2400],
+      [12, 2380],
+      [20, 4780],
+      [22, 1000],
+      [40, 6000],
+      [40.01, 200],
+    ]
+    const [hold, reload, ...others] = found(both, 0.0125)
+    expect(others).toEqual([])
+    expect(hold).toMatchObject({ kind: 'hold' })
+    expect(Math.abs(hold!.endTimeS - 12)).toBeLessThan(0.3)
+    expect(Math.abs(hold!.dropN! - 20)).toBeLessThan(15)
+    expect(reload).toMatchObject({ kind: 'reload' })
+    expect(Math.abs(reload!.startTimeS - 20)).toBeLessThan(0.3)
+    expect(Math.abs(reload!.dropN! - 3780)).toBeLessThan(120)
+  })
+
   it('are found up to the peak of a load that is let go without a break, and a rest at the peak is none', () => {
     const unloading = madeCurve(lines([0, 0], [8, 2400], [12, 2400], [20, 4800], [26, 4800], [30, 0]), {
       intervalS: 0.0125,
@@ -139,7 +234,10 @@ describe('pauses', () => {
       }
       const [hold] = readPauses(moved, 24.2333)
       expect(hold).toMatchObject({ kind: 'hold' })
-      expect(hold!.startTimeS).toBeCloseTo(readPauses(made, 24.2333)[0]!.startTimeS, 6)
+      const [plain] = readPauses(made, 24.2333)
+      expect(hold!.startTimeS).toBeCloseTo(plain!.startTimeS, 6)
+      expect(hold!.percentOfPeak).toBeCloseTo(plain!.percentOfPeak!, 6)
+      expect(hold!.dropPercent).toBeCloseTo(plain!.dropPercent!, 6)
     }
   })
 

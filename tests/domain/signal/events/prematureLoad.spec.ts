@@ -18,7 +18,8 @@ describe('the load before an early drop', () => {
 
   it('is the highest sample from 20 ms before the drop to its end', () => {
     expect(prematureIndex([popIn], timeS, force)).toBe(40)
-    expect(prematureIndex([{ ...popIn, startTimeS: 0.425 }], timeS, force)).toBe(45)
+    expect(prematureIndex([{ ...popIn, startTimeS: 0.419 }], timeS, force)).toBe(40)
+    expect(prematureIndex([{ ...popIn, startTimeS: 0.421 }], timeS, force)).toBe(45)
     expect(prematureIndex([{ ...popIn, startTimeS: 2, endTimeS: 3 }], timeS, force)).toBe(-1)
   })
 

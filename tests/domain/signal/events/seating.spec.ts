@@ -40,6 +40,34 @@ describe('seating', () => {
     ).toBeNull()
   })
 
+  it('ends in the stretch whose slope reaches 0.85 of the seated one, also where samples are missing later', () => {
+    // In 40 stretches of half a second the slope from the middle of one to that of the next is 300 N/s x t / 4 s at their
+    // border t: 221 N/s at 2.95 s, 259 N/s at 3.45 s, of which 255 N/s are wanted. It starts from the middle of five samples, 3.2 s.
+    const whole = sampled(toe(4, 300))
+    expect(seatingEndS(whole, 0)).toBeCloseTo(3.2, 9)
+    const kept = [...whole.timeS.keys()].filter((i) => whole.timeS[i]! < 9 || whole.timeS[i]! > 12)
+    const pick = (values: Float64Array) => Float64Array.from(kept, (i) => values[i]!)
+    expect(seatingEndS({ timeS: pick(whole.timeS), force: pick(whole.force) }, 0)).toBe(seatingEndS(whole, 0))
+  })
+
+  it('is judged by the median slope, whatever the load does for a while', () => {
+    const steady = toe(4, 300)
+    // 100 N/s for a second in the middle of the part that is looked at.
+    const slowed = sampled((t) => steady(t) - 200 * Math.min(1, Math.max(0, t - 7.46)))
+    expect(seatingEndS(slowed, 0)).toBeCloseTo(3.2, 9)
+  })
+
+  it('is the same on a curve that begins later', () => {
+    const { timeS, force } = sampled(toe(4, 300))
+    expect(seatingEndS({ timeS: timeS.map((t) => t + 50), force }, 0)).toBeCloseTo(53.2, 9)
+  })
+
+  it('begins below 0.65 of the seated slope', () => {
+    const slack = (share: number) => sampled((t) => (t < 3 ? share * 300 * t : share * 900 + 300 * (t - 3)))
+    expect(Math.abs(seatingEndS(slack(0.6), 0)! - 3)).toBeLessThan(0.5)
+    expect(seatingEndS(slack(0.7), 0)).toBeNull()
+  })
+
   it('is seen in fewer, longer stretches where the noise is large or the means are few', () => {
     const random = createRandom(4)
     const { timeS, force } = sampled(toe(4, 300))

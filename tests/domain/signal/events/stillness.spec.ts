@@ -36,6 +36,17 @@ describe('a crack', () => {
     expect(cracked(falls(0.004, 1700, 300), 0, 10, 2000, 1700)).toBe(false)
   })
 
+  it('counts from 4.5 % of the load and four noise SDs, and makes up 0.55 of the fall', () => {
+    expect(cracked(falls(0.004, 1908), 0, 10, 2000, 1908)).toBe(true)
+    expect(cracked(falls(0.004, 1912), 0, 10, 2000, 1912)).toBe(false)
+    // 300 N are 4 σ sqrt(2 / 24) at σ = 259.8 N.
+    expect(cracked(falls(0.004, 1700, 258), 0, 10, 2000, 1700)).toBe(true)
+    expect(cracked(falls(0.004, 1700, 262), 0, 10, 2000, 1700)).toBe(false)
+    // 300 N are 0.55 of 545.5 N.
+    expect(cracked(falls(0.004, 1700), 0, 10, 2000, 1457)).toBe(true)
+    expect(cracked(falls(0.004, 1700), 0, 10, 2000, 1452)).toBe(false)
+  })
+
   it('may be one of several that make up the fall together', () => {
     const steps = lines(
       [0, 2000],
@@ -56,5 +67,10 @@ describe('a crack', () => {
 
   it('outside the stretch does not count', () => {
     expect(cracked(falls(0.004, 1700), 4, 10, 2000, 1700)).toBe(false)
+    expect(cracked(falls(0.004, 1700), 0, 2.5, 2000, 1700)).toBe(false)
+  })
+
+  it('counts though the stretch ends with it', () => {
+    expect(cracked(falls(0.004, 1700), 0, 3.35, 2000, 1700)).toBe(true)
   })
 })

@@ -58,6 +58,38 @@ describe('toe compensation', () => {
     expect(toeLine(late, null, null)!.zeroTimeS).toBeCloseTo(0, 9)
   })
 
+  it('is offered on five means at least', () => {
+    // Between 750 N and 3000 N of 5000 N: samples every 500 N are five, 1000 N to 3000 N; every 600 N four, 1200 N to 3000 N.
+    const every = (stepN: number) => madeCurve((t) => 250 * t, { intervalS: stepN / 250, endS: 20, peak: 5000 })
+    expect(toeLine(every(500), null, null)!.slopeNPerS).toBeCloseTo(250, 9)
+    expect(toeLine(every(600), null, null)).toBeNull()
+  })
+
+  it('is not offered by more than a tenth of the way to the middle of the line before the onset', () => {
+    // The middle lies at 7.5 s: (7.5 s − onset) / 10 are 0.68 s before an onset at 0.68 s.
+    const from = (onsetS: number) =>
+      toeLine(
+        madeCurve((t) => 250 * t, { intervalS: 0.01, endS: 20, onsetS }),
+        null,
+        null,
+      )
+    expect(from(0.64)).not.toBeNull()
+    expect(from(0.72)).toBeNull()
+  })
+
+  it('is not offered where the load leaves the line by more than 0.02 of the peak, and than three SDs of noise', () => {
+    // Above and below by turns: an SD of the same size, of means of four samples, sqrt(4) = 2.
+    const waving = (byN: number, noise: number) => {
+      const curve = madeCurve((t) => 250 * t, { intervalS: 0.01, endS: 20, peak: 5000, noise, samplesPerMean: 4 })
+      const force = curve.force.map((f, i) => f + (i % 2 === 0 ? byN : -byN))
+      return toeLine({ ...curve, force }, null, null)
+    }
+    expect(waving(95, 0)).not.toBeNull()
+    expect(waving(105, 0)).toBeNull()
+    expect(waving(150, 104)).not.toBeNull()
+    expect(waving(150, 96)).toBeNull()
+  })
+
   it('is that of the part before the load first fell, where that is long enough', () => {
     const popIn = lines([0, 0], [1, 0], [8, 2100], [8.1, 1900], [20, 5470])
     const curve = madeCurve(popIn, { intervalS: 0.1, endS: 20 })

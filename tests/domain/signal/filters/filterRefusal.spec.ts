@@ -24,7 +24,10 @@ test('says which filter a slow curve can take, and that one is taken', () => {
   const refused = refusal({ kind: 'cfc', frequencyClass: 60 }, slow)
   expect(refused?.cure).toContain('at most 32 Hz')
   expect(refusal({ kind: 'butterworth', cutoffHz: 32 }, slow)).toBeNull()
-  expect(refusal({ kind: 'butterworth', cutoffHz: 33 }, slow)?.cure).toBe('Take at most 32 Hz.')
+  expect(refusal({ kind: 'butterworth', cutoffHz: 33 }, slow)).toEqual({
+    because: '33 Hz is too high for a curve of 80 samples a second.',
+    cure: 'Take at most 32 Hz.',
+  })
 })
 
 test.each([77.7, 83.33, 1013, 3333])('what is advised at %d samples a second is not refused', (rateHz) => {
@@ -48,6 +51,13 @@ test('refuses samples that come too unevenly for a low-pass, and sends to the mo
       cure: expect.stringContaining('moving average'),
     })
   expect(refusal({ kind: 'moving-average', windowS: 0.1 }, uneven)).toBeNull()
+})
+
+test('takes steps whose SD is below a quarter of their mean for even', () => {
+  // Steps of 1 + 2 u and 1 − 2 u by turns: the SD is 2 u of the mean.
+  const uneven = (u: number) => Float64Array.from({ length: 4000 }, (_, i) => 0.01 * (i + (i % 2 === 0 ? 0 : 2 * u)))
+  expect(refusal({ kind: 'butterworth', cutoffHz: 5 }, uneven(0.12))).toBeNull()
+  expect(refusal({ kind: 'butterworth', cutoffHz: 5 }, uneven(0.13))?.because).toContain('26 %')
 })
 
 test('a few samples between gaps do not decide', () => {
