@@ -2,7 +2,7 @@ import type Database from 'better-sqlite3'
 import type { CurveEvent, Flag, Outcome } from '#contract/records/evaluation.ts'
 import type { ChangesPage, ChangesQuery, ResultChange } from '#contract/records/reevaluation.ts'
 import { prepared } from './prepared.ts'
-import { readReevaluation, readReevaluationEnd } from './reevaluations.ts'
+import { readReevaluation } from './reevaluations.ts'
 
 /** Two peaks that differ by no more than this share differ by the order of the arithmetic. */
 const samePeakShare = 1e-9
@@ -41,7 +41,7 @@ const pairsText = `
   LEFT JOIN specimen_revision r ON r.revision_id = s.revision_id
   WHERE n.reevaluation_id = ?`
 
-// Results of a re-evaluation that has ended never change; what stays the same is compared once for each connection.
+// A result once stored never changes, nor what it stands beside; they are compared once for each connection.
 const compared = new WeakMap<Database.Database, Map<number, Map<number, ResultChange>>>()
 
 /** One page of what a re-evaluation changed, and figures over all of it. */
@@ -71,7 +71,7 @@ function changesOf(database: Database.Database, reevaluationId: number): KeyedCh
     })
   // One at a time is looked at; the ones before it need not be kept.
   ofDatabase.clear()
-  if (readReevaluationEnd(database, reevaluationId) !== null) ofDatabase.set(reevaluationId, known)
+  ofDatabase.set(reevaluationId, known)
   return changes
 }
 

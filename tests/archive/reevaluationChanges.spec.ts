@@ -120,6 +120,15 @@ test('grows while the re-evaluation runs', () => {
   expect(page(database).total).toBe(6)
 })
 
+test('takes flags in another order for the same', () => {
+  const database = archiveInMemory()
+  storeBreak(database, null, undefined, { flags: ['uncalibrated', 'clipped'] })
+  storeReevaluation(database, [1], null, (breakId) =>
+    resultBeside(database, breakId, { flags: ['clipped', 'uncalibrated'] }),
+  )
+  expect(page(database).rows[0]!.changed.flags).toBe(false)
+})
+
 test('knows no re-evaluation that is not stored', () => {
   expect(() => page(study(), { reevaluationId: 8 })).toThrow(expect.objectContaining({ code: 'not-found' }))
 })
