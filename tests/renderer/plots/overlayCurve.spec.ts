@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { buildLevels } from '#renderer/plots/minMaxLevels.ts'
-import { between, curveExtent, valueAt } from '#renderer/plots/overlayCurve.ts'
+import { between, curveExtent, liesElsewhere, valueAt } from '#renderer/plots/overlayCurve.ts'
 
 const curve = {
   key: 1,
@@ -22,6 +22,12 @@ describe('a curve on axes of its own', () => {
   it('is read by the straight line between its samples', () =>
     expect([0, 25, 50, 75, 100].map((at) => valueAt(curve, at))).toEqual([0, 50, 100, 75, 50]))
   it('is not there beyond its ends', () => expect([-1, 101].map((at) => valueAt(curve, at))).toEqual([null, null]))
+})
+
+it('lies elsewhere once any of its axes is another', () => {
+  expect(liesElsewhere({ ...curve, setAside: true }, curve)).toBe(false)
+  for (const moved of [{ originS: 9 }, { timeUnit: 1 }, { forceUnit: 1 }])
+    expect(liesElsewhere({ ...curve, ...moved }, curve)).toBe(true)
 })
 
 describe('between', () => {

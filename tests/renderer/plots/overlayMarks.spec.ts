@@ -61,6 +61,18 @@ it('names it at its highest point in view when its peak is not', () => {
   expect(mark!.value).toBeCloseTo(28, 0)
 })
 
+it('names each of six curves, and none of seven', () => {
+  expect(marksOf(many.slice(0, 6), null)).toHaveLength(6)
+  expect(marksOf(many, null)).toEqual([])
+})
+
+it('names a curve at the edge of the view where it only falls', () => {
+  const [mark] = marksOf(many, 7, { span: { fromS: 6, toS: 10 } })
+  expect(mark!.timeS).toBeCloseTo(6, 1)
+  // 70 N x 4 s / 5 s.
+  expect(mark!.value).toBeCloseTo(56, 0)
+})
+
 it('marks an outlying curve by shape and words where it lies farthest off', () => {
   const marks = marksOf([...many, tent(8, 5, { outlying: { at: 2.5, words: '90 % below' } })], null, { factor: 2 })
   expect(marks).toEqual([{ timeS: 2.5, value: 5, label: 'C1-LL-08: 90 % below', shape: 'event' }])

@@ -77,6 +77,20 @@ describe('the view of several curves', () => {
   it('is a second without curves', () => expect(wholeSpan([])).toEqual({ fromS: 0, toS: 1 }))
   it('goes no narrower than eight samples of the fastest', () =>
     expect(narrowestSpan([early, late])).toBeCloseTo((8 * 10) / 5000, 12))
+  it('does not mind a curve of one sample, and is a second about one alone', () => {
+    const dot = { ...curveOf(2), levels: buildLevels(Float64Array.of(3), Float64Array.of(5)), samples: 1 }
+    expect(narrowestSpan([early, dot])).toBeCloseTo((8 * 10) / 1000, 12)
+    expect(wholeSpan([dot])).toEqual({ fromS: 0, toS: 1 })
+  })
+  it('ranges below zero as well, in shown units', () => {
+    const below = curveOf(1000)
+    const levels = buildLevels(
+      below.levels.timeS,
+      below.levels.timeS.map((time) => -10 * time),
+    )
+    const range = rangeInView([{ curve: { ...below, levels }, fine: null }], { fromS: 0, toS: 10 }, 3)
+    expect(range).toEqual({ low: -300, high: 0 })
+  })
   it('ranges over what is in sight, in shown units, zero always with it', () => {
     const range = rangeInView(
       [

@@ -18,6 +18,12 @@ describe('sampleWords', () => {
       '1900\u00a0N at 3.250 s',
     )
   })
+  it('takes scale and zero of the capture where no result is in force, and no zero where none was taken', () => {
+    const header = { ...record.header, scale: { kind: 'uncalibrated-scale', nPerCount: 0.5 } as const, tare: null }
+    expect(sampleWords({ header, evaluations: [], inForceId: null }, { reading: 4000, timeS: 3.25 }, force)).toBe(
+      '2000\u00a0N at 3.250 s',
+    )
+  })
   it('gives counts where there is no scale', () => {
     const bare = { ...evaluation, scale: { kind: 'none' } as const, tareOffset: 10 }
     expect(sampleWords({ ...record, evaluations: [bare] }, { reading: 4000, timeS: 3.25 }, force)).toBe(

@@ -29,7 +29,10 @@ const rows = [row(1, 'C1-10', 5000, 110), row(2, 'C1-2', null, 420), row(3, 'C1-
 const order = (...how: [Parameters<typeof orderRows>[1], boolean]) => orderRows(rows, ...how).map((r) => r.breakId)
 
 describe('orderRows', () => {
-  it('keeps the order given', () => expect(order('given', false)).toEqual([1, 2, 3]))
+  it('keeps the order given', () => {
+    expect(order('given', false)).toEqual([1, 2, 3])
+    expect(orderRows(rows.toReversed(), 'given', false).map((r) => r.breakId)).toEqual([3, 2, 1])
+  })
   it('puts numbers of specimens in natural order', () => {
     expect(order('name', false)).toEqual([3, 2, 1])
     expect(order('name', true)).toEqual([1, 2, 3])
