@@ -157,7 +157,11 @@ export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, S
                   />
                 )}
                 {columns.map((column) => (
-                  <td key={column.key} className={column.numeric ? 'numeric' : undefined}>
+                  <td
+                    key={column.key}
+                    className={column.numeric ? 'numeric' : undefined}
+                    onMouseEnter={(event) => tellWhatIsCut(event.currentTarget)}
+                  >
                     {row === undefined ? <span className="long-table-coming">…</span> : column.cell(row)}
                   </td>
                 ))}
@@ -170,6 +174,12 @@ export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, S
       {total === 0 ? <div className="long-table-empty">{props.empty}</div> : null}
     </div>
   )
+}
+
+/** A cell that is too narrow for its words says all of them when it is pointed at. */
+function tellWhatIsCut(cell: HTMLElement): void {
+  const cut = cell.scrollWidth > cell.clientWidth && cell.querySelector('[title]') === null
+  cell.title = cut ? (cell.textContent ?? '') : ''
 }
 
 function Spacer({ height, columns }: { height: number; columns: number }) {

@@ -117,6 +117,7 @@ describe.skipIf(chromiumPath === null)('comparing breaks by keyboard', () => {
     await opened.page.getByRole('button', { name: 'Put back' }).focus()
     await press('Enter')
     await heading(`${breaks} breaks compared`)
+    expect(await opened.page.evaluate(() => document.activeElement?.matches('tr[data-break]'))).toBe(true)
   })
 
   it('opens the break of a row with Enter', async () => {

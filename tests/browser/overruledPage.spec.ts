@@ -1,15 +1,17 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { ScriptedHost } from '#tests/fakes/scriptedHost.ts'
 import { chromiumPath } from './harness/chromium.ts'
 import { type OpenedPage, openPage } from './harness/openPage.ts'
 import { reviewScreens } from './reviewScreens.ts'
-import { settle } from './screenSteps.ts'
+import { at, settle } from './screenSteps.ts'
 
 /** The page of a break whose peak a person has overruled. */
 describe.skipIf(chromiumPath === null)('the page of an overruled break', () => {
   let opened: OpenedPage
+  let host: ScriptedHost
   beforeAll(async () => {
     const screen = reviewScreens.find(({ name }) => name === 'curve-premature')!
-    const host = screen.host()
+    host = screen.host()
     opened = await openPage({ host: 'loopback', engine: host })
     await screen.show(opened.page, host)
   })
@@ -31,5 +33,22 @@ describe.skipIf(chromiumPath === null)('the page of an overruled break', () => {
     await dialog.getByText('The sample at 8.6').waitFor()
     await settle(page)
     expect(await dialog.getByText('There is no sample').count()).toBe(0)
+  })
+
+  it('gives the reason and the peak as found on the page of its specimen too', async () => {
+    const { page } = opened
+    await page.keyboard.press('Escape')
+    await at('#/specimens/1')(page)
+    await page
+      .getByText('premature failure by bench 1: the joint cracked there, seen on the face (as found: 4812 N)')
+      .and(page.locator('.break-line-why'))
+      .waitFor()
+  })
+
+  it('gives the reason on the page of its specimen when it is set aside', async () => {
+    const { page } = opened
+    const signature = { by: 'bench 1', reason: 'heard it knock' }
+    await host.handlers['breaks.setAside']({ breakId: 4, cause: 'fixture-touched', ...signature })
+    await page.getByText('Set aside, not used in results: fixture touched; heard it knock').waitFor()
   })
 })

@@ -16,6 +16,7 @@ export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dial
   const { force, strength } = useQuantities()
   const result = evaluationInForce(record)?.result ?? null
   const timeS = result?.course?.timeToFailureS ?? null
+  const lowerLimit = isLowerLimit(summary, evaluationInForce(record)?.settings.capacityN ?? null)
   return (
     <section className="result-strip" aria-labelledby="result-title">
       <h2 id="result-title" className="visually-hidden">
@@ -28,9 +29,7 @@ export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dial
             {isUncalibrated(summary.scaleKind) ? (
               <span className="tag">{summary.scaleKind === 'none' ? 'no scale' : 'uncalibrated'}</span>
             ) : null}
-            {isLowerLimit(summary, evaluationInForce(record)?.settings.capacityN ?? null) ? (
-              <strong className="tag">at least</strong>
-            ) : null}
+            {lowerLimit ? <strong className="tag">at least</strong> : null}
             {summary.verification === null ? null : (
               <a
                 href={hashOf({ page: 'calibration-record', calibrationId: summary.verification.calibrationId })}
@@ -46,7 +45,9 @@ export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dial
           </dd>
         </div>
         <div>
-          <dt>Shear strength</dt>
+          <dt>
+            Shear strength {lowerLimit && strengthMPa !== null ? <strong className="tag">at least</strong> : null}
+          </dt>
           {strengthMPa === null ? (
             <dd>{summary.outcome === 'break' ? (summary.peakN === null ? 'no scale' : 'area unknown') : 'none'}</dd>
           ) : (

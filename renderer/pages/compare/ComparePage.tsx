@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import type { Alignment, Normalising } from '#contract/records/curveViews.ts'
 import { useAnswer } from '#renderer/host/useAnswer.ts'
 import { useEvent } from '#renderer/host/useEvent.ts'
@@ -46,6 +46,7 @@ function Compare({ breakIds }: { breakIds: readonly number[] }) {
   const [withMedian, setWithMedian] = useState(true)
   const [takenOut, setTakenOut] = useState<readonly number[]>([])
   const [version, setVersion] = useState(0)
+  const page = useRef<HTMLDivElement>(null)
   useEvent('records.changed', (changed) => {
     if (changed.breakIds.some((id) => breakIds.includes(id))) setVersion((before) => before + 1)
   })
@@ -55,7 +56,7 @@ function Compare({ breakIds }: { breakIds: readonly number[] }) {
   const comparison = made.value
   const compared = comparison?.curves.length ?? 0
   return (
-    <div className="compare-page">
+    <div className="compare-page" ref={page}>
       <header className="record-head">
         <div>
           <p className="crumb">
@@ -122,6 +123,8 @@ function Compare({ breakIds }: { breakIds: readonly number[] }) {
                 className="button button-small"
                 onClick={() => {
                   setTakenOut([])
+                  // The button goes away, so its focus goes on to the curves
+                  page.current?.querySelector<HTMLElement>('.compare-table tr[tabindex="0"]')?.focus()
                   go({ page: 'compare', breakIds: [...new Set([...breakIds, ...takenOut])] })
                 }}
               >

@@ -9,7 +9,7 @@ import { type Quantities, useQuantities } from '#renderer/widgets/quantities.ts'
 import { specimenWords } from '../bench/SpecimenAtHand.tsx'
 import { RecordedCurve } from '../break/RecordedCurve.tsx'
 import { hashOf, mostCompared } from '../frame/route.ts'
-import { flagNames, instantWords, isUncalibrated, outcomeWord } from '../wording.ts'
+import { flagNames, instantWords, isUncalibrated, outcomeWord, overruledWords, setAsideWords } from '../wording.ts'
 import { CorrectionDialog } from './CorrectionDialog.tsx'
 import { OverruledMark } from './OverruledMark.tsx'
 import { changedFields, fieldNames } from './specimenChanges.ts'
@@ -144,11 +144,19 @@ function BreakLine({ summary, inForce }: { summary: BreakSummary; inForce: boole
       <span className="numeric">
         {summary.woodFailurePercent === null ? 'faces not assessed' : `wood failure ${summary.woodFailurePercent} %`}
       </span>
-      <span>
+      <span className="break-line-tags">
         {inForce ? <strong className="tag">in force</strong> : null}{' '}
         {summary.overruled === null ? null : <span className="tag">{flagNames[summary.overruled.kind]}</span>}{' '}
         {isUncalibrated(summary.scaleKind) ? <span className="tag">uncalibrated</span> : null}
       </span>
+      {summary.setAside === null ? null : (
+        <span className="break-line-why">Set aside, not used in results: {setAsideWords(summary)}</span>
+      )}
+      {summary.overruled === null ? null : (
+        <span className="break-line-why">
+          {overruledWords(summary.overruled)} (as found: {force.text(summary.overruled.foundPeakN)})
+        </span>
+      )}
     </li>
   )
 }
