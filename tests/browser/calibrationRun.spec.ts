@@ -66,6 +66,11 @@ describe.skipIf(chromiumPath === null)('a calibration by keyboard on the virtual
     await heading('Calibrate with known weights')
     await tabTo('Latitude, in')
     await type('53.4')
+    // The noise of the virtual cell flutters by some 5 N, and half of that 200 times is what a range is verified from.
+    await tabTo('On the cell')
+    await press('ArrowRight')
+    await tabTo('Force on the cell over weight')
+    await type('4')
     await tabTo('Runs')
     await press('Control+a')
     await type('2')
@@ -76,8 +81,9 @@ describe.skipIf(chromiumPath === null)('a calibration by keyboard on the virtual
     await press('Enter')
     await tabTo('Propose steps')
     await press('Enter')
-    // 58 kg by R 111 at 53.4 degrees and sea level: 0.99985 x 58 x 9.81370 = 569.11 N (conventional mass, air of 1.2 kg/m3).
-    await opened.page.getByText('569.1').waitFor()
+    // 58 kg by R 111 at 53.4 degrees and sea level, at four to one: 4 x 0.99985 x 58 x 9.81370 = 2276.4 N (conventional mass,
+    // air of 1.2 kg/m3).
+    await opened.page.getByText('2276').first().waitFor()
     await tabTo('Begin')
     await press('Enter')
     await heading(/Preload 1 of 3/)
@@ -117,7 +123,9 @@ describe.skipIf(chromiumPath === null)('a calibration by keyboard on the virtual
 
   async function hangAndRead(forceN: number, index: number): Promise<void> {
     await press('l')
-    await opened.page.getByText(`On it now: ${forceN === 0 ? 'nothing' : forceN.toFixed(2)}`).waitFor()
+    await opened.page
+      .getByText(`On it now: ${forceN === 0 ? 'nothing' : forceN.toFixed(forceN < 1000 ? 2 : 1)}`)
+      .waitFor()
     const before = (await routine()).readings.length
     await press('Enter')
     await untilRoutine((state) => state.readings.length > before && state.current !== index)
@@ -158,8 +166,9 @@ describe.skipIf(chromiumPath === null)('a calibration by keyboard on the virtual
       )
     expect(budget!.steps.length).toBeGreaterThan(0)
     for (const { forceN, expandedN } of budget!.steps) expect(errorN(forceN), `${forceN} N`).toBeLessThan(expandedN)
-    // Single readings scatter by about 1 N and each mean is of 80 of them: five times the standard error of a mean.
-    for (const { forceN } of result.steps) expect(errorN(forceN), `${forceN} N`).toBeLessThan(0.6)
+    // The zero of the virtual cell wanders by 2 N (SD) in quarter hours, by less than 1 N in a run of some 100 s; beside
+    // that, means of 80 readings with a noise of 1 N count for little.
+    for (const { forceN } of result.steps) expect(errorN(forceN), `${forceN} N`).toBeLessThan(4)
   })
 
   it('reported no error anywhere on the way', () => expect(opened.problems).toEqual([]))
