@@ -18,6 +18,7 @@ export type Quantities = {
   length: Quantity
   area: Quantity
   mass: Quantity
+  energy: Quantity
 }
 
 export type Quantity = {
@@ -92,6 +93,7 @@ const systems: Record<UnitSystem, Quantities> = {
     length: measured('mm', 1, 2),
     area: measured('mm²', 1, 1),
     mass: measured('kg', 1, 6),
+    energy: quantity('J', 1, 2),
   },
   US: {
     system: 'US',
@@ -101,6 +103,8 @@ const systems: Record<UnitSystem, Quantities> = {
     area: measured('in²', 1 / squareMillimetresPerSquareInch, 4),
     // A pound is the mass that weighs one pound-force under standard gravity.
     mass: measured('lb', standardGravityMPerS2 / newtonsPerPoundForce, 5),
+    // 1 J = 1 N m = 1000 N mm
+    energy: quantity('in·lbf', 1000 / (newtonsPerPoundForce * millimetresPerInch), 2),
   },
 }
 

@@ -1,9 +1,9 @@
 import type { EvaluationResult, LoadCourse } from '#contract/records/evaluation.ts'
-import { type Quantity, useQuantities, writeFixed, writeNumber } from '#renderer/widgets/quantities.ts'
+import { type Quantities, useQuantities, writeFixed, writeNumber } from '#renderer/widgets/quantities.ts'
 
 /** How the load went from onset to failure, in figures. */
 export function LoadingFigures({ result }: { result: EvaluationResult }) {
-  const { force, length } = useQuantities()
+  const quantities = useQuantities()
   if (result.course === null)
     return (
       <p className="empty-words">
@@ -14,7 +14,7 @@ export function LoadingFigures({ result }: { result: EvaluationResult }) {
     )
   return (
     <dl className="facts">
-      {courseLines(result.course, force, length).map(([name, words]) => (
+      {courseLines(result.course, quantities).map(([name, words]) => (
         <div key={name}>
           <dt>{name}</dt>
           <dd>{words}</dd>
@@ -27,8 +27,7 @@ export function LoadingFigures({ result }: { result: EvaluationResult }) {
 /** The figures of a course, name and words; what is not known says so. */
 export function courseLines(
   course: LoadCourse,
-  force: Pick<Quantity, 'unit' | 'factor' | 'number'>,
-  length: Pick<Quantity, 'unit' | 'factor'>,
+  { force, length, energy }: Pick<Quantities, 'force' | 'length' | 'energy'>,
 ): [string, string][] {
   const { timeToFailureS, timeToPeakS, meanRateNPerS, rateSpreadPercent, toe, impulseNs, pressSpeedMmPerS, workJ } =
     course
@@ -52,7 +51,7 @@ export function courseLines(
     [
       'Work to failure',
       workJ !== null
-        ? `${writeNumber(workJ, 2)} J${speed === null ? '' : ', at that speed'}`
+        ? `${energy.text(workJ)}${speed === null ? '' : ', at that speed'}`
         : speed === null
           ? 'not known without a speed'
           : unknown,

@@ -4,7 +4,8 @@ import { Notice } from '#renderer/widgets/Notice.tsx'
 import { type Quantities, useQuantities } from '#renderer/widgets/quantities.ts'
 import { hashOf } from '../frame/route.ts'
 import { go } from '../frame/useRoute.ts'
-import { flagListWords, instantWords, outcomeWord } from '../wording.ts'
+import { flagListWords, instantWords, outcomeWord, setAsideWords } from '../wording.ts'
+import { breakRowLabel } from './breakRowLabel.ts'
 import { ListTools } from './ListTools.tsx'
 import { useListView } from './listViewStore.ts'
 import { OverruledMark } from './OverruledMark.tsx'
@@ -56,7 +57,7 @@ export function BreaksPage() {
         descending={descending}
         onSort={(next) => onView({ sort: next, descending: next === sort ? !descending : next === 'startedAt' })}
         onOpen={(row) => go({ page: 'break', breakId: row.breakId })}
-        rowLabel={(row) => `break ${row.breakId}, ${row.number ?? 'no specimen'}, ${outcomeWord(row)}`}
+        rowLabel={breakRowLabel}
         empty={list.pending ? '' : narrowed ? 'No break fits the search and filter.' : 'Nothing broke yet.'}
         selection={selection.rows}
       />
@@ -76,7 +77,12 @@ function columnsIn({ force, strength }: Quantities): Column<BreakSummary, Sort>[
       cell: (row) => (row.number === null ? <span className="quiet">none</span> : <strong>{row.number}</strong>),
     },
     { key: 'adhesive', title: 'Adhesive', sort: 'adhesive', width: '17%', cell: (row) => row.adhesive ?? '' },
-    { key: 'outcome', title: 'Outcome', width: '8%', cell: (row) => outcomeWord(row) },
+    {
+      key: 'outcome',
+      title: 'Outcome',
+      width: '8%',
+      cell: (row) => <span title={row.setAside === null ? undefined : setAsideWords(row)}>{outcomeWord(row)}</span>,
+    },
     {
       key: 'peak',
       title: 'Peak',

@@ -5,7 +5,7 @@ import { Notice } from '#renderer/widgets/Notice.tsx'
 import { type Quantities, useQuantities } from '#renderer/widgets/quantities.ts'
 import { hashOf } from '../frame/route.ts'
 import { go } from '../frame/useRoute.ts'
-import { flagListWords, flagNames, isUncalibrated } from '../wording.ts'
+import { flagListWords, flagNames, isUncalibrated, overruledWords } from '../wording.ts'
 import { ListTools } from './ListTools.tsx'
 import { useListView } from './listViewStore.ts'
 import { OverruledMark } from './OverruledMark.tsx'
@@ -47,7 +47,7 @@ export function SpecimensPage() {
         descending={descending}
         onSort={(next) => onView({ sort: next, descending: next === sort ? !descending : false })}
         onOpen={(row) => go({ page: 'specimen', specimenId: row.specimenId })}
-        rowLabel={(row) => `${row.fields.number}, ${row.fields.adhesive}`}
+        rowLabel={specimenRowLabel}
         empty={
           list.pending ? (
             ''
@@ -68,6 +68,13 @@ export function SpecimensPage() {
 function stateWords({ overruled, scaleKind }: BreakSummary): string {
   if (overruled !== null) return flagNames[overruled.kind]
   return isUncalibrated(scaleKind) ? 'broke, uncalibrated' : 'broke'
+}
+
+/** How a row is read out: with the reason where a person overruled the peak that counts. */
+function specimenRowLabel({ fields, breakInForce }: SpecimenSummary): string {
+  const words = `${fields.number}, ${fields.adhesive}`
+  const overruled = breakInForce?.overruled ?? null
+  return overruled === null ? words : `${words}, ${overruledWords(overruled)}`
 }
 
 function countWords(total: number): string {

@@ -11,13 +11,14 @@ import {
 const { SI, US } = { SI: quantitiesIn('SI'), US: quantitiesIn('US') }
 
 describe('quantities', () => {
-  // NIST SP 811 (2008), appendix B.8: 1 lbf = 4.448 222 N, 1 psi = 6.894 757 kPa, 1 in = 25.4 mm, 1 in² = 645.16 mm², 1 lb = 0.453 592 37 kg.
+  // NIST SP 811 (2008), appendix B.8: 1 lbf = 4.448 222 N, 1 psi = 6.894 757 kPa, 1 in = 25.4 mm, 1 in² = 645.16 mm², 1 lb = 0.453 592 37 kg, 1 ft·lbf = 1.355 818 J.
   it.each([
     ['force', 4448.222, '1000', 'lbf'],
     ['strength', 6.894757, '1000', 'psi'],
     ['length', 25.4, '1', 'in'],
     ['area', 645.16, '1', 'in²'],
     ['mass', 0.45359237, '1', 'lb'],
+    ['energy', 1.355818, '12', 'in·lbf'],
   ] as const)('shows a %s of %d as %s %s', (name, stored, shown, unit) => {
     expect(withoutEndingZeros(US[name].number(stored))).toBe(shown)
     expect(US[name].unit).toBe(unit)

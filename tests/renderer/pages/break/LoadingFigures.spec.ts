@@ -9,18 +9,20 @@ const unknown = {
 
 describe('courseLines', () => {
   it('says honestly what is not known', () => {
-    const { force, length } = quantitiesIn('SI')
-    const lines = new Map(courseLines(unknown, force, length))
+    const lines = new Map(courseLines(unknown, quantitiesIn('SI')))
     expect(lines.get('Time to failure')).toBe('not known')
     expect(lines.get('Speed of the press')).toBe('not given')
     expect(lines.get('Work to failure')).toBe('not known without a speed')
     expect(lines.has('Slope of that line')).toBe(false)
   })
   it('writes speeds by the minute and in the units shown', () => {
-    const { force, length } = quantitiesIn('US')
     // 25.4 mm/s x 60 s = 60 in/min, by 1 in = 25.4 mm
-    const lines = new Map(courseLines({ ...unknown, pressSpeedMmPerS: 25.4, workJ: 2 }, force, length))
-    expect(lines.get('Speed of the press')).toBe('60.00 in/min')
-    expect(lines.get('Work to failure')).toBe('2.00 J, at that speed')
+    // and 1 ft·lbf = 1.355 818 J (NIST SP 811, appendix B.8), which is 12 in·lbf
+    const course = { ...unknown, pressSpeedMmPerS: 25.4, workJ: 1.355818 }
+    const shown = new Map(courseLines(course, quantitiesIn('US')))
+    expect(shown.get('Speed of the press')).toBe('60.00 in/min')
+    expect(shown.get('Work to failure')).toBe('12.00\u00a0in·lbf, at that speed')
+    const stored = new Map(courseLines(course, quantitiesIn('SI')))
+    expect(stored.get('Work to failure')).toBe('1.36\u00a0J, at that speed')
   })
 })
