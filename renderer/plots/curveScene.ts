@@ -16,19 +16,22 @@ export type CurveScene = {
   marks: readonly PointMark[]
   levels: readonly LevelLine[]
   spans: readonly ShadedSpan[]
+  /** Where samples are missing: nothing is drawn from one side to the other. */
+  gaps: readonly Span[]
   band: NoiseBand | null
   line: StraightLine | null
 }
 
-export const emptyScene: CurveScene = { marks: [], levels: [], spans: [], band: null, line: null }
+export const emptyScene: CurveScene = { marks: [], levels: [], spans: [], gaps: [], band: null, line: null }
 
 /** The scene in shown units. */
 export function scaledScene(scene: CurveScene, factor: number): CurveScene {
-  const { marks, levels, spans, band, line } = scene
+  const { marks, levels, spans, gaps, band, line } = scene
   return {
     marks: marks.map((mark) => ({ ...mark, value: mark.value * factor })),
     levels: levels.map((level) => ({ ...level, value: level.value * factor })),
     spans,
+    gaps,
     band: band === null ? null : { ...band, value: band.value * factor, halfWidth: band.halfWidth * factor },
     line: line === null ? null : { ...line, fromValue: line.fromValue * factor, toValue: line.toValue * factor },
   }
@@ -60,7 +63,7 @@ export function drawSpans(plot: uPlot, spans: readonly ShadedSpan[], colours: Pl
   })
 }
 
-/** The level at rest with the noise about it, named below itself. */
+/** The level at rest with the noise about it, named above itself. */
 export function drawBand(plot: uPlot, band: NoiseBand | null, colours: PlotColours): void {
   if (band === null) return
   const { ctx, bbox } = plot
@@ -83,11 +86,20 @@ export function drawBand(plot: uPlot, band: NoiseBand | null, colours: PlotColou
     ctx.lineTo(bbox.left + bbox.width, middle)
     ctx.stroke()
     ctx.font = scaledFont(colours.font, ratio)
-    const fits = Math.min(right, bbox.left + bbox.width) - Math.max(left, bbox.left)
-    if (fits < ctx.measureText(band.label).width + 12 * ratio) return
+    const width = ctx.measureText(band.label).width
+    const fits = Math.min(right, bbox.left + bbox.width) - Math.max(left, bbox.left) >= width + 12 * ratio
+    // Where the rest is too short for its name, the load is away from zero at the middle of the plot
+    const labelX = fits ? Math.max(left, bbox.left) + 6 * ratio : bbox.left + (bbox.width - width) / 2
+    const labelY = fits ? top - 4 * ratio : middle - 4 * ratio
+    if (!fits) {
+      ctx.globalAlpha = 0.85
+      ctx.fillStyle = colours.ground
+      ctx.fillRect(labelX - 3 * ratio, labelY - 14 * ratio, width + 6 * ratio, 16 * ratio)
+      ctx.globalAlpha = 1
+    }
     ctx.fillStyle = colours.quiet
     ctx.textBaseline = 'bottom'
-    ctx.fillText(band.label, Math.max(left, bbox.left) + 6 * ratio, top - 4 * ratio)
+    ctx.fillText(band.label, labelX, labelY)
   })
 }
 

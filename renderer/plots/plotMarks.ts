@@ -1,4 +1,5 @@
 import type uPlot from 'uplot'
+import { clearHeight, type LabelPlace } from './labelPlaces.ts'
 import type { PlotColours } from './plotColours.ts'
 
 /** A horizontal line with its name, in units of the force axis. */
@@ -56,7 +57,7 @@ export function drawMarks(plot: uPlot, marks: readonly PointMark[], colours: Plo
       ({ x, y }) =>
         x >= bbox.left - 1 && x <= bbox.left + bbox.width + 1 && y >= bbox.top - 1 && y <= bbox.top + bbox.height + 1,
     )
-  const taken: { x: number; y: number; width: number }[] = []
+  const taken: LabelPlace[] = []
   ctx.save()
   ctx.beginPath()
   ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height)
@@ -69,18 +70,13 @@ export function drawMarks(plot: uPlot, marks: readonly PointMark[], colours: Plo
     const width = ctx.measureText(mark.label).width
     // What begins is named where nothing was yet
     const before = mark.shape === 'onset'
-    const onLeft = before || x + width + 18 * ratio > bbox.left + bbox.width
-    const labelX = onLeft ? Math.max(x - width - 12 * ratio, bbox.left + 4 * ratio) : x + 12 * ratio
+    const onLeft = before || x + width + 22 * ratio > bbox.left + bbox.width
+    const off = (mark.shape === 'word' ? 16 : 12) * ratio
+    const labelX = onLeft ? Math.max(x - width - off, bbox.left + 4 * ratio) : x + off
     // Below the mark of an event: the load goes on upwards
     const wantedY = mark.shape === 'event' ? y + 13 * ratio : before ? y - 32 * ratio : y
-    let labelY = Math.min(Math.max(wantedY, bbox.top + 12 * ratio), bottom)
-    const meets = (other: { x: number; y: number; width: number }) =>
-      Math.abs(other.y - labelY) < 18 * ratio && labelX < other.x + other.width && other.x < labelX + width
-    for (const other of taken) if (meets(other)) labelY = other.y + 18 * ratio
-    if (labelY > bottom) {
-      labelY = bottom
-      for (const other of taken.toSorted((a, b) => b.y - a.y)) if (meets(other)) labelY = other.y - 18 * ratio
-    }
+    const highestY = Math.min(Math.max(wantedY, bbox.top + 12 * ratio), bottom)
+    const labelY = clearHeight({ x: labelX, y: highestY, width }, taken, { step: 18 * ratio, lowest: bottom })
     taken.push({ x: labelX, y: labelY, width })
     ctx.fillStyle = colours.ground
     ctx.globalAlpha = 0.85
@@ -89,6 +85,9 @@ export function drawMarks(plot: uPlot, marks: readonly PointMark[], colours: Plo
     ctx.fillStyle = colours.ink
     ctx.fillText(mark.label, labelX, labelY)
   }
+  ctx.restore()
+  // Whole also where the point lies on the edge of the plot
+  ctx.save()
   ctx.strokeStyle = colours.marker
   ctx.lineWidth = 1.75 * ratio
   for (const { mark, x, y } of placed.toReversed()) {

@@ -48,6 +48,8 @@ export type RecordedPlot = {
 
 /** A turning wheel moves the view many times before finer samples are worth asking for. */
 const fetchDelayMs = 60
+/** Samples that lie this far apart are shown as dots as well, so that each of them can be told. */
+const dotsFromPx = 12
 
 /**
  * A stored curve: drag to zoom, Shift and drag to move along, wheel, double click to see all, keys to zoom, pan and move the
@@ -84,7 +86,16 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
         },
       },
       scales: { x: { time: false, auto: false }, y: { auto: false } },
-      series: [{}, { stroke: () => colours.curve, width: 1.75, points: { show: false } }],
+      series: [
+        {},
+        {
+          stroke: () => colours.curve,
+          width: 1.75,
+          points: { show: (_plot, _series, from, to) => (to - from) * dotsFromPx <= host.clientWidth, size: 4 },
+          gaps: (drawn): uPlot.Series.Gaps =>
+            scene.gaps.map(({ fromS, toS }) => [drawn.valToPos(fromS, 'x', true), drawn.valToPos(toS, 'x', true)]),
+        },
+      ],
       axes: [
         themedAxis(() => colours, secondsOf, 34, 80),
         themedAxis(
@@ -179,7 +190,7 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
     curve = answer
     if (wanted === null || overview === null) {
       overview = answer
-      whole = { fromS: answer.timeS[0]!, toS: answer.timeS[answer.timeS.length - 1]! }
+      whole = spanOf(answer.timeS)
       if (wanted === null) span = whole
     }
     redraw()
@@ -234,7 +245,8 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
   return {
     setScene(next) {
       scene = next
-      if (curve !== null) plot.redraw(false, false)
+      // The line itself is drawn anew: it ends where samples are missing
+      if (curve !== null) plot.redraw(true, false)
     },
     setDisplay(next) {
       display = next
@@ -283,4 +295,11 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
       plot.destroy()
     },
   }
+}
+
+/** From the first sample to the last; about a lone one. */
+function spanOf(timeS: Float64Array): Span {
+  const fromS = timeS[0]!
+  const toS = timeS[timeS.length - 1]!
+  return toS > fromS ? { fromS, toS } : { fromS: fromS - 0.5, toS: fromS + 0.5 }
 }

@@ -1,8 +1,15 @@
 import type { ForceCurve, OverruledPeak } from '#contract/records/break.ts'
 import type { EvaluationResult } from '#contract/records/evaluation.ts'
-import type { CurveScene, NoiseBand, ShadedSpan, StraightLine } from '#renderer/plots/curveScene.ts'
+import {
+  type CurveScene,
+  emptyScene,
+  type NoiseBand,
+  type ShadedSpan,
+  type StraightLine,
+} from '#renderer/plots/curveScene.ts'
 import { forceNear } from '#renderer/plots/nearestSample.ts'
 import type { PointMark } from '#renderer/plots/plotMarks.ts'
+import type { Span } from '#renderer/plots/zoom.ts'
 import { eventNames } from '../wording.ts'
 
 export type SceneParts = {
@@ -22,11 +29,12 @@ export type SceneParts = {
 /** Everything that an evaluation says about a curve, to be drawn on it. */
 export function sceneOf(parts: SceneParts): CurveScene {
   const { result, curve, capacityN } = parts
-  if (curve.timeS.length === 0) return { marks: [], levels: [], spans: [], band: null, line: null }
+  if (curve.timeS.length === 0) return emptyScene
   return {
     marks: [...wordMark(parts), ...eventMarks(parts), ...peakMarks(parts)],
     levels: capacityN === null ? [] : [{ value: capacityN, label: 'rated load', kind: 'alarm' }],
     spans: spansOf(result, parts.chosen),
+    gaps: gapsOf(result),
     band: bandOf(parts),
     line: parts.seatedLine ? seatedLineOf(result) : null,
   }
@@ -78,6 +86,12 @@ function spansOf({ events }: EvaluationResult, chosen: number | null): ShadedSpa
   return events
     .map(({ startTimeS, endTimeS }, index) => ({ fromS: startTimeS, toS: endTimeS, chosen: index === chosen }))
     .filter((span) => span.chosen || span.toS > span.fromS)
+}
+
+function gapsOf({ events }: EvaluationResult): Span[] {
+  return events
+    .filter(({ kind }) => kind === 'gap')
+    .map(({ startTimeS, endTimeS }) => ({ fromS: startTimeS, toS: endTimeS }))
 }
 
 /** Zero as the tare set it, and how far the noise reaches about it before the load. */

@@ -69,9 +69,21 @@ describe('sceneOf', () => {
     expect(sceneOf(parts({ noiseN: null })).band).toMatchObject({ halfWidth: 0, label: 'zero' })
   })
 
+  it('tells where samples are missing, so that no line is drawn there', () => {
+    const gap = madeEvent({ kind: 'gap', startTimeS: 1.2, endTimeS: 1.9 })
+    expect(sceneOf(parts({ events: [popIn, gap, finalDrop] })).gaps).toEqual([{ fromS: 1.2, toS: 1.9 }])
+    expect(sceneOf(parts()).gaps).toEqual([])
+  })
   it('draws nothing for a curve without samples', () => {
     const empty = { timeS: new Float64Array(), force: new Float64Array() }
-    expect(sceneOf(parts({}, { curve: empty }))).toEqual({ marks: [], levels: [], spans: [], band: null, line: null })
+    expect(sceneOf(parts({}, { curve: empty }))).toEqual({
+      marks: [],
+      levels: [],
+      spans: [],
+      gaps: [],
+      band: null,
+      line: null,
+    })
   })
 })
 
