@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useId, useRef } from 'react'
+import { rememberFocus } from './returnFocus.ts'
 
 /** A modal dialog: holds the focus while it is open and gives it back when it closes. */
 export function Dialog({
@@ -17,12 +18,12 @@ export function Dialog({
   useEffect(() => {
     const element = dialog.current
     if (element === null) return
-    const before = document.activeElement
+    const giveBack = rememberFocus()
     if (!element.open) element.showModal()
     element.querySelector<HTMLElement>('[data-first-focus]')?.focus()
     return () => {
       element.close()
-      if (before instanceof HTMLElement && before.isConnected) before.focus()
+      giveBack()
     }
   }, [])
   return (

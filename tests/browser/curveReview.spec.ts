@@ -126,6 +126,8 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
     await page.getByText('The peak is as the program found it.', { exact: false }).waitFor()
     expect(await summary()).toMatchObject({ peakN: foundN, overruled: null })
     await page.getByText('Peak again as found', { exact: false }).waitFor()
+    // The button that began it is gone; the focus stays with those beside it
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Pick the peak by hand')
   })
 
   it('declares the early drop the failure', async () => {
@@ -138,6 +140,7 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
     await tabToButton('Declare it')
     await page.keyboard.press('Enter')
     await page.locator('.strip-word').getByText('Declared a premature failure by bench 1').waitFor()
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Pick the peak by hand')
     const { summary: counted, evaluations } = await engine.handlers['breaks.get']({ breakId: 1 })
     const popIn = evaluations[0]!.result.events.find(({ kind }) => kind === 'pop-in')!
     const whole = { breakId: 1, fromS: null, toS: null, maxPoints: null }
