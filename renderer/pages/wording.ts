@@ -57,8 +57,8 @@ export const verifiedRangeFlags: readonly Flag[] = ['above-verified-range', 'bel
 const overrulingFlags: readonly Flag[] = ['peak-picked', 'premature-failure']
 
 /**
- * What a list says of a break's flags: a person's word first, and how far above the verified range it lies, if it does. No
- * more than `most` of them by name, the rest by their number.
+ * What a list says of a break's flags: a person's word first, and how far above the verified range it lies, if it does; of
+ * samples that are missing at the peak once only. No more than `most` of them by name, the rest by their number.
  */
 export function flagListWords(
   { flags, verification }: Pick<BreakSummary, 'flags' | 'verification'>,
@@ -66,6 +66,7 @@ export function flagListWords(
 ): string {
   const times = verification?.timesVerified ?? null
   const names = flags
+    .filter((flag) => flag !== 'gap' || !flags.includes('gap-at-peak'))
     .toSorted((a, b) => Number(overrulingFlags.includes(b)) - Number(overrulingFlags.includes(a)))
     .map((flag) =>
       flag === 'above-verified-range' && times !== null && times > 1
@@ -164,7 +165,8 @@ export function outcomeWord(summary: Pick<BreakSummary, 'outcome' | 'ending' | '
   if (summary.setAside !== null) return 'set aside'
   if (summary.ending === null) return 'running'
   if (summary.outcome === 'break') return 'broke'
-  if (summary.outcome === 'unloading') return 'unloaded'
+  // Nobody saw the load go down where the capture ended before it did
+  if (summary.outcome === 'unloading') return summary.ending === 'complete' ? 'unloaded' : 'cut short'
   return summary.outcome === 'none' ? 'not loaded' : 'not evaluated'
 }
 

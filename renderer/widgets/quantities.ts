@@ -55,6 +55,11 @@ export function writeFixed(value: number, decimals: number): string {
   return fraction === undefined ? sign + grouped : `${sign}${grouped}.${fraction}`
 }
 
+/** How many there are of something, written as any other number is. */
+export function writeCount(count: number): string {
+  return writeFixed(count, 0)
+}
+
 function quantity(unit: string, factor: number, mostDecimals: number): Quantity {
   const number = (stored: number | null) => (stored === null ? dash : writeNumber(stored * factor, mostDecimals))
   return {

@@ -4,6 +4,7 @@ import { useAction } from '#renderer/host/useAction.ts'
 import { useAnswer } from '#renderer/host/useAnswer.ts'
 import { useEvent } from '#renderer/host/useEvent.ts'
 import { Notice } from '#renderer/widgets/Notice.tsx'
+import { writeCount } from '#renderer/widgets/quantities.ts'
 import './archive.css'
 
 const task = 'archive.verify'
@@ -82,9 +83,7 @@ export function ArchivePage() {
                 {...(progress === null ? {} : { value: progress.done })}
               />
               <span>
-                {progress === null
-                  ? 'starting'
-                  : `${progress.done.toLocaleString('en')} of ${progress.total.toLocaleString('en')}`}
+                {progress === null ? 'starting' : `${writeCount(progress.done)} of ${writeCount(progress.total)}`}
               </span>
               <button type="button" className="button" onClick={() => void cancel.run({ task })}>
                 Cancel
@@ -108,13 +107,13 @@ function Figure({ name, value }: { name: string; value: number }) {
   return (
     <div>
       <dt>{name}</dt>
-      <dd>{value.toLocaleString('en')}</dd>
+      <dd>{writeCount(value)}</dd>
     </div>
   )
 }
 
 function VerifyWords({ report }: { report: NonNullable<ReturnType<typeof useAction<'archive.verify'>>['value']> }) {
-  const looked = `${report.ledgerEntries.toLocaleString('en')} entries, ${report.curves.toLocaleString('en')} curves and ${report.samples.toLocaleString('en')} samples were checked.`
+  const looked = `${writeCount(report.ledgerEntries)} entries, ${writeCount(report.curves)} curves and ${writeCount(report.samples)} samples were checked.`
   if (report.sound)
     return (
       <p className="verify-result" data-sound="">

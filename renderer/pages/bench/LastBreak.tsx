@@ -173,7 +173,7 @@ function Result({ summary }: { summary: BreakSummary }) {
         </div>
       </dl>
       {summary.outcome === 'break' ? null : (
-        <p className="last-break-words">It {outcomeWord(summary)} and counts as no strength.</p>
+        <p className="last-break-words">It was {outcomeWord(summary)} and counts as no strength.</p>
       )}
       {summary.outcome === 'break' ? (
         <p className="last-break-words">

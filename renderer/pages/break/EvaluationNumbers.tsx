@@ -1,6 +1,6 @@
 import type { BreakRecord } from '#contract/records/break.ts'
 import type { Evaluation } from '#contract/records/evaluation.ts'
-import { useQuantities, writeFixed, writeNumber } from '#renderer/widgets/quantities.ts'
+import { useQuantities, writeCount, writeFixed, writeNumber } from '#renderer/widgets/quantities.ts'
 import { instantWords } from '../wording.ts'
 
 /** Times, samples, zero and noise of an evaluation. */
@@ -31,8 +31,8 @@ export function EvaluationNumbers({
       : [['SD of the zero', `${written(tare.sd)}, ${tare.readings} readings`] satisfies [string, string]]),
     ['Noise, SD', force.text(result.noiseN)],
     ['Sample rate', result.sampleRateHz === null ? '–' : `${writeNumber(result.sampleRateHz, 1)} Hz`],
-    ['Samples', result.samples.toLocaleString('en')],
-    ['Missing samples', result.missingSamples.toLocaleString('en')],
+    ['Samples', writeCount(result.samples)],
+    ['Missing samples', writeCount(result.missingSamples)],
   ]
   return (
     <dl className="facts">

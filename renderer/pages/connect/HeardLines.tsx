@@ -1,5 +1,5 @@
 import type { Listening } from '#contract/records/bench.ts'
-import { writeNumber } from '#renderer/widgets/quantities.ts'
+import { writeCount, writeNumber } from '#renderer/widgets/quantities.ts'
 import { lineFormatWords } from '../wording.ts'
 
 /** What came in while listening: raw lines, and what they most likely are. */
@@ -21,7 +21,7 @@ export function HeardLines({ heard, pending }: { heard: Listening | null; pendin
         </p>
         <p className="prose">{heard.advice}</p>
         <p className="quiet">
-          {heard.bytes.toLocaleString('en')} bytes{rate === null ? '' : `, ${writeNumber(rate, 1)} lines/s`}
+          {writeCount(heard.bytes)} bytes{rate === null ? '' : `, ${writeNumber(rate, 1)} lines/s`}
         </p>
       </div>
       <pre className="heard-lines">

@@ -1,7 +1,8 @@
 import type { BreakSummary } from '#contract/records/break.ts'
+import { LongName } from '#renderer/widgets/LongName.tsx'
 import { type Column, LongTable } from '#renderer/widgets/LongTable.tsx'
 import { Notice } from '#renderer/widgets/Notice.tsx'
-import { type Quantities, useQuantities } from '#renderer/widgets/quantities.ts'
+import { type Quantities, useQuantities, writeCount } from '#renderer/widgets/quantities.ts'
 import { hashOf } from '../frame/route.ts'
 import { go } from '../frame/useRoute.ts'
 import { flagListWords, instantWords, outcomeWord, setAsideWords } from '../wording.ts'
@@ -33,11 +34,7 @@ export function BreaksPage() {
         view={view}
         onView={onView}
         total={
-          list.pending && list.total === 0
-            ? ''
-            : list.total === 1
-              ? '1 break'
-              : `${list.total.toLocaleString('en')} breaks`
+          list.pending && list.total === 0 ? '' : list.total === 1 ? '1 break' : `${writeCount(list.total)} breaks`
         }
         withWaiting={false}
       >
@@ -73,10 +70,23 @@ function columnsIn({ force, strength }: Quantities): Column<BreakSummary, Sort>[
       key: 'number',
       title: 'Specimen',
       sort: 'number',
-      width: '10%',
-      cell: (row) => (row.number === null ? <span className="quiet">none</span> : <strong>{row.number}</strong>),
+      width: '13%',
+      cell: (row) =>
+        row.number === null ? (
+          <span className="quiet">none</span>
+        ) : (
+          <strong>
+            <LongName name={row.number} />
+          </strong>
+        ),
     },
-    { key: 'adhesive', title: 'Adhesive', sort: 'adhesive', width: '17%', cell: (row) => row.adhesive ?? '' },
+    {
+      key: 'adhesive',
+      title: 'Adhesive',
+      sort: 'adhesive',
+      width: '17%',
+      cell: (row) => <span title={row.adhesive ?? undefined}>{row.adhesive ?? ''}</span>,
+    },
     {
       key: 'outcome',
       title: 'Outcome',
@@ -117,7 +127,7 @@ function columnsIn({ force, strength }: Quantities): Column<BreakSummary, Sort>[
     {
       key: 'flags',
       title: 'To be read with',
-      width: '24%',
+      width: '21%',
       cell: (row) => <span title={flagListWords(row)}>{flagListWords(row, 2)}</span>,
     },
   ]

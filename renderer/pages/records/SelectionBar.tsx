@@ -1,4 +1,5 @@
 import { Notice } from '#renderer/widgets/Notice.tsx'
+import { writeCount } from '#renderer/widgets/quantities.ts'
 import { mostCompared } from '../frame/route.ts'
 import { go } from '../frame/useRoute.ts'
 import type { BreakSelection } from './useBreakSelection.ts'
@@ -12,14 +13,14 @@ export function SelectionBar({ selection, total }: { selection: BreakSelection; 
     <section className="selection-bar" aria-label="Selected breaks">
       <Notice trouble={error} />
       <p aria-live="polite">
-        <strong>{breakIds.length.toLocaleString('en')}</strong> selected
+        <strong>{writeCount(breakIds.length)}</strong> selected
       </p>
       <button type="button" className="button button-quiet" onClick={rows.onNone}>
         Select none
       </button>
       {breakIds.length < total ? (
         <button type="button" className="button button-quiet" onClick={rows.onAll}>
-          Select all {total.toLocaleString('en')} that fit
+          Select all {writeCount(total)} that fit
         </button>
       ) : null}
       {tooMany ? <p className="quiet">At most {mostCompared} are compared at once.</p> : null}

@@ -1,8 +1,9 @@
 import type { BreakSummary, SpecimenSummary } from '#contract/records/break.ts'
 import { useBench } from '#renderer/host/hostContext.ts'
+import { LongName } from '#renderer/widgets/LongName.tsx'
 import { type Column, LongTable } from '#renderer/widgets/LongTable.tsx'
 import { Notice } from '#renderer/widgets/Notice.tsx'
-import { type Quantities, useQuantities } from '#renderer/widgets/quantities.ts'
+import { type Quantities, useQuantities, writeCount } from '#renderer/widgets/quantities.ts'
 import { hashOf } from '../frame/route.ts'
 import { go } from '../frame/useRoute.ts'
 import { flagListWords, flagNames, isUncalibrated, overruledWords } from '../wording.ts'
@@ -78,7 +79,7 @@ function specimenRowLabel({ fields, breakInForce }: SpecimenSummary): string {
 }
 
 function countWords(total: number): string {
-  return total === 1 ? '1 specimen' : `${total.toLocaleString('en')} specimens`
+  return total === 1 ? '1 specimen' : `${writeCount(total)} specimens`
 }
 
 function columnsIn({ force, strength, area }: Quantities, atHand: number | null): Column<SpecimenSummary, Sort>[] {
@@ -90,12 +91,20 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
       width: '12%',
       cell: (row) => (
         <>
-          <strong>{row.fields.number}</strong>
+          <strong>
+            <LongName name={row.fields.number} />
+          </strong>
           {row.specimenId === atHand ? <span className="at-hand-mark"> at hand</span> : null}
         </>
       ),
     },
-    { key: 'adhesive', title: 'Adhesive', sort: 'adhesive', width: '15%', cell: (row) => row.fields.adhesive },
+    {
+      key: 'adhesive',
+      title: 'Adhesive',
+      sort: 'adhesive',
+      width: '15%',
+      cell: (row) => <span title={row.fields.adhesive}>{row.fields.adhesive}</span>,
+    },
     { key: 'joint', title: 'Joint', sort: 'jointType', width: '21%', cell: (row) => row.fields.jointType },
     { key: 'exposure', title: 'Exposure', sort: 'exposure', width: '7%', cell: (row) => row.fields.exposure },
     {

@@ -3,7 +3,7 @@ import type { ChangesPage, ResultChange } from '#contract/records/reevaluation.t
 import { Choice } from '#renderer/widgets/Choice.tsx'
 import { LongTable } from '#renderer/widgets/LongTable.tsx'
 import { Notice } from '#renderer/widgets/Notice.tsx'
-import { useQuantities, writeFixed } from '#renderer/widgets/quantities.ts'
+import { useQuantities, writeCount, writeFixed } from '#renderer/widgets/quantities.ts'
 import { signedNumber } from '../calibrationWords.ts'
 import { go } from '../frame/useRoute.ts'
 import { usePagedList } from '../records/usePagedList.ts'
@@ -35,7 +35,7 @@ export function Changes({ reevaluationId }: { reevaluationId: number }) {
       <div className="changes-tools">
         <h2 id="changes-title">Before and now</h2>
         <p className="quiet" aria-live="polite">
-          {list.newest === null ? '' : `${list.total.toLocaleString('en')} shown`}
+          {list.newest === null ? '' : `${writeCount(list.total)} shown`}
         </p>
         <Choice label="Show" labelHidden options={filters} value={only} onChange={(next) => setOnly(next)} />
       </div>
@@ -72,13 +72,13 @@ function ChangeFigures({ figures }: { figures: ChangesPage['figures'] }) {
     <dl className="change-figures">
       <div>
         <dt>Results</dt>
-        <dd>{results.toLocaleString('en')}</dd>
+        <dd>{writeCount(results)}</dd>
       </div>
       {counts.map(([name, count]) => (
         <div key={name}>
           <dt>{name}</dt>
           <dd>
-            {count.toLocaleString('en')}{' '}
+            {writeCount(count)}{' '}
             <small>changed{count === 0 || results === 0 ? '' : `, ${shareWords(count / results)}`}</small>
           </dd>
         </div>

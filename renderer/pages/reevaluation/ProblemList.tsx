@@ -1,4 +1,5 @@
 import type { ReevaluationEnd } from '#contract/records/reevaluation.ts'
+import { writeCount } from '#renderer/widgets/quantities.ts'
 import { hashOf } from '../frame/route.ts'
 import { problemGroups } from './problemGroups.ts'
 import { breaksWords } from './standing.ts'
@@ -24,7 +25,7 @@ export function ProblemList({ problems }: { problems: ReevaluationEnd['problems'
                   Break {breakId}
                 </a>
               ))}
-              {breakIds.length > mostNamed ? `and ${(breakIds.length - mostNamed).toLocaleString('en')} more` : ''}
+              {breakIds.length > mostNamed ? `and ${writeCount(breakIds.length - mostNamed)} more` : ''}
             </span>
           </li>
         ))}

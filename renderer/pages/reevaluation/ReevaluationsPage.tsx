@@ -1,7 +1,7 @@
 import type { ReevaluationSummary } from '#contract/records/reevaluation.ts'
 import { useAnswer } from '#renderer/host/useAnswer.ts'
 import { Notice } from '#renderer/widgets/Notice.tsx'
-import { useQuantities } from '#renderer/widgets/quantities.ts'
+import { useQuantities, writeCount } from '#renderer/widgets/quantities.ts'
 import { hashOf } from '../frame/route.ts'
 import { instantWords } from '../wording.ts'
 import { StandingTag } from './StandingTag.tsx'
@@ -78,7 +78,7 @@ function Row({ row }: { row: ReevaluationSummary }) {
       </th>
       <td>
         {breaksWords(row.breaks)}
-        {problems === 0 ? null : <span className="quiet">, {problems.toLocaleString('en')} could not be</span>}
+        {problems === 0 ? null : <span className="quiet">, {writeCount(problems)} could not be</span>}
       </td>
       <td>{nameOf(row.calibrationId)}</td>
       <td>{changedWords(row.settings, quantities).join(', ') || <span className="quiet">none</span>}</td>

@@ -1,4 +1,5 @@
 import type { ResultChange } from '#contract/records/reevaluation.ts'
+import { LongName } from '#renderer/widgets/LongName.tsx'
 import type { Column } from '#renderer/widgets/LongTable.tsx'
 import type { Quantities } from '#renderer/widgets/quantities.ts'
 import { signedNumber } from '../calibrationWords.ts'
@@ -17,9 +18,20 @@ export function changeColumns({ force }: Quantities): Column<ResultChange, Chang
       sort: 'number',
       width: '9%',
       cell: (row) =>
-        row.number === null ? <span className="quiet">break {row.breakId}</span> : <strong>{row.number}</strong>,
+        row.number === null ? (
+          <span className="quiet">break {row.breakId}</span>
+        ) : (
+          <strong>
+            <LongName name={row.number} />
+          </strong>
+        ),
     },
-    { key: 'adhesive', title: 'Adhesive', width: '17%', cell: (row) => row.adhesive ?? '' },
+    {
+      key: 'adhesive',
+      title: 'Adhesive',
+      width: '17%',
+      cell: (row) => <span title={row.adhesive ?? undefined}>{row.adhesive ?? ''}</span>,
+    },
     {
       key: 'outcome',
       title: 'Outcome',

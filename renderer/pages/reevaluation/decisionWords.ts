@@ -1,4 +1,5 @@
 import type { ReevaluationSummary } from '#contract/records/reevaluation.ts'
+import { writeCount } from '#renderer/widgets/quantities.ts'
 import { breaksWords, ofWords, standingOf } from './standing.ts'
 
 export type DecisionKind = 'adopted' | 'dropped'
@@ -17,7 +18,7 @@ export function titleWords(summary: ReevaluationSummary): string {
 /** What the results are worth as they stand, and what adopting them would mean. */
 export function meaningWords(summary: ReevaluationSummary): string {
   const { evaluated, breaks } = summary
-  const results = evaluated === 1 ? 'this result' : `all ${evaluated.toLocaleString('en')} results`
+  const results = evaluated === 1 ? 'this result' : `all ${writeCount(evaluated)} results`
   const adopting = `Adopting puts ${results} in force by one recorded decision, which you can take back at any time. ${kept}`
   if (evaluated === 0) return `${nothingWords(summary)}, so there is nothing to adopt.`
   switch (standingOf(summary)) {

@@ -1,4 +1,5 @@
 import type { ReevaluationSummary } from '#contract/records/reevaluation.ts'
+import { writeCount } from '#renderer/widgets/quantities.ts'
 
 /** How a re-evaluation stands. taken-out: adopted once, and no longer in force. nothing: no break could be evaluated. */
 export type Standing =
@@ -45,10 +46,10 @@ export function standingWords(
 
 /** "312 of 5,000". */
 export function ofWords(done: number, total: number): string {
-  return `${done.toLocaleString('en')} of ${total.toLocaleString('en')}`
+  return `${writeCount(done)} of ${writeCount(total)}`
 }
 
 /** "1 break", "5,000 breaks". */
 export function breaksWords(count: number): string {
-  return count === 1 ? '1 break' : `${count.toLocaleString('en')} breaks`
+  return count === 1 ? '1 break' : `${writeCount(count)} breaks`
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { endedSentence, flagListWords, overruledWords, setAsideWords } from '#renderer/pages/wording.ts'
+import { endedSentence, flagListWords, outcomeWord, overruledWords, setAsideWords } from '#renderer/pages/wording.ts'
 
 describe('flagListWords', () => {
   const flags = ['uncalibrated', 'glitch', 'peak-picked'] as const
@@ -9,11 +9,32 @@ describe('flagListWords', () => {
       'peak picked by hand, uncalibrated, spike left out',
     )
   })
+  it('says once that samples are missing where the peak is', () => {
+    expect(flagListWords({ flags: ['gap', 'gap-at-peak', 'uncalibrated'], verification: null }, 2)).toBe(
+      'gap at peak, uncalibrated',
+    )
+    expect(flagListWords({ flags: ['gap'], verification: null })).toBe('gap')
+  })
   it('counts what there is no room for', () => {
     expect(flagListWords({ flags: [...flags], verification: null }, 2)).toBe('peak picked by hand, uncalibrated, +1')
     expect(flagListWords({ flags: ['uncalibrated', 'glitch'], verification: null }, 2)).toBe(
       'uncalibrated, spike left out',
     )
+  })
+})
+
+describe('outcomeWord', () => {
+  const word = (outcome: 'break' | 'unloading' | 'none', ending: 'complete' | 'interrupted' | 'recovered') =>
+    outcomeWord({ outcome, ending, setAside: null })
+
+  it('says of a load that went down that it did, and of one that nobody saw going down that the capture ended', () => {
+    expect(word('unloading', 'complete')).toBe('unloaded')
+    expect(word('unloading', 'interrupted')).toBe('cut short')
+    expect(word('unloading', 'recovered')).toBe('cut short')
+  })
+  it('calls a break a break, however its capture ended', () => {
+    expect(word('break', 'recovered')).toBe('broke')
+    expect(word('none', 'interrupted')).toBe('not loaded')
   })
 })
 

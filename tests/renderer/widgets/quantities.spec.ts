@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import {
   quantitiesIn,
   withoutEndingZeros,
+  writeCount,
   writeFixed,
   writeLimit,
   writeNumber,
@@ -70,4 +71,8 @@ describe('writeFixed', () => {
   it('keeps its decimals, so that live digits do not dance', () => {
     expect([0, 9.96, 100].map((value) => writeFixed(value, 1))).toEqual(['0.0', '10.0', '100.0'])
   })
+})
+
+it('counts with the same thin space as every other number', () => {
+  expect([7, 1587, 10_000, 2_345_678].map(writeCount)).toEqual(['7', '1587', '10\u2009000', '2\u2009345\u2009678'])
 })

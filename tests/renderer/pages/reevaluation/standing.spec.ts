@@ -37,12 +37,12 @@ it('has nothing to wait for without a result', () =>
 
 it('says how far a running one is, and of the others what became of them', () => {
   const summary = { decisions: [], breaks: 5000, evaluated: 312 }
-  expect(standingWords({ ...summary, end: null })).toBe('running: 312 of 5,000')
+  expect(standingWords({ ...summary, end: null })).toBe('running: 312 of 5000')
   expect(standingWords({ ...summary, end: end('complete') })).toBe('waiting for your decision')
 })
 
 it('counts breaks in words', () => {
   expect(breaksWords(1)).toBe('1 break')
-  expect(breaksWords(5000)).toBe('5,000 breaks')
+  expect(breaksWords(5000)).toBe('5000 breaks')
   expect(ofWords(0, 12)).toBe('0 of 12')
 })
