@@ -8,7 +8,7 @@ import { Switch } from '#renderer/widgets/Switch.tsx'
 import { hashOf } from '../frame/route.ts'
 import { go } from '../frame/useRoute.ts'
 import { ComparedCurves } from './ComparedCurves.tsx'
-import { distanceWords, hintWords, medianWords } from './compareWords.ts'
+import { distanceWords, hintWords, leftOutName, medianWords, severalGroupsWords } from './compareWords.ts'
 import { TaskLine } from './TaskLine.tsx'
 import { useComparison } from './useComparison.ts'
 import { useLoadedCurves } from './useLoadedCurves.ts'
@@ -52,7 +52,7 @@ function Compare({ breakIds }: { breakIds: readonly number[] }) {
   })
   const loaded = useLoadedCurves(breakIds, version)
   const made = useComparison({ breakIds: [...breakIds], alignAt, normalising }, version)
-  const name = useGroupName(breakIds)
+  const group = useGroup(breakIds)
   const comparison = made.value
   const compared = comparison?.curves.length ?? 0
   return (
@@ -63,7 +63,7 @@ function Compare({ breakIds }: { breakIds: readonly number[] }) {
             <a href={hashOf({ page: 'breaks' })}>Breaks</a>
           </p>
           <h1>{breakIds.length === 1 ? 'One break' : `${breakIds.length} breaks compared`}</h1>
-          {name === null ? null : <p className="record-words">{name}</p>}
+          {group === null ? null : <p className="record-words">{group.name ?? severalGroupsWords(compared)}</p>}
         </div>
         <div className="compare-choices">
           <Choice label="0 lies at" options={alignments} value={alignAt} onChange={(at) => setAlignAt(at)} />
@@ -89,7 +89,7 @@ function Compare({ breakIds }: { breakIds: readonly number[] }) {
           comparison={comparison}
           loaded={loaded.curves}
           withMedian={withMedian}
-          ofOneGroup={name !== null}
+          ofOneGroup={group !== null && group.name !== null}
           onTakeOut={(breakId) => {
             setTakenOut([...takenOut, breakId])
             go({ page: 'compare', breakIds: breakIds.filter((id) => id !== breakId) })
@@ -109,7 +109,10 @@ function Compare({ breakIds }: { breakIds: readonly number[] }) {
               <ul>
                 {comparison.leftOut.map(({ breakId, because }) => (
                   <li key={breakId}>
-                    <a href={hashOf({ page: 'break', breakId })}>break {breakId}</a>: {because}
+                    <a href={hashOf({ page: 'break', breakId })}>
+                      {leftOutName(breakId, loaded.curves.get(breakId)?.record.summary.number ?? null)}
+                    </a>
+                    : {because}
                   </li>
                 ))}
               </ul>
@@ -138,14 +141,15 @@ function Compare({ breakIds }: { breakIds: readonly number[] }) {
   )
 }
 
-/** The name of the group, when the breaks are all of one; null for any other selection. */
-function useGroupName(breakIds: readonly number[]): string | null {
+/** The name of the group, when the breaks are all of one, null for any other selection; null as a whole while it is not known. */
+function useGroup(breakIds: readonly number[]): { name: string | null } | null {
   const [first] = breakIds
   const group = useAnswer('breaks.group', first === undefined ? null : { breakId: first })
   if (group.value === null) return null
   const inGroup = new Set(group.value.breakIds)
-  if (!breakIds.every((id) => inGroup.has(id))) return null
-  return breakIds.length === inGroup.size
-    ? `all of ${group.value.name}`
-    : `${breakIds.length} of the ${inGroup.size} of ${group.value.name}`
+  if (!breakIds.every((id) => inGroup.has(id))) return { name: null }
+  const { name } = group.value
+  return {
+    name: breakIds.length === inGroup.size ? `all of ${name}` : `${breakIds.length} of the ${inGroup.size} of ${name}`,
+  }
 }

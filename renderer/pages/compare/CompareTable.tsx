@@ -145,9 +145,13 @@ export function CompareTable(props: CompareTableProps) {
                     <a href={hashOf({ page: 'break', breakId: row.breakId })} tabIndex={-1}>
                       {row.name}
                     </a>
-                    {row.curve.setAside ? <span className="compare-aside">set aside, dashed</span> : null}
+                    {row.standing === '' ? null : <span className="compare-aside">{row.standing}</span>}
                   </th>
-                  {withAdhesive ? <td className="compare-adhesive">{row.adhesive ?? '–'}</td> : null}
+                  {withAdhesive ? (
+                    <td className="compare-adhesive" title={row.adhesive ?? undefined}>
+                      <span>{row.adhesive ?? '–'}</span>
+                    </td>
+                  ) : null}
                   <td className="numeric">
                     <OverruledMark overruled={row.overruled} /> {force.number(row.peakN)}
                   </td>

@@ -9,11 +9,12 @@ import {
   withoutEndingZeros,
   writeNumber,
 } from '#renderer/widgets/quantities.ts'
+import { evaluationInForce } from '../break/evaluationInForce.ts'
 import { go } from '../frame/useRoute.ts'
 import { CompareLegend } from './CompareLegend.tsx'
 import { CompareTable } from './CompareTable.tsx'
 import { type CompareRow, orderRows, type RowOrder, timeToPeakS } from './compareRows.ts'
-import { curveName, differenceWords, outlyingWords } from './compareWords.ts'
+import { curveName, differenceWords, outlyingWords, standingWords } from './compareWords.ts'
 import type { LoadedCurve } from './loadedCurves.ts'
 import { OverlayFigure } from './OverlayFigure.tsx'
 import { unlikeWords } from './unlikeWords.ts'
@@ -117,6 +118,10 @@ function rowsOf({ curves }: Comparison, loaded: ReadonlyMap<number, LoadedCurve>
       breakId: curve.breakId,
       name: curveName(curve, curves),
       curve,
+      standing:
+        record === undefined
+          ? ''
+          : standingWords(record.summary, evaluationInForce(record)?.settings.capacityN ?? null),
       adhesive: record?.summary.adhesive ?? null,
       peakN: curve.peakN,
       overruled: record?.summary.overruled ?? null,

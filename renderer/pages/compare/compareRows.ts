@@ -6,6 +6,8 @@ export type CompareRow = {
   breakId: number
   name: string
   curve: ComparedCurve
+  /** How it stands apart from a plain break, in words; empty for a plain one. */
+  standing: string
   adhesive: string | null
   peakN: number | null
   overruled: OverruledPeak | null

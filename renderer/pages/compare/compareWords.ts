@@ -1,6 +1,9 @@
+import type { BreakSummary } from '#contract/records/break.ts'
 import type { ComparedCurve, Comparison } from '#contract/records/curveViews.ts'
 import { between } from '#renderer/plots/overlayCurve.ts'
 import { type Quantities, writeFixed } from '#renderer/widgets/quantities.ts'
+import { isLowerLimit } from '../break/lowerLimit.ts'
+import { outcomeWord } from '../wording.ts'
 
 /** Below this share of the highest median a percentage of it says nothing: the load is near zero there. */
 const leastShareForPercent = 0.1
@@ -79,6 +82,31 @@ export function medianWords(curves: number): string {
     : 'Two curves have no median worth the name. With three or more, their median and quartiles are drawn.'
 }
 
+/** How a curve stands apart from a plain break: it counts for nothing, it has no strength, or its peak is a lower limit. */
+export function standingWords(
+  summary: Pick<BreakSummary, 'outcome' | 'ending' | 'setAside' | 'flags' | 'overruled' | 'peakN'>,
+  capacityN: number | null,
+): string {
+  const { setAside, outcome } = summary
+  const words = [
+    setAside !== null ? 'set aside, dashed' : outcome === 'break' ? null : `${outcomeWord(summary)}, no break`,
+    isLowerLimit(summary, capacityN) ? 'peak at least' : null,
+  ]
+  return words.filter((word) => word !== null).join('; ')
+}
+
+/** That the curves are not all of one group, and what it means for the median of so many. */
+export function severalGroupsWords(curves: number): string {
+  return curves >= 3
+    ? 'of more than one group: median and quartiles are of all of them together'
+    : 'of more than one group'
+}
+
+/** What a break is called that is not among the curves: by its specimen too, where that is known. */
+export function leftOutName(breakId: number, number: string | null): string {
+  return number === null ? `break ${breakId}` : `${number}, break ${breakId}`
+}
+
 /** How many of the curves are pointed out, and how that is meant. */
 export function hintWords({ curves, notJudged }: Pick<Comparison, 'curves' | 'notJudged'>): string {
   if (notJudged !== null) return notJudged
@@ -90,4 +118,4 @@ export function hintWords({ curves, notJudged }: Pick<Comparison, 'curves' | 'no
 
 /** What the distance of the table is, and what median and quartiles stand for. */
 export const distanceWords =
-  'Distance: how far a curve lies from the median while it is loaded, from its onset to its break (root mean square). Median and quartiles are of the curves that are loaded at the time, and drawn where that is at least half of them.'
+  'Distance: how far a curve lies from the median while it is loaded, from its onset to its break, or to its peak where it has none (root mean square). Median and quartiles are of the curves that are loaded at the time, and drawn where that is at least half of them.'

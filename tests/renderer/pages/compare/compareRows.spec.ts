@@ -5,6 +5,7 @@ import { createScriptedHost } from '#tests/fakes/scriptedHost.ts'
 const row = (breakId: number, name: string, peakN: number | null, distance: number | null): CompareRow => ({
   breakId,
   name,
+  standing: '',
   adhesive: null,
   peakN,
   overruled: null,

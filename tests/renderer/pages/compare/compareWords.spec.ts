@@ -4,9 +4,12 @@ import {
   curveName,
   differenceWords,
   hintWords,
+  leftOutName,
   medianWords,
   outlyingWords,
   placeWords,
+  severalGroupsWords,
+  standingWords,
 } from '#renderer/pages/compare/compareWords.ts'
 import { quantitiesIn } from '#renderer/widgets/quantities.ts'
 
@@ -132,3 +135,33 @@ it.each([
   [2, /^Two curves have no median/],
   [3, /^$/],
 ])('says of %i curves whether they have a median', (curves, words) => expect(medianWords(curves)).toMatch(words))
+
+describe('standingWords', () => {
+  const plain: Parameters<typeof standingWords>[0] = {
+    ...{ outcome: 'break', ending: 'complete', setAside: null },
+    ...{ flags: [], overruled: null, peakN: 900 },
+  }
+
+  it('says nothing of a plain break', () => expect(standingWords({ ...plain, flags: ['glitch'] }, 1000)).toBe(''))
+  it('tells curves that are no strength, and those that count for nothing', () => {
+    expect(standingWords({ ...plain, outcome: 'unloading' }, null)).toBe('unloaded, no break')
+    expect(standingWords({ ...plain, outcome: 'unloading', ending: 'interrupted' }, null)).toBe('cut short, no break')
+    expect(standingWords({ ...plain, setAside: 'it slipped' }, null)).toBe('set aside, dashed')
+  })
+  it('tells a peak that is a lower limit', () => {
+    expect(standingWords({ ...plain, flags: ['clipped'] }, null)).toBe('peak at least')
+    expect(standingWords({ ...plain, setAside: 'it slipped', flags: ['clipped'] }, null)).toBe(
+      'set aside, dashed; peak at least',
+    )
+  })
+})
+
+it('says of curves of several groups that their median mixes them, where there is one', () => {
+  expect(severalGroupsWords(3)).toMatch(/^of more than one group: median and quartiles are of all/)
+  expect(severalGroupsWords(2)).toBe('of more than one group')
+})
+
+it('names what is left out as the other places do', () => {
+  expect(leftOutName(7, 'C1-LL-07')).toBe('C1-LL-07, break 7')
+  expect(leftOutName(7, null)).toBe('break 7')
+})
