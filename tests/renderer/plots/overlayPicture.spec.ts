@@ -43,6 +43,15 @@ const redAt = (picture: ReturnType<typeof painted>, column: number, row: number)
   picture.pixels.words[row * 100 + column]! & 255
 
 describe('the picture of many curves', () => {
+  it('lays each curve on axes of its own', () => {
+    const plain = painted(level(1, 80))
+    // 0 to 10 s from −50 s on, in tenths of a second, and four times the force.
+    const levels = buildLevels(Float64Array.of(-50, -49), Float64Array.of(320, 320))
+    const moved = painted(level(1, 0, { levels, originS: -50, timeUnit: 0.1, forceUnit: 4 }))
+    expect(moved.spansOf(1)).toEqual(plain.spansOf(1))
+    expect(moved.nearest(50, 20, 3)).toBe(1)
+  })
+
   it('finds the curve nearest to a point, and none where none is near', () => {
     const picture = painted(level(1, 80), level(2, 40))
     expect(picture.nearest(50, 22, 10)).toBe(1)

@@ -63,6 +63,12 @@ describe('inView', () => {
     expect(inView({ curve, fine }, { fromS: 4, toS: 5 })).toBe(fine))
   it('takes the whole curve where the finer stretch ends within the view', () =>
     expect(inView({ curve, fine }, { fromS: 4, toS: 6 })).toEqual({ levels: curve.levels, complete: false }))
+  it('looks at the view in the curve’s own time', () => {
+    // 40 to 50 of a tenth of a second each, from 0 s on, are 4 s to 5 s.
+    const percent = { ...curve, timeUnit: 0.1 }
+    expect(inView({ curve: percent, fine }, { fromS: 40, toS: 50 })).toBe(fine)
+    expect(inView({ curve: percent, fine }, { fromS: 40, toS: 60 }).complete).toBe(false)
+  })
   it('takes a finer stretch that reaches the end of the curve though the view goes on', () => {
     const last = { levels: stretch(8, 10), complete: true }
     expect(inView({ curve, fine: last }, { fromS: 9, toS: 12 })).toBe(last)

@@ -25,6 +25,11 @@ test('points out nobody among fewer than five, and says so', () => {
     })
 })
 
+test('judges five curves', () => {
+  // By hand: median 3, MAD 1; 0.6745 x 897 is far above 3.5.
+  expect(outlyingCurves([1, 2, 3, 4, 900]).outlying).toEqual([false, false, false, false, true])
+})
+
 test('points out nobody where more than half lie equally far, and says so', () => {
   expect(outlyingCurves([2, 2, 2, 2, 2, 900])).toMatchObject({
     scores: null,

@@ -140,6 +140,16 @@ describe('final drop', () => {
     expect(readFinalDrop(broken(slow, 0.001, 10, null))!.endTimeS).toBeCloseTo(10.9, 2)
   })
 
+  it('begins at the break, known to a sample, where the last mean before it reaches into the fall', () => {
+    const curve = {
+      ...broken(atOnce, 0.004, 9.999, 0.003),
+      samplesPerMean: 5,
+      timeS: Float64Array.of(9.952, 9.972, 9.992, 10.012),
+      force: Float64Array.of(3981, 3989, 2800, 200),
+    }
+    expect(readFinalDrop(curve)).toMatchObject({ startTimeS: 9.999, fromN: 3989, manner: 'brittle' })
+  })
+
   it('is the same from any level at rest', () => {
     const made = broken(atOnce, 0.001, 10, 0.003)
     const moved = {

@@ -44,6 +44,16 @@ describe('a step against a bend', () => {
     expect(stepOverBend(bent, around, 0)).toBeCloseTo((0.0178823529412 - 0.012) / 0.002, 8)
   })
 
+  it('is judged without the points that fell into it', () => {
+    // The points of R, and one in between that belongs to neither line. A bend there is worse: numpy 2.4.6, linalg.lstsq on the
+    // columns 1, minimum(0, x - 4.5), maximum(0, x - 4.5): 0.3807.
+    const fallen = {
+      timeS: Float64Array.of(0, 1, 2, 3, 4, 4.5, 5, 6, 7, 8, 9),
+      force: Float64Array.of(0, 1, 2, 3, 4, 99, 3.5, 3.2, 2.9, 2.4, 2.1),
+    }
+    expect(stepOverBend(fallen, { from: 0, i: 4, j: 6, to: 11 }, 0.1)).toBeCloseTo((0.0178823529412 - 0.012) / 0.01, 8)
+  })
+
   it('is far better where the load truly falls', () => {
     const fallen = evenly([0, 1, 2, 3, 4, 0, 1, 2, 3, 4])
     expect(stepOverBend(fallen, around, 0.5)).toBeGreaterThan(30)

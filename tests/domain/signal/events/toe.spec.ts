@@ -65,6 +65,12 @@ describe('toe compensation', () => {
     expect(toeLine(every(600), null, null)).toBeNull()
   })
 
+  it('is not offered where the line falls, whatever the noise explains', () => {
+    const force = Float64Array.of(0, 160, 550, 500, 400, 300, 200, 150, 350, 1000)
+    const curve = madeCurve((t) => force[t]!, { intervalS: 1, endS: 9, noise: 1e4 })
+    expect(toeLine(curve, null, null)).toBeNull()
+  })
+
   it('is not offered by more than a tenth of the way to the middle of the line before the onset', () => {
     // The middle lies at 7.5 s: (7.5 s − onset) / 10 are 0.68 s before an onset at 0.68 s.
     const from = (onsetS: number) =>

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { channelFrequencyClass } from '#domain/signal/filters/channelFrequencyClass.ts'
+import { channelFrequencyClass, halfPowerOfClassHz } from '#domain/signal/filters/channelFrequencyClass.ts'
 import { filterTwoPass } from '#domain/signal/filters/twoPass.ts'
 import { twoPassGainDb } from './twoPassGain.ts'
 
@@ -25,6 +25,12 @@ describe('channelFrequencyClass', () => {
       expect(Math.abs(value - printed)).toBeLessThanOrEqual(
         0.51 * 10 ** (Math.floor(Math.log10(Math.abs(printed))) - 9),
       )
+  })
+
+  // SAE J211-1 and ISO 6487 from memory: F_N = 5/3 F_H, 100, 300, 1000 and 1650 Hz as printed, the last rounded.
+  test('halves the power at five thirds of the class', () => {
+    expect([60, 180, 600].map(halfPowerOfClassHz)).toEqual([100, 300, 1000])
+    expect(Math.abs(halfPowerOfClassHz(1000) / 1650 - 1)).toBeLessThan(0.011)
   })
 
   test.each([60, 180, 600, 1000])('CFC %d lets a constant pass unchanged', (frequencyClass) => {
