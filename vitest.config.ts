@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os'
 import { defineConfig } from 'vitest/config'
 
 export default defineConfig({
@@ -6,5 +7,7 @@ export default defineConfig({
     setupFiles: ['tests/failOnConsole.ts'],
     testTimeout: 20_000,
     pool: 'forks',
+    // Many tests wait for a browser or a port: a core kept free for vitest itself would be idle most of the time.
+    maxWorkers: availableParallelism(),
   },
 })
