@@ -40,6 +40,12 @@ test('refuses a word that lacks its sample, or has what does not belong to it', 
   expect(decisionsOf(database, 1)).toEqual([])
 })
 
+test('knows no word on a break that is not there', () => {
+  expect(() => addDecision(study(), { ...word, breakId: 9, kind: 'set-aside' })).toThrow(
+    expect.objectContaining({ code: 'not-found', message: expect.stringContaining('9') }),
+  )
+})
+
 test('overrules no peak of a capture that runs', () => {
   const database = study()
   const { sessionId } = beginSession(database, session)

@@ -36,6 +36,16 @@ test('finds a whole archive sound', () => {
   expect(verify(study(), () => {})).toMatchObject({ sound: true, faults: [] })
 })
 
+test('misses no result of a break that could not be evaluated again, as its end says so', () => {
+  const database = study()
+  const begun = { begunAt: morning, by: 'bench', method: 'test 9', calibrationId: null, settings: {} }
+  const { reevaluationId } = beginReevaluation(database, { ...begun, breakIds: [1, 2] })
+  storeEvaluation(database, { ...resultBeside(database, 1), reevaluationId })
+  const problems = [{ breakId: 2, message: 'Its curve is damaged.' }]
+  endReevaluation(database, { reevaluationId, endedAt: morning, ending: 'complete', problems })
+  expect(verify(database, () => {})).toMatchObject({ sound: true, faults: [] })
+})
+
 test.each([
   [
     'a result of a break that nobody asked for',

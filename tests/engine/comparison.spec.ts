@@ -220,6 +220,16 @@ describe('makeComparison', () => {
     expect(shares.median[shares.grid.indexOf(0)]).toBeCloseTo(100, 9)
   })
 
+  test('counts the sample nearest to the time of the peak as the peak, as times are rounded', async () => {
+    // The peak is at 4.499 s; the samples beside it, a millisecond away, are 100 counts lower and at rest.
+    const ids: number[] = []
+    for (const peakTimeS of [4.4986, 4.499, 4.4994])
+      ids.push(await keepCurve(archive, plain, { ownScale: { kind: 'none' }, result: { peakTimeS } }))
+    const { curves, leftOut } = await compare(ids, { normalising: 'force' })
+    expect(leftOut).toEqual([])
+    expect(curves.map(({ forceUnit }) => forceUnit)).toEqual([4000, 4000, 4000])
+  })
+
   test('stands under the scale of the result in force, and at the peak that a person picked', async () => {
     const [specimenId] = await addBlocks(archive, ['C1-LL-1'])
     const breakId = await keepCurve(archive, plain, { specimenId: specimenId! })

@@ -26,6 +26,18 @@ describe('the time of a fall', () => {
     expect(recorded(0.5).fallS(0, 1000, 100)).toBeNull()
   })
 
+  it('is known as soon as it is down', () => {
+    const recent = createRecentSamples()
+    for (const [i, load] of [1000, 1000, 950, 500, 150].entries()) recent.push(i / 1000, load)
+    expect(beginFallRecord(recent, 2).fallS(0, 1000, 100)).toBeCloseTo(0.002, 9)
+  })
+
+  it('cannot be told when what is in memory of it begins below 90 %', () => {
+    const recent = createRecentSamples()
+    for (const [i, load] of [880, 500, 150, 100].entries()) recent.push(i / 1000, load)
+    expect(beginFallRecord(recent, 0).fallS(0, 1000, 100)).toBeNull()
+  })
+
   it('cannot be told when nothing before it is in memory', () => {
     const recent = createRecentSamples()
     for (let i = 0; i < 5; i++) recent.push(i / 1000, 100)

@@ -17,6 +17,10 @@ test('never ends before it begins', () => {
   expect(loadedPart({ onsetTimeS: 7, peakTimeS: 3, breakTimeS: null })).toEqual({ fromS: 3, toS: 3 })
 })
 
+test('ends at the break where no sample counts as the peak', () => {
+  expect(loadedPart({ onsetTimeS: 2, peakTimeS: null, breakTimeS: 9.5 })).toEqual({ fromS: 2, toS: 9.5 })
+})
+
 test('there is none without peak and break', () => {
   expect(loadedPart({ onsetTimeS: 2, peakTimeS: null, breakTimeS: null })).toBeNull()
 })

@@ -16,6 +16,14 @@ test('a curve that lies very near the median curve is none, however rare', () =>
   expect(outlying).toEqual(Array(6).fill(false))
 })
 
+test('five are enough to point one out', () => {
+  // scipy 1.17.1: 0.6745 * (d - numpy.median(d)) / stats.median_abs_deviation(d)
+  const { scores, outlying } = outlyingCurves([11.4, 9.8, 12.1, 48.9, 10.6])
+  const expected = [0, -1.349, 0.5901875, 31.6171875, -0.6745]
+  for (const [i, score] of expected.entries()) expect(scores![i]).toBeCloseTo(score, 10)
+  expect(outlying).toEqual([false, false, false, true, false])
+})
+
 test('points out nobody among fewer than five, and says so', () => {
   for (const distances of [[], [1], [1, 1, 1, 900]])
     expect(outlyingCurves(distances)).toMatchObject({

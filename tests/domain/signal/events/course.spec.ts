@@ -26,6 +26,20 @@ describe('course of a loading', () => {
     expect(course.workJ! / 0.75).toBeCloseTo(1, 5)
   })
 
+  it('has the area up to the break where the load sagged between peak and break', () => {
+    const sagged = madeCurve(lines([0, 0], [10, 3000], [14, 2000]), {
+      intervalS: 0.001,
+      endS: 14,
+      breakS: 14,
+      afterBreak: 100,
+    })
+    const course = courseOf(sagged, 1, null, null, { pressSpeedMmPerS: null })
+    expect(course.timeToPeakS).toBeCloseTo(10, 6)
+    expect(course.timeToFailureS).toBeCloseTo(14, 6)
+    // 3000 N x 10 s / 2, and 4 s at 2500 N on the average.
+    expect(course.impulseNs).toBeCloseTo(25_000, 3)
+  })
+
   it('of an unloading has no time to failure, and its area goes to the peak', () => {
     const course = courseOf({ ...curve, breakS: null, afterBreak: null }, 1, null, null, { pressSpeedMmPerS: null })
     expect(course).toMatchObject({ timeToFailureS: null, pressSpeedMmPerS: null, workJ: null })

@@ -32,6 +32,16 @@ describe('loading rates', () => {
     expect(rateSpreadPercent).toBeNull()
   })
 
+  it('leave out a stretch that samples are missing from', () => {
+    const whole = madeCurve((t) => 300 * t, { intervalS: 0.01, endS: 10 })
+    // All of the fourth of ten seconds, and some beside it.
+    const kept = [...whole.timeS.keys()].filter((i) => whole.timeS[i]! < 2.8 || whole.timeS[i]! > 4.2)
+    const pick = (values: Float64Array) => Float64Array.from(kept, (i) => values[i]!)
+    const { rates } = loadingRates({ ...whole, timeS: pick(whole.timeS), force: pick(whole.force) })
+    expect(rates.map(({ fromS }) => Math.round(fromS))).toEqual([0, 1, 2, 4, 5, 6, 7, 8, 9])
+    for (const { rateNPerS } of rates) expect(rateNPerS).toBeCloseTo(300, 6)
+  })
+
   it('are fewer in a curve of few samples, and not there in one of hardly any', () => {
     const slow = loadingRates(madeCurve((t) => 300 * t, { intervalS: 1, endS: 17 }))
     expect(slow.rates).toHaveLength(4)

@@ -116,6 +116,12 @@ describe('no partial drop', () => {
     expect(dropsOf(160, 10, (t) => 300 * t + knock(t))).toEqual([])
   })
 
+  it('is a load that is back in full within 35 ms, though the same for longer is one', () => {
+    const dipped = (lengthS: number) => (t: number) => 1000 + 50 * t - (t > 5 && t <= 5 + lengthS ? 400 : 0)
+    expect(dropsOf(1000, 10, dipped(0.03))).toEqual([])
+    expect(dropsOf(1000, 10, dipped(0.12))).toHaveLength(1)
+  })
+
   it.each([10, 80, 160])('is relaxation between the strokes of a pump, at %i Hz', (rateHz) => {
     // Up for half a second, then 4 % let go with a time constant of 0.2 s.
     const pumped = (t: number) => {

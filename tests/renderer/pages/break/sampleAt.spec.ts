@@ -10,6 +10,8 @@ test('the sample nearest to a time is the one that is taken', () => {
 
 test('a time beyond the ends of the curve has none', () => {
   expect(sampleAt(curve, -5)).toBeNull()
+  expect(sampleAt(curve, -1.1)).toBeNull()
+  expect(sampleAt(curve, 2.1)).toBeNull()
   expect(sampleAt(curve, 99_999)).toBeNull()
   expect(sampleAt({ timeS: new Float64Array(0), force: new Float64Array(0), unit: 'N' }, 0)).toBeNull()
 })

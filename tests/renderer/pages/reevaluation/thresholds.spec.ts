@@ -32,6 +32,7 @@ describe('thresholds as typed', () => {
         breakDropShare: '30',
         pressSpeedMmPerS: '6',
         settlingTimeS: '0',
+        startNoiseMultiple: '7.5',
         lowestCode: '-8388608',
         highestCode: '8388607',
       }),
@@ -41,6 +42,7 @@ describe('thresholds as typed', () => {
       breakDropShare: 0.3,
       pressSpeedMmPerS: 0.1,
       settlingTimeS: 0,
+      startNoiseMultiple: 7.5,
       endCodes: [-8_388_608, 8_388_607],
     })
   })
@@ -95,6 +97,9 @@ describe('thresholds in words', () => {
     const settings = detectionSettings.parse({ capacityN: 20_000 })
     expect(settingWords(settings, { key: 'breakDropShare', kind: 'share' }, SI)).toBe('40\u00a0%')
     expect(settingWords(settings, { key: 'capacityN', kind: 'force' }, SI)).toBe('20\u2009000\u00a0N')
+    // A multiple is shown as it is stored.
+    const noisy = detectionSettings.parse({ startNoiseMultiple: 7.5 })
+    expect(settingWords(noisy, { key: 'startNoiseMultiple', kind: 'multiple' }, SI)).toBe('7.5\u00a0× SD')
     expect(settingWords(settings, { key: 'pressSpeedMmPerS', kind: 'speed' }, SI)).toBe('unknown')
   })
 })
