@@ -48,6 +48,9 @@ it('names each of a few curves at its peak', () => {
   expect(marks.map(({ label }) => label)).toEqual(['C1-LL-01', 'C1-LL-02'])
   expect(marks[1]!.timeS).toBeCloseTo(5, 1)
   expect(marks[1]!.value).toBeCloseTo(100, 0)
+  expect(marks[1]!.value).toBeCloseTo(100, 0)
+  const [raised] = marksOf([tent(2, 100)], null, { bottom: 40 })
+  expect(Math.abs(raised!.value - 100)).toBeLessThan(1)
 })
 
 it('names of many curves only the one that stands out', () => {

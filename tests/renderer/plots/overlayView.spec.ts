@@ -110,5 +110,8 @@ describe('the view of several curves', () => {
     expect(range.low).toBe(0)
     expect(range.high).toBeGreaterThanOrEqual(150)
     expect(range.high).toBeLessThan(151)
+    const alone = rangeInView([{ curve: late, fine: null }], { fromS: 2, toS: 4 }, 3)
+    expect(alone.high).toBeGreaterThanOrEqual(30)
+    expect(alone.high).toBeLessThan(30.5)
   })
 })

@@ -41,6 +41,7 @@ describe('orderRows', () => {
   it('puts what is not known last, whichever way round', () => {
     expect(order('peak', true)).toEqual([3, 1, 2])
     expect(order('peak', false)).toEqual([1, 3, 2])
+    expect(orderRows(rows.toReversed(), 'peak', false).map((r) => r.breakId)).toEqual([1, 3, 2])
     expect(order('time', true)).toEqual([3, 1, 2])
     expect(order('distance', true)).toEqual([2, 1, 3])
   })
