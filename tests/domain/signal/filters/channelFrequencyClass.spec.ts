@@ -64,7 +64,9 @@ describe('channelFrequencyClass', () => {
   })
 
   test('refuses a sample rate below ten times the class, and what is no class', () => {
-    expect(() => channelFrequencyClass(60, 1 / 590)).toThrow(new RangeError('channelFrequencyClass requires 600 samples a second'))
+    expect(() => channelFrequencyClass(60, 1 / 590)).toThrow(
+      new RangeError('channelFrequencyClass requires 600 samples a second'),
+    )
     expect(() => channelFrequencyClass(60, 1 / 599)).not.toThrow()
     expect(() => channelFrequencyClass(1000, 1 / 9000)).toThrow(RangeError)
     for (const bad of [0, -60, Number.NaN]) expect(() => channelFrequencyClass(bad, 1e-4)).toThrow(RangeError)
