@@ -16,7 +16,11 @@ async function ownPlace({ onTestFinished }: TestContext) {
   const folder = await mkdtemp(join(tmpdir(), 'breakledger-command-'))
   const running: CommandProcess[] = []
   onTestFinished(async () => {
-    for (const { child } of running) child.kill('SIGKILL')
+    // Readers first: a port that is still open must not become that of another test.
+    for (const { child, ended } of running.toReversed()) {
+      child.kill('SIGKILL')
+      await ended
+    }
     await rm(folder, { recursive: true, force: true })
   })
   const start = (words: readonly string[]) => {
@@ -106,22 +110,6 @@ describe.runIf(onUnix)('capture', { concurrent: true, timeout: 60_000 }, () => {
     expect(told.length).toBeLessThanOrEqual(8)
   })
 
-  it('keeps a capture whose device is unplugged, marks it, and ends cleanly on Ctrl-C', async (test) => {
-    const { archivePath, start } = await ownPlace(test)
-    const emulator = start(['emulate', '--scenario', 'brittle', '--speed', '2'])
-    const { path, nPerCount } = await emulator.until((line) => 'path' in line)
-    const capture = start(['capture', '--port', String(path), '--archive', archivePath, '--scale', String(nPerCount)])
-    await capture.until(({ event }) => event === 'loading')
-    emulator.child.kill('SIGINT')
-    const end = await capture.until(({ event }) => event === 'break' || event === 'unloading')
-    expect(end.flags).toContain('interrupted' satisfies Flag)
-    await capture.until(({ event }) => event === 'disconnected')
-    capture.child.kill('SIGINT')
-    expect(await capture.ended).toBe(0)
-    expect(capture.lines.at(-1)).toMatchObject({ event: 'finished' })
-    expect((await runWords(commands, ['verify', '--archive', archivePath])).code).toBe(0)
-  })
-
   it('keeps a running capture as interrupted when it is stopped, and exits 1 when breaks are missing', async (test) => {
     const { archivePath, start } = await ownPlace(test)
     const emulator = start(['emulate', '--scenario', 'brittle', '--speed', '2'])
@@ -169,5 +157,24 @@ describe.runIf(onUnix)('capture', { concurrent: true, timeout: 60_000 }, () => {
     expect(code).toBe(1)
     expect(out).toBe('')
     expect(err).toMatch(said)
+  })
+
+  // Alone: the path that it waits for must not come back as the port of another test.
+  it('keeps a capture whose device is unplugged, marks it, and ends cleanly on Ctrl-C', {
+    concurrent: false,
+  }, async (test) => {
+    const { archivePath, start } = await ownPlace(test)
+    const emulator = start(['emulate', '--scenario', 'brittle', '--speed', '2'])
+    const { path, nPerCount } = await emulator.until((line) => 'path' in line)
+    const capture = start(['capture', '--port', String(path), '--archive', archivePath, '--scale', String(nPerCount)])
+    await capture.until(({ event }) => event === 'loading')
+    emulator.child.kill('SIGINT')
+    const end = await capture.until(({ event }) => event === 'break' || event === 'unloading')
+    expect(end.flags).toContain('interrupted' satisfies Flag)
+    await capture.until(({ event }) => event === 'disconnected')
+    capture.child.kill('SIGINT')
+    expect(await capture.ended).toBe(0)
+    expect(capture.lines.at(-1)).toMatchObject({ event: 'finished' })
+    expect((await runWords(commands, ['verify', '--archive', archivePath])).code).toBe(0)
   })
 })
