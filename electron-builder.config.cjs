@@ -42,6 +42,7 @@ module.exports = {
     'LICENSE',
     'dist/renderer/**',
     'dist/desktop/**',
+    'dist/threads/**',
     '!node_modules/**/*.{map,ts,mts,cts,md,markdown}',
     '!node_modules/better-sqlite3/{deps,src}/**',
     '!node_modules/@serialport/bindings-cpp/src/**',

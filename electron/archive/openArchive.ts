@@ -1,9 +1,9 @@
-import { Worker } from 'node:worker_threads'
 import { Trouble } from '#contract/errors.ts'
 import type { Progress, VerifyReport } from '#contract/records/archive.ts'
 import type { Archive } from './archive.ts'
 import type { MethodName } from './methods.ts'
 import type { OpeningOptions } from './openDatabase.ts'
+import { startThread } from './startThread.ts'
 import { connectWorker, type WorkerConnection } from './workerProtocol.ts'
 
 export type ArchiveOpening = {
@@ -16,10 +16,8 @@ export type ArchiveOpening = {
   clockInstant?: () => string
 }
 
-/** The worker's file beside this one: source when run from source, bundled when bundled. */
 function startWorker(options: OpeningOptions): WorkerConnection {
-  const extension = import.meta.url.endsWith('.ts') ? 'ts' : 'js'
-  return connectWorker(new Worker(new URL(`./archiveWorker.${extension}`, import.meta.url), { workerData: options }))
+  return connectWorker(startThread('archiveWorker', options))
 }
 
 /** Opens an archive in a thread of its own. Rejects with a Trouble that says what stands in the way and what to do. */

@@ -1,6 +1,6 @@
 import { on } from 'node:events'
-import { Worker } from 'node:worker_threads'
 import type { OpeningOptions } from '#archive/openDatabase.ts'
+import { startThread } from '#archive/startThread.ts'
 import { Trouble, type TroubleMessage } from '#contract/errors.ts'
 import type { Reevaluated, ReevaluationOrder } from './reevaluateBreaks.ts'
 
@@ -22,11 +22,7 @@ export async function* reevaluationThread(
   signal: AbortSignal,
 ): AsyncGenerator<Reevaluated[]> {
   signal.throwIfAborted()
-  // The worker's file beside this one: source when run from source, bundled when bundled.
-  const extension = import.meta.url.endsWith('.ts') ? 'ts' : 'js'
-  const worker = new Worker(new URL(`./reevaluationWorker.${extension}`, import.meta.url), {
-    workerData: { opening, order },
-  })
+  const worker = startThread('reevaluationWorker', { opening, order })
   // Once the loop below has let go of it (on abort at once), a failure of the thread concerns nobody, and must not end the program.
   worker.on('error', () => {})
   try {

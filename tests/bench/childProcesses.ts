@@ -18,7 +18,7 @@ export type Emulator = {
 
 /** Starts `emulate`; rejects with what it said when it cannot. */
 export async function startEmulator(words: readonly string[]): Promise<Emulator> {
-  const main = join(projectFolder, 'electron/shells/commands/main.ts')
+  const main = join(projectFolder, 'electron/shells/start/command.ts')
   const child = spawn(process.execPath, [main, 'emulate', '--json', ...words], { stdio: ['ignore', 'pipe', 'pipe'] })
   let complaint = ''
   child.stderr.setEncoding('utf8').on('data', (text: string) => {

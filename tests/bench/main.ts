@@ -1,5 +1,6 @@
 import { cpus } from 'node:os'
 import { parseArgs } from 'node:util'
+import { buildIfNeeded } from '#shells/start/build.ts'
 import { archiveBenchmark } from './archive.ts'
 import { compareBenchmark } from './compare.ts'
 import { liveBenchmark } from './live.ts'
@@ -29,6 +30,7 @@ async function run(): Promise<number> {
   if (unknown !== undefined) return complain(`There is no benchmark "${unknown}".\n${usage}`)
 
   if (!values.json) say(`Node ${process.version}, ${cpus().length} x ${cpus()[0]?.model ?? 'unknown processor'}\n`, 0)
+  await buildIfNeeded('threads')
   let allMet = true
   for (const [name, benchmark] of Object.entries(benchmarks)) {
     if (positionals.length > 0 && !positionals.includes(name)) continue

@@ -5,7 +5,7 @@ import { _electron, type ElectronApplication, type Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Carrier } from '#contract/carrier.ts'
 import { pageAddress } from '#shells/desktop/pageAddress.ts'
-import { buildIfNeeded, projectFolder } from '#shells/start/build.ts'
+import { buildIfNeeded, partNames, projectFolder } from '#shells/start/build.ts'
 import { noWindowBecause, presentElectron } from '#shells/start/electronBinary.ts'
 
 const binary = presentElectron()
@@ -43,7 +43,7 @@ describe.skipIf(because !== null)(
     const breaks = async () => (await ask<{ total: number }>(page, 'breaks.list', {})).total
 
     beforeAll(async () => {
-      for (const part of ['page', 'preload', 'desktop'] as const) await buildIfNeeded(part)
+      for (const part of partNames) await buildIfNeeded(part)
       folder = mkdtempSync(join(tmpdir(), 'breakledger-smoke-'))
       await start()
     }, 60_000)

@@ -13,7 +13,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { promisify } from 'node:util'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { buildIfNeeded, projectFolder } from '#shells/start/build.ts'
+import { buildIfNeeded, partNames, projectFolder } from '#shells/start/build.ts'
 
 const run = promisify(execFile)
 
@@ -24,7 +24,7 @@ describe.skipIf(process.platform !== 'linux')('the packed program', () => {
   let files: string[]
 
   beforeAll(async () => {
-    for (const part of ['page', 'preload', 'desktop'] as const) await buildIfNeeded(part)
+    for (const part of partNames) await buildIfNeeded(part)
     folder = mkdtempSync(join(tmpdir(), 'breakledger-packed-'))
     const electron = join(folder, 'electron')
     mkdirSync(join(electron, 'resources'), { recursive: true })
@@ -50,8 +50,9 @@ describe.skipIf(process.platform !== 'linux')('the packed program', () => {
   afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
   test('holds what the window, the commands and the archive run', () => {
-    for (const file of ['main.js', 'preload.cjs', 'commands.js', 'archiveWorker.js', 'reevaluationWorker.js'])
-      expect(files).toContain(`app/dist/desktop/${file}`)
+    for (const file of ['main.js', 'preload.cjs', 'commands.js']) expect(files).toContain(`app/dist/desktop/${file}`)
+    for (const file of ['archiveWorker.js', 'reevaluationWorker.js'])
+      expect(files).toContain(`app/dist/threads/${file}`)
     expect(files).toContain('app/dist/renderer/index.html')
     expect(files.filter((file) => /^app\/dist\/renderer\/assets\/.*\.js$/.test(file))).toHaveLength(1)
     expect(files).toContain('app/LICENSE')

@@ -2,7 +2,7 @@ import { type ChildProcess, spawn } from 'node:child_process'
 import { createInterface } from 'node:readline'
 import { fileURLToPath } from 'node:url'
 
-const main = fileURLToPath(new URL('../../electron/shells/commands/main.ts', import.meta.url))
+const main = fileURLToPath(new URL('../../electron/shells/start/command.ts', import.meta.url))
 
 /** A command in a process of its own, as a person would start it. */
 export type CommandProcess = {

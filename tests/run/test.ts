@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process'
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
 import { delimiter, dirname, join } from 'node:path'
-import { buildIfNeeded, projectFolder } from '#shells/start/build.ts'
+import { buildIfNeeded, partNames, projectFolder } from '#shells/start/build.ts'
 import { noWindowBecause, presentElectron } from '#shells/start/electronBinary.ts'
 import { findChromium, installChromium } from './findChromium.ts'
 
@@ -48,7 +48,7 @@ async function build(): Promise<Outcome> {
     output,
   })
   try {
-    for (const part of ['page', 'preload', 'desktop'] as const) await buildIfNeeded(part)
+    for (const part of partNames) await buildIfNeeded(part)
     return outcome(true, '')
   } catch (thrown) {
     return outcome(false, thrown instanceof Error ? (thrown.stack ?? thrown.message) : String(thrown))

@@ -1,3 +1,5 @@
+import { buildIfNeeded } from '#shells/start/build.ts'
+
 /**
  * Long checks that the usual test run keeps a small share of: npm run soak -- NAME [options]. Each module exports
  * `soak(words)`, which prints what it measured and resolves with false when a check did not hold.
@@ -17,8 +19,7 @@ if (load === undefined) {
   console.error(`Usage: npm run soak -- NAME\nNames: ${Object.keys(soaks).join(', ')}`)
   process.exitCode = 2
 } else {
+  await buildIfNeeded('threads')
   const { soak } = await load()
   process.exitCode = (await soak(words)) ? 0 : 1
 }
-
-export {}

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import { existsSync, globSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { basename, dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { replaceFolder } from './replaceFolder.ts'
 
@@ -35,22 +35,29 @@ const parts = {
   preload: {
     sources: [...always, 'electron/shells/desktop/{preload,channels}.ts'],
     products: ['dist/desktop/preload.cjs'],
-    build: () => bundle('electron/shells/desktop/preload.ts', 'preload.cjs', 'cjs'),
+    build: () => bundle('electron/shells/desktop/preload.ts', 'dist/desktop/preload.cjs', 'cjs'),
   },
   desktop: {
     sources: [...always, 'electron/**'],
-    products: ['main', 'commands', 'archiveWorker', 'reevaluationWorker'].map((name) => `dist/desktop/${name}.js`),
+    products: ['dist/desktop/main.js', 'dist/desktop/commands.js'],
     async build() {
-      await bundle('electron/shells/desktop/main.ts', 'main.js', 'es')
-      await bundle('electron/shells/commands/main.ts', 'commands.js', 'es')
-      // Beside the two that start them as threads.
-      await bundle('electron/archive/archiveWorker.ts', 'archiveWorker.js', 'es')
-      await bundle('electron/engine/reevaluationWorker.ts', 'reevaluationWorker.js', 'es')
+      await bundle('electron/shells/desktop/main.ts', 'dist/desktop/main.js', 'es')
+      await bundle('electron/shells/commands/main.ts', 'dist/desktop/commands.js', 'es')
+    },
+  },
+  threads: {
+    sources: [...always, 'electron/**'],
+    products: ['dist/threads/archiveWorker.js', 'dist/threads/reevaluationWorker.js'],
+    async build() {
+      // Beside the files that a running program may be about to start.
+      await bundle('electron/archive/archiveWorker.ts', 'dist/.threads-new/archiveWorker.js', 'es')
+      await bundle('electron/engine/reevaluationWorker.ts', 'dist/.threads-new/reevaluationWorker.js', 'es')
+      replaceFolder(join(projectFolder, 'dist/.threads-new'), join(projectFolder, 'dist/threads'))
     },
   },
 } as const satisfies Record<string, Part>
 
-/** page: what both hosts show. preload and desktop: what Electron runs. */
+/** page: what both hosts show. threads: what every host starts beside itself. preload and desktop: what Electron runs. */
 export type PartName = keyof typeof parts
 
 /**
@@ -118,20 +125,22 @@ async function bundle(entry: string, product: string, format: 'es' | 'cjs'): Pro
     ssr: { noExternal: true, external: ['electron', ...nativePackages] },
     build: {
       ssr: true,
-      outDir: 'dist/desktop',
+      outDir: dirname(product),
       emptyOutDir: false,
       target: 'node24',
       minify: false,
       rolldownOptions: {
         input: entry,
-        output: { format, entryFileNames: product, codeSplitting: false },
+        output: { format, entryFileNames: basename(product), codeSplitting: false },
       },
     },
   })
 }
 
+export const partNames = Object.keys(parts) as PartName[]
+
 if (import.meta.main) {
-  for (const name of Object.keys(parts) as PartName[]) {
+  for (const name of partNames) {
     const startedAt = performance.now()
     const built = await buildIfNeeded(name)
     const seconds = ((performance.now() - startedAt) / 1000).toFixed(1)

@@ -6,7 +6,7 @@ import { archiveFile } from '../archiveFile.ts'
 import { commands } from '../commands/commands.ts'
 import { processIo } from '../commands/processIo.ts'
 import { runCommandLine } from '../commands/runCommandLine.ts'
-import { buildIfNeeded, projectFolder } from './build.ts'
+import { buildIfNeeded, partNames, projectFolder } from './build.ts'
 import { findElectron } from './electronBinary.ts'
 
 const usage = `Usage: npm start [-- --archive FILE] [-- --browser] [-- --no-open]
@@ -23,7 +23,7 @@ function chooseArchive(named: string | undefined): { archivePath: string; demo: 
 }
 
 async function startInWindow(binary: string, choice: ReturnType<typeof chooseArchive>): Promise<void> {
-  await Promise.all([buildIfNeeded('page'), buildIfNeeded('preload'), buildIfNeeded('desktop')])
+  await Promise.all(partNames.map(buildIfNeeded))
   const words = choice.demo ? ['--demo'] : ['--archive', choice.archivePath]
   const window = spawn(binary, [projectFolder, ...words], { stdio: 'inherit' })
   window.on('exit', (code) => {
@@ -33,7 +33,7 @@ async function startInWindow(binary: string, choice: ReturnType<typeof chooseArc
 
 /** Runs the `serve` command; the one line that it prints also says why there is no window. */
 async function startInBrowser(because: string, choice: ReturnType<typeof chooseArchive>, open: boolean): Promise<void> {
-  await buildIfNeeded('page')
+  await Promise.all([buildIfNeeded('page'), buildIfNeeded('threads')])
   const io = processIo()
   const words = ['serve', ...(choice.demo ? ['--demo'] : []), '--archive', choice.archivePath]
   if (!open) words.push('--no-open')

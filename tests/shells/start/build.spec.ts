@@ -7,12 +7,12 @@ import { buildIfNeeded, projectFolder } from '#shells/start/build.ts'
 import { fillWithBreaks, loadedCurves } from '#tests/fakes/loadedBreaks.ts'
 import { temporaryFolder } from '../../archive/storedStudy.ts'
 
-test('bundles the thread that evaluates again so that it runs by itself, beside those that start it', async () => {
-  await buildIfNeeded('desktop')
+test('bundles the thread that evaluates again so that it runs by itself', async () => {
+  await buildIfNeeded('threads')
   const path = join(temporaryFolder(), 'study.breakledger')
   const [curve] = loadedCurves({ scenario: 'brittle', rateHz: 20, seed: 3, breaks: 1, knocksPerHour: 0 })
   fillWithBreaks(path, 2, () => curve!)
-  const worker = new Worker(join(projectFolder, 'dist/desktop/reevaluationWorker.js'), {
+  const worker = new Worker(join(projectFolder, 'dist/threads/reevaluationWorker.js'), {
     workerData: {
       opening: { path, program: 'test', instant: '2031-05-03T09:30:00.000Z' },
       order: { breakIds: [1, 2], calibrationId: null, settings: {} },
