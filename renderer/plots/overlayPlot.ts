@@ -17,7 +17,7 @@ import {
 } from './overlayView.ts'
 import { onThemeChange, type PlotColours, readPlotColours } from './plotColours.ts'
 import { drawMarks } from './plotMarks.ts'
-import { drawUnit, themedAxis, valueAxisSize } from './timeAxis.ts'
+import { drawUnit, lastTimeRoom, themedAxis, valueAxisSize } from './timeAxis.ts'
 import { drawnSpan, pan, type Span, zoom } from './zoom.ts'
 
 export type OverlayPlotOptions = {
@@ -77,7 +77,7 @@ export function createOverlayPlot(host: HTMLElement, options: OverlayPlotOptions
       width: Math.max(host.clientWidth, 100),
       height: Math.max(host.clientHeight, 100),
       legend: { show: false },
-      padding: [24, 14, 0, 0],
+      padding: [24, lastTimeRoom, 0, 0],
       cursor: { drag: { x: true, y: true, uni: 24, setScale: false }, points: { show: false }, y: false },
       scales: { x: { time: false, auto: false }, y: { auto: false } },
       series: [{}, { show: false }],

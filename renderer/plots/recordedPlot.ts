@@ -15,7 +15,7 @@ import { nearestIndex } from './nearestSample.ts'
 import { onThemeChange, type PlotColours, readPlotColours } from './plotColours.ts'
 import { drawLevels, drawMarks } from './plotMarks.ts'
 import { listenToDragging, listenToWheel, movesAlong } from './recordedGestures.ts'
-import { drawUnit, secondsOf, themedAxis, valueAxisSize } from './timeAxis.ts'
+import { drawUnit, lastTimeRoom, secondsOf, themedAxis, valueAxisSize } from './timeAxis.ts'
 import { drawnSpan, pan, type Span, spanAbout, valueRange, zoom } from './zoom.ts'
 
 /** Asks for the samples of a stretch, thinned to at most `maxPoints`; null: all of it. Answers null when it cannot be had. */
@@ -77,7 +77,7 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
       width: Math.max(host.clientWidth, 100),
       height: Math.max(host.clientHeight, 100),
       legend: { show: false },
-      padding: [24, 14, 0, 0],
+      padding: [24, lastTimeRoom, 0, 0],
       cursor: {
         drag: { x: true, y: false, setScale: false },
         points: { size: 9, width: 2, stroke: () => colours.marker, fill: () => colours.ground },

@@ -5,7 +5,7 @@ import type { ForceDisplay } from './forceDisplay.ts'
 import { nearestIndex } from './nearestSample.ts'
 import { onThemeChange, type PlotColours, readPlotColours } from './plotColours.ts'
 import { listenToWheel } from './recordedGestures.ts'
-import { secondsOf, themedAxis, valueAxisSize } from './timeAxis.ts'
+import { lastTimeRoom, secondsOf, themedAxis, valueAxisSize } from './timeAxis.ts'
 import { type Span, valueRange } from './zoom.ts'
 
 export type SlopePlot = {
@@ -35,7 +35,7 @@ export function createSlopePlot(
       width: Math.max(host.clientWidth, 100),
       height: Math.max(host.clientHeight, 60),
       legend: { show: false },
-      padding: [8, 14, 0, 0],
+      padding: [8, lastTimeRoom, 0, 0],
       cursor: {
         y: false,
         drag: { x: true, y: false, setScale: false },

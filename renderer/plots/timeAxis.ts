@@ -5,6 +5,9 @@ import { scaledFont } from './plotMarks.ts'
 /** Room of the axis that values stand on; plots above each other share it, so that their times lie above each other. */
 export const valueAxisSize = 74
 
+/** Room right of a plot, so that a time at its edge is not cut: half of a long one. */
+export const lastTimeRoom = 28
+
 /** An axis in the colours of the theme, which may change. */
 export function themedAxis(
   colours: () => PlotColours,
