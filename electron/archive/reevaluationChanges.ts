@@ -3,6 +3,7 @@ import type { CurveEvent, Flag, Outcome } from '#contract/records/evaluation.ts'
 import type { ChangesPage, ChangesQuery, ResultChange } from '#contract/records/reevaluation.ts'
 import { prepared } from './prepared.ts'
 import { readReevaluation } from './reevaluations.ts'
+import { type OverruledRow, overruledColumns, overruledFromRow } from './summaries.ts'
 
 /** Two peaks that differ by no more than this share differ by the order of the arithmetic. */
 const samePeakShare = 1e-9
@@ -12,6 +13,8 @@ type PairRow = {
   number: string | null
   adhesive: string | null
   number_key: string | null
+  set_aside: string | null
+  set_aside_cause: ResultChange['setAsideCause']
   before_id: number
   before_method: string
   before_outcome: Outcome
@@ -24,12 +27,15 @@ type PairRow = {
   now_peak_n: number | null
   now_flags: string
   now_events: string
-}
+} & OverruledRow
+
+/** What does not change: the two results and how they differ. */
+type Pair = Pick<ResultChange, 'before' | 'now' | 'differenceN' | 'differencePercent' | 'changed'>
 
 type KeyedChange = { change: ResultChange; numberKey: string | null }
 
 const pairsText = `
-  SELECT n.break_id, r.number, r.adhesive, s.number_key,
+  SELECT n.break_id, r.number, r.adhesive, s.number_key, c.set_aside, c.set_aside_cause, ${overruledColumns},
     b.evaluation_id AS before_id, b.method AS before_method, b.outcome AS before_outcome, b.peak_n AS before_peak_n,
     b.flags AS before_flags, b.events AS before_events,
     n.evaluation_id AS now_id, n.method AS now_method, n.outcome AS now_outcome, n.peak_n AS now_peak_n,
@@ -37,12 +43,14 @@ const pairsText = `
   FROM evaluation n
   JOIN evaluation b ON b.evaluation_id = n.beside_id
   LEFT JOIN break_current c ON c.break_id = n.break_id
+  LEFT JOIN evaluation e ON e.evaluation_id = c.evaluation_id
+  LEFT JOIN decision p ON p.decision_id = c.peak_decision_id
   LEFT JOIN specimen_current s ON s.specimen_id = c.specimen_id
   LEFT JOIN specimen_revision r ON r.revision_id = s.revision_id
   WHERE n.reevaluation_id = ?`
 
 // A result once stored never changes, nor what it stands beside; they are compared once for each connection.
-const compared = new WeakMap<Database.Database, Map<number, Map<number, ResultChange>>>()
+const compared = new WeakMap<Database.Database, Map<number, Map<number, Pair>>>()
 
 /** One page of what a re-evaluation changed, and figures over all of it. */
 export function reevaluationChanges(database: Database.Database, query: ChangesQuery): ChangesPage {
@@ -58,16 +66,25 @@ export function reevaluationChanges(database: Database.Database, query: ChangesQ
 }
 
 function changesOf(database: Database.Database, reevaluationId: number): KeyedChange[] {
-  const ofDatabase = compared.get(database) ?? new Map<number, Map<number, ResultChange>>()
+  const ofDatabase = compared.get(database) ?? new Map<number, Map<number, Pair>>()
   compared.set(database, ofDatabase)
-  const known = ofDatabase.get(reevaluationId) ?? new Map<number, ResultChange>()
+  const known = ofDatabase.get(reevaluationId) ?? new Map<number, Pair>()
   const changes = prepared<PairRow>(database, pairsText)
     .all(reevaluationId)
     .map((row) => {
-      const found = known.get(row.break_id) ?? changeOf(row)
-      known.set(row.break_id, found)
-      // The names of a block may be corrected at any time.
-      return { change: { ...found, number: row.number, adhesive: row.adhesive }, numberKey: row.number_key }
+      const pair = known.get(row.break_id) ?? pairOf(row)
+      known.set(row.break_id, pair)
+      // The names of a block may be corrected at any time, and a person's word may come and go.
+      const change: ResultChange = {
+        breakId: row.break_id,
+        number: row.number,
+        adhesive: row.adhesive,
+        overruled: overruledFromRow(row),
+        setAside: row.set_aside,
+        setAsideCause: row.set_aside_cause,
+        ...pair,
+      }
+      return { change, numberKey: row.number_key }
     })
   // One at a time is looked at; the ones before it need not be kept.
   ofDatabase.clear()
@@ -75,7 +92,7 @@ function changesOf(database: Database.Database, reevaluationId: number): KeyedCh
   return changes
 }
 
-function changeOf(row: PairRow): ResultChange {
+function pairOf(row: PairRow): Pair {
   const before = {
     evaluationId: row.before_id,
     method: row.before_method,
@@ -94,9 +111,6 @@ function changeOf(row: PairRow): ResultChange {
   }
   const differenceN = before.peakN === null || now.peakN === null ? null : now.peakN - before.peakN
   return {
-    breakId: row.break_id,
-    number: row.number,
-    adhesive: row.adhesive,
     before,
     now,
     differenceN,
@@ -154,6 +168,8 @@ function figuresOf(changes: readonly ResultChange[]): ChangesPage['figures'] {
     peaks: count('peak'),
     flags: count('flags'),
     events: count('events'),
+    overruled: changes.filter(({ overruled }) => overruled !== null).length,
+    setAside: changes.filter(({ setAside }) => setAside !== null).length,
     meanDifferencePercent:
       percents.length === 0 ? null : percents.reduce((sum, percent) => sum + percent, 0) / percents.length,
     largestDifferencePercent: percents.length === 0 ? null : largest,

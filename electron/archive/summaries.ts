@@ -32,23 +32,30 @@ export type BreakSummaryRow = {
   note: string | null
   set_aside: string | null
   set_aside_cause: BreakSummary['setAsideCause']
+  demo: number | null
+} & OverruledRow
+
+/** A person's word on a peak, beside the peak of the result in force; peak_kind null: the peak is as found. */
+export type OverruledRow = {
   found_peak_n: number | null
   peak_kind: OverruledPeak['kind'] | null
   peak_by: string | null
   peak_reason: string | null
   peak_recorded_at: string | null
   peak_time_s: number | null
-  demo: number | null
 }
+
+/** Its columns, of an evaluation `e` and a decision `p`. */
+export const overruledColumns = `
+    e.peak_n AS found_peak_n, p.kind AS peak_kind, p.by AS peak_by, p.reason AS peak_reason,
+    p.recorded_at AS peak_recorded_at, p.sample_time_s AS peak_time_s`
 
 /** Columns and joins of a break with the newest of everything beside it; add WHERE on `b` (break_current) or `s` (specimen_current). */
 export const breakSummaryText = `
   SELECT b.break_id, b.started_at, b.evaluation_id, x.ending, b.specimen_id, r.number, r.adhesive, r.joint_type, r.exposure, r.area_mm2,
     b.outcome, b.peak_n, e.sampling_bound_percent, e.flags,
     CASE WHEN p.decision_id IS NULL THEN NULL ELSE e.events END AS overruled_events, coalesce(e.scale, h.scale) AS scale,
-    b.wood_failure_percent, a.failure_pattern, a.note, b.set_aside, b.set_aside_cause, r.demo,
-    e.peak_n AS found_peak_n, p.kind AS peak_kind, p.by AS peak_by, p.reason AS peak_reason,
-    p.recorded_at AS peak_recorded_at, p.sample_time_s AS peak_time_s
+    b.wood_failure_percent, a.failure_pattern, a.note, b.set_aside, b.set_aside_cause, r.demo, ${overruledColumns}
   FROM break_current b
   JOIN break_header h ON h.break_id = b.break_id
   LEFT JOIN break_end x ON x.break_id = b.break_id
@@ -99,7 +106,7 @@ export function breakSummaryFromRow(database: Database.Database, row: BreakSumma
 }
 
 /** A person's word in place of the peak found; null: the peak is as found. */
-function overruledFromRow(row: BreakSummaryRow): OverruledPeak | null {
+export function overruledFromRow(row: OverruledRow): OverruledPeak | null {
   if (row.peak_kind === null) return null
   return {
     kind: row.peak_kind,

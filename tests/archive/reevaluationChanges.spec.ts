@@ -46,7 +46,7 @@ test('lays each result beside the one that was in force, and says what differs',
   expect(changesPage.shape.rows.parse(rows)).toEqual(rows)
   const of = (breakId: number) => rows.find((row) => row.breakId === breakId)!
   expect(of(1)).toEqual({
-    ...{ breakId: 1, number: 'A-10', adhesive: 'casein C1' },
+    ...{ breakId: 1, number: 'A-10', adhesive: 'casein C1', overruled: null, setAside: null, setAsideCause: null },
     before: {
       ...{ evaluationId: 1, method: 'test 1', outcome: 'break', peakN: 6000, flags: ['uncalibrated'] },
       events: ['pop-in'],
@@ -69,7 +69,7 @@ test('lays each result beside the one that was in force, and says what differs',
 test('gives figures over all results, whatever the page shows', () => {
   for (const query of [{}, { only: 'flags', limit: 1 }] as const)
     expect(page(study(), query).figures).toEqual({
-      ...{ results: 6, outcomes: 1, peaks: 3, flags: 1, events: 1 },
+      ...{ results: 6, outcomes: 1, peaks: 3, flags: 1, events: 1, overruled: 0, setAside: 0 },
       // By hand: +1 % and -5 %; the third has no number to compare.
       ...{ meanDifferencePercent: -2, largestDifferencePercent: -5 },
     })
@@ -103,6 +103,29 @@ test('shows a block by its newest name, and a break where it was moved to', () =
   const word = { recordedAt: morning, by: 'bench', reason: 'wrong block' }
   addDecision(database, { ...word, breakId: 6, kind: 'reassigned', specimenId: 3 })
   expect(page(database).rows.find(({ breakId }) => breakId === 6)).toMatchObject({ number: 'A-2' })
+})
+
+test('says where a person spoke of a break, since that stands over either result, and for how long', () => {
+  const database = study()
+  const word = { recordedAt: morning, by: 'bench', reason: 'cracked there', specimenId: null }
+  const row = (breakId: number) => page(database).rows.find((one) => one.breakId === breakId)!
+  addDecision(database, { ...word, breakId: 1, kind: 'peak-picked', sample: { timeS: 0.3, reading: 300_000 } })
+  addDecision(database, { ...word, breakId: 2, kind: 'set-aside', cause: 'specimen-slipped' })
+  expect(row(1)).toMatchObject({
+    // The peak of the result in force, which is not adopted yet.
+    overruled: {
+      ...{ kind: 'peak-picked', by: 'bench', reason: 'cracked there', recordedAt: morning },
+      ...{ timeS: 0.3, foundPeakN: 6000 },
+    },
+    setAside: null,
+    ...{ differenceN: 60, changed: { peak: true } },
+  })
+  expect(row(2)).toMatchObject({ overruled: null, setAside: 'cracked there', setAsideCause: 'specimen-slipped' })
+  expect(page(database, { only: 'events' }).figures).toMatchObject({ overruled: 1, setAside: 1 })
+  addDecision(database, { ...word, breakId: 1, kind: 'peak-as-found' })
+  addDecision(database, { ...word, breakId: 2, kind: 'taken-back' })
+  expect(page(database).figures).toMatchObject({ overruled: 0, setAside: 0 })
+  expect([row(1).overruled, row(2).setAside, row(2).setAsideCause]).toEqual([null, null, null])
 })
 
 test('grows while the re-evaluation runs', () => {

@@ -257,6 +257,19 @@ describe.skipIf(chromiumPath === null).each(hosts)('a re-evaluation that runs, b
     host.reevaluation.end('cancelled', 30)
     await page.getByText('Somebody stopped it after 30 of 5000.').waitFor()
     await page.getByRole('button', { name: 'Adopt these results' }).waitFor()
+  })
+
+  it('says of which breaks a person has spoken, in words also where only a mark is seen', async () => {
+    const { page } = opened
+    await page.getByText('1 peak is as a person said, 1 break is set aside: that stays so').waitFor()
+    const row = (number: string) => page.getByRole('row', { name: number })
+    expect(await row('C1-LL-09').textContent()).toMatch(/picked by hand by bench 1: the joint cracked there/)
+    await row('C1-LL-09').scrollIntoViewIfNeeded()
+    expect(await row('U3-LL-02').getByText('set aside').getAttribute('title')).toMatch(/fixture touched/)
+  })
+
+  it('lets a key lead away from it', async () => {
+    const { page } = opened
     await page.keyboard.press('b')
     await page.getByRole('heading', { level: 1, name: 'Waiting for load' }).waitFor()
     expect(await page.getByRole('link', { name: /^Evaluating/ }).count()).toBe(0)

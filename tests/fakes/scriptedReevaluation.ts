@@ -114,6 +114,8 @@ export function createScriptedReevaluation(parts: {
             peaks: count('peak'),
             flags: count('flags'),
             events: count('events'),
+            overruled: changes.filter(({ overruled }) => overruled !== null).length,
+            setAside: changes.filter(({ setAside }) => setAside !== null).length,
             meanDifferencePercent:
               percents.length === 0 ? null : percents.reduce((sum, one) => sum + one, 0) / percents.length,
             largestDifferencePercent: percents.toSorted((a, b) => Math.abs(b) - Math.abs(a))[0] ?? null,
@@ -166,6 +168,16 @@ function scriptedChange(index: number): ResultChange {
     breakId: index + 1,
     number: `${adhesive.split(' ').at(-1)}-LL-${String((index % 12) + 1).padStart(2, '0')}`,
     adhesive,
+    overruled:
+      index % 45 === 8
+        ? {
+            ...{ kind: 'peak-picked', by: 'bench 1', reason: 'the joint cracked there, seen on the face' },
+            ...{ recordedAt: at(0), timeS: 8.6, foundPeakN: peakN },
+          }
+        : null,
+    ...(index % 34 === 25
+      ? { setAside: 'the fixture was touched', setAsideCause: 'fixture-touched' }
+      : { setAside: null, setAsideCause: null }),
     before,
     now,
     differenceN,

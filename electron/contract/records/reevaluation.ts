@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { overruledPeak, setAsideCause } from './break.ts'
 import { detectionChange } from './detection.ts'
 import { flag, outcome } from './evaluation.ts'
 import { finite, id, isoInstant } from './force.ts'
@@ -65,6 +66,11 @@ export const resultChange = z.strictObject({
   breakId: id,
   number: z.string().nullable(),
   adhesive: z.string().nullable(),
+  /** A person's word in place of the peak: it stands over both results. */
+  overruled: overruledPeak.nullable(),
+  /** Why the break is set aside; null where it counts. */
+  setAside: z.string().nullable(),
+  setAsideCause: setAsideCause.nullable(),
   before: side,
   now: side,
   differenceN: finite.nullable(),
@@ -95,6 +101,9 @@ export const changesPage = z.strictObject({
     peaks: z.int(),
     flags: z.int(),
     events: z.int(),
+    /** Those whose peak is as a person said, and those set aside, whatever the results are. */
+    overruled: z.int(),
+    setAside: z.int(),
     /** Of the peaks that changed, with their signs; the largest is the one farthest from 0. */
     meanDifferencePercent: finite.nullable(),
     largestDifferencePercent: finite.nullable(),

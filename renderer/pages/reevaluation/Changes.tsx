@@ -8,6 +8,7 @@ import { signedNumber } from '../calibrationWords.ts'
 import { go } from '../frame/useRoute.ts'
 import { usePagedList } from '../records/usePagedList.ts'
 import { type ChangesSort, changeColumns, changeLabel } from './changeColumns.tsx'
+import { standingWords } from './changeWords.ts'
 
 const filters = [
   { value: 'all', label: 'All' },
@@ -39,6 +40,7 @@ export function Changes({ reevaluationId }: { reevaluationId: number }) {
         </p>
         <Choice label="Show" labelHidden options={filters} value={only} onChange={(next) => setOnly(next)} />
       </div>
+      {list.newest === null ? null : <Standing figures={list.newest.figures} />}
       <Notice trouble={list.error} />
       <LongTable<ResultChange, ChangesSort>
         label="Results before and now"
@@ -58,6 +60,12 @@ export function Changes({ reevaluationId }: { reevaluationId: number }) {
       />
     </>
   )
+}
+
+/** What no result changes: a person's word on a break. */
+function Standing({ figures }: { figures: ChangesPage['figures'] }) {
+  const words = standingWords(figures)
+  return words === null ? null : <p className="changes-standing">{words}</p>
 }
 
 function ChangeFigures({ figures }: { figures: ChangesPage['figures'] }) {

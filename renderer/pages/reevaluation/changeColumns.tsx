@@ -3,6 +3,8 @@ import { LongName } from '#renderer/widgets/LongName.tsx'
 import type { Column } from '#renderer/widgets/LongTable.tsx'
 import type { Quantities } from '#renderer/widgets/quantities.ts'
 import { signedNumber } from '../calibrationWords.ts'
+import { OverruledMark } from '../records/OverruledMark.tsx'
+import { overruledWords, setAsideWords } from '../wording.ts'
 import { eventAsWords, flagsAsWords, gainedAndLost, listWords, outcomeNames } from './changeWords.ts'
 
 export type ChangesSort = 'number' | 'difference'
@@ -21,9 +23,16 @@ export function changeColumns({ force }: Quantities): Column<ResultChange, Chang
         row.number === null ? (
           <span className="quiet">break {row.breakId}</span>
         ) : (
-          <strong>
-            <LongName name={row.number} />
-          </strong>
+          <span className="change-name">
+            <strong>
+              <LongName name={row.number} />
+            </strong>
+            {row.setAside === null ? null : (
+              <span className="change-aside quiet" title={setAsideWords(row)}>
+                set aside
+              </span>
+            )}
+          </span>
         ),
     },
     {
@@ -58,7 +67,12 @@ export function changeColumns({ force }: Quantities): Column<ResultChange, Chang
       unit: force.unit,
       numeric: true,
       width: '8%',
-      cell: (row) => (row.changed.peak ? <strong>{force.number(row.now.peakN)}</strong> : force.number(row.now.peakN)),
+      cell: (row) => (
+        <>
+          {row.changed.peak ? <strong>{force.number(row.now.peakN)}</strong> : force.number(row.now.peakN)}
+          <OverruledMark overruled={row.overruled} />
+        </>
+      ),
     },
     {
       key: 'differenceN',
@@ -142,5 +156,10 @@ export function changeLabel(row: ResultChange, { force }: Quantities): string {
     row.changed.flags ? 'to be read with other words' : null,
     row.changed.events ? 'other events' : null,
   ].filter((part) => part !== null)
-  return `break ${row.breakId}, ${row.number ?? 'no specimen'}: ${parts.length === 0 ? 'nothing changed' : parts.join('; ')}`
+  const said = [
+    row.overruled === null ? null : overruledWords(row.overruled),
+    row.setAside === null ? null : `set aside: ${setAsideWords(row)}`,
+  ].filter((part) => part !== null)
+  const what = [parts.length === 0 ? 'nothing changed' : parts.join('; '), ...said].join('; ')
+  return `break ${row.breakId}, ${row.number ?? 'no specimen'}: ${what}`
 }

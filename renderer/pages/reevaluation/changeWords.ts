@@ -1,5 +1,7 @@
 import type { Flag } from '#contract/records/evaluation.ts'
 import { curveEventKind, type Outcome } from '#contract/records/evaluation.ts'
+import type { ChangesPage } from '#contract/records/reevaluation.ts'
+import { writeCount } from '#renderer/widgets/quantities.ts'
 import { eventNames, flagNames } from '../wording.ts'
 
 /** What came and what went between two lists, each as often as it does. */
@@ -32,3 +34,12 @@ export function eventAsWords(event: string): string {
 }
 
 export const outcomeNames: Record<Outcome, string> = { break: 'broke', unloading: 'unloaded', none: 'not loaded' }
+
+/** Which breaks a person has spoken of, since no result changes that; null where there are none. */
+export function standingWords({ overruled, setAside }: Pick<ChangesPage['figures'], 'overruled' | 'setAside'>) {
+  const parts = [
+    overruled === 0 ? null : `${writeCount(overruled)} ${overruled === 1 ? 'peak is' : 'peaks are'} as a person said`,
+    setAside === 0 ? null : `${writeCount(setAside)} ${setAside === 1 ? 'break is' : 'breaks are'} set aside`,
+  ].filter((part) => part !== null)
+  return parts.length === 0 ? null : `${parts.join(', ')}: that stays so, whatever is adopted.`
+}
