@@ -232,9 +232,10 @@ export function createBench(parts: BenchParts): Bench {
 
   function tareWarning(): string | null {
     const { unstableBecause, startThreshold } = link.signal()
-    const steady = unstableBecause === null && !link.capturing() && occupation.busyWith() === null
+    const idle = !link.capturing() && occupation.busyWith() === null
+    const steady = unstableBecause === null
     const unit = link.scale().kind === 'none' ? 'counts' : 'N'
-    return tareWatch.warning(link.tare(), clock.instant(), { steady, startThreshold, unit })
+    return tareWatch.warning(link.tare(), clock.instant(), { idle, steady, startThreshold, unit })
   }
 
   function phase(): BenchPhase {

@@ -193,6 +193,18 @@ export const screens: readonly Screen[] = [
     },
   },
   {
+    name: 'bench-far-below-zero',
+    host: () => createScriptedHost(),
+    show: async (page, host) => {
+      await page.waitForSelector('.bench')
+      host.setBench({
+        tareWarning:
+          'The bench reads −4200 N, far below its zero. If nothing lies on it, take the zero again; if it is under load, the cell is wired in reverse or loaded the other way round.',
+      })
+      await settle(page)
+    },
+  },
+  {
     name: 'bench-no-scale',
     host: () => createScriptedHost({ preferences: { nPerCount: null, capacityN: null, units: 'US' } }),
     show: async (page, host) => {

@@ -273,6 +273,22 @@ describe('a device', () => {
     await engine.close()
   })
 
+  it('whose force falls under load is said to be wired in reverse, and no break is made of it', async () => {
+    const rest = Array.from({ length: 500 }, (_, i) => `${(i % 2) * 0.001} kN\n`)
+    const reversed = Array.from({ length: 1000 }, (_, i) => `${(-0.005 * i).toFixed(3)} kN\n`)
+    const { engine, until, handlers } = await benchEngine(
+      home.archive,
+      {},
+      { openSource: recorded([...rest, ...reversed].join('')) },
+    )
+    await handlers['bench.connect']({ source: serialChoice })
+    await until(({ phase }) => phase === 'waiting')
+    const { tareWarning, phase, lastBreak } = await until((state) => state.tareWarning !== null)
+    expect(tareWarning).toMatch(/^The bench reads −\d+ N, far below its zero.*wired in reverse/)
+    expect({ phase, lastBreak }).toEqual({ phase: 'waiting', lastBreak: null })
+    await engine.close()
+  })
+
   it('is let go when the person listens to its port, but not while a capture runs', async () => {
     const { engine, handlers } = await benchEngine(home.archive, {}, { openSource: recorded('12\n'.repeat(3000)) })
     await handlers['bench.connect']({ source: serialChoice })

@@ -4,7 +4,7 @@ import { createTareWatch, tareIsOldAfterS } from '#engine/tareWatch.ts'
 const takenMs = Date.UTC(2031, 3, 6, 8)
 const tare = { offset: 480, sd: 1, readings: 80, takenAt: new Date(takenMs).toISOString() }
 const after = (seconds: number) => new Date(takenMs + seconds * 1000).toISOString()
-const rest = { steady: true, startThreshold: 20, unit: 'N' } as const
+const rest = { idle: true, steady: true, startThreshold: 20, unit: 'N' } as const
 
 function atRest(forceN: number, fromS = 0) {
   const timeS = Float64Array.from({ length: 200 }, (_, i) => fromS + i / 80)
@@ -29,8 +29,24 @@ test('says so when the bench has drifted by more than a quarter of the start thr
   watch.frame(atRest(4.9))
   expect(watch.warning(tare, after(60), rest)).toBeNull()
   watch.frame(atRest(6, 10))
-  expect(watch.warning(tare, after(60), rest)).toMatch(/^The bench reads 6\.0 N at rest/)
+  expect(watch.warning(tare, after(60), rest)).toMatch(/^The bench reads 6 N at rest/)
   expect(watch.warning(tare, after(60), { ...rest, steady: false })).toBeNull()
+  expect(watch.warning(tare, after(60), { ...rest, idle: false })).toBeNull()
   watch.restart()
   expect(watch.warning(tare, after(60), rest)).toBeNull()
+})
+
+test('says that a force far below zero may be a load on a reversed cell, while it still moves', () => {
+  const watch = createTareWatch()
+  const moving = { ...rest, steady: false }
+  watch.frame(atRest(-199))
+  expect(watch.warning(tare, after(60), moving)).toBeNull()
+  watch.frame(atRest(-202, 10))
+  expect(watch.warning(tare, after(60), moving)).toMatch(
+    /^The bench reads −200 N, far below its zero.*wired in reverse/,
+  )
+  expect(watch.warning(tare, after(60), { ...moving, startThreshold: null })).toBeNull()
+  expect(watch.warning(tare, after(60), { ...moving, idle: false })).toBeNull()
+  watch.restart()
+  expect(watch.warning(tare, after(60), moving)).toBeNull()
 })
