@@ -48,6 +48,8 @@ const longestToeS = 10
 const leastPreTriggerSamples = 24
 /** A capture in which the evaluation sees no load after this time, s, is given up. */
 const giveUpS = 10
+/** A level at rest so many start thresholds below zero is no drift: something was lifted off, or the cell is wired in reverse. */
+const liftedThresholds = 3
 const microseconds = 1e6
 
 /** Most samples that a capture may begin with: what a session must keep to be able to store them. */
@@ -65,6 +67,7 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
   const history = createSampleHistory(longestPreTriggerS(settings), leastPreTriggerSamples)
   let front = createFront()
   let starts = false
+  let cameBack = false
   let told = 0
   let release: ReleaseWatch | null = null
   let evaluator: CurveEvaluator | null = null
@@ -95,10 +98,22 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
       watchAfresh()
     }
     front.push(timeS, force, reading)
-    if (starts) begin(timeS)
+    if (!starts) return
+    starts = false
+    if (comesBackToZero(force)) watchAfresh()
+    else begin(timeS)
   }
 
-  /** The load is gone. The samples since then are too few to rest on: the front begins with the newest. */
+  /** A rise that only leads back to zero is no load: what was lifted off is put back, or a reversed cell let go. */
+  function comesBackToZero(force: number): boolean {
+    const { watch } = front
+    // Slowly it comes back in several rises, the last of them from a level near zero.
+    const least = cameBack ? 1 : liftedThresholds
+    cameBack = force <= watch.threshold() && watch.level() < -least * watch.threshold()
+    return cameBack
+  }
+
+  /** The bench is at another level. The samples since then are too few to rest on: the front begins with the newest. */
   function watchAfresh(): void {
     release = null
     front = createFront()
@@ -173,7 +188,6 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
     const onset = history.firstAtOrAfter(watch.onsetS())
     let first = Math.min(history.firstAtOrAfter(watch.onsetS() - settings.preTriggerS), onset - leastPreTriggerSamples)
     first = Math.max(0, first)
-    starts = false
     const kept = history.copyFrom(first)
     const count = kept.timeS.length
     first = 0
@@ -201,13 +215,18 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
     const zero = running.zero()
     const threshold = running.threshold()
     evaluator = null
-    history.clear()
-    front = createFront()
+    forget()
     release =
       result.outcome === 'break' && result.peakN !== null
         ? createReleaseWatch({ zero, peak: result.peakN, threshold, noise: captureNoise })
         : null
     listener.end(result)
+  }
+
+  function forget(): void {
+    history.clear()
+    front = createFront()
+    cameBack = false
   }
 
   return {
@@ -220,14 +239,12 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
         end(running)
       }
       release = null
-      history.clear()
-      front = createFront()
+      forget()
     },
     reset() {
       if (evaluator !== null) throw new TypeError('reset requires that no capture runs')
       release = null
-      history.clear()
-      front = createFront()
+      forget()
     },
     capturing: () => evaluator !== null,
     runningPeak: () => evaluator?.runningPeak() ?? null,

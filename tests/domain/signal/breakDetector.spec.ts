@@ -62,6 +62,65 @@ describe('a live capture and its stored curve', () => {
   })
 })
 
+describe('a bench below its zero', () => {
+  const loadAndBreak = (fromS: number, toN: number) => [
+    { untilS: fromS, toN: 0 },
+    { untilS: fromS + 8, toN },
+    { untilS: fromS + 8.01, toN: 0 },
+    { untilS: fromS + 12, toN: 0 },
+  ]
+  const noted = (curve: ReturnType<typeof drawn>, used = settings) =>
+    detect(curve, used).map(({ outcome, peakN, firstTimeS, onsetTimeS }) => ({
+      outcome,
+      peakN: peakN === null ? null : Math.round(peakN / 10) * 10,
+      onsetS: onsetTimeS === null ? null : Math.round(firstTimeS + onsetTimeS),
+    }))
+
+  describe.each([25_000, null])('with a capacity of %s', (capacityN) => {
+    const used = detectionSettings.parse({ capacityN })
+    it.each([80, 1000])('takes what a reversed cell reads at %d Hz for no load, nor that it lets go', (rateHz) => {
+      const reversed = [
+        { untilS: 5, toN: 0 },
+        { untilS: 13, toN: -5000 },
+        { untilS: 13.01, toN: 0 },
+      ]
+      expect(noted(drawn([...reversed, { untilS: 60, toN: 0 }], rateHz, 2), used)).toEqual([])
+      // Turned round, the next load is one.
+      expect(noted(drawn([...reversed, ...loadAndBreak(20, 4000)], rateHz, 2), used)).toEqual([
+        { outcome: 'break', peakN: 4000, onsetS: 20 },
+      ])
+    })
+
+    it.each([0.05, 2])(
+      'goes on with the load that comes after a fixture was lifted off and put back in %d s',
+      (inS) => {
+        const lifted = [
+          { untilS: 5, toN: 0 },
+          { untilS: 5.5, toN: -800 },
+          { untilS: 20, toN: -800 },
+          { untilS: 20 + inS, toN: 0 },
+        ]
+        expect(noted(drawn([...lifted, { untilS: 60, toN: 0 }], 80, 2), used)).toEqual([])
+        expect(noted(drawn([...lifted, ...loadAndBreak(26, 4000)], 80, 2), used)).toEqual([
+          { outcome: 'break', peakN: 4000, onsetS: 26 },
+        ])
+      },
+    )
+
+    it('catches a load that begins below zero and goes on above it', () => {
+      const corners = [
+        { untilS: 5, toN: 0 },
+        { untilS: 5.5, toN: -800 },
+        { untilS: 10, toN: -800 },
+        { untilS: 20, toN: 4000 },
+        { untilS: 20.01, toN: -800 },
+        { untilS: 24, toN: -800 },
+      ]
+      expect(noted(drawn(corners, 80, 2), used)).toMatchObject([{ outcome: 'break', peakN: 4000 }])
+    })
+  })
+})
+
 describe('the start of a capture', () => {
   it('keeps the pre-trigger samples from before the onset', () => {
     const [result] = detect(
