@@ -9,7 +9,7 @@ const meanOverS = 1
 const driftShareOfThreshold = 0.25
 /** ... and in any case it must exceed so many SDs of single readings at the zero. */
 const driftSDs = 1
-/** A mean farther below zero than this many start thresholds is no drift. */
+/** A mean farther below zero than this many start thresholds is no drift. Common practice, no source. */
 const belowZeroThresholds = 10
 
 /** Watches whether the zero still holds. */

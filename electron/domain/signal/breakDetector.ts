@@ -48,7 +48,10 @@ const longestToeS = 10
 const leastPreTriggerSamples = 24
 /** A capture in which the evaluation sees no load after this time, s, is given up. */
 const giveUpS = 10
-/** A level at rest so many start thresholds below zero is no drift: something was lifted off, or the cell is wired in reverse. */
+/**
+ * A level at rest so many start thresholds below zero is no drift: something was lifted off, or the cell is wired in reverse.
+ * Chosen on drawn streams, no source.
+ */
 const liftedThresholds = 3
 const microseconds = 1e6
 

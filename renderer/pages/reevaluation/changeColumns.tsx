@@ -19,21 +19,22 @@ export function changeColumns({ force }: Quantities): Column<ResultChange, Chang
       title: 'Specimen',
       sort: 'number',
       width: '9%',
-      cell: (row) =>
-        row.number === null ? (
-          <span className="quiet">break {row.breakId}</span>
-        ) : (
-          <span className="change-name">
+      cell: (row) => (
+        <span className="change-name">
+          {row.number === null ? (
+            <span className="quiet">break {row.breakId}</span>
+          ) : (
             <strong>
               <LongName name={row.number} />
             </strong>
-            {row.setAside === null ? null : (
-              <span className="change-aside quiet" title={setAsideWords(row)}>
-                set aside
-              </span>
-            )}
-          </span>
-        ),
+          )}
+          {row.setAside === null ? null : (
+            <span className="change-aside quiet" title={setAsideWords(row)}>
+              set aside
+            </span>
+          )}
+        </span>
+      ),
     },
     {
       key: 'adhesive',
