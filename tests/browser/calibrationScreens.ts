@@ -120,6 +120,8 @@ export const calibrationScreens: readonly Screen[] = [
     host: routine('', 17).host,
     show: async (page) => {
       await at('#/calibration/run')(page)
+      // Before the routine is there the key leads to the bench.
+      await page.getByRole('button', { name: /^Break off/ }).waitFor()
       await page.keyboard.press('b')
       await page.getByRole('button', { name: 'Break off', exact: true }).last().click()
       await settle(page)
