@@ -1,8 +1,8 @@
-import type { LiveFrame, SignalState } from '#contract/records/bench.ts'
-import type { Ending, SampleBlock } from '#contract/records/break.ts'
-import type { DetectionSettings } from '#contract/records/detection.ts'
-import type { EvaluationResult } from '#contract/records/evaluation.ts'
-import type { ReadingUnit, Tare } from '#contract/records/force.ts'
+import type { LiveFrame, SignalState } from '#contract/bench/bench.ts'
+import type { Ending, SampleBlock } from '#contract/breaks/break.ts'
+import type { DetectionSettings } from '#contract/breaks/detection.ts'
+import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
+import type { ReadingUnit, Tare } from '#contract/calibration/force.ts'
 
 /** What the capture session tells the engine, in the order in which it happens. Called on the acquisition thread; must not block. */
 export type CaptureListener = {

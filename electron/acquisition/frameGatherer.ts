@@ -1,5 +1,5 @@
-import type { LiveFrame } from '#contract/records/bench.ts'
-import { thinByMinMax } from '#domain/signal/thinning.ts'
+import type { LiveFrame } from '#contract/bench/bench.ts'
+import { thinByMinMax } from '#domain/signal/stream/thinning.ts'
 
 /** Gathers live samples until the next frame is due. */
 export type FrameGatherer = {

@@ -1,6 +1,6 @@
+import type { Tare } from '#contract/calibration/force.ts'
 import { Trouble } from '#contract/errors.ts'
-import type { Tare } from '#contract/records/force.ts'
-import { createSteadinessWatch, type Steadiness } from '#domain/signal/steadiness.ts'
+import { createSteadinessWatch, type Steadiness } from '#domain/signal/rest/steadiness.ts'
 import type { Clock } from './clock.ts'
 
 /** The zero of the bench: taken by hand, or by itself when nothing speaks against it. */

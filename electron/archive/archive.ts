@@ -1,4 +1,3 @@
-import type { ArchiveInfo, ListQuery, Progress, VerifyReport } from '#contract/records/archive.ts'
 import type {
   Assessment,
   BreakEnd,
@@ -13,23 +12,24 @@ import type {
   SampleBlock,
   SpecimenRecord,
   SpecimenSummary,
-} from '#contract/records/break.ts'
-import type { Calibration, CheckWeightReading } from '#contract/records/calibration.ts'
-import type { BrokenOffRoutine, KeptWeights, WeightEntry } from '#contract/records/calibrationRoutine.ts'
-import type { CalibrationDecision } from '#contract/records/calibrationUse.ts'
-import type { Evaluation, NewEvaluation } from '#contract/records/evaluation.ts'
+} from '#contract/breaks/break.ts'
+import type { Evaluation, NewEvaluation } from '#contract/breaks/evaluation.ts'
+import type { Calibration, CheckWeightReading } from '#contract/calibration/calibration.ts'
+import type { BrokenOffRoutine, KeptWeights, WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
+import type { CalibrationDecision } from '#contract/calibration/calibrationUse.ts'
+import type { ArchiveInfo, ListQuery, Progress, VerifyReport } from '#contract/keeping/archive.ts'
 import type {
   ChangesPage,
   ChangesQuery,
   Reevaluation,
   ReevaluationEnd,
   ReevaluationSummary,
-} from '#contract/records/reevaluation.ts'
-import type { Preferences } from '#contract/records/settings.ts'
-import type { Specimen, SpecimenFields } from '#contract/records/specimen.ts'
-import type { BreakGroup } from './breakGroup.ts'
-import type { BegunRoutine, TakenReading } from './calibrationRoutines.ts'
-import type { DecidedReevaluation, NewReevaluationDecision } from './reevaluations.ts'
+} from '#contract/reevaluation/reevaluation.ts'
+import type { Preferences } from '#contract/settings/settings.ts'
+import type { Specimen, SpecimenFields } from '#contract/specimens/specimen.ts'
+import type { BreakGroup } from './breaks/breakGroup.ts'
+import type { BegunRoutine, TakenReading } from './calibration/calibrationRoutines.ts'
+import type { DecidedReevaluation, NewReevaluationDecision } from './reevaluation/reevaluations.ts'
 
 /** A record before the archive has given it its number. */
 export type Unnumbered<R, Key extends keyof R> = Omit<R, Key>

@@ -1,20 +1,26 @@
-import type { Progress } from '#contract/records/archive.ts'
-import { addAssessment } from './assessments.ts'
-import { breakGroup } from './breakGroup.ts'
-import { readBreak } from './breakRecords.ts'
-import { appendSamples, beginBreak, finishBreak, readCurve } from './breaks.ts'
-import { addCalibrationDecision, calibrationDecisions } from './calibrationDecisions.ts'
-import { addRoutineReading, beginRoutine, breakOffRoutine, brokenOffRoutines } from './calibrationRoutines.ts'
-import { addCalibration, calibration, calibrations } from './calibrations.ts'
-import { addCheckWeight, checkWeights } from './checkWeights.ts'
-import { addDecision } from './decisions.ts'
-import { addEvaluation } from './evaluations.ts'
-import { info } from './info.ts'
-import { breakIds, listBreaks, listSpecimens, waitingSpecimens } from './lists.ts'
-import type { OpenArchive } from './openDatabase.ts'
-import { preferences, setPreferences } from './preferences.ts'
-import { recoveredWithoutEvaluation } from './recovery.ts'
-import { reevaluationChanges } from './reevaluationChanges.ts'
+import type { Progress } from '#contract/keeping/archive.ts'
+import { beginSession, keepRejectedLines } from './bench/sessions.ts'
+import { addAssessment } from './breaks/assessments.ts'
+import { breakGroup } from './breaks/breakGroup.ts'
+import { readBreak } from './breaks/breakRecords.ts'
+import { appendSamples, beginBreak, finishBreak, readCurve } from './breaks/breaks.ts'
+import { addDecision } from './breaks/decisions.ts'
+import { addEvaluation } from './breaks/evaluations.ts'
+import { recoveredWithoutEvaluation } from './breaks/recovery.ts'
+import { addCalibrationDecision, calibrationDecisions } from './calibration/calibrationDecisions.ts'
+import {
+  addRoutineReading,
+  beginRoutine,
+  breakOffRoutine,
+  brokenOffRoutines,
+} from './calibration/calibrationRoutines.ts'
+import { addCalibration, calibration, calibrations } from './calibration/calibrations.ts'
+import { addCheckWeight, checkWeights } from './calibration/checkWeights.ts'
+import { keptWeights, saveWeights } from './calibration/weightSets.ts'
+import type { OpenArchive } from './core/openDatabase.ts'
+import { info } from './keeping/info.ts'
+import { breakIds, listBreaks, listSpecimens, waitingSpecimens } from './lists/lists.ts'
+import { reevaluationChanges } from './reevaluation/reevaluationChanges.ts'
 import {
   addReevaluated,
   beginReevaluation,
@@ -22,12 +28,11 @@ import {
   endReevaluation,
   reevaluationOf,
   reevaluations,
-} from './reevaluations.ts'
-import { beginSession, keepRejectedLines } from './sessions.ts'
-import { specimen } from './specimenRecords.ts'
-import { addSpecimen, addSpecimens, correctSpecimen } from './specimens.ts'
-import { verify } from './verify.ts'
-import { keptWeights, saveWeights } from './weightSets.ts'
+} from './reevaluation/reevaluations.ts'
+import { preferences, setPreferences } from './settings/preferences.ts'
+import { specimen } from './specimens/specimenRecords.ts'
+import { addSpecimen, addSpecimens, correctSpecimen } from './specimens/specimens.ts'
+import { verify } from './verify/verify.ts'
 
 /** The functions above take the bare connection first. */
 function onDatabase<Arguments extends unknown[], Result>(

@@ -1,11 +1,11 @@
 import * as z from 'zod'
+import { benchState, liveFrame } from './bench/bench.ts'
+import { breakSummary } from './breaks/break.ts'
+import { routineState } from './calibration/calibrationRoutine.ts'
+import { checkState } from './calibration/calibrationUse.ts'
 import { troubleMessage } from './errors.ts'
-import { progress } from './records/archive.ts'
-import { benchState, liveFrame } from './records/bench.ts'
-import { breakSummary } from './records/break.ts'
-import { routineState } from './records/calibrationRoutine.ts'
-import { checkState } from './records/calibrationUse.ts'
-import { preferences } from './records/settings.ts'
+import { progress } from './keeping/archive.ts'
+import { preferences } from './settings/settings.ts'
 
 /** Everything the engine says unasked, by name. */
 export const events = {

@@ -1,7 +1,5 @@
 import * as z from 'zod'
-import { calibrationProcedures } from './calibrationProcedures.ts'
-import { archiveInfo, listQuery, verifyReport } from './records/archive.ts'
-import { benchState, listening, serialPort } from './records/bench.ts'
+import { benchState, listening, serialPort } from './bench/bench.ts'
 import {
   assessment,
   breakRecord,
@@ -10,11 +8,13 @@ import {
   setAsideCause,
   specimenRecord,
   specimenSummary,
-} from './records/break.ts'
-import { id } from './records/force.ts'
-import { preferences, preferencesChange, sourceChoice } from './records/settings.ts'
-import { signature, specimen, specimenFields } from './records/specimen.ts'
-import { reviewProcedures } from './reviewProcedures.ts'
+} from './breaks/break.ts'
+import { reviewProcedures } from './breaks/reviewProcedures.ts'
+import { id } from './calibration/force.ts'
+import { calibrationProcedures } from './calibration/procedures.ts'
+import { archiveInfo, listQuery, verifyReport } from './keeping/archive.ts'
+import { preferences, preferencesChange, sourceChoice } from './settings/settings.ts'
+import { signature, specimen, specimenFields } from './specimens/specimen.ts'
 
 const nothing = z.strictObject({})
 const breakId = z.strictObject({ breakId: id })

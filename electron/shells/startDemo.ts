@@ -1,5 +1,5 @@
-import { demoSource } from '#contract/records/settings.ts'
-import type { Engine } from '#engine/engine.ts'
+import { demoSource } from '#contract/settings/settings.ts'
+import type { Engine } from '#engine/core/engine.ts'
 
 /** Fills an empty archive with the demo study and connects the virtual amplifier, so that a stranger sees a break at once. */
 export async function startDemo({ handlers }: Pick<Engine, 'handlers'>): Promise<void> {

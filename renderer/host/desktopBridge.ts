@@ -1,4 +1,4 @@
-import type { Carrier } from '#contract/carrier.ts'
+import type { Carrier } from '#contract/wire/carrier.ts'
 
 declare global {
   interface Window {

@@ -1,9 +1,9 @@
-import { type Carrier, type Client, createClient } from '#contract/carrier.ts'
+import type { BenchState } from '#contract/bench/bench.ts'
 import type { TroubleMessage } from '#contract/errors.ts'
 import { troubleFrom } from '#contract/errors.ts'
 import type { OutputOf } from '#contract/procedures.ts'
-import type { BenchState } from '#contract/records/bench.ts'
-import type { Preferences } from '#contract/records/settings.ts'
+import type { Preferences } from '#contract/settings/settings.ts'
+import { type Carrier, type Client, createClient } from '#contract/wire/carrier.ts'
 import { createStore, type Store } from './store.ts'
 
 export type HostLink = 'connecting' | 'connected' | 'lost'

@@ -1,6 +1,6 @@
 import { createContext, useContext, useSyncExternalStore } from 'react'
-import type { BenchState } from '#contract/records/bench.ts'
-import type { Preferences } from '#contract/records/settings.ts'
+import type { BenchState } from '#contract/bench/bench.ts'
+import type { Preferences } from '#contract/settings/settings.ts'
 import type { Host } from './hostConnection.ts'
 import type { Store } from './store.ts'
 

@@ -1,6 +1,6 @@
-import type { Carrier } from '#contract/carrier.ts'
 import { Trouble } from '#contract/errors.ts'
-import { createSocketCarrier, type SocketCarrier } from '#contract/socketCarrier.ts'
+import type { Carrier } from '#contract/wire/carrier.ts'
+import { createSocketCarrier, type SocketCarrier } from '#contract/wire/socketCarrier.ts'
 import type { HostLink } from './hostConnection.ts'
 
 /** As much of a WebSocket as is used here; a test hands in one without a network. */

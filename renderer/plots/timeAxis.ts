@@ -1,6 +1,6 @@
 import type uPlot from 'uplot'
 import type { PlotColours } from './plotColours.ts'
-import { scaledFont } from './plotMarks.ts'
+import { scaledFont } from './recorded/plotMarks.ts'
 
 /** Room of the axis that values stand on; plots above each other share it, so that their times lie above each other. */
 export const valueAxisSize = 74

@@ -1,4 +1,4 @@
-import type { Preferences } from '#contract/records/settings.ts'
+import type { Preferences } from '#contract/settings/settings.ts'
 
 /** Puts the chosen theme on the page and, for `system`, follows the system; the returned function ends that. */
 export function applyTheme(choice: Preferences['theme']): () => void {

@@ -1,6 +1,6 @@
 import { useLayoutEffect, useRef, useState } from 'react'
+import { writeFixed } from '#words/quantities.ts'
 import { type AxisSpan, axisOver } from './figureAxis.ts'
-import { writeFixed } from './quantities.ts'
 import './pointFigure.css'
 
 /** Shapes tell the runs apart, so that colour is never the only sign. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createVirtualAmplifier } from '#acquisition/virtual/virtualAmplifier.ts'
-import type { ScenarioName } from '#contract/records/settings.ts'
-import { evaluateRawCurve } from '#domain/signal/evaluateRawCurve.ts'
+import type { ScenarioName } from '#contract/settings/settings.ts'
+import { evaluateRawCurve } from '#domain/signal/loading/evaluateRawCurve.ts'
 import { listenedSession, playAmplifier, settingsWith, storedSamples } from '#tests/fakes/listenedSession.ts'
 
 const quick = { knocksPerHour: 0, restS: [3, 4] as const }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { createZero } from '#acquisition/zero.ts'
-import { createSteppedClock } from '#engine/steppedClock.ts'
+import { createSteppedClock } from '#engine/core/steppedClock.ts'
 
 /** A bench at 10 Hz whose noise repeats: mean 0, SD close to 1. */
 function benchAt(zero: ReturnType<typeof createZero>, clock: ReturnType<typeof createSteppedClock>) {

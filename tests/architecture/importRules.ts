@@ -1,5 +1,5 @@
 import type { IConfiguration } from 'dependency-cruiser'
-import { filesOf, type ImportRow, importTable, rowFor } from './importTable.ts'
+import { filesOf, type ImportRow, importTable, rowsFor } from './importTable.ts'
 
 type ForbiddenRule = NonNullable<IConfiguration['forbidden']>[number]
 type Condition = Record<string, unknown>
@@ -27,7 +27,7 @@ export function ruleNames(row: ImportRow): { folders: string; packages: string; 
 function rulesOf(row: ImportRow): ForbiddenRule[] {
   const names = ruleNames(row)
   const from = { path: filesOf(row) }
-  const allowedFiles = [row, ...row.ours.map(rowFor)].map(filesOf)
+  const allowedFiles = [row, ...row.ours.flatMap(rowsFor)].map(filesOf)
   const allowedPackages = row.packages.map((name) => `(^|/)node_modules/(@types/)?${name}/`)
   const rules = [
     rule(

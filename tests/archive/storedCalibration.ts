@@ -1,10 +1,15 @@
 import type Database from 'better-sqlite3'
-import { addCalibrationDecision } from '#archive/calibrationDecisions.ts'
-import { addRoutineReading, beginRoutine, breakOffRoutine, type TakenReading } from '#archive/calibrationRoutines.ts'
-import { addCalibration } from '#archive/calibrations.ts'
-import { addCheckWeight } from '#archive/checkWeights.ts'
-import { saveWeights } from '#archive/weightSets.ts'
-import type { Calibration, CalibrationRow } from '#contract/records/calibration.ts'
+import { addCalibrationDecision } from '#archive/calibration/calibrationDecisions.ts'
+import {
+  addRoutineReading,
+  beginRoutine,
+  breakOffRoutine,
+  type TakenReading,
+} from '#archive/calibration/calibrationRoutines.ts'
+import { addCalibration } from '#archive/calibration/calibrations.ts'
+import { addCheckWeight } from '#archive/calibration/checkWeights.ts'
+import { saveWeights } from '#archive/calibration/weightSets.ts'
+import type { Calibration, CalibrationRow } from '#contract/calibration/calibration.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
 import { shopPlan } from '#tests/fakes/routineRun.ts'
 import { morning } from './storedStudy.ts'

@@ -1,15 +1,15 @@
 import type Database from 'better-sqlite3'
-import { readBreak } from '#archive/breakRecords.ts'
+import { readBreak } from '#archive/breaks/breakRecords.ts'
 import {
   addReevaluated,
   beginReevaluation,
   decideReevaluation,
   endReevaluation,
   type NewReevaluationDecision,
-} from '#archive/reevaluations.ts'
-import type { EvaluationResult, NewEvaluation } from '#contract/records/evaluation.ts'
-import type { ForceScale } from '#contract/records/force.ts'
-import { forceOfReading } from '#domain/force/forceScale.ts'
+} from '#archive/reevaluation/reevaluations.ts'
+import type { EvaluationResult, NewEvaluation } from '#contract/breaks/evaluation.ts'
+import type { ForceScale } from '#contract/calibration/force.ts'
+import { forceOfReading } from '#domain/calibration/scale/forceScale.ts'
 import { morning } from './storedStudy.ts'
 
 /** What a re-evaluation lays beside the result in force of a break: the same, but for what is given. */

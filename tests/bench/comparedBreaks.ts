@@ -1,9 +1,9 @@
 import { createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import { straightCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
 import type { Archive } from '#archive/archive.ts'
-import { detectionSettings } from '#contract/records/detection.ts'
-import { specimenFields } from '#contract/records/specimen.ts'
-import { evaluateRawCurve } from '#domain/signal/evaluateRawCurve.ts'
+import { detectionSettings } from '#contract/breaks/detection.ts'
+import { specimenFields } from '#contract/specimens/specimen.ts'
+import { evaluateRawCurve } from '#domain/signal/loading/evaluateRawCurve.ts'
 
 const instant = '2031-05-02T09:30:00.000Z'
 const rateHz = 5000

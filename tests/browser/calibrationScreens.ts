@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core'
-import type { RoutineState } from '#contract/records/calibrationRoutine.ts'
+import type { RoutineState } from '#contract/calibration/calibrationRoutine.ts'
 import { quietLive } from '#tests/fakes/scriptedCalibration.ts'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scriptedHost.ts'
 import { scriptedPlan } from '#tests/fakes/scriptedReadings.ts'

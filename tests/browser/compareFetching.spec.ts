@@ -1,5 +1,5 @@
 import { describe, expect, it, onTestFinished } from 'vitest'
-import { cutToRange, thinByMinMax } from '#domain/signal/thinning.ts'
+import { cutToRange, thinByMinMax } from '#domain/signal/stream/thinning.ts'
 import { scriptComparison } from '#tests/fakes/scriptedComparison.ts'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scriptedHost.ts'
 import { chromiumPath } from './harness/chromium.ts'

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core'
-import type { ReevaluationDecision, ReevaluationSummary } from '#contract/records/reevaluation.ts'
+import type { ReevaluationDecision, ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scriptedHost.ts'
 import { scriptedChanges } from '#tests/fakes/scriptedReevaluation.ts'
 import { at, type Screen, settle } from './screenSteps.ts'

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core'
-import type { CurveEvent, EvaluationResult, LoadCourse } from '#contract/records/evaluation.ts'
+import type { CurveEvent, EvaluationResult, LoadCourse } from '#contract/breaks/evaluation.ts'
 import { madeEvent } from '#tests/fakes/madeEvents.ts'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scriptedHost.ts'
 import { at, type Screen, settle } from './screenSteps.ts'

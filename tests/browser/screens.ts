@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core'
-import type { LiveFrame } from '#contract/records/bench.ts'
+import type { LiveFrame } from '#contract/bench/bench.ts'
 import { scriptedCurve } from '#tests/fakes/scriptedCurve.ts'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scriptedHost.ts'
 import { calibrationScreens } from './calibrationScreens.ts'

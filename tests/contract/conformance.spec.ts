@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
-import { createClient } from '#contract/carrier.ts'
 import { Trouble, troubleCode } from '#contract/errors.ts'
 import { type Handlers, procedures } from '#contract/procedures.ts'
+import { createClient } from '#contract/wire/carrier.ts'
 import { createScriptedEngine, type ScriptedEngine } from '#tests/fakes/scriptedEngine.ts'
 import { type ConnectedCarrier, carriers } from './carriers.ts'
 

@@ -2,8 +2,8 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, onTestFinished, test } from 'vitest'
-import { createClient } from '#contract/carrier.ts'
-import { createRealEngine } from '#engine/realParts.ts'
+import { createClient } from '#contract/wire/carrier.ts'
+import { createRealEngine } from '#engine/core/realParts.ts'
 import { carriers } from './carriers.ts'
 
 describe.each(Object.entries(carriers))('the real engine over %s', (_name, connect) => {

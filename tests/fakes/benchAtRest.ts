@@ -1,6 +1,6 @@
+import type { BenchState } from '#contract/bench/bench.ts'
 import type { OutputOf } from '#contract/procedures.ts'
-import type { BenchState } from '#contract/records/bench.ts'
-import { defaultPreferences } from '#contract/records/settings.ts'
+import { defaultPreferences } from '#contract/settings/settings.ts'
 
 /** A bench with nothing connected and nothing in its archive. */
 export const benchAtRest: BenchState = {

@@ -3,11 +3,11 @@ import type { ByteSource } from '#acquisition/byteSource.ts'
 import type { Clock } from '#acquisition/clock.ts'
 import { createVirtualSource, type VirtualSourceOptions } from '#acquisition/virtual/virtualSource.ts'
 import type { Archive } from '#archive/archive.ts'
+import type { BenchState } from '#contract/bench/bench.ts'
 import type { EventName, PayloadOf } from '#contract/events.ts'
-import type { BenchState } from '#contract/records/bench.ts'
-import { sourceChoice } from '#contract/records/settings.ts'
+import { sourceChoice } from '#contract/settings/settings.ts'
+import { createSteppedClock, type SteppedClock } from '#engine/core/steppedClock.ts'
 import { createEngine, type EngineOptions } from '#engine/createEngine.ts'
-import { createSteppedClock, type SteppedClock } from '#engine/steppedClock.ts'
 
 export const virtualChoice = sourceChoice.parse({ kind: 'virtual' })
 export const serialChoice = sourceChoice.parse({ kind: 'serial', path: '/dev/ttyTEST', lineFormat: { name: 'number' } })

@@ -1,12 +1,12 @@
 import type { CaptureListener } from '#acquisition/captureEvents.ts'
 import { type CaptureSessionOptions, type RunningSession, startCaptureSession } from '#acquisition/captureSession.ts'
 import { createVirtualAmplifier, type VirtualAmplifierOptions } from '#acquisition/virtual/virtualAmplifier.ts'
-import type { LiveFrame, SignalState } from '#contract/records/bench.ts'
-import type { SampleBlock } from '#contract/records/break.ts'
-import { type DetectionSettings, detectionSettings } from '#contract/records/detection.ts'
-import type { EvaluationResult } from '#contract/records/evaluation.ts'
-import type { Tare } from '#contract/records/force.ts'
-import { createSteppedClock, type SteppedClock } from '#engine/steppedClock.ts'
+import type { LiveFrame, SignalState } from '#contract/bench/bench.ts'
+import type { SampleBlock } from '#contract/breaks/break.ts'
+import { type DetectionSettings, detectionSettings } from '#contract/breaks/detection.ts'
+import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
+import type { Tare } from '#contract/calibration/force.ts'
+import { createSteppedClock, type SteppedClock } from '#engine/core/steppedClock.ts'
 
 export type HeardCapture = {
   start: Parameters<CaptureListener['begin']>[0]

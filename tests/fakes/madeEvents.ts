@@ -1,5 +1,5 @@
 import type * as z from 'zod'
-import { type CurveEvent, curveEvent } from '#contract/records/evaluation.ts'
+import { type CurveEvent, curveEvent } from '#contract/breaks/evaluation.ts'
 
 /** An event of a curve with null for everything that is not given. */
 export function madeEvent(given: Partial<z.input<typeof curveEvent>> & Pick<CurveEvent, 'kind'>): CurveEvent {

@@ -2,8 +2,8 @@ import { mkdtemp, readFile, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
-import { openArchive } from '#archive/openArchive.ts'
-import type { BreakRecord, RawCurve } from '#contract/records/break.ts'
+import { openArchive } from '#archive/core/openArchive.ts'
+import type { BreakRecord, RawCurve } from '#contract/breaks/break.ts'
 import { startCommand } from './commandProcess.ts'
 
 export type PortCapture = {

@@ -1,9 +1,9 @@
 import { type BenchModel, type BenchSamples, createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import { type Characteristic, curvedCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
-import { type CalibrationPlan, calibrationPlan, type WeightEntry } from '#contract/records/calibrationRoutine.ts'
+import { type CalibrationPlan, calibrationPlan, type WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
 import { plannedForces } from '#domain/calibration/routinePlan.ts'
-import { type CalibrationRoutine, createCalibrationRoutine } from '#engine/calibrationRoutine.ts'
-import { createSteppedClock } from '#engine/steppedClock.ts'
+import { type CalibrationRoutine, createCalibrationRoutine } from '#engine/calibration/calibrationRoutine.ts'
+import { createSteppedClock } from '#engine/core/steppedClock.ts'
 
 /** Cast-iron weights of class M2 as a shop has them, the set of the invented boatyard school. */
 export function shopWeights(nominalsKg: readonly number[]): WeightEntry[] {

@@ -1,17 +1,22 @@
+import type { BenchState } from '#contract/bench/bench.ts'
+import type { Calibration } from '#contract/calibration/calibration.ts'
+import type {
+  CalibrationPlan,
+  LiveReading,
+  RoutineState,
+  WeightEntry,
+} from '#contract/calibration/calibrationRoutine.ts'
+import type { CalibrationDecision, CheckHistory, CheckState } from '#contract/calibration/calibrationUse.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { Emit } from '#contract/events.ts'
 import type { Handlers } from '#contract/procedures.ts'
-import type { BenchState } from '#contract/records/bench.ts'
-import type { Calibration } from '#contract/records/calibration.ts'
-import type { CalibrationPlan, LiveReading, RoutineState, WeightEntry } from '#contract/records/calibrationRoutine.ts'
-import type { CalibrationDecision, CheckHistory, CheckState } from '#contract/records/calibrationUse.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
-import { checkWeightVerdict } from '#domain/calibration/checkWeight.ts'
-import { ewmaChart } from '#domain/calibration/ewmaChart.ts'
-import { individualsChart } from '#domain/calibration/individualsChart.ts'
+import { checkWeightVerdict } from '#domain/calibration/control/checkWeight.ts'
+import { ewmaChart } from '#domain/calibration/control/ewmaChart.ts'
+import { individualsChart } from '#domain/calibration/control/individualsChart.ts'
+import { runningFit } from '#domain/calibration/fit/runningFit.ts'
 import { plannedForces } from '#domain/calibration/routinePlan.ts'
-import { runningFit } from '#domain/calibration/runningFit.ts'
-import { calibrationSummary, driftOf } from '#engine/calibrationHistory.ts'
+import { calibrationSummary, driftOf } from '#engine/calibration/calibrationHistory.ts'
 import {
   rowsOf,
   scriptedCalibration,

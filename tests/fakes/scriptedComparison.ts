@@ -1,7 +1,7 @@
+import type { RawCurve } from '#contract/breaks/break.ts'
+import type { ComparedCurve, Comparison, ComparisonRequest } from '#contract/breaks/curveViews.ts'
 import { Trouble } from '#contract/errors.ts'
-import type { RawCurve } from '#contract/records/break.ts'
-import type { ComparedCurve, Comparison, ComparisonRequest } from '#contract/records/curveViews.ts'
-import { between } from '#renderer/plots/overlayCurve.ts'
+import { between } from '#renderer/plots/overlay/overlayCurve.ts'
 import { scriptedCurve } from './scriptedCurve.ts'
 import type { ScriptedHost } from './scriptedHost.ts'
 

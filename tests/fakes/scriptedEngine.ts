@@ -1,7 +1,7 @@
 import { Trouble } from '#contract/errors.ts'
 import type { Emit } from '#contract/events.ts'
 import { type Handlers, type ProcedureName, procedures } from '#contract/procedures.ts'
-import type { Engine } from '#engine/engine.ts'
+import type { Engine } from '#engine/core/engine.ts'
 
 /** An engine without parts: it answers what the script says, and says what the test has it say. */
 export type ScriptedEngine = Pick<Engine, 'handlers' | 'subscribe'> & { emit: Emit; listeners(): number }

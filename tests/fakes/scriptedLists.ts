@@ -1,5 +1,5 @@
-import type { ListQuery } from '#contract/records/archive.ts'
-import type { BreakSummary, SpecimenSummary } from '#contract/records/break.ts'
+import type { BreakSummary, SpecimenSummary } from '#contract/breaks/break.ts'
+import type { ListQuery } from '#contract/keeping/archive.ts'
 
 /** Whether a list of specimens has a row. */
 export function specimenFits(row: SpecimenSummary, { text, status }: ListQuery): boolean {

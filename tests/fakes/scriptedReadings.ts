@@ -1,9 +1,13 @@
-import type { Calibration, CalibrationReading, CalibrationRow } from '#contract/records/calibration.ts'
-import { type CalibrationPlan, calibrationPlan, type RoutinePosition } from '#contract/records/calibrationRoutine.ts'
+import type { Calibration, CalibrationReading, CalibrationRow } from '#contract/calibration/calibration.ts'
+import {
+  type CalibrationPlan,
+  calibrationPlan,
+  type RoutinePosition,
+} from '#contract/calibration/calibrationRoutine.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
-import { creepOf, zeroReturns } from '#domain/calibration/creep.ts'
-import { polynomialAt } from '#domain/calibration/polynomial.ts'
+import { polynomialAt } from '#domain/calibration/fit/polynomial.ts'
 import { checkedWeights, plannedForces, routinePositions } from '#domain/calibration/routinePlan.ts'
+import { creepOf, zeroReturns } from '#domain/calibration/steps/creep.ts'
 
 /** The kept set and the plan of the invented boatyard school. */
 export const scriptedPlan: CalibrationPlan = calibrationPlan.parse({

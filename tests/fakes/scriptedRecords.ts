@@ -1,10 +1,10 @@
-import type { BenchState } from '#contract/records/bench.ts'
-import type { BreakRecord, BreakSummary, SpecimenSummary } from '#contract/records/break.ts'
-import { detectionSettings } from '#contract/records/detection.ts'
-import type { EvaluationResult } from '#contract/records/evaluation.ts'
-import type { Preferences } from '#contract/records/settings.ts'
-import type { SpecimenFields } from '#contract/records/specimen.ts'
-import { detectionMethod } from '#domain/signal/evaluateCurve.ts'
+import type { BenchState } from '#contract/bench/bench.ts'
+import type { BreakRecord, BreakSummary, SpecimenSummary } from '#contract/breaks/break.ts'
+import { detectionSettings } from '#contract/breaks/detection.ts'
+import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
+import type { Preferences } from '#contract/settings/settings.ts'
+import type { SpecimenFields } from '#contract/specimens/specimen.ts'
+import { detectionMethod } from '#domain/signal/loading/evaluateCurve.ts'
 import { madeEvent } from './madeEvents.ts'
 
 const adhesives = [

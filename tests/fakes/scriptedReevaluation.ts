@@ -1,8 +1,8 @@
+import type { BreakRecord } from '#contract/breaks/break.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { Emit } from '#contract/events.ts'
 import type { Handlers } from '#contract/procedures.ts'
-import type { BreakRecord } from '#contract/records/break.ts'
-import type { ChangesPage, ReevaluationSummary, ResultChange } from '#contract/records/reevaluation.ts'
+import type { ChangesPage, ReevaluationSummary, ResultChange } from '#contract/reevaluation/reevaluation.ts'
 
 export type ScriptedReevaluation = {
   handlers: Partial<Handlers>

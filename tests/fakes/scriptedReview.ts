@@ -1,7 +1,7 @@
+import type { BreakRecord, BreakSummary, Decision, ForceCurve } from '#contract/breaks/break.ts'
+import type { CurveEvent } from '#contract/breaks/evaluation.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { Handlers } from '#contract/procedures.ts'
-import type { BreakRecord, BreakSummary, Decision, ForceCurve } from '#contract/records/break.ts'
-import type { CurveEvent } from '#contract/records/evaluation.ts'
 import { prematureIndex } from '#domain/signal/events/prematureLoad.ts'
 import { scriptedCurve } from './scriptedCurve.ts'
 

@@ -2,8 +2,8 @@ import { mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Archive } from '#archive/archive.ts'
-import { openArchive } from '#archive/openArchive.ts'
-import { specimenFields } from '#contract/records/specimen.ts'
+import { openArchive } from '#archive/core/openArchive.ts'
+import { specimenFields } from '#contract/specimens/specimen.ts'
 
 /** A real archive in a folder of its own, and the way to be rid of both. */
 export async function temporaryArchive(): Promise<{ archive: Archive; path: string; remove(): Promise<void> }> {

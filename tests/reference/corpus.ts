@@ -1,10 +1,10 @@
 import { type BenchSamples, createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import type { LoadingKind } from '#acquisition/virtual/loadingPlan.ts'
 import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
-import { type DetectionSettings, detectionSettings } from '#contract/records/detection.ts'
-import type { EvaluationResult } from '#contract/records/evaluation.ts'
-import { type ScenarioName, scenarioName } from '#contract/records/settings.ts'
-import { createBreakDetector } from '#domain/signal/breakDetector.ts'
+import { type DetectionSettings, detectionSettings } from '#contract/breaks/detection.ts'
+import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
+import { type ScenarioName, scenarioName } from '#contract/settings/settings.ts'
+import { createBreakDetector } from '#domain/signal/loading/breakDetector.ts'
 
 /** Everything that a specimen of the virtual bench may do under load. */
 export const everyKind: readonly LoadingKind[] = scenarioName.options.filter(

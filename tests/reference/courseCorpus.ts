@@ -1,6 +1,6 @@
 import type { LoadingKind } from '#acquisition/virtual/loadingPlan.ts'
 import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
-import type { CurveEvent, EvaluationResult } from '#contract/records/evaluation.ts'
+import type { CurveEvent, EvaluationResult } from '#contract/breaks/evaluation.ts'
 import { runBench } from './corpus.ts'
 
 /** What was read from one curve of the virtual bench, its times counted from the stream's first sample as those of the truth. */

@@ -1,4 +1,4 @@
-import type { LedgerRow } from '#archive/ledger.ts'
+import type { LedgerRow } from '#archive/core/ledger.ts'
 
 // What is in force, told from the entries of the ledger alone, by the sentences of electron/archive/FORMAT.md. Plain on purpose:
 // it goes through the whole history each time, and shares nothing with the program but the names in the entries.

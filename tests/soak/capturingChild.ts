@@ -1,7 +1,7 @@
 import { writeSync } from 'node:fs'
-import { openArchive } from '#archive/openArchive.ts'
-import { detectionSettings } from '#contract/records/detection.ts'
-import type { NewEvaluation } from '#contract/records/evaluation.ts'
+import { openArchive } from '#archive/core/openArchive.ts'
+import { detectionSettings } from '#contract/breaks/detection.ts'
+import type { NewEvaluation } from '#contract/breaks/evaluation.ts'
 import { knownSamples } from './knownSamples.ts'
 
 // Captures known samples into the archive named on its command line until it is killed, and says on standard output, one line

@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs'
 import { readdir, realpath } from 'node:fs/promises'
 import { delimiter, join } from 'node:path'
 import { SerialPort } from 'serialport'
-import type { SerialPortInfo } from '#contract/records/bench.ts'
+import type { SerialPortInfo } from '#contract/bench/bench.ts'
 
 function bare(path: string): SerialPortInfo {
   return { path, manufacturer: null, serialNumber: null, vendorId: null, productId: null }

@@ -1,4 +1,4 @@
-import type { Listening } from '#contract/records/bench.ts'
+import type { Listening } from '#contract/bench/bench.ts'
 import type { ByteSource } from '../byteSource.ts'
 import type { Clock } from '../clock.ts'
 import { proposeFormat } from './proposeFormat.ts'

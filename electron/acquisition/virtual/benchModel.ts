@@ -1,11 +1,11 @@
-import type { ScenarioName } from '#contract/records/settings.ts'
+import type { ScenarioName } from '#contract/settings/settings.ts'
+import { createRandom } from '#domain/numbers/random.ts'
 import { createDisturbances, type DisturbanceOptions } from './disturbances.ts'
 import { type Faults, planGaps, planGlitches } from './faults.ts'
 import { createHungWeights } from './hungWeights.ts'
 import { type LoadingKind, type LoadingPlan, planLoading } from './loadingPlan.ts'
 import { beginTruth, type LoadingTruth, noteSample } from './loadingTruth.ts'
 import { forceAt, type LoadSegment } from './loadSegment.ts'
-import { createRandom } from './random.ts'
 import { drawSpecimen, type VirtualSpecimen } from './specimen.ts'
 import { type Characteristic, readingCounts, straightCharacteristic } from './transferCharacteristic.ts'
 

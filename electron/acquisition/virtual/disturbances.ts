@@ -1,4 +1,4 @@
-import { createRandom } from './random.ts'
+import { createRandom } from '#domain/numbers/random.ts'
 
 /** What reaches the cell or its wires without any specimen; forces in N. */
 export type DisturbanceOptions = {

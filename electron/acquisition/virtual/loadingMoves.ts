@@ -1,5 +1,5 @@
+import type { RandomStream } from '#domain/numbers/random.ts'
 import type { LoadBuilder } from './loadSegment.ts'
-import type { RandomStream } from './random.ts'
 import type { VirtualSpecimen } from './specimen.ts'
 
 /* What hand, press and specimen do to a load: the moves from which loadingPlan.ts makes a whole loading. */

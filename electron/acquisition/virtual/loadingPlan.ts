@@ -1,7 +1,7 @@
-import type { ScenarioName } from '#contract/records/settings.ts'
+import type { ScenarioName } from '#contract/settings/settings.ts'
+import type { RandomStream } from '#domain/numbers/random.ts'
 import { crackOf, driveTo, holdLoad, type LoadHigh, letDown, pumpTo, releaseAfterBreak, seat } from './loadingMoves.ts'
 import { forceAt, LoadBuilder, type LoadSegment } from './loadSegment.ts'
-import type { RandomStream } from './random.ts'
 import type { VirtualSpecimen } from './specimen.ts'
 
 /** What a specimen does; `mixed` and `idle` are benches, not behaviours. */

@@ -1,4 +1,4 @@
-import type { RandomStream } from './random.ts'
+import type { RandomStream } from '#domain/numbers/random.ts'
 
 /** A glued beech lap block as the model sees it, and how this one is pressed. All values are drawn; none is measured. */
 export type VirtualSpecimen = {

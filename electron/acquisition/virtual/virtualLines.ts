@@ -1,7 +1,7 @@
-import type { ColumnName, LineFormatChoice } from '#contract/records/settings.ts'
+import type { ColumnName, LineFormatChoice } from '#contract/settings/settings.ts'
+import { createRandom } from '#domain/numbers/random.ts'
 import type { BenchSamples } from './benchModel.ts'
 import { LineWriter } from './lineWriter.ts'
-import { createRandom } from './random.ts'
 import type { Characteristic } from './transferCharacteristic.ts'
 
 export type LineEncoder = {

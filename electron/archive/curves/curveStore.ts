@@ -1,7 +1,7 @@
 import type Database from 'better-sqlite3'
+import type { SampleBlock } from '#contract/breaks/break.ts'
 import { Trouble } from '#contract/errors.ts'
-import type { SampleBlock } from '#contract/records/break.ts'
-import { prepared } from '../prepared.ts'
+import { prepared } from '../core/prepared.ts'
 import { type CurveBlock, decodeBlock, encodeBlock } from './curveBlock.ts'
 
 /** Small enough to be read in a blink, large enough to fill whole pages. */

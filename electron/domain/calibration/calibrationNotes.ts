@@ -1,7 +1,12 @@
-import type { CalibrationRow, CalibrationStep, DegreeProposal, LackOfFitTest } from '#contract/records/calibration.ts'
+import type {
+  CalibrationRow,
+  CalibrationStep,
+  DegreeProposal,
+  LackOfFitTest,
+} from '#contract/calibration/calibration.ts'
 import type { CalibrationOptions } from './calibrationOptions.ts'
-import { significance } from './degreeProposal.ts'
-import { resolutionMultiple } from './verifiedRange.ts'
+import { significance } from './fit/degreeProposal.ts'
+import { resolutionMultiple } from './steps/verifiedRange.ts'
 
 /** What the notes are made from. */
 export type NotedCalibration = {

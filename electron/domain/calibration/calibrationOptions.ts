@@ -1,4 +1,4 @@
-import type { Degree } from './polynomialFit.ts'
+import type { Degree } from './fit/polynomialFit.ts'
 
 /** How rows are to be judged. Shares are half-widths over the force; null: not known, and then left out of the budget. */
 export type CalibrationOptions = {

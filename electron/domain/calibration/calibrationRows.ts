@@ -1,7 +1,7 @@
+import type { CalibrationRow } from '#contract/calibration/calibration.ts'
 import { Trouble } from '#contract/errors.ts'
-import type { CalibrationRow } from '#contract/records/calibration.ts'
 import type { CalibrationOptions } from './calibrationOptions.ts'
-import { forceSteps } from './forceSteps.ts'
+import { forceSteps } from './steps/forceSteps.ts'
 
 type Row = CalibrationRow & { readonly name: string }
 

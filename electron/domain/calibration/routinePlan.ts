@@ -1,17 +1,17 @@
-import { Trouble } from '#contract/errors.ts'
-import type { Weight } from '#contract/records/calibration.ts'
+import type { Weight } from '#contract/calibration/calibration.ts'
 import type {
   CalibrationPlan,
   LoadingConditionsEntry,
   PlannedForces,
   RoutinePosition,
   WeightEntry,
-} from '#contract/records/calibrationRoutine.ts'
-import { forceSteps } from './forceSteps.ts'
-import { localGravity } from './localGravity.ts'
-import type { LoadingConditions } from './weightForce.ts'
-import { stackForce } from './weightStack.ts'
-import { weightHalfWidthKg } from './weightTolerance.ts'
+} from '#contract/calibration/calibrationRoutine.ts'
+import { Trouble } from '#contract/errors.ts'
+import { forceSteps } from './steps/forceSteps.ts'
+import { localGravity } from './weights/localGravity.ts'
+import type { LoadingConditions } from './weights/weightForce.ts'
+import { stackForce } from './weights/weightStack.ts'
+import { weightHalfWidthKg } from './weights/weightTolerance.ts'
 
 const refuse = (message: string, hint: string) => new Trouble('invalid-input', message, hint)
 

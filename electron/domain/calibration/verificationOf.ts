@@ -1,7 +1,7 @@
-import type { Calibration } from '#contract/records/calibration.ts'
-import type { Verification } from '#contract/records/calibrationUse.ts'
-import type { Flag } from '#contract/records/evaluation.ts'
-import { uncertaintyAt } from './uncertaintyAt.ts'
+import type { Flag } from '#contract/breaks/evaluation.ts'
+import type { Calibration } from '#contract/calibration/calibration.ts'
+import type { Verification } from '#contract/calibration/calibrationUse.ts'
+import { uncertaintyAt } from './uncertainty/uncertaintyAt.ts'
 
 /** What of a calibration a result is held against. */
 export type VerifyingCalibration = Pick<Calibration, 'calibrationId' | 'name'> & {

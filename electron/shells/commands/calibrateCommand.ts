@@ -1,4 +1,4 @@
-import type { CalibrationAssessment } from '#contract/records/calibration.ts'
+import type { CalibrationAssessment } from '#contract/calibration/calibration.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { textOption, wordOption } from './optionValues.ts'
@@ -33,7 +33,7 @@ export const calibrateCommand: Command = {
     if (values.save === true && name === undefined)
       throw new UsageError('--save needs --name TEXT: say what the calibration is called.')
     if (values.save !== true && name !== undefined) throw new UsageError('--name belongs to --save only.')
-    const { calibrateFile, keepFileCalibration } = await import('#engine/calibrateFile.ts')
+    const { calibrateFile, keepFileCalibration } = await import('#engine/calibration/calibrateFile.ts')
     const found = await calibrateFile(file!, {
       degree: degree === undefined ? null : (Number(degree) as 1 | 2 | 3),
       throughZero: values['through-zero'] === true,

@@ -1,4 +1,4 @@
-import { lineFormatName, scenarioName } from '#contract/records/settings.ts'
+import { lineFormatName, scenarioName } from '#contract/settings/settings.ts'
 import type { Command } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { columnsOption, numberOption, textOption, wordOption } from './optionValues.ts'
@@ -30,7 +30,7 @@ export const emulateCommand: Command = {
   async run({ io, values, json }) {
     const name = wordOption(values, 'line-format', lineFormatName.options) ?? 'checked'
     const columns = columnsOption(values, name)
-    const { runEmulator } = await import('#engine/emulator.ts')
+    const { runEmulator } = await import('#engine/bench/emulator.ts')
     await runEmulator(
       {
         scenario: wordOption(values, 'scenario', scenarioName.options) ?? 'mixed',

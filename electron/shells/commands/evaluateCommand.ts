@@ -59,7 +59,7 @@ export const evaluateCommand: Command = {
     const calibrationId = numberOption(values, 'calibration', { from: 1, whole: true })
     if (calibrationId !== undefined && nPerCount !== null)
       throw new UsageError('--calibration and --scale exclude each other: a calibration has its own scale.')
-    const { calibrationOfArchive, evaluateCurveFile } = await import('#engine/evaluateCurveFile.ts')
+    const { calibrationOfArchive, evaluateCurveFile } = await import('#engine/breaks/evaluateCurveFile.ts')
     const calibration =
       calibrationId === undefined ? null : await calibrationOfArchive(archiveOf(values), programName, calibrationId)
     let failed = false

@@ -1,5 +1,5 @@
-import type { CurveEvent, EvaluationResult, LoadCourse } from '#contract/records/evaluation.ts'
-import type { EvaluatedFile, ZeroOfFile } from '#engine/evaluateCurveFile.ts'
+import type { CurveEvent, EvaluationResult, LoadCourse } from '#contract/breaks/evaluation.ts'
+import type { EvaluatedFile, ZeroOfFile } from '#engine/breaks/evaluateCurveFile.ts'
 
 /** How the zero of a curve in counts was found, in words. */
 export const zeroWords = ({ offsetN, readings }: Extract<ZeroOfFile, { kind: 'rest' }>): string =>

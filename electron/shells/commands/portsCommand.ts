@@ -9,7 +9,7 @@ export const portsCommand: Command = {
   usesArchive: false,
   details: ['With --json each port is {path, manufacturer, serialNumber, vendorId, productId}; null where unknown.'],
   async run({ io, json }) {
-    const { listRealPorts } = await import('#engine/realParts.ts')
+    const { listRealPorts } = await import('#engine/core/realParts.ts')
     const ports = await listRealPorts()
     for (const port of ports) {
       const words = [port.manufacturer, port.serialNumber].filter((word) => word !== null)

@@ -1,6 +1,6 @@
-import type { Reply } from '#contract/carrier.ts'
 import { type EventName, events } from '#contract/events.ts'
-import type { Engine } from '#engine/engine.ts'
+import type { Reply } from '#contract/wire/carrier.ts'
+import type { Engine } from '#engine/core/engine.ts'
 import { callChannel, eventChannel } from './channels.ts'
 import type { EventReceiver, InvokeEvent, MainIpc } from './electronTypes.ts'
 import { isOwnPage } from './pageAddress.ts'

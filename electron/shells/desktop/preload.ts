@@ -1,5 +1,5 @@
 import { contextBridge, ipcRenderer } from 'electron'
-import type { Carrier } from '#contract/carrier.ts'
+import type { Carrier } from '#contract/wire/carrier.ts'
 import { callChannel, eventChannel, exposedName } from './channels.ts'
 
 // The page gets two functions: never ipcRenderer itself, never an event object, which carries the sender.

@@ -1,4 +1,4 @@
-import { createRealEngine } from '#engine/realParts.ts'
+import { createRealEngine } from '#engine/core/realParts.ts'
 import { startDemo } from '../startDemo.ts'
 import { type Loopback, startLoopback } from './server.ts'
 

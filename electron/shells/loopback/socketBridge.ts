@@ -1,8 +1,8 @@
 import * as z from 'zod'
-import type { Reply } from '#contract/carrier.ts'
 import { Trouble } from '#contract/errors.ts'
-import { createFrameReader, encodeMessage, type FrameLimits, type Frames } from '#contract/messageCoding.ts'
-import { socketRequest } from '#contract/socketCarrier.ts'
+import type { Reply } from '#contract/wire/carrier.ts'
+import { createFrameReader, encodeMessage, type FrameLimits, type Frames } from '#contract/wire/messageCoding.ts'
+import { socketRequest } from '#contract/wire/socketCarrier.ts'
 
 /** What the bridge needs of a socket; `ws` has all of it. */
 export type BridgedSocket = {

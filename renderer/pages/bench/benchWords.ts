@@ -1,4 +1,4 @@
-import type { BenchState } from '#contract/records/bench.ts'
+import type { BenchState } from '#contract/bench/bench.ts'
 
 /** The state of the bench in words: what it is, and what that asks of the person. */
 export type PhaseWords = { title: string; advice: string }

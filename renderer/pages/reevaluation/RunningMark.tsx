@@ -1,4 +1,4 @@
-import { hashOf, type Route } from '../frame/route.ts'
+import { hashOf, type Route } from '../../routes/route.ts'
 import { ofWords } from './standing.ts'
 import { useDone, useRunning } from './useRunning.ts'
 import './reevaluation.css'

@@ -1,5 +1,5 @@
-import { useAction } from '#renderer/host/useAction.ts'
-import { Notice } from '#renderer/widgets/Notice.tsx'
+import { useAction } from '../../host/useAction.ts'
+import { Notice } from '../../widgets/Notice.tsx'
 import { ofWords } from './standing.ts'
 import { reevaluationTask } from './useRunning.ts'
 

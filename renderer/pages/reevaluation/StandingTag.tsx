@@ -1,4 +1,4 @@
-import type { ReevaluationSummary } from '#contract/records/reevaluation.ts'
+import type { ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
 import { type Standing, standingOf, standingWords } from './standing.ts'
 
 const paths: Record<Standing, string> = {

@@ -1,5 +1,5 @@
-import type { ReevaluationSummary } from '#contract/records/reevaluation.ts'
-import { writeCount } from '#renderer/widgets/quantities.ts'
+import type { ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
+import { writeCount } from '#words/quantities.ts'
 
 /** How a re-evaluation stands. taken-out: adopted once, and no longer in force. nothing: no break could be evaluated. */
 export type Standing =

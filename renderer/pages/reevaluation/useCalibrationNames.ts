@@ -1,4 +1,4 @@
-import { useAnswer } from '#renderer/host/useAnswer.ts'
+import { useAnswer } from '../../host/useAnswer.ts'
 
 /** Names the calibration that breaks were evaluated under; null: each kept its own. */
 export function useCalibrationNames(): (calibrationId: number | null) => string {

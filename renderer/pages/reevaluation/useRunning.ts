@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'react'
-import type { Progress } from '#contract/records/archive.ts'
-import type { ReevaluationSummary } from '#contract/records/reevaluation.ts'
-import { useHost, useStore } from '#renderer/host/hostContext.ts'
-import { useEvent } from '#renderer/host/useEvent.ts'
+import type { Progress } from '#contract/keeping/archive.ts'
+import type { ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
+import { useHost, useStore } from '../../host/hostContext.ts'
+import { useEvent } from '../../host/useEvent.ts'
 
 /** The task that evaluates in the background, as the program calls it. */
 export const reevaluationTask = 'reevaluation'

@@ -1,8 +1,8 @@
 import { type FormEvent, useState } from 'react'
-import type { TestPractice } from '#contract/records/practice.ts'
-import { Dialog } from '#renderer/widgets/Dialog.tsx'
-import { Field, TextField } from '#renderer/widgets/Field.tsx'
-import { useQuantities } from '#renderer/widgets/quantities.ts'
+import type { TestPractice } from '#contract/settings/practice.ts'
+import { useQuantities } from '#words/quantities.ts'
+import { Dialog } from '../../widgets/Dialog.tsx'
+import { Field, TextField } from '../../widgets/Field.tsx'
 import { limitKeys, limitWords, type PracticeTexts, practiceTexts, readPractice } from './practiceForm.ts'
 
 /** Adds a test practice, or changes one. Limits that are left empty are open. */

@@ -1,8 +1,8 @@
 import { useState } from 'react'
-import type { TestPractice } from '#contract/records/practice.ts'
-import type { Preferences } from '#contract/records/settings.ts'
-import type { Action } from '#renderer/host/useAction.ts'
-import { useQuantities } from '#renderer/widgets/quantities.ts'
+import type { TestPractice } from '#contract/settings/practice.ts'
+import type { Preferences } from '#contract/settings/settings.ts'
+import { useQuantities } from '#words/quantities.ts'
+import type { Action } from '../../host/useAction.ts'
 import { PracticeDialog } from './PracticeDialog.tsx'
 import { practiceWords } from './practiceForm.ts'
 

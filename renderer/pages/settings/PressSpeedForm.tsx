@@ -1,8 +1,8 @@
 import { type FormEvent, useState } from 'react'
-import type { Preferences } from '#contract/records/settings.ts'
-import type { Action } from '#renderer/host/useAction.ts'
-import { Field } from '#renderer/widgets/Field.tsx'
-import { useQuantities, writeTyped } from '#renderer/widgets/quantities.ts'
+import type { Preferences } from '#contract/settings/settings.ts'
+import { useQuantities, writeTyped } from '#words/quantities.ts'
+import type { Action } from '../../host/useAction.ts'
+import { Field } from '../../widgets/Field.tsx'
 import { readPressSpeed } from './pressSpeed.ts'
 
 /** The speed of the press, where it is known and constant: work to failure and the judgement of the speed need it. */

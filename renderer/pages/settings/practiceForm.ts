@@ -1,6 +1,6 @@
-import type { Limits, TestPractice } from '#contract/records/practice.ts'
-import { type Quantities, writeTyped } from '#renderer/widgets/quantities.ts'
-import { readNumber } from '../records/specimenForm.ts'
+import type { Limits, TestPractice } from '#contract/settings/practice.ts'
+import { type Quantities, writeTyped } from '#words/quantities.ts'
+import { readNumber } from '../specimens/specimenForm.ts'
 
 /** A limit of a practice: on which figure, and by what its stored value is multiplied to be shown. */
 export type LimitKey = 'timeToFailureS' | 'rateNPerS' | 'rateMPaPerS' | 'speedMmPerMin'

@@ -1,4 +1,4 @@
-import { readNumber } from '../records/specimenForm.ts'
+import { readNumber } from '../specimens/specimenForm.ts'
 
 /** A typed press speed in shown units as mm/s, or one clear sentence. An empty text means unknown. */
 export function readPressSpeed(

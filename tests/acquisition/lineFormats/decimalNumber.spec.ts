@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { scanCounter, scanDecimal } from '#acquisition/lineFormats/decimalNumber.ts'
-import { createRandom } from '#acquisition/virtual/random.ts'
+import { createRandom } from '#domain/numbers/random.ts'
 
 const ascii = (text: string) => Uint8Array.from(text, (letter) => letter.charCodeAt(0))
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createLineParser, longestLine } from '#acquisition/lineFormats/lineParser.ts'
-import { createRandom } from '#acquisition/virtual/random.ts'
-import type { LineFormatChoice } from '#contract/records/settings.ts'
+import type { LineFormatChoice } from '#contract/settings/settings.ts'
+import { createRandom } from '#domain/numbers/random.ts'
 
 const latin1 = (text: string) => Uint8Array.from(text, (letter) => letter.charCodeAt(0))
 const number: LineFormatChoice = { name: 'number', columns: [] }

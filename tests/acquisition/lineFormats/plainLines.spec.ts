@@ -3,7 +3,7 @@ import { createCheckedDecoder } from '#acquisition/lineFormats/checkedLine.ts'
 import { createNumberDecoder } from '#acquisition/lineFormats/numberLine.ts'
 import { type PlainLines, takePlainChecked, takePlainNumbers } from '#acquisition/lineFormats/plainLines.ts'
 import { createReadingBatch } from '#acquisition/readingBatch.ts'
-import { createRandom, type RandomStream } from '#acquisition/virtual/random.ts'
+import { createRandom, type RandomStream } from '#domain/numbers/random.ts'
 
 const latin1 = (text: string) => Uint8Array.from(text, (letter) => letter.charCodeAt(0))
 

@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { createLineParser } from '#acquisition/lineFormats/lineParser.ts'
 import { createSerialSource } from '#acquisition/serial/serialSource.ts'
-import { createRandom } from '#acquisition/virtual/random.ts'
+import { createRandom } from '#domain/numbers/random.ts'
 import { type MovedClock, movedClock } from '#tests/fakes/movedClock.ts'
 import { eventually, type PtyPlug, ptyPlug, writeAll } from '#tests/fakes/ptyPlug.ts'
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { LineWriter } from '#acquisition/virtual/lineWriter.ts'
-import { createRandom } from '#acquisition/virtual/random.ts'
+import { createRandom } from '#domain/numbers/random.ts'
 
 describe('writer of lines', () => {
   it('writes whole numbers as the language itself does', () => {

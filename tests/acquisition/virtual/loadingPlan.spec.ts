@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { type LoadingKind, planLoading } from '#acquisition/virtual/loadingPlan.ts'
 import { forceAt } from '#acquisition/virtual/loadSegment.ts'
-import { createRandom } from '#acquisition/virtual/random.ts'
 import { drawSpecimen } from '#acquisition/virtual/specimen.ts'
+import { createRandom } from '#domain/numbers/random.ts'
 
 const kinds: LoadingKind[] = [
   'brittle',

@@ -1,7 +1,7 @@
 import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Page } from 'playwright-core'
-import type { Engine } from '#engine/engine.ts'
+import type { Engine } from '#engine/core/engine.ts'
 import { startLoopback } from '#shells/loopback/server.ts'
 import { buildIfNeeded, projectFolder } from '#shells/start/build.ts'
 import { type Look, type OpenBrowser, openBrowser } from './chromium.ts'

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { createRandom } from '#acquisition/virtual/random.ts'
 import { curvedCharacteristic, readingCounts } from '#acquisition/virtual/transferCharacteristic.ts'
+import { type CalibrationRow, calibrationAssessment, calibrationResult } from '#contract/calibration/calibration.ts'
 import { Trouble } from '#contract/errors.ts'
-import { type CalibrationRow, calibrationAssessment, calibrationResult } from '#contract/records/calibration.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
-import { polynomialAt } from '#domain/calibration/polynomial.ts'
-import { uncertaintyAt } from '#domain/calibration/uncertaintyAt.ts'
-import { pontius } from './fixtures/pontius.ts'
+import { polynomialAt } from '#domain/calibration/fit/polynomial.ts'
+import { uncertaintyAt } from '#domain/calibration/uncertainty/uncertaintyAt.ts'
+import { createRandom } from '#domain/numbers/random.ts'
+import { pontius } from './fit/fixtures/pontius.ts'
 
 const digits = (value: number | null | undefined, expected: number) =>
   -Math.log10(Math.abs(value! / expected - 1) + 1e-16)

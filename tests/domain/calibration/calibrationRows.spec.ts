@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import type { CalibrationRow } from '#contract/calibration/calibration.ts'
 import { Trouble } from '#contract/errors.ts'
-import type { CalibrationRow } from '#contract/records/calibration.ts'
 import { checkCalibrationRows, checkEnoughSteps } from '#domain/calibration/calibrationRows.ts'
 
 type Short = readonly [number, 'up' | 'down', number, number]

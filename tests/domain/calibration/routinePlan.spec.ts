@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { CalibrationPlan, WeightEntry } from '#contract/records/calibrationRoutine.ts'
+import type { CalibrationPlan, WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
 import { checkedConditions, checkedWeights, plannedForces, routinePositions } from '#domain/calibration/routinePlan.ts'
 import { shopPlan, shopWeights } from '#tests/fakes/routineRun.ts'
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { Carrier } from '#contract/carrier.ts'
-import { createDispatcher } from '#contract/dispatcher.ts'
+import type { Carrier } from '#contract/wire/carrier.ts'
+import { createDispatcher } from '#contract/wire/dispatcher.ts'
 import { type HostLink, joinHost } from '#renderer/host/hostConnection.ts'
 import { createScriptedHost } from '#tests/fakes/scriptedHost.ts'
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { encodeMessage } from '#contract/messageCoding.ts'
+import { encodeMessage } from '#contract/wire/messageCoding.ts'
 import type { HostLink } from '#renderer/host/hostConnection.ts'
 import { createReconnectingCarrier, type SocketLike } from '#renderer/host/reconnectingCarrier.ts'
 

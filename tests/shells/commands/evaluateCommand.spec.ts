@@ -2,7 +2,7 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { evaluationResult } from '#contract/records/evaluation.ts'
+import { evaluationResult } from '#contract/breaks/evaluation.ts'
 import { commands } from '#shells/commands/commands.ts'
 import { runWords } from '#tests/fakes/commandRun.ts'
 

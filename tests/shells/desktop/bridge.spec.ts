@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { createDispatcher } from '#contract/dispatcher.ts'
+import { createDispatcher } from '#contract/wire/dispatcher.ts'
 import { connectBridge, isOwnSender } from '#shells/desktop/bridge.ts'
 import { callChannel, eventChannel } from '#shells/desktop/channels.ts'
 import { createFakeElectron, type FakeFrame } from '#tests/fakes/fakeElectron.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { createDispatcher } from '#contract/dispatcher.ts'
-import { createFrameReader, defaultFrameLimits, encodeMessage } from '#contract/messageCoding.ts'
+import { createDispatcher } from '#contract/wire/dispatcher.ts'
+import { createFrameReader, defaultFrameLimits, encodeMessage } from '#contract/wire/messageCoding.ts'
 import { bridgeSocket } from '#shells/loopback/socketBridge.ts'
 import { createScriptedEngine } from '#tests/fakes/scriptedEngine.ts'
 

@@ -1,5 +1,5 @@
-import type { Alignment, ComparedCurve, Normalising } from '#contract/records/curveViews.ts'
-import type { EvaluationResult } from '#contract/records/evaluation.ts'
+import type { Alignment, ComparedCurve, Normalising } from '#contract/breaks/curveViews.ts'
+import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 
 /** Where a curve is drawn: at ((t − originS) / timeUnit, force / forceUnit). */
 export type CurveAxes = Pick<ComparedCurve, 'originS' | 'timeUnit' | 'forceUnit'>

@@ -1,4 +1,4 @@
-import type { Stretch } from '../stretches.ts'
+import type { Stretch } from '../stream/stretches.ts'
 import type { CurveAxes } from './curveAxes.ts'
 import type { LoadedPart } from './loadedPart.ts'
 

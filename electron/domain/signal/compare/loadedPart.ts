@@ -1,4 +1,4 @@
-import type { EvaluationResult } from '#contract/records/evaluation.ts'
+import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 
 /** From when to when a specimen bears the load, by the clock of its curve, s. */
 export type LoadedPart = { fromS: number; toS: number }

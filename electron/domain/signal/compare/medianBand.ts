@@ -1,5 +1,5 @@
-import type { Comparison } from '#contract/records/curveViews.ts'
-import { quantileOfSorted } from '../../statistics/quantile.ts'
+import type { Comparison } from '#contract/breaks/curveViews.ts'
+import { quantileOfSorted } from '../../numbers/quantile.ts'
 import { leastReaching } from './comparisonGrid.ts'
 
 /** Median and quartiles of several curves at each place of a grid, and how many curves reach there. */

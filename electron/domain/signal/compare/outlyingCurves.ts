@@ -1,4 +1,4 @@
-import { modifiedZScores } from '../../statistics/modifiedZScores.ts'
+import { modifiedZScores } from '../../numbers/modifiedZScores.ts'
 
 /** A curve whose score is above this is an outlying one. */
 const outlyingScore = 3.5

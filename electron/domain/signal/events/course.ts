@@ -1,5 +1,5 @@
-import type { DetectionSettings } from '#contract/records/detection.ts'
-import type { LoadCourse } from '#contract/records/evaluation.ts'
+import type { DetectionSettings } from '#contract/breaks/detection.ts'
+import type { LoadCourse } from '#contract/breaks/evaluation.ts'
 import { loadImpulse, workAtSpeed } from './area.ts'
 import type { LoadedCurve } from './loadedCurve.ts'
 import { loadingRates } from './loadingRates.ts'

@@ -1,4 +1,4 @@
-import type { CurveEvent } from '#contract/records/evaluation.ts'
+import type { CurveEvent } from '#contract/breaks/evaluation.ts'
 
 /**
  * One plain sentence on what an event of a curve may mean for the bond. It has percents but no figure with a unit: those stand

@@ -1,4 +1,4 @@
-import type { CurveEvent } from '#contract/records/evaluation.ts'
+import type { CurveEvent } from '#contract/breaks/evaluation.ts'
 import { firstAfter } from './curvePart.ts'
 import type { LoadedCurve } from './loadedCurve.ts'
 import { plainEvent } from './plainEvent.ts'

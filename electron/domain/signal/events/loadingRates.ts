@@ -1,4 +1,4 @@
-import type { LoadRate } from '#contract/records/evaluation.ts'
+import type { LoadRate } from '#contract/breaks/evaluation.ts'
 import { firstAfter } from './curvePart.ts'
 import { levelTimes } from './levelTimes.ts'
 import type { LoadedCurve } from './loadedCurve.ts'

@@ -1,4 +1,4 @@
-import type { CurveEvent } from '#contract/records/evaluation.ts'
+import type { CurveEvent } from '#contract/breaks/evaluation.ts'
 import { type CalmCurve, calmCurve, stepNoise, stepShare } from './calmCurve.ts'
 import { firstAfter } from './curvePart.ts'
 import { levelTimes } from './levelTimes.ts'

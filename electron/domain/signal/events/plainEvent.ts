@@ -1,4 +1,4 @@
-import type { CurveEvent } from '#contract/records/evaluation.ts'
+import type { CurveEvent } from '#contract/breaks/evaluation.ts'
 
 /** An event of a kind and a time, without anything that only some kinds have. */
 export const plainEvent = (

@@ -1,4 +1,4 @@
-import type { CurveEvent } from '#contract/records/evaluation.ts'
+import type { CurveEvent } from '#contract/breaks/evaluation.ts'
 
 /** An early drop is placed by means of samples: the highest sample before it may lie so much earlier, s. */
 const beforeDropS = 0.02

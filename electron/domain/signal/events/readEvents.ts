@@ -1,5 +1,5 @@
-import type { DetectionSettings } from '#contract/records/detection.ts'
-import type { CurveEvent, LoadCourse } from '#contract/records/evaluation.ts'
+import type { DetectionSettings } from '#contract/breaks/detection.ts'
+import type { CurveEvent, LoadCourse } from '#contract/breaks/evaluation.ts'
 import { courseOf } from './course.ts'
 import { meansBeforeBreak, upTo } from './curvePart.ts'
 import { dropEvents } from './dropEvents.ts'

@@ -1,5 +1,5 @@
-import type { CurveFilter } from '#contract/records/curveViews.ts'
-import type { Stretch } from '../stretches.ts'
+import type { CurveFilter } from '#contract/breaks/curveViews.ts'
+import type { Stretch } from '../stream/stretches.ts'
 import { highestCutoffHz, lowestCutoffHz } from './butterworth.ts'
 import { isFastEnough, samplesPerClass } from './channelFrequencyClass.ts'
 import { type Refusal, rounded, roundedDown, roundedUp } from './refusal.ts'

@@ -1,5 +1,5 @@
-import { type Stretch, stretchesBetweenGaps } from '../stretches.ts'
-import type { Curve } from '../thinning.ts'
+import { type Stretch, stretchesBetweenGaps } from '../stream/stretches.ts'
+import type { Curve } from '../stream/thinning.ts'
 
 /** Times are compared with so much room, as a share of the interval: 2 × 0.1 s is not 0.3 s − 0.1 s in binary. */
 const room = 1e-6

@@ -1,4 +1,4 @@
-import type { Stretch } from '../stretches.ts'
+import type { Stretch } from '../stream/stretches.ts'
 import { type Refusal, rounded, roundedDown, roundedUp } from './refusal.ts'
 
 /** A window holds at least so many intervals, hence three samples ... */

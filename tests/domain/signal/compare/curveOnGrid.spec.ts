@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { curveOnGrid } from '#domain/signal/compare/curveOnGrid.ts'
-import { stretchesBetweenGaps } from '#domain/signal/stretches.ts'
+import { stretchesBetweenGaps } from '#domain/signal/stream/stretches.ts'
 
 const always = { fromS: Number.NEGATIVE_INFINITY, toS: Number.POSITIVE_INFINITY }
 const plain = { originS: 0, timeUnit: 1, forceUnit: 1 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { createRandom } from '#acquisition/virtual/random.ts'
+import { createRandom } from '#domain/numbers/random.ts'
 import { closeMeans, lowestAhead, meanOf } from '#domain/signal/events/closeMeans.ts'
 
 describe('means close to a point', () => {

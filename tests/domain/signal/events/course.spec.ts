@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { loadCourse } from '#contract/records/evaluation.ts'
+import { loadCourse } from '#contract/breaks/evaluation.ts'
 import { courseOf } from '#domain/signal/events/course.ts'
 import { lines, madeCurve } from '#tests/fakes/madeCurve.ts'
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { createRandom } from '#acquisition/virtual/random.ts'
+import { createRandom } from '#domain/numbers/random.ts'
 import { edgeLevel } from '#domain/signal/events/edgeLevel.ts'
 
 /** Points at equal distances. */

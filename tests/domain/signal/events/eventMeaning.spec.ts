@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { curveEventKind } from '#contract/records/evaluation.ts'
+import { curveEventKind } from '#contract/breaks/evaluation.ts'
 import { eventMeaning } from '#domain/signal/events/eventMeaning.ts'
 import { madeEvent } from '#tests/fakes/madeEvents.ts'
 

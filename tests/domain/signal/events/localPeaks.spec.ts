@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { createRandom } from '#acquisition/virtual/random.ts'
+import { createRandom } from '#domain/numbers/random.ts'
 import { countPeaks } from '#domain/signal/events/localPeaks.ts'
 import { madeCurve } from '#tests/fakes/madeCurve.ts'
 

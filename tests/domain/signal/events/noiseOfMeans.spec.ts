@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { createRandom } from '#acquisition/virtual/random.ts'
+import { createRandom } from '#domain/numbers/random.ts'
 import { noiseOfMeans } from '#domain/signal/events/noiseOfMeans.ts'
 
 /** A load with noise of SD 3, and what was seen of the noise at rest. */

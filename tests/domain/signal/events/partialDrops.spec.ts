@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { createRandom } from '#acquisition/virtual/random.ts'
+import { createRandom } from '#domain/numbers/random.ts'
 import { findPartialDrops } from '#domain/signal/events/partialDrops.ts'
 import { madeCurve } from '#tests/fakes/madeCurve.ts'
 

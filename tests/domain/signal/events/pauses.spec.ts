@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { createRandom } from '#acquisition/virtual/random.ts'
+import { createRandom } from '#domain/numbers/random.ts'
 import { readPauses } from '#domain/signal/events/pauses.ts'
 import { lines, madeCurve } from '#tests/fakes/madeCurve.ts'
 

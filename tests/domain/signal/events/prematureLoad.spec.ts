@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { firstEarlyDrop, prematureIndex, prematureStretch } from '#domain/signal/events/prematureLoad.ts'
-import { cutToRange } from '#domain/signal/thinning.ts'
+import { cutToRange } from '#domain/signal/stream/thinning.ts'
 import { madeEvent } from '#tests/fakes/madeEvents.ts'
 
 // Every 10 ms: up to 410 N at 0.4 s, a drop to 250 N, up to 700 N at 1 s.

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { createRandom } from '#acquisition/virtual/random.ts'
+import { createRandom } from '#domain/numbers/random.ts'
 import { seatingEndS } from '#domain/signal/events/seating.ts'
 
 const sampled = (force: (timeS: number) => number, lengthS = 20) => {

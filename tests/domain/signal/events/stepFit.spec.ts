@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { createRandom } from '#acquisition/virtual/random.ts'
+import { createRandom } from '#domain/numbers/random.ts'
 import { bestStep, stepOverBend } from '#domain/signal/events/stepFit.ts'
 
 const evenly = (force: readonly number[]) => ({

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
-import type { CurveFilter } from '#contract/records/curveViews.ts'
+import type { CurveFilter } from '#contract/breaks/curveViews.ts'
 import { filterRefusal } from '#domain/signal/filters/filterRefusal.ts'
-import { stretchesBetweenGaps } from '#domain/signal/stretches.ts'
+import { stretchesBetweenGaps } from '#domain/signal/stream/stretches.ts'
 
 const every = (intervalS: number, count = 500) => Float64Array.from({ length: count }, (_, i) => i * intervalS)
 const refusal = (filter: CurveFilter, timeS: Float64Array) => filterRefusal(filter, stretchesBetweenGaps(timeS))

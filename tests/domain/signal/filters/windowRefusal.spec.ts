@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { windowRefusal } from '#domain/signal/filters/windowRefusal.ts'
-import { stretchesBetweenGaps } from '#domain/signal/stretches.ts'
+import { stretchesBetweenGaps } from '#domain/signal/stream/stretches.ts'
 
 const every = (intervalS: number, count = 500) => Float64Array.from({ length: count }, (_, i) => i * intervalS)
 const refusal = (windowS: number, timeS: Float64Array) => windowRefusal(windowS, stretchesBetweenGaps(timeS))

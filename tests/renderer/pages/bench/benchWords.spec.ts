@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { benchPhase } from '#contract/records/bench.ts'
+import { benchPhase } from '#contract/bench/bench.ts'
 import { phaseWords, situationOf, tareHindrance } from '#renderer/pages/bench/benchWords.ts'
 import { createScriptedHost } from '#tests/fakes/scriptedHost.ts'
 

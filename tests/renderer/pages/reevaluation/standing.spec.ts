@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import type { ReevaluationDecision, ReevaluationEnd } from '#contract/records/reevaluation.ts'
+import type { ReevaluationDecision, ReevaluationEnd } from '#contract/reevaluation/reevaluation.ts'
 import { breaksWords, ofWords, standingOf, standingWords } from '#renderer/pages/reevaluation/standing.ts'
 
 const end = (ending: ReevaluationEnd['ending']): ReevaluationEnd => ({

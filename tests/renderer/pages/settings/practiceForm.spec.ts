@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { defaultPractices, testPractice } from '#contract/records/practice.ts'
+import { defaultPractices, testPractice } from '#contract/settings/practice.ts'
 import { practiceTexts, practiceWords, readPractice } from '#renderer/pages/settings/practiceForm.ts'
-import { quantitiesIn } from '#renderer/widgets/quantities.ts'
+import { quantitiesIn } from '#words/quantities.ts'
 
 const SI = quantitiesIn('SI')
 

@@ -1,0 +1,160 @@
+import { accessSync, constants, existsSync, readFileSync, realpathSync, statSync } from 'node:fs'
+import { basename, dirname, extname, join, resolve } from 'node:path'
+import Database from 'better-sqlite3'
+import { Trouble } from '#contract/errors.ts'
+import { recoverBreaks } from '../breaks/recovery.ts'
+import { endCutShort } from '../reevaluation/reevaluations.ts'
+import { databaseTrouble, notAnArchive } from './databaseTrouble.ts'
+import { formatVersion, migrate, migrations as releasedMigrations } from './migrate.ts'
+import type { Migration } from './migration.ts'
+import { type ProgramLock, takeProgramLock } from './programLock.ts'
+import { verifiedCopy } from './verifiedCopy.ts'
+
+/** "BrkL": marks the file as ours in SQLite's header (bytes 68 to 71). */
+export const applicationId = 0x42726b4c
+
+export type OpeningOptions = {
+  path: string
+  /** write: the one program that may add records. read: looks only, beside a writer if there is one. */
+  mode: 'write' | 'read'
+  /** Name and version of the program, noted where the format changes. */
+  program: string
+  /** The wall clock at opening, ISO 8601 UTC. */
+  instant: string
+}
+
+/** An open archive file as the record functions use it. */
+export type OpenArchive = {
+  readonly database: Database.Database
+  readonly path: string
+  /** Breaks that a crash had left unfinished and that this opening sealed. */
+  readonly recovered: readonly number[]
+}
+
+export type OpenedArchive = OpenArchive & { close(): void }
+
+/** Opens, checks, locks, migrates and recovers an archive; creates it in write mode when there is none. Throws a Trouble otherwise. */
+export function openDatabase(
+  options: OpeningOptions,
+  migrations: readonly Migration[] = releasedMigrations,
+): OpenedArchive {
+  const path = existsSync(options.path) ? realpathSync(options.path) : resolve(options.path)
+  let lock: ProgramLock | undefined
+  let database: Database.Database | undefined
+  try {
+    checkPlace(path, options.mode)
+    if (options.mode === 'write') lock = takeProgramLock(path)
+    database = options.mode === 'read' ? openForReading(path) : new Database(path, { timeout: 5000 })
+    const version = checkIdentity(database, path, migrations.length, options.mode)
+    // Pages are checked where they are read, so that damage is noticed and not passed on.
+    database.pragma('cell_size_check = ON')
+    database.pragma('foreign_keys = ON')
+    const recovered = options.mode === 'write' ? prepareForWriting(database, path, version, migrations, options) : []
+    const opened = database
+    return {
+      database,
+      path,
+      recovered,
+      close: () => {
+        opened.close()
+        lock?.release()
+      },
+    }
+  } catch (thrown) {
+    database?.close()
+    lock?.release()
+    throw databaseTrouble(thrown, path)
+  }
+}
+
+/** Opens without writing a byte anywhere, also from a medium that cannot be written. */
+function openForReading(path: string): Database.Database {
+  if (mayWrite(dirname(path)) || existsSync(`${path}-wal`)) return new Database(path, { readonly: true, timeout: 5000 })
+  // SQLite wants to keep its index of the journal beside the file. Where it cannot, nobody writes to the archive either, so a
+  // copy in memory is as good; bytes 18 and 19 of the header say that it needs no journal.
+  const bytes = readFileSync(path)
+  bytes.fill(1, 18, 20)
+  return new Database(bytes, { readonly: true })
+}
+
+function mayWrite(folder: string): boolean {
+  try {
+    accessSync(folder, constants.W_OK)
+    return true
+  } catch {
+    return false
+  }
+}
+
+function checkPlace(path: string, mode: 'write' | 'read'): void {
+  const folder = dirname(path)
+  if (!existsSync(folder))
+    throw new Trouble('archive-missing', `The folder ${folder} does not exist.`, 'Create the folder or choose another.')
+  if (existsSync(path)) {
+    if (!statSync(path).isFile()) throw notAnArchive(path, 'it is no file')
+    accessSync(path, mode === 'write' ? constants.R_OK | constants.W_OK : constants.R_OK)
+  } else if (mode === 'read')
+    throw new Trouble(
+      'archive-missing',
+      `There is no archive ${path}.`,
+      'Check the name, or start the program without it to create a new archive.',
+    )
+  // SQLite keeps its journal beside the file, so a folder that cannot be written makes the archive read-only.
+  if (mode === 'write') accessSync(folder, constants.W_OK | constants.X_OK)
+}
+
+/** Returns the format version; 0 for a new, empty file. */
+function checkIdentity(
+  database: Database.Database,
+  path: string,
+  newest: number,
+  mode: OpeningOptions['mode'],
+): number {
+  const version = formatVersion(database)
+  const id = Number(database.pragma('application_id', { simple: true }))
+  const tables = database.prepare('SELECT count(*) FROM sqlite_schema').pluck().get()
+  if (id !== applicationId) {
+    if (tables === 0 && id === 0 && version === 0 && mode === 'write') return 0
+    throw notAnArchive(path, 'it carries the mark of another program, or none')
+  }
+  if (version > newest)
+    throw new Trouble(
+      'archive-newer',
+      `The archive ${path} has format version ${version}; this program knows versions up to ${newest}.`,
+      'Open it with a newer version of the program. It was left as it was.',
+    )
+  if (mode === 'read' && version < newest)
+    throw new Trouble(
+      'unsupported',
+      `The archive ${path} has the older format version ${version}; reading alone cannot bring it to version ${newest}.`,
+      'Open it once with the program itself: it makes a backup and then updates the archive.',
+    )
+  return version
+}
+
+function prepareForWriting(
+  database: Database.Database,
+  path: string,
+  version: number,
+  migrations: readonly Migration[],
+  options: OpeningOptions,
+): number[] {
+  database.pragma('journal_mode = WAL')
+  // The bundled SQLite would otherwise use NORMAL in WAL mode and lose the last commits when the power goes.
+  database.pragma('synchronous = FULL')
+  database.pragma('recursive_triggers = ON')
+  if (version < migrations.length) {
+    if (version > 0) verifiedCopy(database, backupName(path, version, options.instant))
+    database.pragma(`application_id = ${applicationId}`)
+    migrate(database, migrations, options.program, options.instant)
+  }
+  endCutShort(database, options.instant)
+  return recoverBreaks(database)
+}
+
+/** The backup of "study.breakledger" in format 1 is "study-format-1-2031-05-02T101500Z.breakledger", beside it. */
+function backupName(path: string, version: number, instant: string): string {
+  const extension = extname(path)
+  const moment = instant.replace(/\.\d+/, '').replaceAll(':', '')
+  return join(dirname(path), `${basename(path, extension)}-format-${version}-${moment}${extension}`)
+}

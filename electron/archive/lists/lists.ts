@@ -1,0 +1,139 @@
+import type Database from 'better-sqlite3'
+import type { BreakSummary, SpecimenSummary } from '#contract/breaks/break.ts'
+import type { ListQuery } from '#contract/keeping/archive.ts'
+import { searchWords } from '../core/naturalOrder.ts'
+import { prepared } from '../core/prepared.ts'
+import { readSpecimenSummary } from '../specimens/specimenRecords.ts'
+import { type BreakSummaryRow, breakSummaryFromRow, breakSummaryText } from './summaries.ts'
+
+type Page<Row> = { total: number; rows: Row[] }
+type Sort = ListQuery['sort']
+type Status = ListQuery['status']
+
+// Values that are missing come last, whichever the direction.
+const specimenOrder: Readonly<Record<Sort, string>> = {
+  number: 's.number_key',
+  adhesive: 's.adhesive_key',
+  jointType: 's.joint_type_key',
+  exposure: 's.exposure_key',
+  startedAt: 's.started_at',
+  peakN: 's.peak_n',
+  strengthMPa: 's.peak_n / s.area_mm2',
+  woodFailurePercent: 's.wood_failure_percent',
+}
+
+const breakOrder: Readonly<Record<Sort, string>> = {
+  ...specimenOrder,
+  startedAt: 'b.started_at',
+  peakN: 'b.peak_n',
+  // Nothing failed in an unloading.
+  strengthMPa: "CASE WHEN b.outcome = 'break' THEN b.peak_n / s.area_mm2 END",
+  woodFailurePercent: 'b.wood_failure_percent',
+}
+
+/** waiting: no break in force. broken: one in force. set-aside: at least one break set aside, whatever else there is. */
+const specimenStatus: Readonly<Record<Status, string>> = {
+  all: '1',
+  waiting: 's.break_in_force IS NULL',
+  broken: 's.break_in_force IS NOT NULL',
+  'set-aside': 's.any_set_aside = 1',
+}
+
+/** waiting: no evaluation yet. broken: counts as a break. set-aside: not used in results. */
+const breakStatus: Readonly<Record<Status, string>> = {
+  all: '1',
+  waiting: 'b.outcome IS NULL',
+  broken: "b.outcome = 'break' AND b.set_aside IS NULL",
+  'set-aside': 'b.set_aside IS NOT NULL',
+}
+
+function contains(haystack: string, words: readonly string[]): string {
+  return words.map(() => `AND instr(${haystack}, ?) > 0`).join(' ')
+}
+
+function orderBy(key: string, last: readonly string[], descending: boolean, mayBeMissing: boolean): string {
+  const direction = descending ? 'DESC' : 'ASC'
+  const keys = [
+    `${key} ${direction}${mayBeMissing ? ' NULLS LAST' : ''}`,
+    ...last.map((name) => `${name} ${direction}`),
+  ]
+  return `ORDER BY ${keys.join(', ')}`
+}
+
+/** The statement of the list of specimens; its plan is looked at by a test. */
+export function specimenListText(query: ListQuery, words: readonly string[]): string {
+  const byNumber = query.sort === 'number'
+  const last = byNumber ? ['s.specimen_id'] : ['s.number_key', 's.specimen_id']
+  return `SELECT s.specimen_id FROM specimen_current s
+    WHERE ${specimenStatus[query.status]} ${contains('s.search', words)}
+    ${orderBy(specimenOrder[query.sort], last, query.descending, !byNumber)} LIMIT ? OFFSET ?`
+}
+
+/** One page of the specimens that fit, and how many fit in all. */
+export function listSpecimens(database: Database.Database, query: ListQuery): Page<SpecimenSummary> {
+  const words = searchWords(query.text)
+  const total = prepared<{ total: number }>(
+    database,
+    `SELECT count(*) AS total FROM specimen_current s
+     WHERE ${specimenStatus[query.status]} ${contains('s.search', words)}`,
+  ).get(...words)!.total
+  const ids = prepared<{ specimen_id: number }>(database, specimenListText(query, words)).all(
+    ...words,
+    query.limit,
+    query.offset,
+  )
+  return { total, rows: ids.map((row) => readSpecimenSummary(database, row.specimen_id)) }
+}
+
+/** Specimens without a break in force, in order of number, from after one of them; `total` counts all that wait. */
+export function waitingSpecimens(
+  database: Database.Database,
+  after: number | null,
+  limit: number,
+): Page<SpecimenSummary> {
+  const total = prepared<{ total: number }>(
+    database,
+    'SELECT count(*) AS total FROM specimen_current WHERE break_in_force IS NULL',
+  ).get()!.total
+  const from = prepared<{ number_key: string }>(
+    database,
+    'SELECT number_key FROM specimen_current WHERE specimen_id = ?',
+  ).get(after)
+  const ids = prepared<{ specimen_id: number }>(
+    database,
+    `SELECT specimen_id FROM specimen_current
+     WHERE break_in_force IS NULL AND (number_key, specimen_id) > (?, ?)
+     ORDER BY number_key, specimen_id LIMIT ?`,
+  ).all(from?.number_key ?? '', from === undefined ? 0 : after, limit)
+  return { total, rows: ids.map((row) => readSpecimenSummary(database, row.specimen_id)) }
+}
+
+const breaksAndSpecimens = 'FROM break_current b LEFT JOIN specimen_current s ON s.specimen_id = b.specimen_id'
+
+/** What follows SELECT in every statement about the breaks of a query: which of them fit, and in which order. */
+function breaksThatFit(query: Omit<ListQuery, 'offset' | 'limit'>) {
+  const words = searchWords(query.text)
+  const fits = `${breaksAndSpecimens} WHERE ${breakStatus[query.status]}
+    ${contains("(coalesce(s.search, '') || char(10) || b.note_search)", words)}`
+  return { words, fits, order: orderBy(breakOrder[query.sort], ['b.break_id'], query.descending, true) }
+}
+
+/** One page of the breaks that fit, and how many fit in all. */
+export function listBreaks(database: Database.Database, query: ListQuery): Page<BreakSummary> {
+  const { words, fits, order } = breaksThatFit(query)
+  const total = prepared<{ total: number }>(database, `SELECT count(*) AS total ${fits}`).get(...words)!.total
+  const ids = prepared<{ break_id: number }>(database, `SELECT b.break_id ${fits} ${order} LIMIT ? OFFSET ?`).all(
+    ...words,
+    query.limit,
+    query.offset,
+  )
+  const one = prepared<BreakSummaryRow>(database, `${breakSummaryText} WHERE b.break_id = ?`)
+  return { total, rows: ids.map((row) => breakSummaryFromRow(database, one.get(row.break_id)!)) }
+}
+
+/** The numbers of all breaks that fit, in the order in which `listBreaks` shows them. */
+export function breakIds(database: Database.Database, query: Omit<ListQuery, 'offset' | 'limit'>): number[] {
+  const { words, fits, order } = breaksThatFit(query)
+  const rows = prepared<{ break_id: number }>(database, `SELECT b.break_id ${fits} ${order}`).all(...words)
+  return rows.map((row) => row.break_id)
+}

@@ -1,0 +1,142 @@
+import type Database from 'better-sqlite3'
+import type { BreakSummary, OverruledPeak, SpecimenSummary } from '#contract/breaks/break.ts'
+import type { CurveEvent, Flag } from '#contract/breaks/evaluation.ts'
+import type { ForceScale } from '#contract/calibration/force.ts'
+import { verificationOf, verifiedRangeFlags } from '#domain/calibration/verificationOf.ts'
+import { shearStrengthMPa } from '#domain/strength/strength.ts'
+import { overruledFlags } from '../breaks/overruledFlags.ts'
+import { calibration } from '../calibration/calibrations.ts'
+import { type SpecimenRow, specimenFromRow } from '../specimens/specimens.ts'
+
+/** One line of a list of breaks as the join below returns it. */
+export type BreakSummaryRow = {
+  break_id: number
+  started_at: string
+  evaluation_id: number | null
+  ending: BreakSummary['ending']
+  specimen_id: number | null
+  number: string | null
+  adhesive: string | null
+  joint_type: string | null
+  exposure: string | null
+  area_mm2: number | null
+  outcome: BreakSummary['outcome']
+  peak_n: number | null
+  sampling_bound_percent: number | null
+  flags: string | null
+  /** null where the peak is as found. */
+  overruled_events: string | null
+  scale: string
+  wood_failure_percent: number | null
+  failure_pattern: BreakSummary['failurePattern']
+  note: string | null
+  set_aside: string | null
+  set_aside_cause: BreakSummary['setAsideCause']
+  demo: number | null
+} & OverruledRow
+
+/** A person's word on a peak, beside the peak of the result in force; peak_kind null: the peak is as found. */
+export type OverruledRow = {
+  found_peak_n: number | null
+  peak_kind: OverruledPeak['kind'] | null
+  peak_by: string | null
+  peak_reason: string | null
+  peak_recorded_at: string | null
+  peak_time_s: number | null
+}
+
+/** Its columns, of an evaluation `e` and a decision `p`. */
+export const overruledColumns = `
+    e.peak_n AS found_peak_n, p.kind AS peak_kind, p.by AS peak_by, p.reason AS peak_reason,
+    p.recorded_at AS peak_recorded_at, p.sample_time_s AS peak_time_s`
+
+/** Columns and joins of a break with the newest of everything beside it; add WHERE on `b` (break_current) or `s` (specimen_current). */
+export const breakSummaryText = `
+  SELECT b.break_id, b.started_at, b.evaluation_id, x.ending, b.specimen_id, r.number, r.adhesive, r.joint_type, r.exposure, r.area_mm2,
+    b.outcome, b.peak_n, e.sampling_bound_percent, e.flags,
+    CASE WHEN p.decision_id IS NULL THEN NULL ELSE e.events END AS overruled_events, coalesce(e.scale, h.scale) AS scale,
+    b.wood_failure_percent, a.failure_pattern, a.note, b.set_aside, b.set_aside_cause, r.demo, ${overruledColumns}
+  FROM break_current b
+  JOIN break_header h ON h.break_id = b.break_id
+  LEFT JOIN break_end x ON x.break_id = b.break_id
+  LEFT JOIN specimen_current s ON s.specimen_id = b.specimen_id
+  LEFT JOIN specimen_revision r ON r.revision_id = s.revision_id
+  LEFT JOIN evaluation e ON e.evaluation_id = b.evaluation_id
+  LEFT JOIN assessment a ON a.assessment_id = b.assessment_id
+  LEFT JOIN decision p ON p.decision_id = b.peak_decision_id`
+
+// The JSON below was written by this folder from values that the contract had parsed, so a row of a long list is not parsed again.
+
+/** A break's line of a list as the contract has it. */
+export function breakSummaryFromRow(database: Database.Database, row: BreakSummaryRow): BreakSummary {
+  const scale: ForceScale = JSON.parse(row.scale)
+  const overruled = overruledFromRow(row)
+  return {
+    breakId: row.break_id,
+    startedAt: row.started_at,
+    ending: row.ending,
+    specimenId: row.specimen_id,
+    number: row.number,
+    adhesive: row.adhesive,
+    jointType: row.joint_type,
+    exposure: row.exposure,
+    areaMm2: row.area_mm2,
+    outcome: row.outcome,
+    peakN: row.peak_n,
+    overruled,
+    strengthMPa:
+      row.outcome !== 'break' || row.peak_n === null || row.area_mm2 === null
+        ? null
+        : shearStrengthMPa(row.peak_n, row.area_mm2),
+    // The bound is that of the peak found.
+    samplingBoundPercent: overruled === null ? row.sampling_bound_percent : null,
+    flags: flagsOf(database, row, scale),
+    scaleKind: scale.kind,
+    verification:
+      scale.kind === 'calibration' && row.peak_n !== null
+        ? verificationOf(calibration(database, scale.calibrationId), row.peak_n)
+        : null,
+    woodFailurePercent: row.wood_failure_percent,
+    failurePattern: row.failure_pattern,
+    note: row.note ?? '',
+    setAside: row.set_aside,
+    setAsideCause: row.set_aside_cause,
+    demo: row.demo === 1,
+  }
+}
+
+/** A person's word in place of the peak found; null: the peak is as found. */
+export function overruledFromRow(row: OverruledRow): OverruledPeak | null {
+  if (row.peak_kind === null) return null
+  return {
+    kind: row.peak_kind,
+    by: row.peak_by ?? '',
+    reason: row.peak_reason ?? '',
+    recordedAt: row.peak_recorded_at ?? '',
+    timeS: row.peak_time_s ?? 0,
+    foundPeakN: row.found_peak_n,
+  }
+}
+
+/** The flags of the result in force; where a person's word stands in its place, those that hold for the load that counts. */
+function flagsOf(database: Database.Database, row: BreakSummaryRow, scale: ForceScale): Flag[] {
+  const found: Flag[] = row.flags === null ? [] : JSON.parse(row.flags)
+  if (row.peak_kind === null) return found
+  const events: CurveEvent[] = row.overruled_events === null ? [] : JSON.parse(row.overruled_events)
+  const kept = overruledFlags(found, events, row.peak_time_s ?? 0)
+  if (scale.kind !== 'calibration') return [...kept, row.peak_kind]
+  const { verifiedRangeN } = calibration(database, scale.calibrationId).assessment.result
+  return [...kept, ...verifiedRangeFlags(verifiedRangeN, row.peak_n), row.peak_kind]
+}
+
+/** A specimen's line of a list: its newest revision and its break in force. */
+export function specimenSummary(
+  database: Database.Database,
+  revision: SpecimenRow,
+  inForce: BreakSummaryRow | undefined,
+): SpecimenSummary {
+  return {
+    ...specimenFromRow(revision),
+    breakInForce: inForce === undefined ? null : breakSummaryFromRow(database, inForce),
+  }
+}

@@ -1,0 +1,70 @@
+import type Database from 'better-sqlite3'
+import type { Progress, VerifyReport } from '#contract/keeping/archive.ts'
+import type { Fault, Report } from '../core/fault.ts'
+import { verifyCalibrations } from './verifyCalibrations.ts'
+import { verifyCurrent } from './verifyCurrent.ts'
+import { type CurveCount, verifyBreak } from './verifyCurves.ts'
+import { verifyLedger } from './verifyLedger.ts'
+import { verifyReevaluations } from './verifyReevaluations.ts'
+
+/** After this many faults the archive is known to be beyond doubt damaged, and a longer list helps nobody. */
+const mostFaults = 1000
+
+/**
+ * Looks at everything: SQLite's own checks, the chain of hashes, each record against its entry in the chain, each curve
+ * against its recorded checksum and peak. Faults are collected, not thrown. All of it sees one moment of the archive.
+ */
+export function verify(database: Database.Database, onProgress: (progress: Progress) => void): VerifyReport {
+  const faults: Fault[] = []
+  const report: Report = (fault) => {
+    if (faults.length < mostFaults) faults.push(fault)
+  }
+  return database.transaction(() => {
+    verifyDatabase(database, report)
+    let ledgerEntries = 0
+    const count: CurveCount = { curves: 0, samples: 0 }
+    let breaks = 0
+    guarded('ledger', report, () => {
+      ledgerEntries = verifyLedger(database, report)
+    })
+    guarded('calibrations', report, () => verifyCalibrations(database, report))
+    guarded('re-evaluations', report, () => verifyReevaluations(database, report))
+    guarded('lists', report, () => verifyCurrent(database, report))
+    guarded('breaks', report, () => {
+      const ids = database
+        .prepare<[], number>('SELECT break_id FROM break_header ORDER BY break_id')
+        .pluck()
+        .all() as number[]
+      for (const breakId of ids) {
+        onProgress({ task: 'archive.verify', done: breaks, total: ids.length })
+        guarded(`break ${breakId}`, report, () => verifyBreak(database, breakId, report, count))
+        breaks += 1
+      }
+      onProgress({ task: 'archive.verify', done: breaks, total: ids.length })
+    })
+    return { sound: faults.length === 0, ledgerEntries, breaks, ...count, faults }
+  })()
+}
+
+function verifyDatabase(database: Database.Database, report: Report): void {
+  guarded('database', report, () => {
+    for (const row of database.pragma('integrity_check') as { integrity_check: string }[])
+      if (row.integrity_check !== 'ok') report({ where: 'database', what: row.integrity_check })
+  })
+  guarded('database', report, () => {
+    for (const row of database.pragma('foreign_key_check') as { table: string; rowid: number; parent: string }[])
+      report({
+        where: `table ${row.table}, row ${row.rowid}`,
+        what: `it points to a row of ${row.parent} that is not there`,
+      })
+  })
+}
+
+/** A damaged page or record must not hide the faults that come after it. */
+function guarded(where: string, report: Report, check: () => void): void {
+  try {
+    check()
+  } catch (thrown) {
+    report({ where, what: thrown instanceof Error ? thrown.message : String(thrown) })
+  }
+}

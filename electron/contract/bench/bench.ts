@@ -1,0 +1,103 @@
+import * as z from 'zod'
+import { breakSummary, specimenSummary } from '../breaks/break.ts'
+import { finite, forceScale, id, isoDate, tare } from '../calibration/force.ts'
+import { troubleMessage } from '../errors.ts'
+import { lineFormatChoice, sourceChoice } from '../settings/settings.ts'
+
+export const serialPort = z.strictObject({
+  path: z.string(),
+  manufacturer: z.string().nullable(),
+  serialNumber: z.string().nullable(),
+  vendorId: z.string().nullable(),
+  productId: z.string().nullable(),
+})
+export type SerialPortInfo = z.infer<typeof serialPort>
+
+/** What was heard on a port during some seconds, and what it most likely is. */
+export const listening = z.strictObject({
+  lines: z.array(z.string()),
+  bytes: z.int().nonnegative(),
+  linesPerSecond: finite.nullable(),
+  /** null: no format fits; then `advice` says what to try. */
+  proposal: lineFormatChoice.nullable(),
+  /** Share of lines that fit the proposal, 0 to 1. */
+  fit: finite.min(0).max(1),
+  advice: z.string(),
+})
+export type Listening = z.infer<typeof listening>
+
+/** The health of the sample stream. */
+export const signalState = z.strictObject({
+  sampleRateHz: finite.nullable(),
+  jitterS: finite.nullable(),
+  clock: z.enum(['device', 'arrival']).nullable(),
+  missingSamples: z.int().nonnegative(),
+  rejectedLines: z.int().nonnegative(),
+  rejectedExample: z.string().nullable(),
+  noise: finite.nullable(),
+  /** Start threshold in force, in the same unit as noise. */
+  startThreshold: finite.nullable(),
+  /** null: steady enough to tare; else why not, in words. */
+  unstableBecause: z.string().nullable(),
+})
+export type SignalState = z.infer<typeof signalState>
+
+/**
+ * no-signal: nothing connected or nothing arrives. settling: signal seen, zero not taken yet. waiting: zero taken, ready.
+ * loading: a capture runs. broke, unloaded: the last capture just ended so.
+ */
+export const benchPhase = z.enum(['no-signal', 'settling', 'waiting', 'loading', 'broke', 'unloaded'])
+export type BenchPhase = z.infer<typeof benchPhase>
+
+/** Everything the bench screen shows besides the live curve; sent whole whenever any of it changes. */
+export const benchState = z.strictObject({
+  connection: z.strictObject({
+    status: z.enum(['closed', 'opening', 'open', 'lost']),
+    source: sourceChoice.nullable(),
+    label: z.string(),
+    problem: troubleMessage.nullable(),
+  }),
+  phase: benchPhase,
+  armed: z.boolean(),
+  signal: signalState,
+  scale: forceScale,
+  /** The calibration in force on this device; null: forces are uncalibrated. */
+  calibration: z
+    .strictObject({
+      calibrationId: id,
+      name: z.string(),
+      verifiedRangeN: z.tuple([finite, finite]).nullable(),
+      dueOn: isoDate.nullable(),
+      overdue: z.boolean(),
+    })
+    .nullable(),
+  capacityN: finite.nullable(),
+  tare: tare.nullable(),
+  /** Why the zero should be taken again, in words; null: it is good. */
+  tareWarning: z.string().nullable(),
+  /** A calibration or a check runs: no break is looked for meanwhile. The overload watch stays on. */
+  busyWith: z.enum(['calibration', 'check-weight']).nullable(),
+  /** warning: above 90 % of capacity. alarm: above 100 %. */
+  overload: z.enum(['none', 'warning', 'alarm']),
+  /** Highest share of capacity in this capture, 0 to 1 and above; null: capacity unknown. */
+  capacityShare: finite.nullable(),
+  runningPeak: finite.nullable(),
+  captureBreakId: z.int().nullable(),
+  specimen: specimenSummary.nullable(),
+  next: specimenSummary.nullable(),
+  waitingSpecimens: z.int().nonnegative(),
+  lastBreak: breakSummary.nullable(),
+  /** Why samples do not reach the disk (disk full, say); they wait in memory and are tried again. null: all is written. */
+  storageProblem: troubleMessage.nullable(),
+})
+export type BenchState = z.infer<typeof benchState>
+
+/** Live samples since the last frame, thinned by minimum and maximum; force in N after tare (counts where there is no scale). */
+export const liveFrame = z.strictObject({
+  timeS: z.instanceof(Float64Array),
+  force: z.instanceof(Float64Array),
+  unit: z.enum(['N', 'counts']),
+  latest: finite.nullable(),
+  peak: finite.nullable(),
+})
+export type LiveFrame = z.infer<typeof liveFrame>

@@ -1,0 +1,196 @@
+import type { DetectionSettings } from '#contract/breaks/detection.ts'
+import { createIdleNoise } from '../rest/idleNoise.ts'
+import type { CurveHead } from './curveHead.ts'
+
+/** Watches a bench at rest for the start of a loading. */
+export type LoadWatch = {
+  begin(head: CurveHead, firstTimeS: number): void
+  /** Takes the next good sample; true when it completes the start of a loading. */
+  push(timeS: number, force: number): boolean
+  /** Index of the first sample that wants a closer look; all before it are more of the same rest. Changes nothing. */
+  quietUntil(timeS: Float64Array, force: Float64Array, from: number, to: number): number
+  /** Takes good samples up to what `quietUntil` has said, as `push` would. Returns the index of the last restful one, −1: none. */
+  take(timeS: Float64Array, force: Float64Array, from: number, to: number): number
+  /** Noise SD of the signal at rest, null while none was seen. */
+  noise(): number | null
+  /** What stands for the noise SD in every threshold: the noise at rest, or half the resolution where that is more. */
+  sigma(): number
+  /** How far above the level at rest loading starts. */
+  threshold(): number
+  level(): number
+  /** First sample after the last one that was no different from rest. */
+  onsetS(): number
+  /** Highest sample since the threshold was crossed, and its time. */
+  highest(): number
+  highestS(): number
+  /** The newest sample is like those at rest. */
+  restful(): boolean
+}
+
+/** Even at slow rates so many samples in a row must lie above the threshold. */
+const leastHoldSamples = 4
+/** A load grows or stays; a knock has lost more than this by the end of the hold. */
+const keptShareOfHold = 0.6
+/**
+ * A sample so many thresholds above the level is a knock or a load, and spoils the block of noise. One that is not only
+ * stays out of it: were every block dropped in which noise passes a threshold that is too low, it would stay too low.
+ */
+const knockThresholds = 2
+/** The force is no different from rest while its running mean over this time, s, ... */
+const restMeanS = 0.02
+/** ... lies within so many of its own SDs of the level, and a noise SD at least. */
+const restNoiseMultiple = 2
+/** Where the converter's steps are coarser than the noise, half a step stands for the noise SD. */
+const noisePerResolution = 0.5
+/** The level at rest may rise by one threshold in this time, s: slow enough not to swallow a slow press. */
+const levelRiseS = 60
+/** A step in time this long starts the hold anew, s. */
+const longestStepInHoldS = 1
+
+/** Of white noise the running mean with weight w has SD σ sqrt(w / (2 − w)). */
+const restLimit = (weight: number) => Math.max(1, restNoiseMultiple * Math.sqrt(weight / (2 - weight)))
+
+type State = ReturnType<typeof nothingWatched>
+const nothingWatched = () => ({
+  sigma: 0,
+  threshold: 0,
+  resolution: -1,
+  noise: -1,
+  onsetS: 0,
+  lastRestful: false,
+  mean: 0,
+  rested: false,
+  holdStartS: 0,
+  holdCount: 0,
+  highest: 0,
+  highestS: 0,
+  lastS: 0,
+})
+
+/**
+ * Loading starts when the force has stayed above level + threshold for `startHoldS` and 4 samples, and has not fallen
+ * off meanwhile.
+ *
+ *   threshold = startThresholdN, or else max(startNoiseMultiple × σ, startCapacityShare × capacity)
+ *   σ         = max(noise SD at rest, half the resolution)
+ *
+ * Checked: tests/domain/signal/loading/loadWatch.spec.ts.
+ */
+export function createLoadWatch(settings: DetectionSettings): LoadWatch {
+  const { startThresholdN, startNoiseMultiple, startHoldS, capacityN, startCapacityShare } = settings
+  const idle = createIdleNoise()
+  const capacityShare = capacityN === null ? 0 : startCapacityShare * capacityN
+  const state = nothingWatched()
+  let atRest = false
+
+  function refresh(): void {
+    const noise = idle.noise() ?? 0
+    const resolution = idle.resolution()
+    if (noise === state.noise && resolution === state.resolution) return
+    state.noise = noise
+    state.resolution = resolution
+    state.sigma = Math.max(noise, noisePerResolution * resolution)
+    state.threshold = startThresholdN ?? Math.max(startNoiseMultiple * state.sigma, capacityShare)
+    idle.setRisePerS(state.threshold / levelRiseS)
+  }
+
+  function push(timeS: number, force: number): boolean {
+    idle.see(force)
+    refresh()
+    const above = force - idle.level()
+    const step = timeS - state.lastS
+    state.lastS = timeS
+    const weight = step < restMeanS ? step / restMeanS : 1
+    state.mean += (above - state.mean) * weight
+    if (above > state.threshold && !(state.holdCount > 0 && step > longestStepInHoldS)) {
+      if (state.holdCount === 0) {
+        state.holdStartS = timeS
+        state.highest = force
+        state.highestS = timeS
+      } else if (force > state.highest) {
+        state.highest = force
+        state.highestS = timeS
+      }
+      if (above > knockThresholds * state.threshold) idle.dropBlock()
+      if (state.lastRestful) state.onsetS = timeS
+      state.lastRestful = false
+      state.holdCount += 1
+      return (
+        state.holdCount >= leastHoldSamples &&
+        timeS - state.holdStartS >= startHoldS &&
+        above >= keptShareOfHold * (state.highest - idle.level())
+      )
+    }
+    state.holdCount = 0
+    idle.push(timeS, force)
+    const restful = state.mean <= state.sigma * restLimit(weight)
+    if (restful) state.rested = true
+    else if (state.lastRestful) state.onsetS = timeS
+    state.lastRestful = restful
+    return false
+  }
+
+  function quietUntil(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
+    // After news of noise or resolution the next sample brings the thresholds up to date, one step behind.
+    if (state.holdCount > 0 || (idle.noise() ?? 0) !== state.noise || idle.resolution() !== state.resolution)
+      return from
+    return idle.quietUntil(timeS, force, from, to, state.threshold)
+  }
+
+  return {
+    begin(head, firstTimeS) {
+      atRest = head.atRest
+      idle.begin(head.noise, head.level)
+      state.onsetS = firstTimeS
+      state.lastS = firstTimeS
+      refresh()
+    },
+    push,
+    quietUntil,
+    take(timeS, force, from, to) {
+      const restfulAt = followRest(state, idle.level(), timeS, force, from, to)
+      idle.take(timeS, force, from, to)
+      return restfulAt
+    },
+    noise: () => (atRest || state.rested ? idle.noise() : null),
+    sigma: () => state.sigma,
+    threshold: () => state.threshold,
+    level: () => idle.level(),
+    onsetS: () => state.onsetS,
+    highest: () => state.highest,
+    highestS: () => state.highestS,
+    restful: () => state.lastRestful,
+  }
+}
+
+/** Outside the closure, so that the compiler keeps one loop for all streams. */
+function followRest(
+  state: State,
+  level: number,
+  timeS: Float64Array,
+  force: Float64Array,
+  from: number,
+  to: number,
+): number {
+  const { sigma } = state
+  let { lastS, mean, lastRestful, onsetS } = state
+  let restfulAt = -1
+  for (let i = from; i < to; i++) {
+    const time = timeS[i]!
+    const step = time - lastS
+    lastS = time
+    const weight = step < restMeanS ? step / restMeanS : 1
+    mean += (force[i]! - level - mean) * weight
+    // A mean below one σ is at rest whatever the weight.
+    const restful = mean <= sigma || mean <= sigma * restLimit(weight)
+    if (restful) restfulAt = i
+    else if (lastRestful) onsetS = time
+    lastRestful = restful
+  }
+  if (restfulAt >= 0) state.rested = true
+  state.lastS = lastS
+  state.mean = mean
+  state.lastRestful = lastRestful
+  state.onsetS = onsetS
+  return restfulAt
+}

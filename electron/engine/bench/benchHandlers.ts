@@ -1,0 +1,66 @@
+import { Trouble } from '#contract/errors.ts'
+import type { Handlers } from '#contract/procedures.ts'
+import type { HandlerParts } from '../core/handlerParts.ts'
+
+type Names = Extract<keyof Handlers, `bench.${string}` | `ports.${string}`>
+
+/** Ports and the bench. Every change answers with the state that follows from it. */
+export function benchHandlers(parts: HandlerParts): Pick<Handlers, Names> {
+  const { bench } = parts
+
+  /** A port can be heard by one at a time: who wants to listen to it wants the connection ended, but no capture with it. */
+  async function letGoOf(path: string): Promise<void> {
+    const { connection, phase, busyWith } = bench.state()
+    const { source, status } = connection
+    if (status === 'closed' || source?.kind !== 'serial' || source.path !== path) return
+    if (phase === 'loading' || busyWith !== null)
+      throw new Trouble(
+        'conflict',
+        `The port ${path} is in use here: ${busyWith === null ? 'a capture is running' : 'the bench is being calibrated or checked'}.`,
+        'Finish that first, then listen.',
+      )
+    await bench.disconnect()
+  }
+
+  return {
+    'ports.list': () => parts.listPorts(),
+    'ports.listen': async ({ path, baudRate, seconds }) => {
+      await letGoOf(path)
+      return parts.listen(path, baudRate, seconds)
+    },
+    'bench.state': async () => bench.state(),
+    'bench.connect': async ({ source }) => {
+      await bench.connect(source)
+      await parts.changePreferences({ source })
+      return bench.state()
+    },
+    'bench.disconnect': async () => {
+      await bench.disconnect()
+      return bench.state()
+    },
+    'bench.tare': async () => {
+      bench.tare()
+      return bench.state()
+    },
+    'bench.arm': async ({ armed }) => {
+      bench.arm(armed)
+      return bench.state()
+    },
+    'bench.takeSpecimen': async ({ specimenId }) => {
+      await bench.take(specimenId)
+      return bench.state()
+    },
+    'bench.nextSpecimen': async () => {
+      await bench.next()
+      return bench.state()
+    },
+    'bench.putVirtualWeights': async ({ forceN }) => {
+      bench.putVirtualWeights(forceN)
+      return {}
+    },
+    'bench.loadVirtual': async () => {
+      bench.loadVirtual()
+      return bench.state()
+    },
+  }
+}

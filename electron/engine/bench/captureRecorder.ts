@@ -1,0 +1,101 @@
+import type { CaptureListener } from '#acquisition/captureEvents.ts'
+import type { Clock } from '#acquisition/clock.ts'
+import type { Archive } from '#archive/archive.ts'
+import type { BreakEnd, BreakSummary, SampleBlock } from '#contract/breaks/break.ts'
+import type { ForceScale, Tare } from '#contract/calibration/force.ts'
+import type { Emit } from '#contract/events.ts'
+import type { Outbox } from '../core/outbox.ts'
+import { type CaptureLogEntry, capturedEntry } from './captureLog.ts'
+import type { SpecimenQueue } from './specimenQueue.ts'
+import { storedEvaluation, type VerifiedRange } from './storedEvaluation.ts'
+
+export type CaptureRecorderParts = {
+  archive: Archive
+  clock: Clock
+  outbox: Outbox
+  queue: SpecimenQueue
+  emit: Emit
+  log(entry: CaptureLogEntry): void
+  /** The number of the connection's session, once it is stored. */
+  sessionId(): number
+  /** Called when a stored break's number becomes known and when its summary is there. */
+  onStored(breakId: number, summary: BreakSummary | null): void
+}
+
+/** Brings a capture to the archive while it runs, and tells of it when it is stored. */
+export type CaptureRecorder = {
+  begin(
+    start: Parameters<CaptureListener['begin']>[0],
+    scale: ForceScale,
+    tare: Tare | null,
+    verifiedRangeN: VerifiedRange,
+  ): void
+  samples(block: SampleBlock): void
+  end: CaptureListener['end']
+}
+
+/** A recorder behind the outbox of one archive; captures follow one another. */
+export function createCaptureRecorder(parts: CaptureRecorderParts): CaptureRecorder {
+  const { archive, clock, outbox, queue, emit, log } = parts
+  type Capture = {
+    header: { settings: Parameters<CaptureListener['begin']>[0]['settings']; scale: ForceScale; tare: Tare | null }
+    verifiedRangeN: VerifiedRange
+    breakId: number
+    specimenId: number | null
+  }
+  let running: Capture | null = null
+
+  return {
+    begin({ startedAt, streamTimeS, readingUnit, settings }, scale, tare, verifiedRangeN) {
+      const header = { settings, scale, tare }
+      const capture: Capture = { header, verifiedRangeN, breakId: 0, specimenId: null }
+      running = capture
+      // Asked for now, not when the disk is ready: the specimen in the press at this moment is the one that is loaded.
+      const specimen = queue.forCapture().catch(() => queue.current()?.specimenId ?? null)
+      outbox.put(async () => {
+        capture.specimenId = await specimen
+        const stored = await archive.beginBreak({
+          sessionId: parts.sessionId(),
+          specimenId: capture.specimenId,
+          startedAt,
+          readingUnit,
+          ...header,
+        })
+        capture.breakId = stored.breakId
+        log({ event: 'loading', timeS: streamTimeS, breakId: stored.breakId })
+        parts.onStored(stored.breakId, null)
+      }, capture)
+    },
+
+    samples(block) {
+      const capture = running
+      if (capture === null) throw new TypeError('samples requires a capture that has begun')
+      outbox.put(() => archive.appendSamples(capture.breakId, block), capture)
+    },
+
+    end(result, ending) {
+      const capture = running
+      if (capture === null) throw new TypeError('end requires a capture that has begun')
+      running = null
+      const endedAt = clock.instant()
+      const evaluation = storedEvaluation(capture.header, result, ending, endedAt, capture.verifiedRangeN)
+      let end: BreakEnd | null = null
+      outbox.put(async () => {
+        end = await archive.finishBreak(capture.breakId, endedAt, ending, result.missingSamples, evaluation)
+      }, capture)
+      // A write of its own, so that trouble in reading back does not finish the break twice.
+      outbox.put(async () => {
+        const { summary } = await archive.break(capture.breakId)
+        if (result.outcome === 'break' && capture.specimenId !== null) await queue.spent(capture.specimenId)
+        parts.onStored(capture.breakId, summary)
+        emit('break.finished', summary)
+        const { specimenId } = capture
+        emit('records.changed', {
+          specimenIds: specimenId === null ? [] : [specimenId],
+          breakIds: [capture.breakId],
+        })
+        log(capturedEntry(end!, evaluation.result, summary.verification))
+      }, capture)
+    },
+  }
+}

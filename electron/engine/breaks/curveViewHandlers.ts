@@ -1,0 +1,31 @@
+import type { Handlers } from '#contract/procedures.ts'
+import type { HandlerParts } from '../core/handlerParts.ts'
+import { makeComparison } from './comparison.ts'
+import { filteredCurve, slopeCurve } from './filteredCurve.ts'
+import { groupName } from './groupName.ts'
+
+type Names = 'breaks.ids' | 'breaks.group' | 'breaks.filtered' | 'breaks.slope' | 'comparison.make'
+
+/** Curves looked at through a filter, by their slope, or beside each other, and which breaks belong together. */
+export function curveViewHandlers({
+  archive,
+  tasks,
+  emit,
+}: Pick<HandlerParts, 'archive' | 'tasks' | 'emit'>): Pick<Handlers, Names> {
+  return {
+    'breaks.ids': (query) => archive.breakIds(query),
+    'breaks.group': async ({ breakId }) => {
+      const { common, breakIds } = await archive.breakGroup(breakId)
+      const name = common === null ? `Break ${breakId}, which belongs to no specimen` : groupName(common)
+      return { name, breakIds }
+    },
+    'breaks.filtered': async ({ breakId, filter, ...range }) =>
+      filteredCurve(await archive.break(breakId), await archive.readCurve(breakId), filter, range),
+    'breaks.slope': async ({ breakId, windowS, ...range }) =>
+      slopeCurve(await archive.break(breakId), await archive.readCurve(breakId), windowS, range),
+    'comparison.make': (request) =>
+      tasks.run('comparison', (signal) =>
+        makeComparison(archive, request, (progress) => emit('task.progress', progress), signal),
+      ),
+  }
+}

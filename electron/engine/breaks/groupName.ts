@@ -1,0 +1,19 @@
+import type { BreakGroup } from '#archive/breaks/breakGroup.ts'
+
+/** What the breaks of a group have in common, in words. */
+export function groupName(common: NonNullable<BreakGroup['common']>): string {
+  const { adhesive, jointType, bondLineGapMm, exposure, ageMonths } = common
+  return [adhesive, jointType, gapInWords(bondLineGapMm), exposure, ageInWords(ageMonths)]
+    .filter((words) => words !== '')
+    .join(', ')
+}
+
+function gapInWords(gapMm: number | null): string {
+  if (gapMm === null) return 'gap not measured'
+  return gapMm === 0 ? 'tight joint' : `gap ${gapMm} mm`
+}
+
+function ageInWords(months: number | null): string {
+  if (months === null) return 'age not known'
+  return months === 1 ? '1 month old' : `${months} months old`
+}

@@ -1,0 +1,28 @@
+import { Trouble } from '#contract/errors.ts'
+import type { ArchiveInfo, Progress } from '#contract/keeping/archive.ts'
+import { fillDemo } from '../keeping/fillDemo.ts'
+import { openOwnArchive } from './realParts.ts'
+
+/** An archive with the demo study in it, new or filled up. Rejects with Trouble `conflict` when it holds anything else or all of it. */
+export async function createDemoArchive(
+  path: string,
+  program: string,
+  onProgress: (progress: Progress) => void,
+  signal: AbortSignal,
+): Promise<ArchiveInfo> {
+  const archive = await openOwnArchive(path, program)
+  try {
+    await fillDemo(archive, program, onProgress, signal)
+    return await archive.info()
+  } catch (thrown) {
+    if (signal.aborted)
+      throw new Trouble(
+        'cancelled',
+        `Filling ${path} was stopped; it holds a part of the demo study.`,
+        'Give the same command again to fill in the rest.',
+      )
+    throw thrown
+  } finally {
+    await archive.close()
+  }
+}

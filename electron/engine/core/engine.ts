@@ -1,0 +1,27 @@
+import type { ByteSource } from '#acquisition/byteSource.ts'
+import type { Clock } from '#acquisition/clock.ts'
+import type { Archive } from '#archive/archive.ts'
+import type { Listening, SerialPortInfo } from '#contract/bench/bench.ts'
+import type { EventName, PayloadOf } from '#contract/events.ts'
+import type { Handlers, OutputOf } from '#contract/procedures.ts'
+import type { SourceChoice } from '#contract/settings/settings.ts'
+
+/** The parts an engine is made of. A test hands in a recorded source, a temporary archive and a clock it moves. */
+export type EngineParts = {
+  archive: Archive
+  clock: Clock
+  openSource(choice: SourceChoice, clock: Clock): ByteSource
+  listPorts(): Promise<SerialPortInfo[]>
+  listen(path: string, baudRate: number, seconds: number): Promise<Listening>
+  host: Pick<OutputOf<'app.info'>, 'host' | 'capabilities'>
+  program: string
+}
+
+/** The use cases, behind one contract. A shell adds a carrier and nothing else. */
+export type Engine = {
+  handlers: Handlers
+  /** Hears every event of that name until the returned function is called. */
+  subscribe<N extends EventName>(name: N, listener: (payload: PayloadOf<N>) => void): () => void
+  /** Ends a running capture as interrupted, closes the source and waits until all is on disk. The archive stays open. */
+  close(): Promise<void>
+}

@@ -1,0 +1,152 @@
+import { type ReactNode, useEffect, useRef, useState } from 'react'
+import { connectionWords } from '#words/wording.ts'
+import { useBench, useHost, usePreferences, useStore } from '../host/hostContext.ts'
+import { useAction } from '../host/useAction.ts'
+import { go } from '../host/useRoute.ts'
+import { OverloadBanner } from '../pages/bench/live/OverloadBanner.tsx'
+import { useBenchSound } from '../pages/bench/sound/useBenchSound.ts'
+import { RunningMark } from '../pages/reevaluation/RunningMark.tsx'
+import { hashOf, type Route } from '../routes/route.ts'
+import { useSingleKeys } from '../routes/shortcuts.ts'
+import { Choice } from '../widgets/Choice.tsx'
+import { Keys } from '../widgets/Keys.tsx'
+import { Notice } from '../widgets/Notice.tsx'
+import { CautionsDialog } from './CautionsDialog.tsx'
+import { HelpDialog } from './HelpDialog.tsx'
+import { PhaseShape } from './PhaseShape.tsx'
+import { isWorthTelling } from './worthTelling.ts'
+
+const places: readonly { route: Route; name: string; also: readonly Route['page'][] }[] = [
+  { route: { page: 'bench' }, name: 'Bench', also: ['connect'] },
+  { route: { page: 'specimens' }, name: 'Specimens', also: ['specimen', 'new-specimen'] },
+  {
+    route: { page: 'breaks' },
+    name: 'Breaks',
+    also: ['break', 'compare', 'reevaluations', 'new-reevaluation', 'reevaluation'],
+  },
+  {
+    route: { page: 'calibration' },
+    name: 'Calibration',
+    also: ['weights', 'calibration-run', 'check-weight', 'calibration-record'],
+  },
+  { route: { page: 'archive' }, name: 'Archive', also: [] },
+  { route: { page: 'settings' }, name: 'Settings', also: [] },
+]
+
+const unitOptions = [
+  { value: 'SI', label: 'SI', title: 'newtons, millimetres, megapascals' },
+  { value: 'US', label: 'US', title: 'pounds-force, inches, psi' },
+] as const
+
+/** What stands around every page: name, places, connection, units, help, cautions, overload, and what went wrong. */
+export function Frame({ route, children }: { route: Route; children: ReactNode }) {
+  const host = useHost()
+  const bench = useBench()
+  const preferences = usePreferences()
+  const link = useStore(host.link)
+  const trouble = useStore(host.trouble)
+  const setPreferences = useAction('preferences.set')
+  useBenchSound(bench, preferences.sound)
+  const [dialog, setDialog] = useState<'help' | 'cautions' | null>(null)
+  const main = useRouteFocus(route)
+  const firstCautions = !preferences.cautionsRead && route.page === 'bench' && bench.connection.status !== 'closed'
+
+  useSingleKeys((key) => {
+    const place: Record<string, Route> = {
+      b: { page: 'bench' },
+      s: { page: 'specimens' },
+      k: { page: 'breaks' },
+      i: { page: 'calibration' },
+      v: { page: 'archive' },
+    }
+    const target = place[key.toLowerCase()]
+    if (target !== undefined) go(target)
+    else if (key === '?') setDialog('help')
+    else if (key.toLowerCase() === 'u') void setPreferences.run({ units: preferences.units === 'SI' ? 'US' : 'SI' })
+    else return false
+    return true
+  }, window)
+
+  return (
+    <div className="frame">
+      <button type="button" className="skip-link" onClick={() => main.current?.focus()}>
+        Skip to the page
+      </button>
+      <header className="frame-head">
+        <a className="frame-name" href={hashOf({ page: 'bench' })}>
+          Breakledger
+        </a>
+        <nav aria-label="Places">
+          <ul>
+            {places.map(({ route: place, name, also }) => {
+              const here = place.page === route.page || also.includes(route.page)
+              return (
+                <li key={name}>
+                  <a href={hashOf(place)} aria-current={here ? 'page' : undefined}>
+                    {name}
+                  </a>
+                </li>
+              )
+            })}
+          </ul>
+        </nav>
+        <RunningMark route={route} />
+        <a className="frame-connection" href={hashOf({ page: 'connect' })} title="Choose or change the device">
+          <PhaseShape phase={bench.phase} />
+          <span>
+            <span className="visually-hidden">Device: </span>
+            {bench.connection.status === 'open' ? bench.connection.label : connectionWords(bench.connection)}
+          </span>
+        </a>
+        <Choice
+          label="Units"
+          labelHidden
+          options={unitOptions}
+          value={preferences.units}
+          onChange={(units) => void setPreferences.run({ units })}
+        />
+        <button type="button" className="button button-quiet frame-help" onClick={() => setDialog('help')}>
+          Keys <Keys keys="?" />
+        </button>
+      </header>
+      <OverloadBanner bench={bench} />
+      {link === 'lost' ? (
+        <div className="host-lost" role="alert">
+          <strong>The program has gone away.</strong> The page connects again by itself; nothing that was stored is
+          lost. If it stays away, start Breakledger again and open the address that it gives.
+        </div>
+      ) : null}
+      <div className="frame-trouble">
+        <Notice
+          trouble={trouble !== null && isWorthTelling(trouble, route, bench) ? trouble : null}
+          onDismiss={() => host.trouble.set(null)}
+        />
+      </div>
+      <main id="main" ref={main} tabIndex={-1}>
+        {children}
+      </main>
+      {dialog === 'help' ? (
+        <HelpDialog onClose={() => setDialog(null)} onCautions={() => setDialog('cautions')} />
+      ) : null}
+      {dialog === 'cautions' ? <CautionsDialog first={false} onClose={() => setDialog(null)} /> : null}
+      {firstCautions && dialog === null ? (
+        <CautionsDialog first onClose={() => void setPreferences.run({ cautionsRead: true })} />
+      ) : null}
+    </div>
+  )
+}
+
+/** Puts the focus on the page after going to another place, so that a screen reader begins there. */
+function useRouteFocus(route: Route) {
+  const main = useRef<HTMLElement>(null)
+  // Taking a curve out of a comparison leads to no other place.
+  const place = route.page === 'compare' ? route.page : hashOf(route)
+  const before = useRef(place)
+  useEffect(() => {
+    if (before.current === place) return
+    before.current = place
+    main.current?.focus({ preventScroll: true })
+    main.current?.scrollTo(0, 0)
+  }, [place])
+  return main
+}

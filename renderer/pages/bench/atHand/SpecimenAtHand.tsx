@@ -1,0 +1,85 @@
+import type { BenchState } from '#contract/bench/bench.ts'
+import type { SpecimenFields } from '#contract/specimens/specimen.ts'
+import { useQuantities } from '#words/quantities.ts'
+import { isUncalibrated } from '#words/wording.ts'
+import { hashOf } from '../../../routes/route.ts'
+import { Keys } from '../../../widgets/Keys.tsx'
+import { useLiveReading } from '../live/useLiveReading.ts'
+import './atHand.css'
+
+/** The specimen in the press, its strength as the load rises, and which one comes next. */
+export function SpecimenAtHand({ bench, onNext }: { bench: BenchState; onNext(): void }) {
+  const { area } = useQuantities()
+  const { specimen, next } = bench
+  return (
+    <section className="at-hand" aria-labelledby="at-hand-title">
+      <h2 id="at-hand-title">Specimen at hand</h2>
+      {specimen === null ? (
+        <>
+          <p className="at-hand-number">None</p>
+          <p className="at-hand-words">
+            <a href={hashOf({ page: 'specimens' })}>Choose a specimen</a>, or go on without: the break can be given to
+            one later.
+          </p>
+        </>
+      ) : (
+        <>
+          <p className="at-hand-number">
+            <a href={hashOf({ page: 'specimen', specimenId: specimen.specimenId })}>{specimen.fields.number}</a>
+          </p>
+          <p className="at-hand-words">{specimenWords(specimen.fields)}</p>
+          <dl className="at-hand-figures">
+            <div>
+              <dt>Bonded area</dt>
+              <dd>{specimen.fields.areaMm2 === null ? 'not entered' : area.text(specimen.fields.areaMm2)}</dd>
+            </div>
+            <LiveStrength bench={bench} areaMm2={specimen.fields.areaMm2} />
+          </dl>
+        </>
+      )}
+      <div className="at-hand-next">
+        <p>
+          {next === null ? (
+            'No other specimen is waiting'
+          ) : (
+            <>
+              Next <strong>{next.fields.number}</strong>
+            </>
+          )}
+          <span className="at-hand-queue">{queueWords(bench.waitingSpecimens)}</span>
+        </p>
+        <button type="button" className="button" disabled={next === null || bench.phase === 'loading'} onClick={onNext}>
+          Next <Keys keys="N" />
+        </button>
+      </div>
+    </section>
+  )
+}
+
+function LiveStrength({ bench, areaMm2 }: { bench: BenchState; areaMm2: number | null }) {
+  const { strength } = useQuantities()
+  const reading = useLiveReading()
+  const loading = bench.phase === 'loading'
+  const forceN = bench.scale.kind === 'none' || !loading ? null : reading.latest
+  const strengthMPa = forceN === null || areaMm2 === null ? null : forceN / areaMm2
+  return (
+    <div>
+      <dt>Stress now{stressDoubt(bench.scale.kind)}</dt>
+      <dd>{strengthMPa === null ? '–' : strength.text(strengthMPa)}</dd>
+    </div>
+  )
+}
+
+function stressDoubt(kind: BenchState['scale']['kind']): string {
+  if (kind === 'none') return ', no scale'
+  return isUncalibrated(kind) ? ', uncalibrated' : ''
+}
+
+/** What tells a specimen from others, in one line. */
+export function specimenWords(fields: SpecimenFields): string {
+  return [fields.adhesive, fields.jointType, fields.exposure].filter((words) => words !== '').join(' · ')
+}
+
+function queueWords(waiting: number): string {
+  return waiting === 1 ? '1 waiting' : `${waiting} waiting`
+}

@@ -1,0 +1,155 @@
+import { useRef, useState } from 'react'
+import type { Alignment, Normalising } from '#contract/breaks/curveViews.ts'
+import { useAnswer } from '../../../host/useAnswer.ts'
+import { useEvent } from '../../../host/useEvent.ts'
+import { go } from '../../../host/useRoute.ts'
+import { hashOf } from '../../../routes/route.ts'
+import { Choice } from '../../../widgets/Choice.tsx'
+import { Notice } from '../../../widgets/Notice.tsx'
+import { Switch } from '../../../widgets/Switch.tsx'
+import { ComparedCurves } from './ComparedCurves.tsx'
+import { distanceWords, hintWords, leftOutName, medianWords, severalGroupsWords } from './compareWords.ts'
+import { TaskLine } from './TaskLine.tsx'
+import { useComparison } from './useComparison.ts'
+import { useLoadedCurves } from './useLoadedCurves.ts'
+import './compare.css'
+
+const alignments = [
+  { value: 'onset', label: 'Onset', title: 'where the load sets in lies at 0' },
+  { value: 'peak', label: 'Peak', title: 'the highest load lies at 0' },
+  { value: 'break', label: 'Break', title: 'where the joint let go lies at 0' },
+] as const
+const normalisings = [
+  { value: 'no', label: 'As it is', title: 'force over time' },
+  { value: 'force', label: '% of own peak', title: 'each curve in percent of its own peak' },
+  { value: 'force-and-time', label: '… and of time', title: 'time in percent from onset to peak as well' },
+] as const
+
+/** Breaks laid over each other: their curves, the median of all with its quartiles, and what stands out from it. */
+export function ComparePage({ breakIds }: { breakIds: readonly number[] }) {
+  if (breakIds.length === 0)
+    return (
+      <div className="plain-page">
+        <h1>Compare breaks</h1>
+        <p className="prose">
+          Nothing is selected. Select breaks in <a href={hashOf({ page: 'breaks' })}>the list</a> with Space, or open
+          one and compare it with its group.
+        </p>
+      </div>
+    )
+  return <Compare breakIds={breakIds} />
+}
+
+function Compare({ breakIds }: { breakIds: readonly number[] }) {
+  const [alignAt, setAlignAt] = useState<Alignment>('onset')
+  const [normalising, setNormalising] = useState<Normalising>('no')
+  const [withMedian, setWithMedian] = useState(true)
+  const [takenOut, setTakenOut] = useState<readonly number[]>([])
+  const [version, setVersion] = useState(0)
+  const page = useRef<HTMLDivElement>(null)
+  useEvent('records.changed', (changed) => {
+    if (changed.breakIds.some((id) => breakIds.includes(id))) setVersion((before) => before + 1)
+  })
+  const loaded = useLoadedCurves(breakIds, version)
+  const made = useComparison({ breakIds: [...breakIds], alignAt, normalising }, version)
+  const group = useGroup(breakIds)
+  const comparison = made.value
+  const compared = comparison?.curves.length ?? 0
+  return (
+    <div className="compare-page" ref={page}>
+      <header className="record-head">
+        <div>
+          <p className="crumb">
+            <a href={hashOf({ page: 'breaks' })}>Breaks</a>
+          </p>
+          <h1>{breakIds.length === 1 ? 'One break' : `${breakIds.length} breaks compared`}</h1>
+          {group === null ? null : <p className="record-words">{group.name ?? severalGroupsWords(compared)}</p>}
+        </div>
+        <div className="compare-choices">
+          <Choice label="0 lies at" options={alignments} value={alignAt} onChange={(at) => setAlignAt(at)} />
+          <Choice label="Shown" options={normalisings} value={normalising} onChange={(to) => setNormalising(to)} />
+          <Switch label="Median" on={withMedian && compared >= 3} onChange={setWithMedian} />
+        </div>
+      </header>
+      {made.error?.code === 'cancelled' ? (
+        <p className="compare-stopped">
+          The comparison was stopped.{' '}
+          <button type="button" className="button button-small" onClick={made.again}>
+            Compare again
+          </button>
+        </p>
+      ) : (
+        <Notice trouble={made.error} />
+      )}
+      <Notice trouble={loaded.error} />
+      {comparison === null ? (
+        <TaskLine made={made} loaded={loaded} total={breakIds.length} />
+      ) : (
+        <ComparedCurves
+          comparison={comparison}
+          loaded={loaded.curves}
+          withMedian={withMedian}
+          ofOneGroup={group !== null && group.name !== null}
+          onTakeOut={(breakId) => {
+            setTakenOut([...takenOut, breakId])
+            go({ page: 'compare', breakIds: breakIds.filter((id) => id !== breakId) })
+          }}
+        >
+          <TaskLine made={made} loaded={loaded} total={breakIds.length} />
+          {compared > 0 && compared < 3 ? <p>{medianWords(compared)}</p> : null}
+          {compared >= 3 ? (
+            <>
+              <p>{hintWords(comparison)}</p>
+              <p>{distanceWords}</p>
+            </>
+          ) : null}
+          {comparison.leftOut.length === 0 ? null : (
+            <div className="compare-left-out">
+              <h2>Left out</h2>
+              <ul>
+                {comparison.leftOut.map(({ breakId, because }) => (
+                  <li key={breakId}>
+                    <a href={hashOf({ page: 'break', breakId })}>
+                      {leftOutName(breakId, loaded.curves.get(breakId)?.record.summary.number ?? null)}
+                    </a>
+                    : {because}
+                  </li>
+                ))}
+              </ul>
+            </div>
+          )}
+          {takenOut.length === 0 ? null : (
+            <p>
+              Taken out: {takenOut.length}.{' '}
+              <button
+                type="button"
+                className="button button-small"
+                onClick={() => {
+                  setTakenOut([])
+                  // The button goes away, so its focus goes on to the curves
+                  page.current?.querySelector<HTMLElement>('.compare-table tr[tabindex="0"]')?.focus()
+                  go({ page: 'compare', breakIds: [...new Set([...breakIds, ...takenOut])] })
+                }}
+              >
+                Put back
+              </button>
+            </p>
+          )}
+        </ComparedCurves>
+      )}
+    </div>
+  )
+}
+
+/** The name of the group, when the breaks are all of one, null for any other selection; null as a whole while it is not known. */
+function useGroup(breakIds: readonly number[]): { name: string | null } | null {
+  const [first] = breakIds
+  const group = useAnswer('breaks.group', first === undefined ? null : { breakId: first })
+  if (group.value === null) return null
+  const inGroup = new Set(group.value.breakIds)
+  if (!breakIds.every((id) => inGroup.has(id))) return { name: null }
+  const { name } = group.value
+  return {
+    name: breakIds.length === inGroup.size ? `all of ${name}` : `${breakIds.length} of the ${inGroup.size} of ${name}`,
+  }
+}

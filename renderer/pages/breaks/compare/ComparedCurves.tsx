@@ -1,0 +1,164 @@
+import { type ReactNode, useMemo, useState } from 'react'
+import type { Comparison } from '#contract/breaks/curveViews.ts'
+import { type Quantities, type Quantity, useQuantities, withoutEndingZeros, writeNumber } from '#words/quantities.ts'
+import { go } from '../../../host/useRoute.ts'
+import type { ForceDisplay } from '../../../plots/live/forceDisplay.ts'
+import type { OverlayCurve, OverlayMedian } from '../../../plots/overlay/overlayCurve.ts'
+import { evaluationInForce } from '../record/evaluationInForce.ts'
+import { CompareLegend } from './CompareLegend.tsx'
+import { CompareTable } from './CompareTable.tsx'
+import { type CompareRow, orderRows, type RowOrder, timeToPeakS } from './compareRows.ts'
+import { curveName, differenceWords, outlyingWords, standingWords } from './compareWords.ts'
+import type { LoadedCurve } from './loadedCurves.ts'
+import { OverlayFigure } from './OverlayFigure.tsx'
+import { unlikeWords } from './unlikeWords.ts'
+
+/** The curves beside their table: what is chosen or pointed at in one stands out in the other. */
+export function ComparedCurves({
+  comparison,
+  loaded,
+  withMedian,
+  ofOneGroup,
+  onTakeOut,
+  children,
+}: {
+  comparison: Comparison
+  loaded: ReadonlyMap<number, LoadedCurve>
+  withMedian: boolean
+  /** They have an adhesive in common, which is named with the group. */
+  ofOneGroup: boolean
+  onTakeOut(breakId: number): void
+  /** What is said under the table. */
+  children: ReactNode
+}) {
+  const quantities = useQuantities()
+  const [chosen, setChosen] = useState<number | null>(null)
+  const [pointed, setPointed] = useState<number | null>(null)
+  const [order, setOrder] = useState<{ by: RowOrder; descending: boolean }>({ by: 'given', descending: false })
+  const rows = useMemo(
+    () => orderRows(rowsOf(comparison, loaded), order.by, order.descending),
+    [comparison, loaded, order],
+  )
+  const curves = useMemo(() => curvesOf(comparison, loaded, quantities), [comparison, loaded, quantities])
+  const median = useMemo<OverlayMedian | null>(
+    () => (withMedian && comparison.curves.length >= 3 ? comparison : null),
+    [comparison, withMedian],
+  )
+  const display = useMemo(() => displayIn(quantities, comparison.unit), [quantities, comparison.unit])
+  const shown = rows.find(({ breakId }) => breakId === (pointed ?? chosen)) ?? null
+
+  function onKey(name: string): boolean {
+    if (name === 'Enter' && shown !== null) {
+      go({ page: 'break', breakId: shown.breakId })
+      return true
+    }
+    if (name !== 'ArrowUp' && name !== 'ArrowDown') return false
+    const at = rows.findIndex(({ breakId }) => breakId === chosen)
+    const step = name === 'ArrowUp' ? -1 : 1
+    const next = at < 0 ? (step > 0 ? 0 : rows.length - 1) : Math.min(Math.max(at + step, 0), rows.length - 1)
+    setPointed(null)
+    setChosen(rows[next]?.breakId ?? null)
+    return true
+  }
+
+  return (
+    <div className="compare-columns">
+      <div className="compare-plot">
+        <OverlayFigure
+          curves={curves}
+          median={median}
+          display={display}
+          timeUnit={comparison.timeUnit}
+          emphasis={shown === null ? null : { key: shown.breakId, name: shown.name }}
+          onPoint={setPointed}
+          onChoose={setChosen}
+          onKey={onKey}
+        />
+        <CompareLegend
+          withMedian={median !== null}
+          withAside={curves.some(({ setAside }) => setAside)}
+          withOutlying={curves.some(({ outlying }) => outlying !== null)}
+        />
+      </div>
+      <div className="compare-side">
+        <CompareTable
+          rows={rows}
+          withAdhesive={!ofOneGroup}
+          distance={distanceIn(quantities, comparison.unit)}
+          wordsOf={(row) => {
+            const words = outlyingWords(row.curve, comparison, quantities)
+            return words === '' ? '' : `${words}. ${unlikeWords(row, rows, comparison, quantities)}`.trimEnd()
+          }}
+          chosen={chosen}
+          pointed={pointed}
+          order={order.by}
+          descending={order.descending}
+          onOrder={(by) => setOrder({ by, descending: by === order.by ? !order.descending : by !== 'name' })}
+          onChoose={setChosen}
+          onPoint={setPointed}
+          onOpen={(breakId) => go({ page: 'break', breakId })}
+          onTakeOut={onTakeOut}
+        />
+        <div className="compare-notes">{children}</div>
+      </div>
+    </div>
+  )
+}
+
+function rowsOf({ curves }: Comparison, loaded: ReadonlyMap<number, LoadedCurve>): CompareRow[] {
+  return curves.map((curve) => {
+    const record = loaded.get(curve.breakId)?.record
+    return {
+      breakId: curve.breakId,
+      name: curveName(curve, curves),
+      curve,
+      standing:
+        record === undefined
+          ? ''
+          : standingWords(record.summary, evaluationInForce(record)?.settings.capacityN ?? null),
+      adhesive: record?.summary.adhesive ?? null,
+      peakN: curve.peakN,
+      overruled: record?.summary.overruled ?? null,
+      strengthMPa: record?.summary.strengthMPa ?? null,
+      timeToPeakS: record === undefined ? null : timeToPeakS(record),
+    }
+  })
+}
+
+function curvesOf(
+  comparison: Comparison,
+  loaded: ReadonlyMap<number, LoadedCurve>,
+  quantities: Quantities,
+): OverlayCurve[] {
+  const found: OverlayCurve[] = []
+  for (const curve of comparison.curves) {
+    const there = loaded.get(curve.breakId)
+    if (there === undefined) continue
+    const { originS, timeUnit, forceUnit, setAside, outlying } = curve
+    found.push({
+      key: curve.breakId,
+      label: curveName(curve, comparison.curves),
+      levels: there.levels,
+      samples: there.samples,
+      originS,
+      timeUnit,
+      forceUnit,
+      setAside,
+      outlying:
+        outlying === null ? null : { at: outlying.at, words: differenceWords(outlying, comparison.unit, quantities) },
+    })
+  }
+  return found
+}
+
+function displayIn(quantities: Quantities, unit: Comparison['unit']): ForceDisplay {
+  const format = (shown: number) => withoutEndingZeros(writeNumber(shown, 3))
+  if (unit === 'N') return { factor: quantities.force.factor, unit: quantities.force.unit, format }
+  return { factor: 1, unit, format }
+}
+
+/** How a distance from the median is shown: in the unit of the force axis. */
+function distanceIn({ force }: Quantities, unit: Comparison['unit']): Pick<Quantity, 'unit' | 'number'> {
+  if (unit === 'N') return force
+  return { unit, number: (distance) => (distance === null ? '–' : writeNumber(distance, 1)) }
+}

@@ -1,0 +1,20 @@
+import type { BreakRecord, PickedSample } from '#contract/breaks/break.ts'
+import { taredForce } from '#domain/calibration/scale/forceScale.ts'
+import { type Quantity, writeFixed, writeNumber } from '#words/quantities.ts'
+import { evaluationInForce } from '../record/evaluationInForce.ts'
+
+/** A sample that a person named: its load under the scale in force, and its time. */
+export function sampleWords(
+  record: Pick<BreakRecord, 'header' | 'evaluations' | 'inForceId'>,
+  { reading, timeS }: PickedSample,
+  force: Pick<Quantity, 'text'>,
+): string {
+  const { scale, tareOffset } = evaluationInForce(record) ?? {
+    scale: record.header.scale,
+    tareOffset: record.header.tare?.offset ?? 0,
+  }
+  const tared = taredForce(Float64Array.of(reading), scale, record.header.readingUnit, tareOffset)
+  const value = tared.force[0]!
+  const load = tared.unit === 'counts' ? `${writeNumber(value, 0)} counts` : force.text(value)
+  return `${load} at ${writeFixed(timeS, 3)} s`
+}

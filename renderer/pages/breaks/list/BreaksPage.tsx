@@ -1,0 +1,134 @@
+import type { BreakSummary } from '#contract/breaks/break.ts'
+import { type Quantities, useQuantities, writeCount } from '#words/quantities.ts'
+import { flagListWords, instantWords, outcomeWord, setAsideWords } from '#words/wording.ts'
+import { go } from '../../../host/useRoute.ts'
+import { OverruledMark } from '../../../parts/decisions/OverruledMark.tsx'
+import { ListTools } from '../../../parts/lists/ListTools.tsx'
+import { useListView } from '../../../parts/lists/listViewStore.ts'
+import { type ListView, usePagedList } from '../../../parts/lists/usePagedList.ts'
+import { hashOf } from '../../../routes/route.ts'
+import { LongName } from '../../../widgets/LongName.tsx'
+import { type Column, LongTable } from '../../../widgets/LongTable.tsx'
+import { Notice } from '../../../widgets/Notice.tsx'
+import { breakRowLabel } from './breakRowLabel.ts'
+import { SelectionBar } from './SelectionBar.tsx'
+import { useBreakSelection } from './useBreakSelection.ts'
+import '../../../parts/lists/records.css'
+import './selection.css'
+
+type Sort = NonNullable<ListView['sort']>
+
+/** Every capture that was ever made, newest first. */
+export function BreaksPage() {
+  const [view, onView] = useListView('breaks', { sort: 'startedAt', descending: true })
+  const list = usePagedList('breaks.list', view)
+  const selection = useBreakSelection(view, list)
+  const quantities = useQuantities()
+  const sort = view.sort ?? 'startedAt'
+  const descending = view.descending ?? true
+  const narrowed = Boolean(view.text) || (view.status ?? 'all') !== 'all'
+  return (
+    <div className="list-page">
+      <ListTools
+        title="Breaks"
+        view={view}
+        onView={onView}
+        total={
+          list.pending && list.total === 0 ? '' : list.total === 1 ? '1 break' : `${writeCount(list.total)} breaks`
+        }
+        withWaiting={false}
+      >
+        <a className="button" href={hashOf({ page: 'reevaluations' })}>
+          Evaluated again
+        </a>
+      </ListTools>
+      <Notice trouble={list.error} />
+      <LongTable<BreakSummary, Sort>
+        label="Breaks"
+        listKey={JSON.stringify(view)}
+        columns={columnsIn(quantities)}
+        total={list.total}
+        rowAt={list.rowAt}
+        onSight={list.onSight}
+        sort={sort}
+        descending={descending}
+        onSort={(next) => onView({ sort: next, descending: next === sort ? !descending : next === 'startedAt' })}
+        onOpen={(row) => go({ page: 'break', breakId: row.breakId })}
+        rowLabel={breakRowLabel}
+        empty={list.pending ? '' : narrowed ? 'No break fits the search and filter.' : 'Nothing broke yet.'}
+        selection={selection.rows}
+      />
+      <SelectionBar selection={selection} total={list.total} />
+    </div>
+  )
+}
+
+function columnsIn({ force, strength }: Quantities): Column<BreakSummary, Sort>[] {
+  return [
+    { key: 'when', title: 'When', sort: 'startedAt', width: '14%', cell: (row) => instantWords(row.startedAt) },
+    {
+      key: 'number',
+      title: 'Specimen',
+      sort: 'number',
+      width: '13%',
+      cell: (row) =>
+        row.number === null ? (
+          <span className="quiet">none</span>
+        ) : (
+          <strong>
+            <LongName name={row.number} />
+          </strong>
+        ),
+    },
+    {
+      key: 'adhesive',
+      title: 'Adhesive',
+      sort: 'adhesive',
+      width: '17%',
+      cell: (row) => <span title={row.adhesive ?? undefined}>{row.adhesive ?? ''}</span>,
+    },
+    {
+      key: 'outcome',
+      title: 'Outcome',
+      width: '8%',
+      cell: (row) => <span title={row.setAside === null ? undefined : setAsideWords(row)}>{outcomeWord(row)}</span>,
+    },
+    {
+      key: 'peak',
+      title: 'Peak',
+      unit: force.unit,
+      sort: 'peakN',
+      numeric: true,
+      width: '9%',
+      cell: (row) => (
+        <>
+          <OverruledMark overruled={row.overruled} /> {force.number(row.peakN)}
+        </>
+      ),
+    },
+    {
+      key: 'strength',
+      title: 'Strength',
+      unit: strength.unit,
+      sort: 'strengthMPa',
+      numeric: true,
+      width: '10%',
+      cell: (row) => strength.number(row.strengthMPa),
+    },
+    {
+      key: 'wood',
+      title: 'Wood f.',
+      unit: '%',
+      sort: 'woodFailurePercent',
+      numeric: true,
+      width: '8%',
+      cell: (row) => row.woodFailurePercent ?? '–',
+    },
+    {
+      key: 'flags',
+      title: 'To be read with',
+      width: '21%',
+      cell: (row) => <span title={flagListWords(row)}>{flagListWords(row, 2)}</span>,
+    },
+  ]
+}

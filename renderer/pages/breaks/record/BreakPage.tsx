@@ -1,0 +1,83 @@
+import { useState } from 'react'
+import type { BreakRecord } from '#contract/breaks/break.ts'
+import { setAsideWords } from '#words/wording.ts'
+import { useAnswer } from '../../../host/useAnswer.ts'
+import { AssessDialog } from '../../../parts/decisions/AssessDialog.tsx'
+import { ReassignDialog } from '../../../parts/decisions/ReassignDialog.tsx'
+import { SetAsideDialog, TakeBackDialog } from '../../../parts/decisions/StandingDialogs.tsx'
+import { Notice } from '../../../widgets/Notice.tsx'
+import { PickPeakDialog } from '../curve/PickPeakDialog.tsx'
+import { ReviewedCurve } from '../curve/ReviewedCurve.tsx'
+import { BreakColumns } from './BreakColumns.tsx'
+import { BreakHead } from './BreakHead.tsx'
+import type { BreakDialog } from './breakDialog.ts'
+import { EvaluationsTable } from './EvaluationsTable.tsx'
+import { evaluationInForce } from './evaluationInForce.ts'
+import { PeakAsFoundDialog, PrematureDialog } from './OverruleDialogs.tsx'
+import { ResultStrip } from './ResultStrip.tsx'
+import '../../../parts/lists/records.css'
+import './break.css'
+
+/** One break: its curve and what the program saw on it, what was made of it, how far to trust it, and what people said. */
+export function BreakPage({ breakId }: { breakId: number }) {
+  const answer = useAnswer('breaks.get', { breakId })
+  if (answer.value === null)
+    return (
+      <div className="record-page">
+        <Notice trouble={answer.error} />
+        {answer.pending ? <p className="quiet">Fetching the record …</p> : null}
+      </div>
+    )
+  return <BreakView record={answer.value} />
+}
+
+function BreakView({ record }: { record: BreakRecord }) {
+  const { summary } = record
+  const [dialog, setDialog] = useState<BreakDialog | null>(null)
+  const close = () => setDialog(null)
+  const inForce = evaluationInForce(record)
+  const loaded = inForce !== null && inForce.result.outcome !== 'none'
+  return (
+    <div className="record-page">
+      <BreakHead summary={summary} evaluated={inForce !== null} onAsk={setDialog} />
+      {summary.setAside === null ? null : (
+        <p className="set-aside-words">
+          <strong>Set aside, not used in results:</strong> {setAsideWords(summary)}
+        </p>
+      )}
+      <ResultStrip record={record} onAsk={setDialog} />
+      <ReviewedCurve
+        record={record}
+        {...(loaded ? { onPick: (timeS: number) => setDialog({ kind: 'pick', timeS }) } : {})}
+      />
+      {record.evaluations.length > 1 ? (
+        <section className="evaluations" aria-labelledby="evaluations-title">
+          <h2 id="evaluations-title">Evaluations beside each other</h2>
+          <EvaluationsTable record={record} />
+        </section>
+      ) : null}
+      <BreakColumns record={record} />
+      {dialog === null ? null : <DialogOf dialog={dialog} record={record} onClose={close} />}
+    </div>
+  )
+}
+
+function DialogOf({ dialog, record, onClose }: { dialog: BreakDialog; record: BreakRecord; onClose(): void }) {
+  const { summary } = record
+  switch (dialog.kind) {
+    case 'set-aside':
+      return <SetAsideDialog summary={summary} onClose={onClose} />
+    case 'take-back':
+      return <TakeBackDialog summary={summary} onClose={onClose} />
+    case 'reassign':
+      return <ReassignDialog summary={summary} onClose={onClose} />
+    case 'assess':
+      return <AssessDialog summary={summary} onClose={onClose} />
+    case 'pick':
+      return <PickPeakDialog record={record} startTimeS={dialog.timeS} onClose={onClose} />
+    case 'premature':
+      return <PrematureDialog record={record} onClose={onClose} />
+    case 'as-found':
+      return <PeakAsFoundDialog record={record} onClose={onClose} />
+  }
+}

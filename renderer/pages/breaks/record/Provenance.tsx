@@ -1,0 +1,52 @@
+import type { BreakRecord } from '#contract/breaks/break.ts'
+import { useQuantities, writeNumber } from '#words/quantities.ts'
+import { endingWords, instantWords, scaleWords } from '#words/wording.ts'
+import { evaluationInForce } from './evaluationInForce.ts'
+
+/** The name of the calibration that the capture was made with, where an evaluation under it is there to say. */
+function nameOf({ header, verifications }: BreakRecord): string | null {
+  const { scale } = header
+  if (scale.kind !== 'calibration') return null
+  return verifications.find((one) => one.calibrationId === scale.calibrationId)?.name ?? null
+}
+
+/** Everything that leads from the number back to the device: session, scale, zero, settings, method, checksum. */
+export function Provenance({ record }: { record: BreakRecord }) {
+  const { force } = useQuantities()
+  const { header, end, session, evaluations } = record
+  const inForce = evaluationInForce(record)
+  const { settings } = header
+  const inCounts = header.scale.kind === 'none'
+  const written = (value: number) =>
+    inCounts ? `${writeNumber(value, 1)} counts` : `${writeNumber(value * force.factor, 2)} ${force.unit}`
+  const lines: [string, string][] = [
+    ['Break', `${header.breakId}, session ${header.sessionId} of ${instantWords(session.startedAt)}`],
+    ['Device', session.source],
+    ['Line format', session.lineFormat],
+    ['Scale in the capture', scaleWords(header.scale, nameOf(record))],
+    ['Rated load', force.text(settings.capacityN)],
+    ['Start threshold', settings.startThresholdN === null ? '–' : written(settings.startThresholdN)],
+    ['Break is a fall of', `${writeNumber(settings.breakDropShare * 100, 1)} % within ${settings.breakDropWithinS} s`],
+    ['Method', inForce === null ? '–' : inForce.method],
+    ['Evaluations', String(evaluations.length)],
+    ['Program', session.program],
+    ['Capture', end === null ? 'still running' : endingWords[end.ending]],
+  ]
+  return (
+    <>
+      <dl className="facts">
+        {lines.map(([name, words]) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{words}</dd>
+          </div>
+        ))}
+      </dl>
+      {end === null ? null : (
+        <p className="checksum">
+          Curve SHA-256 <code>{end.curveSha256}</code>
+        </p>
+      )}
+    </>
+  )
+}

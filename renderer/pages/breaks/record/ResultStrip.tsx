@@ -1,0 +1,139 @@
+import type { BreakRecord } from '#contract/breaks/break.ts'
+import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
+import { firstEarlyDrop } from '#domain/signal/events/prematureLoad.ts'
+import { type Quantity, useQuantities, writeLimit, writeNumber } from '#words/quantities.ts'
+import { endedSentence, instantWords, isUncalibrated } from '#words/wording.ts'
+import { OverruledMark } from '../../../parts/decisions/OverruledMark.tsx'
+import { hashOf } from '../../../routes/route.ts'
+import type { BreakDialog } from './breakDialog.ts'
+import { evaluationInForce } from './evaluationInForce.ts'
+import { isLowerLimit } from './lowerLimit.ts'
+
+/** The figures that count, and whose word they are: the program's or a person's. */
+export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dialog: BreakDialog): void }) {
+  const { summary } = record
+  const { strengthMPa } = summary
+  const { force, strength } = useQuantities()
+  const result = evaluationInForce(record)?.result ?? null
+  const timeS = result?.course?.timeToFailureS ?? null
+  const lowerLimit = isLowerLimit(summary, evaluationInForce(record)?.settings.capacityN ?? null)
+  return (
+    <section className="result-strip" aria-labelledby="result-title">
+      <h2 id="result-title" className="visually-hidden">
+        Result
+      </h2>
+      <dl className="strip-figures">
+        <div>
+          <dt>
+            {peakName(record)}
+            {isUncalibrated(summary.scaleKind) ? (
+              <span className="tag">{summary.scaleKind === 'none' ? 'no scale' : 'uncalibrated'}</span>
+            ) : null}
+            {lowerLimit ? <strong className="tag">at least</strong> : null}
+            {summary.verification === null ? null : (
+              <a
+                href={hashOf({ page: 'calibration-record', calibrationId: summary.verification.calibrationId })}
+                title="The calibration that it was found with"
+              >
+                {summary.verification.name}
+              </a>
+            )}
+          </dt>
+          <dd className="strip-main">
+            {force.number(summary.peakN)} {summary.peakN === null ? null : <small>{force.unit}</small>}
+            <OverruledMark overruled={summary.overruled} />
+          </dd>
+        </div>
+        <div>
+          <dt>
+            Shear strength {lowerLimit && strengthMPa !== null ? <strong className="tag">at least</strong> : null}
+          </dt>
+          {strengthMPa === null ? (
+            <dd>{summary.outcome === 'break' ? (summary.peakN === null ? 'no scale' : 'area unknown') : 'none'}</dd>
+          ) : (
+            <dd className="strip-main">
+              {strength.number(strengthMPa)} <small>{strength.unit}</small>
+            </dd>
+          )}
+        </div>
+        {/* Both belong to the peak as found. */}
+        {summary.overruled !== null ? null : (
+          <>
+            <div>
+              <dt title="How far the true peak may lie above the highest sample">Sampling bound</dt>
+              <dd>{boundWords(result, force)}</dd>
+            </div>
+            <div>
+              <dt>Time to failure</dt>
+              <dd>{timeS === null ? 'not known' : `${writeNumber(timeS, 2)} s`}</dd>
+            </div>
+          </>
+        )}
+        <div>
+          <dt>Wood failure</dt>
+          <dd>{summary.woodFailurePercent === null ? 'not assessed' : `${summary.woodFailurePercent} %`}</dd>
+        </div>
+      </dl>
+      {result === null || result.outcome === 'none' ? null : <Word record={record} result={result} onAsk={onAsk} />}
+    </section>
+  )
+}
+
+function boundWords(result: EvaluationResult | null, force: Quantity): string {
+  if (result === null || result.samplingBoundN === null) return 'not known'
+  const { samplingBoundN, samplingBoundPercent } = result
+  const share = samplingBoundPercent === null ? '' : ` (${writeLimit(samplingBoundPercent, 2)} %)`
+  const bound = writeLimit(samplingBoundN * force.factor, 1)
+  return `${bound.startsWith('below') ? '' : '+'}${bound}\u00a0${force.unit}${share}`
+}
+
+function peakName({ summary }: BreakRecord): string {
+  if (summary.overruled?.kind === 'peak-picked') return 'Peak load, picked by hand'
+  if (summary.overruled?.kind === 'premature-failure') return 'Failure load, as declared'
+  return summary.outcome === 'break' ? 'Peak load' : 'Highest load'
+}
+
+/** Whose word the peak is, and the ways to disagree. */
+function Word({
+  record,
+  result,
+  onAsk,
+}: {
+  record: BreakRecord
+  result: EvaluationResult
+  onAsk(dialog: BreakDialog): void
+}) {
+  const { force } = useQuantities()
+  const { overruled } = record.summary
+  const drop = firstEarlyDrop(result.events)
+  return (
+    <div className="strip-word">
+      {overruled === null ? (
+        <p className="quiet">The peak is as the program found it. Do you disagree?</p>
+      ) : (
+        <p>
+          <strong>
+            {overruled.kind === 'peak-picked' ? 'Picked by hand' : 'Declared a premature failure'} by {overruled.by}
+          </strong>
+          , {instantWords(overruled.recordedAt)}: {endedSentence(overruled.reason)}{' '}
+          <span className="quiet">The peak as found: {force.text(overruled.foundPeakN)}.</span>
+        </p>
+      )}
+      <div className="strip-buttons">
+        <button type="button" className="button button-small" onClick={() => onAsk({ kind: 'pick', timeS: null })}>
+          Pick the peak by hand
+        </button>
+        {drop === null || overruled?.kind === 'premature-failure' ? null : (
+          <button type="button" className="button button-small" onClick={() => onAsk({ kind: 'premature' })}>
+            Declare premature failure
+          </button>
+        )}
+        {overruled === null ? null : (
+          <button type="button" className="button button-small" onClick={() => onAsk({ kind: 'as-found' })}>
+            Peak as found again
+          </button>
+        )}
+      </div>
+    </div>
+  )
+}

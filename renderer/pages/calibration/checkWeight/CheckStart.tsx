@@ -1,0 +1,95 @@
+import { useState } from 'react'
+import type { CheckState } from '#contract/calibration/calibrationUse.ts'
+import { loadText, signedNumber } from '#words/calibrationWords.ts'
+import { useQuantities, writeFixed } from '#words/quantities.ts'
+import { usePreferences } from '../../../host/hostContext.ts'
+import { useAction } from '../../../host/useAction.ts'
+import { useAnswer } from '../../../host/useAnswer.ts'
+import { hashOf } from '../../../routes/route.ts'
+import { useSingleKeys } from '../../../routes/shortcuts.ts'
+import { Keys } from '../../../widgets/Keys.tsx'
+import { Notice } from '../../../widgets/Notice.tsx'
+import { VerdictShape } from './VerdictShape.tsx'
+
+const storageKey = 'breakledger.check-weight'
+
+/** Chooses the weight and begins; after a check, what it said and what to do. */
+export function CheckStart({ state, calibration }: { state: CheckState; calibration: string }) {
+  const { operator } = usePreferences()
+  const { force } = useQuantities()
+  const kept = useAnswer('weights.list', {})
+  const begin = useAction('checkWeight.begin')
+  const weights = kept.value?.weights ?? []
+  const [chosen, setChosen] = useState(() => state.weights[0] ?? localStorage.getItem(storageKey) ?? '')
+  const name = weights.some((weight) => weight.name === chosen) ? chosen : (weights.at(-1)?.name ?? '')
+  const { result } = state
+
+  function start(): void {
+    if (name !== '' && !begin.pending) void begin.run({ weights: [name], by: operator })
+  }
+  useSingleKeys((key) => {
+    if (key !== 'Enter') return false
+    start()
+    return true
+  })
+
+  return (
+    <section className="check-now" aria-label="Check now">
+      {result === null ? null : (
+        <div className="verdict" data-standing={result.verdict.standing} role="status">
+          <VerdictShape standing={result.verdict.standing} />
+          <div>
+            <p className="verdict-sentence">{result.verdict.sentence}</p>
+            <p className="verdict-action">{result.verdict.action}</p>
+            <p className="quiet">
+              {loadText(result.check.indicatedN, force)} read, {loadText(result.check.expectedN, force)} expected:{' '}
+              {signedNumber((result.check.indicatedN - result.check.expectedN) * force.factor, 2)} {force.unit}, SD{' '}
+              {writeFixed(result.check.sdN * force.factor, 2)} {force.unit} of {result.check.count} samples
+            </p>
+          </div>
+        </div>
+      )}
+      <p className="prose">
+        Take a weight that stays on its hook for this and nothing else. The reading is held against what{' '}
+        <strong>{calibration}</strong> says of it.
+      </p>
+      {weights.length === 0 && !kept.pending ? (
+        <p>
+          No weight is kept yet. <a href={hashOf({ page: 'weights' })}>Write down the check weight first.</a>
+        </p>
+      ) : (
+        <fieldset className="choice">
+          <legend>Check with</legend>
+          <div className="weight-choice">
+            {weights.map((weight) => (
+              <label key={weight.name}>
+                <input
+                  type="radio"
+                  name="check-weight"
+                  checked={weight.name === name}
+                  onChange={() => {
+                    localStorage.setItem(storageKey, weight.name)
+                    setChosen(weight.name)
+                  }}
+                />
+                {weight.name}
+              </label>
+            ))}
+          </div>
+        </fieldset>
+      )}
+      <Notice trouble={kept.error ?? begin.error ?? state.problem} />
+      <div>
+        <button
+          type="button"
+          className="button button-primary button-large"
+          aria-disabled={name === '' || begin.pending}
+          onClick={start}
+        >
+          {result === null ? 'Check now' : 'Check again'} <Keys keys="Enter" />
+        </button>
+      </div>
+      <p className="quiet">Weights can fall: feet clear.</p>
+    </section>
+  )
+}

@@ -1,0 +1,88 @@
+import type { CheckState } from '#contract/calibration/calibrationUse.ts'
+import { loadText, stackWords } from '#words/calibrationWords.ts'
+import { useQuantities, writeFixed } from '#words/quantities.ts'
+import { useBench } from '../../../host/hostContext.ts'
+import { useAction } from '../../../host/useAction.ts'
+import { useSingleKeys } from '../../../routes/shortcuts.ts'
+import { Keys } from '../../../widgets/Keys.tsx'
+import { Notice } from '../../../widgets/Notice.tsx'
+import { RoutineShape } from '../run/RoutineShape.tsx'
+import { checkOrder } from './checkWords.ts'
+
+/** The check as it goes: zero, then the weight. */
+export function CheckWork({ state }: { state: CheckState }) {
+  const bench = useBench()
+  const { force } = useQuantities()
+  const goOn = useAction('checkWeight.goOn')
+  const stop = useAction('checkWeight.stop')
+  const putWeights = useAction('bench.putVirtualWeights')
+  const { live, phase } = state
+  const reading = phase === 'waiting-for-steady' || phase === 'averaging'
+  const order = checkOrder(state)
+  const isVirtual = bench.connection.source?.kind === 'virtual'
+  const hang = () => void putWeights.run({ forceN: phase === 'load' ? (state.expectedN ?? 0) : 0 })
+
+  useSingleKeys((key) => {
+    if (key === 'Enter') {
+      if (!reading) void goOn.run({})
+    } else if (key === 'Escape') void stop.run({})
+    else if (key.toLowerCase() === 'l' && isVirtual) hang()
+    else return false
+    return true
+  })
+
+  return (
+    <section className="check-now" aria-label="Check now">
+      <div className="order-line">
+        <RoutineShape phase={phase === 'load' ? 'step' : reading ? phase : 'zero'} atZero={phase === 'zero'} />
+        <h2 className="check-order">
+          {order.title}
+          {phase === 'load' && state.expectedN !== null ? `: ${loadText(state.expectedN, force)}` : ''}
+        </h2>
+      </div>
+      <p className="order-advice" aria-live="polite">
+        {order.advice}
+      </p>
+      <dl className="live-figures">
+        <div>
+          <dt>Reading now</dt>
+          <dd>{live.latest === null ? '–' : writeFixed(live.latest, 1)}</dd>
+        </div>
+        <div>
+          <dt>Samples</dt>
+          <dd>{live.count === 0 ? '–' : live.count}</dd>
+        </div>
+        <div>
+          <dt>Mean</dt>
+          <dd>{live.mean === null ? '–' : writeFixed(live.mean, 1)}</dd>
+        </div>
+      </dl>
+      <progress aria-label="Averaging" max={1} value={phase === 'averaging' ? live.averagedShare : 0} />
+      <Notice trouble={goOn.error ?? stop.error ?? putWeights.error ?? state.problem} />
+      <div className="work-buttons">
+        {reading ? null : (
+          <button
+            type="button"
+            className="button button-primary button-large"
+            disabled={goOn.pending}
+            onClick={() => void goOn.run({})}
+          >
+            {phase === 'zero' ? 'Read the zero' : 'Read the weight'} <Keys keys="Enter" />
+          </button>
+        )}
+        {isVirtual && !reading ? (
+          <button type="button" className="button" onClick={hang}>
+            {phase === 'load'
+              ? `Hang ${stackWords(state.weights)} on the virtual cell`
+              : 'Take the virtual weights off'}{' '}
+            <Keys keys="L" />
+          </button>
+        ) : null}
+        <button type="button" className="button button-quiet" onClick={() => void stop.run({})}>
+          Stop <Keys keys="Esc" />
+        </button>
+      </div>
+      <p className="quiet">Weights can fall: feet clear.</p>
+    </section>
+  )
+}

@@ -1,0 +1,67 @@
+import type { CalibrationDrift, CalibrationSummary } from '#contract/calibration/calibrationUse.ts'
+import { dayWords, rangeText, signedNumber } from '#words/calibrationWords.ts'
+import { useQuantities, writeNumber } from '#words/quantities.ts'
+import { hashOf } from '../../../routes/route.ts'
+import { temperatureWords } from './temperatureWords.ts'
+
+/** Every calibration, newest first, with what changed against the one before it on the same device. */
+export function CalibrationList({
+  rows,
+  drift,
+}: {
+  rows: readonly CalibrationSummary[]
+  drift: readonly CalibrationDrift[]
+}) {
+  const { force } = useQuantities()
+  const driftOf = new Map(drift.map((one) => [one.calibrationId, one]))
+  return (
+    <section aria-labelledby="list-title">
+      <h2 id="list-title">Calibrations</h2>
+      <table className="data-table">
+        <thead>
+          <tr>
+            <th scope="col">Made</th>
+            <th scope="col">Name</th>
+            <th scope="col">Class</th>
+            <th scope="col">Verified range</th>
+            <th scope="col" className="numeric">
+              Uncertainty <span className="quiet">%</span>
+            </th>
+            <th scope="col" className="numeric">
+              Slope changed <span className="quiet">%</span>
+            </th>
+            <th scope="col" className="numeric">
+              Zero changed <span className="quiet">{force.unit}</span>
+            </th>
+            <th scope="col">Temperature</th>
+            <th scope="col">Device</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => {
+            const change = driftOf.get(row.calibrationId)
+            const zeroN = change?.zeroChangeN ?? null
+            return (
+              <tr key={row.calibrationId}>
+                <td>{dayWords(row.madeAt)}</td>
+                <th scope="row">
+                  <a href={hashOf({ page: 'calibration-record', calibrationId: row.calibrationId })}>{row.name}</a>{' '}
+                  {row.inForce ? <strong className="tag">in force</strong> : null}
+                </th>
+                <td>{row.class}</td>
+                <td>{rangeText(row.verifiedRangeN, force)}</td>
+                <td className="numeric">
+                  {row.expandedUncertaintyPercent === null ? '–' : `±${writeNumber(row.expandedUncertaintyPercent, 2)}`}
+                </td>
+                <td className="numeric">{signedNumber(change?.slopeChangePercent ?? null, 3)}</td>
+                <td className="numeric">{signedNumber(zeroN === null ? null : zeroN * force.factor, 2)}</td>
+                <td>{change === undefined ? '–' : temperatureWords(change)}</td>
+                <td>{row.device === 'virtual' ? 'virtual' : 'serial'}</td>
+              </tr>
+            )
+          })}
+        </tbody>
+      </table>
+    </section>
+  )
+}

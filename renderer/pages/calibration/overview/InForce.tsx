@@ -1,0 +1,59 @@
+import type { BenchState } from '#contract/bench/bench.ts'
+import type { CalibrationSummary } from '#contract/calibration/calibrationUse.ts'
+import { dayWords, rangeText, uncertaintyText } from '#words/calibrationWords.ts'
+import { useQuantities } from '#words/quantities.ts'
+import { scaleWords } from '#words/wording.ts'
+import { hashOf } from '../../../routes/route.ts'
+
+/** The calibration that the next break is found with, or that there is none. */
+export function InForce({ bench, summary }: { bench: BenchState; summary: CalibrationSummary | null }) {
+  const { force } = useQuantities()
+  const { calibration } = bench
+  if (calibration === null)
+    return (
+      <section className="in-force" aria-label="In force" data-none="">
+        <p className="in-force-name">Uncalibrated</p>
+        <p className="prose">
+          {bench.connection.status === 'open'
+            ? `Now: ${scaleWords(bench.scale)}. `
+            : 'No device is connected; which calibration holds shows once it is. '}
+          Every force that is shown or stored says so.
+        </p>
+      </section>
+    )
+  return (
+    <section className="in-force" aria-label="In force">
+      <div className="in-force-title">
+        <p className="in-force-caption">In force</p>
+        <p className="in-force-name">
+          <a href={hashOf({ page: 'calibration-record', calibrationId: calibration.calibrationId })}>
+            {calibration.name}
+          </a>
+        </p>
+        <p className="record-words">
+          {summary === null ? '' : `${dayWords(summary.madeAt)}${summary.by === '' ? '' : `, ${summary.by}`} · `}
+          {summary?.source ?? bench.connection.label}
+        </p>
+      </div>
+      <dl className="in-force-figures">
+        <div>
+          <dt>Class</dt>
+          <dd>{summary === null ? '–' : summary.class}</dd>
+        </div>
+        <div>
+          <dt>Verified range</dt>
+          <dd>{rangeText(calibration.verifiedRangeN, force)}</dd>
+        </div>
+        <div>
+          <dt>Uncertainty, k = 2</dt>
+          <dd>{uncertaintyText(summary?.expandedUncertaintyPercent ?? null)}</dd>
+        </div>
+        <div data-overdue={calibration.overdue ? '' : undefined}>
+          <dt>Due again</dt>
+          <dd>{calibration.dueOn === null ? 'no date' : dayWords(calibration.dueOn)}</dd>
+          {calibration.overdue ? <dd className="figure-words">overdue: calibrate before the next series</dd> : null}
+        </div>
+      </dl>
+    </section>
+  )
+}

@@ -1,0 +1,115 @@
+import type { GravityChoice } from '#contract/calibration/calibration.ts'
+import { localGravity } from '#domain/calibration/weights/localGravity.ts'
+import { writeFixed } from '#words/quantities.ts'
+import { Choice } from '../../../widgets/Choice.tsx'
+import { Field } from '../../../widgets/Field.tsx'
+import { Switch } from '../../../widgets/Switch.tsx'
+import type { PlanErrors, PlanTexts } from './planForm.ts'
+
+type TextKey = Exclude<keyof PlanTexts, 'steps' | 'decreasing' | 'gravityFrom' | 'lever'>
+
+const gravityOptions = [
+  { value: 'latitude', label: 'Latitude and height' },
+  { value: 'typed', label: 'Typed g' },
+] as const
+const leverOptions = [
+  { value: 'none', label: 'On the cell' },
+  { value: 'lever', label: 'On a lever' },
+] as const
+
+/** Where the bench stands, how the weights hang, what the air is like, and how often all is done. */
+export function ConditionFields({
+  texts,
+  errors,
+  gravity,
+  onChange,
+}: {
+  texts: PlanTexts
+  errors: PlanErrors
+  gravity: GravityChoice | null
+  onChange(change: Partial<PlanTexts>): void
+}) {
+  const bind = (key: TextKey) => ({
+    value: texts[key],
+    error: errors[key] ?? null,
+    onChange: (event: { currentTarget: { value: string } }) => onChange({ [key]: event.currentTarget.value }),
+  })
+  const decimal = (key: TextKey) => ({ ...bind(key), inputMode: 'decimal' as const })
+  return (
+    <section className="plan-conditions" aria-label="Gravity, lever, air and runs">
+      <div className="condition-group">
+        <Choice
+          label="Gravity here"
+          options={gravityOptions}
+          value={texts.gravityFrom}
+          onChange={(gravityFrom) => onChange({ gravityFrom })}
+        />
+        {texts.gravityFrom === 'latitude' ? (
+          <div className="field-pair">
+            <Field label="Latitude" unit="°" placeholder="53.4" {...decimal('latitude')} />
+            <Field label="Height above the sea" unit="m" {...decimal('height')} />
+          </div>
+        ) : (
+          <div className="field-pair">
+            <Field label="Local g" unit="m/s²" placeholder="9.8123" {...decimal('gravity')} />
+            <Field label="May be off by" unit="± m/s²" {...decimal('gravityHalfWidth')} />
+          </div>
+        )}
+        <p className="condition-words">{gravityWords(gravity)}</p>
+      </div>
+      <div className="condition-group">
+        <Choice
+          label="The weights hang"
+          options={leverOptions}
+          value={texts.lever}
+          onChange={(lever) => onChange({ lever })}
+        />
+        {texts.lever === 'lever' ? (
+          <div className="field-pair">
+            <Field label="Force on the cell over weight" placeholder="10" {...decimal('leverRatio')} />
+            <Field label="May be off by" unit="± %" {...decimal('leverHalfWidth')} />
+          </div>
+        ) : null}
+      </div>
+      <div className="condition-group field-pair">
+        <Field label="Temperature" unit="°C" {...decimal('temperature')} />
+        <Field label="Air density" unit="kg/m³" {...decimal('airDensity')} />
+      </div>
+      <Field
+        label="Note on temperature"
+        maxLength={4000}
+        placeholder="heater off since morning"
+        {...bind('temperatureNote')}
+      />
+      <div className="condition-group field-triple">
+        <Field label="Preloads" inputMode="numeric" {...bind('preloads')} />
+        <Field label="Runs" inputMode="numeric" {...bind('runs')} />
+        <Field label="Average over" unit="s" {...decimal('averageS')} />
+      </div>
+      <Field
+        label="Hold the highest load at the end, for its creep"
+        unit="s"
+        placeholder="300 is usual; empty: not measured"
+        {...decimal('creepHoldS')}
+      />
+      <Switch
+        label="Down again through the same steps"
+        on={texts.decreasing}
+        onChange={(decreasing) => onChange({ decreasing })}
+        onWord="yes"
+        offWord="no"
+      />
+    </section>
+  )
+}
+
+/** The gravity that follows, in words; nothing while it cannot be said. */
+function gravityWords(gravity: GravityChoice | null): string {
+  if (gravity === null) return 'g follows as soon as it can be read.'
+  try {
+    const { gMPerS2, halfWidthShare } = localGravity(gravity)
+    return `g = ${writeFixed(gMPerS2, 5)} m/s², within ±${writeFixed(halfWidthShare * 100, 3)} %`
+  } catch (thrown) {
+    return thrown instanceof Error ? thrown.message : String(thrown)
+  }
+}

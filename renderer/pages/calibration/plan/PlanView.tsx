@@ -1,0 +1,132 @@
+import { useState } from 'react'
+import { useQuantities } from '#words/quantities.ts'
+import { useBench, usePreferences } from '../../../host/hostContext.ts'
+import { useAction } from '../../../host/useAction.ts'
+import { useAnswer } from '../../../host/useAnswer.ts'
+import { hashOf } from '../../../routes/route.ts'
+import { useSingleKeys } from '../../../routes/shortcuts.ts'
+import { Keys } from '../../../widgets/Keys.tsx'
+import { Notice } from '../../../widgets/Notice.tsx'
+import { StepMatrix } from '../run/StepMatrix.tsx'
+import { usualWeights } from '../weights/weightForm.ts'
+import { ConditionFields } from './ConditionFields.tsx'
+import { readConditions, readPlan } from './planForm.ts'
+import { planLength } from './planLength.ts'
+import { usePlanTexts } from './planStore.ts'
+import './plan.css'
+
+/** What is going to be done: where the bench stands, which weights in which steps, how often. */
+export function PlanView() {
+  const bench = useBench()
+  const { operator } = usePreferences()
+  const { force } = useQuantities()
+  const [texts, change] = usePlanTexts()
+  const [asked, setAsked] = useState(false)
+  const kept = useAnswer('weights.list', {})
+  const save = useAction('weights.save')
+  const begin = useAction('calibration.begin')
+  const weights = save.value?.weights ?? kept.value?.weights ?? []
+  const known = new Set(weights.map(({ name }) => name))
+  const steps = texts.steps.map((step) => step.filter((name) => known.has(name)))
+  const current = { ...texts, steps }
+  const read = readPlan(current, weights)
+  const { conditions } = readConditions(current)
+  const errors = asked ? (read.errors ?? {}) : {}
+  const connected = bench.connection.status === 'open'
+
+  async function start(): Promise<void> {
+    setAsked(true)
+    if (read.plan !== null) await begin.run({ plan: read.plan, by: operator })
+  }
+
+  useSingleKeys((key) => {
+    if (key !== 'Enter') return false
+    void start()
+    return true
+  })
+
+  return (
+    <form
+      className="plan"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault()
+        void start()
+      }}
+    >
+      <header className="record-head">
+        <div>
+          <p className="crumb">
+            <a href={hashOf({ page: 'calibration' })}>Calibration</a>
+          </p>
+          <h1>Calibrate with known weights</h1>
+        </div>
+        <p className="caution-words">
+          Weights can fall: feet clear, nothing below that breaks.
+          <br />
+          {bench.capacityN === null
+            ? 'Never above the rated load of cell, press or frame.'
+            : `Never above the rated load of ${force.text(bench.capacityN)}.`}
+        </p>
+      </header>
+      <div className="plan-columns">
+        <ConditionFields texts={texts} errors={errors} gravity={conditions?.gravity ?? null} onChange={change} />
+        <section className="plan-steps" aria-labelledby="steps-title">
+          <div className="section-head">
+            <h2 id="steps-title">Steps: what hangs together</h2>
+            <a href={hashOf({ page: 'weights' })}>Change the kept weights</a>
+          </div>
+          <Notice trouble={kept.error ?? save.error} />
+          {weights.length === 0 && !kept.pending ? (
+            <div className="empty-start">
+              <p>No weight is kept yet.</p>
+              <button
+                type="button"
+                className="button"
+                onClick={() => void save.run({ weights: [...usualWeights], by: operator })}
+              >
+                Begin with 1, 2, 5, 10, 20 and 20 kg of cast iron, class M1
+              </button>
+            </div>
+          ) : (
+            <StepMatrix
+              weights={weights}
+              steps={steps}
+              conditions={conditions}
+              capacityN={bench.capacityN}
+              error={errors.steps ?? null}
+              onSteps={(next) => change({ steps: next })}
+            />
+          )}
+        </section>
+      </div>
+      <footer className="plan-foot">
+        <Notice trouble={begin.error} onDismiss={begin.dismiss} />
+        <div className="form-buttons">
+          <button
+            type="submit"
+            className="button button-primary button-large"
+            aria-disabled={!connected || begin.pending}
+            aria-describedby="plan-words"
+          >
+            Begin <Keys keys="Enter" />
+          </button>
+          <p id="plan-words" className="plan-words">
+            {connected
+              ? read.plan === null
+                ? asked
+                  ? 'Not yet: something above is missing or cannot be read.'
+                  : 'All fields stay as you type them, also after a restart.'
+                : planLength(read.plan)
+              : 'Connect the amplifier first; the plan is kept.'}
+          </p>
+          {connected ? null : (
+            <a className="button" href={hashOf({ page: 'connect' })}>
+              Connect
+            </a>
+          )}
+        </div>
+      </footer>
+    </form>
+  )
+}

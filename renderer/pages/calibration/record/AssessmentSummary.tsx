@@ -1,0 +1,50 @@
+import type { CalibrationAssessment } from '#contract/calibration/calibration.ts'
+import {
+  classWords,
+  degreeWords,
+  lackOfFitWords,
+  loadText,
+  rangeText,
+  uncertaintyText,
+} from '#words/calibrationWords.ts'
+import { useQuantities, writeNumber } from '#words/quantities.ts'
+
+/** The four figures that a calibration is known by. */
+export function AssessmentSummary({ assessment }: { assessment: CalibrationAssessment }) {
+  const { force } = useQuantities()
+  const { result, classRanges } = assessment
+  const degree = result.degree as keyof typeof degreeWords
+  return (
+    <dl className="summary-figures">
+      <div>
+        <dt>Class</dt>
+        <dd>{result.class === 'none' ? 'none' : result.class}</dd>
+        <dd className="figure-words">in the manner of ISO 7500-1</dd>
+      </div>
+      <div>
+        <dt>Verified range</dt>
+        <dd>{rangeText(result.verifiedRangeN, force)}</dd>
+        <dd className="figure-words">
+          {classRanges.length === 0
+            ? 'no class is reached at the highest step'
+            : classRanges.map((range) => `${classWords(range.class)} from ${loadText(range.fromN, force)}`).join('; ')}
+        </dd>
+      </div>
+      <div>
+        <dt>Uncertainty, k = 2</dt>
+        <dd>{uncertaintyText(result.expandedUncertaintyPercent)}</dd>
+        <dd className="figure-words">worst in the range</dd>
+      </div>
+      <div>
+        <dt>Curve</dt>
+        <dd>{degreeWords[degree]}</dd>
+        <dd className="figure-words">
+          lack of fit: {lackOfFitWords(assessment.lackOfFit)}
+          {result.residualSD === null
+            ? ''
+            : `; residual SD ${writeNumber(result.residualSD * force.factor, 3)} ${force.unit}`}
+        </dd>
+      </div>
+    </dl>
+  )
+}

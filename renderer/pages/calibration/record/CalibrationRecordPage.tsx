@@ -1,0 +1,123 @@
+import { useState } from 'react'
+import type { OutputOf } from '#contract/procedures.ts'
+import { dayWords } from '#words/calibrationWords.ts'
+import { instantWords } from '#words/wording.ts'
+import { usePreferences } from '../../../host/hostContext.ts'
+import { useAnswer } from '../../../host/useAnswer.ts'
+import { hashOf } from '../../../routes/route.ts'
+import { Notice } from '../../../widgets/Notice.tsx'
+import { PutInForceDialog } from '../overview/PutInForceDialog.tsx'
+import { AssessmentFigures } from './AssessmentFigures.tsx'
+import { AssessmentSummary } from './AssessmentSummary.tsx'
+import { BudgetTable } from './BudgetTable.tsx'
+import { CurveWords } from './CurveWords.tsx'
+import { HowItWasMade } from './HowItWasMade.tsx'
+import { ReadingsTable } from './ReadingsTable.tsx'
+import { StepTable } from './StepTable.tsx'
+import '../overview/calibration.css'
+import '../../../parts/lists/records.css'
+import './calibrationRecord.css'
+
+/** One calibration with all that it says and every reading that it rests on; a page that can be printed. */
+export function CalibrationRecordPage({ calibrationId }: { calibrationId: number }) {
+  const answer = useAnswer('calibrations.get', { calibrationId })
+  if (answer.value === null)
+    return (
+      <div className="record-page">
+        <Notice trouble={answer.error} />
+      </div>
+    )
+  return <RecordView record={answer.value} />
+}
+
+function RecordView({ record }: { record: OutputOf<'calibrations.get'> }) {
+  const { calibration, inForce, decisions } = record
+  const { assessment } = calibration
+  const { operator } = usePreferences()
+  const [putting, setPutting] = useState(false)
+  return (
+    <article className="certificate">
+      <header className="record-head">
+        <div>
+          <p className="crumb no-print">
+            <a href={hashOf({ page: 'calibration' })}>Calibration</a>
+          </p>
+          <h1>
+            {calibration.name} {inForce ? <strong className="tag">in force</strong> : null}
+          </h1>
+          <p className="record-words">
+            Calibration {calibration.calibrationId}, {instantWords(calibration.madeAt)}
+            {calibration.by === '' ? '' : ` by ${calibration.by}`} · {calibration.source} · due again{' '}
+            {calibration.dueOn === null ? 'on no set date' : dayWords(calibration.dueOn)}
+          </p>
+        </div>
+        <div className="record-buttons no-print">
+          <button type="button" className="button" onClick={() => print()}>
+            Print
+          </button>
+          {inForce ? null : (
+            <button type="button" className="button button-primary" onClick={() => setPutting(true)}>
+              Put in force
+            </button>
+          )}
+        </div>
+      </header>
+      {inForce ? null : (
+        <p className="running-words no-print">
+          <strong>Not in force.</strong> The next break is not found with it until somebody puts it in force.
+        </p>
+      )}
+      <p className="own-words">
+        This is your own calibration with known weights, not a traceable certificate. It says what this bench did on
+        that day, as far as the weights are to be believed.
+      </p>
+      <AssessmentSummary assessment={assessment} />
+      <AssessmentFigures rows={calibration.rows} assessment={assessment} />
+      <div className="certificate-columns">
+        <section aria-labelledby="notes-title">
+          <h2 id="notes-title">To be read with</h2>
+          <ul className="flag-list">
+            {assessment.notes.length === 0 ? <li>Nothing stands against it.</li> : null}
+            {assessment.notes.map((note) => (
+              <li key={note}>{note}</li>
+            ))}
+          </ul>
+          {calibration.note === '' ? null : <p className="certificate-note">{calibration.note}</p>}
+          <h2>Curve</h2>
+          <CurveWords assessment={assessment} unit={calibration.readingUnit} />
+        </section>
+        <section aria-labelledby="made-title">
+          <h2 id="made-title">How it was made</h2>
+          <HowItWasMade calibration={calibration} />
+        </section>
+      </div>
+      <StepTable assessment={assessment} />
+      {assessment.budget === null ? (
+        <p className="quiet">No uncertainty can be stated: there is no verified range or no repeat.</p>
+      ) : (
+        <BudgetTable budget={assessment.budget} />
+      )}
+      {calibration.readings.length === 0 ? null : (
+        <ReadingsTable readings={calibration.readings} unit={calibration.readingUnit} />
+      )}
+      {decisions.length === 0 ? null : (
+        <section aria-labelledby="decisions-title">
+          <h2 id="decisions-title">When it was put in force</h2>
+          <ol className="history">
+            {decisions.toReversed().map((decision) => (
+              <li key={decision.calibrationDecisionId}>
+                {instantWords(decision.recordedAt)}, {decision.by}
+                {decision.reason === '' ? '' : `: ${decision.reason}`}
+              </li>
+            ))}
+          </ol>
+        </section>
+      )}
+      <p className="print-only">
+        Printed {instantWords(new Date().toISOString())}
+        {operator === '' ? '' : ` by ${operator}`}.
+      </p>
+      {putting ? <PutInForceDialog calibration={calibration} onClose={() => setPutting(false)} /> : null}
+    </article>
+  )
+}

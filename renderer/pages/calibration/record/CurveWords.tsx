@@ -1,0 +1,44 @@
+import type { CalibrationAssessment } from '#contract/calibration/calibration.ts'
+import type { ReadingUnit } from '#contract/calibration/force.ts'
+import { fitWords } from './fitWords.ts'
+
+/** The curve with its coefficients, as anybody can use it elsewhere. */
+export function CurveWords({ assessment, unit }: { assessment: CalibrationAssessment; unit: ReadingUnit }) {
+  const { coefficients, coefficientSE } = assessment.result
+  return (
+    <>
+      <p className="prose">
+        Force in N = <i>b</i>0 + <i>b</i>1 <i>r</i>
+        {coefficients.length > 2 ? (
+          <>
+            {' '}
+            + <i>b</i>2 <i>r</i>²
+          </>
+        ) : null}
+        {coefficients.length > 3 ? (
+          <>
+            {' '}
+            + <i>b</i>3 <i>r</i>³
+          </>
+        ) : null}
+        , <i>r</i> the reading in {unit}. {fitWords(assessment)}
+      </p>
+      <dl className="facts">
+        {coefficients.map((value, power) => (
+          <div key={power}>
+            <dt>
+              <i>b</i>
+              {power}
+            </dt>
+            <dd>
+              {value.toPrecision(9).replace('-', '−')}
+              <span className="quiet">
+                {coefficientSE[power] == null ? '' : ` ± ${coefficientSE[power].toPrecision(2).replace('-', '−')} (SE)`}
+              </span>
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </>
+  )
+}

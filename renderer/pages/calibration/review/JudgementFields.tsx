@@ -1,0 +1,79 @@
+import type { DegreeProposal } from '#contract/calibration/calibration.ts'
+import type { AssessmentChoices } from '#contract/calibration/calibrationRoutine.ts'
+import type { ReadingUnit } from '#contract/calibration/force.ts'
+import { degreeWords } from '#words/calibrationWords.ts'
+import { withoutEndingZeros, writeNumber } from '#words/quantities.ts'
+import { Choice } from '../../../widgets/Choice.tsx'
+import { Field } from '../../../widgets/Field.tsx'
+import { Switch } from '../../../widgets/Switch.tsx'
+
+const degrees = [
+  { value: 'proposed', label: 'As proposed' },
+  { value: '1', label: 'Line' },
+  { value: '2', label: 'Parabola' },
+  { value: '3', label: 'Cubic' },
+] as const
+const fits = [
+  { value: 'up', label: 'Going up only' },
+  { value: 'all', label: 'Up and down' },
+] as const
+
+/** How the readings are judged: the curve, which readings make it, and how finely the reading can be read. */
+export function JudgementFields(props: {
+  degree: AssessmentChoices['degree']
+  throughZero: boolean
+  fitOver: AssessmentChoices['fitOver']
+  resolution: string
+  resolutionError: string | null
+  unit: ReadingUnit
+  suggested: number | null
+  down: boolean
+  proposal: DegreeProposal | null
+  onDegree(degree: AssessmentChoices['degree']): void
+  onThroughZero(on: boolean): void
+  onFitOver(fitOver: AssessmentChoices['fitOver']): void
+  onResolution(text: string): void
+}) {
+  const { proposal, suggested, unit } = props
+  return (
+    <section className="judgement-fields" aria-labelledby="judgement-title">
+      <h2 id="judgement-title">How it is judged</h2>
+      <Choice
+        label="Curve"
+        options={degrees}
+        value={props.degree === null ? 'proposed' : `${props.degree}`}
+        onChange={(value) =>
+          props.onDegree(value === 'proposed' ? null : (Number(value) as NonNullable<AssessmentChoices['degree']>))
+        }
+      />
+      {proposal === null ? null : (
+        <p className="judgement-hint">
+          <strong>Proposed: {degreeWords[proposal.degree as keyof typeof degreeWords]}.</strong> {proposal.reason}
+        </p>
+      )}
+      {props.down ? (
+        <Choice label="Readings that make the curve" options={fits} value={props.fitOver} onChange={props.onFitOver} />
+      ) : null}
+      <Switch
+        label="Through zero"
+        on={props.throughZero}
+        onChange={props.onThroughZero}
+        onWord="held at zero"
+        offWord="zero is found"
+      />
+      <Field
+        label="Resolution of the reading"
+        unit={unit}
+        inputMode="decimal"
+        value={props.resolution}
+        error={props.resolutionError}
+        hint={
+          suggested === null
+            ? 'The smallest step that can be read. 200 of them are the lowest verified force.'
+            : `Half the flutter at the first zero is ${withoutEndingZeros(writeNumber(suggested, 3))}. 200 resolutions are the lowest verified force.`
+        }
+        onChange={(event) => props.onResolution(event.currentTarget.value)}
+      />
+    </section>
+  )
+}

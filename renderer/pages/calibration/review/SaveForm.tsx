@@ -1,0 +1,69 @@
+import { type FormEvent, useState } from 'react'
+import type { AssessmentChoices } from '#contract/calibration/calibrationRoutine.ts'
+import { usePreferences } from '../../../host/hostContext.ts'
+import { useAction } from '../../../host/useAction.ts'
+import { go } from '../../../host/useRoute.ts'
+import { Field, TextField } from '../../../widgets/Field.tsx'
+import { Notice } from '../../../widgets/Notice.tsx'
+import { readNumber } from '../../specimens/specimenForm.ts'
+import { proposedDueDate, proposedName } from './reviewForm.ts'
+
+/** Keeps the calibration under a name. It is in force only after a word of its own on its page. */
+export function SaveForm({ choices, ready }: { choices: AssessmentChoices; ready: boolean }) {
+  const { operator } = usePreferences()
+  const save = useAction('calibration.save')
+  const [name, setName] = useState(() => proposedName(new Date()))
+  const [by, setBy] = useState(operator)
+  const [dueOn, setDueOn] = useState(() => proposedDueDate(new Date()))
+  const [temperature, setTemperature] = useState('')
+  const [note, setNote] = useState('')
+  const [asked, setAsked] = useState(false)
+  const temperatureEndC = readNumber(temperature)
+
+  async function submit(event: FormEvent): Promise<void> {
+    event.preventDefault()
+    setAsked(true)
+    if (!ready || name.trim() === '' || temperatureEndC === undefined) return
+    const kept = await save.run({
+      choices,
+      name: name.trim(),
+      by: by.trim(),
+      dueOn: dueOn === '' ? null : dueOn,
+      note: note.trim(),
+      temperatureEndC,
+    })
+    if (kept !== null) go({ page: 'calibration-record', calibrationId: kept.calibrationId })
+  }
+
+  return (
+    <form className="form save-form" noValidate onSubmit={(event) => void submit(event)}>
+      <h2>Keep it</h2>
+      <Field
+        label="Name"
+        required
+        maxLength={200}
+        value={name}
+        error={asked && name.trim() === '' ? 'Give it a name; every break will carry it.' : null}
+        onChange={(event) => setName(event.currentTarget.value)}
+      />
+      <div className="field-pair">
+        <Field label="Due again" type="date" value={dueOn} onChange={(event) => setDueOn(event.currentTarget.value)} />
+        <Field
+          label="Temperature now"
+          unit="°C"
+          inputMode="decimal"
+          value={temperature}
+          error={temperatureEndC === undefined ? 'Not a number. Write °C.' : null}
+          onChange={(event) => setTemperature(event.currentTarget.value)}
+        />
+      </div>
+      <Field label="Who" value={by} maxLength={200} onChange={(event) => setBy(event.currentTarget.value)} />
+      <TextField label="Note" value={note} maxLength={4000} onChange={(event) => setNote(event.currentTarget.value)} />
+      <Notice trouble={save.error} />
+      <button type="submit" className="button button-primary button-large" aria-disabled={!ready || save.pending}>
+        Save the calibration
+      </button>
+      <p className="quiet">Never changed afterwards, only superseded. It is put in force on its own page.</p>
+    </form>
+  )
+}

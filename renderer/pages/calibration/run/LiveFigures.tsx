@@ -1,0 +1,84 @@
+import type { RoutineState } from '#contract/calibration/calibrationRoutine.ts'
+import { signedNumber } from '#words/calibrationWords.ts'
+import { useQuantities } from '#words/quantities.ts'
+import { ReadingsSoFar } from './ReadingsSoFar.tsx'
+import { readingText } from './readingText.ts'
+import { positionAtHand } from './routineWords.ts'
+import './liveFigures.css'
+
+/** The live reading, how steady it is, and what its average says so far. */
+export function LiveFigures({ state }: { state: RoutineState }) {
+  const { force } = useQuantities()
+  const { live, phase, readings } = state
+  const unit = state.readingUnit ?? 'counts'
+  const taking = phase === 'waiting-for-steady' || phase === 'averaging'
+  const taken = readings.at(-1) ?? null
+  const shown = taking ? live : taken === null ? null : { mean: taken.mean, sd: taken.sd, count: taken.count }
+  const residualN = taking ? live.residualN : (taken?.residualN ?? null)
+  const forceN = taking ? (positionAtHand(state)?.forceN ?? 0) : (taken?.forceN ?? 0)
+  return (
+    <>
+      <div className="live">
+        <p className="live-numeral" data-testid="reading">
+          {live.latest === null ? '–' : readingText(live.latest, unit)}
+        </p>
+        <div className="live-caption">
+          <p className="live-unit">{unit}</p>
+          <p>reading now</p>
+        </div>
+        <div className="live-steady" data-steady={phase === 'averaging' ? '' : undefined}>
+          <p className="live-steady-word">{steadyTitle(state)}</p>
+          <progress
+            aria-label={phase === 'holding' ? 'Holding' : 'Averaging'}
+            max={1}
+            value={phase === 'averaging' || phase === 'holding' ? live.averagedShare : 0}
+            data-idle={taking || phase === 'holding' ? undefined : ''}
+          />
+          <p className="live-steady-words">{steadyWords(state)}</p>
+        </div>
+      </div>
+      <dl className="live-figures">
+        <Figure
+          name={taking ? 'Mean' : 'Last mean'}
+          value={shown?.mean == null ? '–' : readingText(shown.mean, unit, 1)}
+        />
+        <Figure name="SD" value={shown?.sd == null ? '–' : readingText(shown.sd, unit, 1)} />
+        <Figure name="Samples" value={shown === null || shown.count === 0 ? '–' : String(shown.count)} />
+        <Figure
+          name={taking ? 'Residual now' : 'Its residual'}
+          value={
+            residualN === null
+              ? '–'
+              : `${signedNumber(residualN * force.factor, 2)}\u00a0${force.unit}${forceN > 0 ? `, ${signedNumber((residualN / forceN) * 100, 2)}\u00a0%` : ''}`
+          }
+        />
+      </dl>
+      <ReadingsSoFar state={state} />
+    </>
+  )
+}
+
+function Figure({ name, value }: { name: string; value: string }) {
+  return (
+    <div>
+      <dt>{name}</dt>
+      <dd>{value}</dd>
+    </div>
+  )
+}
+
+function steadyTitle({ phase, live }: RoutineState): string {
+  if (phase === 'averaging') return 'Steady'
+  if (phase === 'waiting-for-steady') return live.unsteadyBecause === null ? 'Looking' : 'Not steady yet'
+  if (phase === 'holding') return 'Holding'
+  return 'Nothing is being read'
+}
+
+function steadyWords({ phase, live, plan }: RoutineState): string {
+  if (phase === 'averaging') return `averaging ${plan?.averageS ?? 2} s, ${Math.round(live.averagedShare * 100)} % done`
+  if (phase === 'waiting-for-steady')
+    return `waiting ${live.waitedS.toFixed(0)} of at most ${plan?.steadyWithinS ?? 60} s`
+  if (phase === 'holding')
+    return `creep over ${plan?.creepHoldS ?? 0} s, ${Math.round(live.averagedShare * 100)} % done`
+  return 'Enter reads when the load hangs still.'
+}

@@ -1,0 +1,117 @@
+import type { LoadingConditionsEntry, WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
+import { loadText } from '#words/calibrationWords.ts'
+import { useQuantities } from '#words/quantities.ts'
+import { proposeSteps } from '../plan/proposeSteps.ts'
+import { type StepWord, stepWords } from './stepWords.ts'
+import './stepMatrix.css'
+
+/** Steps down, weights across: a crossing that is ticked hangs. The force of each step stands beside it as one ticks. */
+export function StepMatrix({
+  weights,
+  steps,
+  conditions,
+  capacityN,
+  error,
+  onSteps,
+}: {
+  weights: readonly WeightEntry[]
+  steps: readonly string[][]
+  conditions: LoadingConditionsEntry | null
+  capacityN: number | null
+  error: string | null
+  onSteps(steps: string[][]): void
+}) {
+  const { force, mass } = useQuantities()
+  const words = stepWords(steps, weights, conditions, capacityN, force)
+
+  function toggle(step: number, name: string): void {
+    onSteps(
+      steps.map((names, index) => {
+        if (index !== step) return names
+        const next = names.includes(name) ? names.filter((one) => one !== name) : [...names, name]
+        return weights.map((weight) => weight.name).filter((one) => next.includes(one))
+      }),
+    )
+  }
+
+  return (
+    <>
+      {steps.length === 0 ? null : (
+        <div className="matrix-scroll">
+          <table className="matrix">
+            <thead>
+              <tr>
+                <th scope="col">Step</th>
+                {weights.map((weight) => (
+                  <th scope="col" key={weight.name} className="matrix-weight">
+                    {weight.name}
+                  </th>
+                ))}
+                <th scope="col" className="numeric">
+                  Mass
+                </th>
+                <th scope="col" className="numeric">
+                  Force
+                </th>
+                <th scope="col">
+                  <span className="visually-hidden">Take away</span>
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {steps.map((names, index) => (
+                <tr key={index} data-wrong={words[index]?.trouble ? '' : undefined}>
+                  <th scope="row">{index + 1}</th>
+                  {weights.map((weight) => (
+                    <td key={weight.name} className="matrix-weight">
+                      <input
+                        type="checkbox"
+                        aria-label={`Step ${index + 1}: ${weight.name}`}
+                        checked={names.includes(weight.name)}
+                        onChange={() => toggle(index, weight.name)}
+                      />
+                    </td>
+                  ))}
+                  <td className="numeric">{mass.text(words[index]?.massKg ?? null)}</td>
+                  <td className="numeric">
+                    <ForceWords word={words[index]} />
+                  </td>
+                  <td className="data-table-buttons">
+                    <button
+                      type="button"
+                      className="button button-small"
+                      aria-label={`Take away step ${index + 1}`}
+                      onClick={() => onSteps(steps.filter((_, other) => other !== index))}
+                    >
+                      ×
+                    </button>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      {error === null ? null : <p className="field-error">{error}</p>}
+      <div className="matrix-buttons">
+        <button type="button" className="button" onClick={() => onSteps([...steps, []])}>
+          Add a step
+        </button>
+        <button type="button" className="button" onClick={() => onSteps(proposeSteps(weights))}>
+          {steps.length === 0 ? 'Propose steps' : 'Propose others'}
+        </button>
+        <p className="quiet">Zero is read before and after every run.</p>
+      </div>
+    </>
+  )
+
+  function ForceWords({ word }: { word: StepWord | undefined }) {
+    if (word === undefined) return null
+    return (
+      <>
+        {word.forceN === null ? '–' : loadText(word.forceN, force)}
+        {word.trouble === null ? null : <span className="matrix-trouble">{word.trouble}</span>}
+      </>
+    )
+  }
+}

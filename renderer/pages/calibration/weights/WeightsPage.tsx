@@ -1,0 +1,133 @@
+import { useState } from 'react'
+import type { WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
+import { useQuantities } from '#words/quantities.ts'
+import { instantWords } from '#words/wording.ts'
+import { usePreferences } from '../../../host/hostContext.ts'
+import { useAction } from '../../../host/useAction.ts'
+import { useAnswer } from '../../../host/useAnswer.ts'
+import { hashOf } from '../../../routes/route.ts'
+import { Notice } from '../../../widgets/Notice.tsx'
+import { WeightDialog } from './WeightDialog.tsx'
+import { usualWeights } from './weightForm.ts'
+import { densityWords, toleranceWords } from './weightWords.ts'
+import '../overview/calibration.css'
+import '../../../parts/lists/records.css'
+
+/** The weights of the workshop: what is marked on them and how far that is to be believed. */
+export function WeightsPage() {
+  const { operator } = usePreferences()
+  const { mass } = useQuantities()
+  const kept = useAnswer('weights.list', {})
+  const save = useAction('weights.save')
+  const [editing, setEditing] = useState<number | 'new' | null>(null)
+  const answer = save.value ?? kept.value
+  const weights = answer?.weights ?? []
+
+  async function keep(next: readonly WeightEntry[]): Promise<boolean> {
+    return (await save.run({ weights: [...next], by: operator })) !== null
+  }
+
+  return (
+    <div className="plain-page weights">
+      <header className="record-head">
+        <div>
+          <p className="crumb">
+            <a href={hashOf({ page: 'calibration' })}>Calibration</a>
+          </p>
+          <h1>Kept weights</h1>
+          <p className="prose">
+            Each weight with the name marked on it. A class of OIML R 111 is only worth as much as the last check of the
+            weight; one from the shop’s scale gets a tolerance of its own.
+          </p>
+        </div>
+        <div className="record-buttons">
+          <button type="button" className="button button-primary" onClick={() => setEditing('new')}>
+            Add a weight
+          </button>
+        </div>
+      </header>
+      <Notice trouble={kept.error ?? save.error} />
+      {weights.length === 0 ? (
+        kept.pending ? null : (
+          <div className="empty-start">
+            <p>No weight is kept yet.</p>
+            <button type="button" className="button" onClick={() => void keep(usualWeights)}>
+              Begin with 1, 2, 5, 10, 20 and 20 kg of cast iron, class M1
+            </button>
+            <p className="quiet">Change each of them to what really is on your shelf.</p>
+          </div>
+        )
+      ) : (
+        <table className="data-table">
+          <thead>
+            <tr>
+              <th scope="col">Name</th>
+              <th scope="col" className="numeric">
+                Nominal <span className="quiet">{mass.unit}</span>
+              </th>
+              <th scope="col" className="numeric">
+                By certificate <span className="quiet">{mass.unit}</span>
+              </th>
+              <th scope="col">May be off by</th>
+              <th scope="col">Density</th>
+              <th scope="col">
+                <span className="visually-hidden">Change</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {weights.map((weight, index) => (
+              <tr key={weight.name}>
+                <th scope="row">{weight.name}</th>
+                <td className="numeric">{mass.number(weight.nominalKg)}</td>
+                <td className="numeric">{mass.number(weight.conventionalMassKg)}</td>
+                <td>{toleranceWords(weight)}</td>
+                <td>{densityWords(weight)}</td>
+                <td className="data-table-buttons">
+                  <button
+                    type="button"
+                    className="button button-small"
+                    aria-label={`Change ${weight.name}`}
+                    onClick={() => setEditing(index)}
+                  >
+                    Change
+                  </button>
+                  <button
+                    type="button"
+                    className="button button-small"
+                    aria-label={`Take out ${weight.name}`}
+                    disabled={save.pending}
+                    onClick={() => void keep(weights.filter((_, other) => other !== index))}
+                  >
+                    Take out
+                  </button>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      {answer?.savedAt ? (
+        <p className="quiet">
+          Saved {instantWords(answer.savedAt)}
+          {answer.by === '' ? '' : ` by ${answer.by}`}. Earlier sets stay in the archive, and every calibration keeps
+          the weights it was made with.
+        </p>
+      ) : null}
+      {editing === null ? null : (
+        <WeightDialog
+          weight={editing === 'new' ? null : (weights[editing] ?? null)}
+          others={weights.filter((_, index) => index !== editing).map(({ name }) => name)}
+          error={save.error}
+          pending={save.pending}
+          onClose={() => setEditing(null)}
+          onSave={async (weight) => {
+            const next =
+              editing === 'new' ? [...weights, weight] : weights.map((one, index) => (index === editing ? weight : one))
+            if (await keep(next)) setEditing(null)
+          }}
+        />
+      )}
+    </div>
+  )
+}

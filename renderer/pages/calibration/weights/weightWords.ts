@@ -1,0 +1,36 @@
+import type { WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
+import { materialDensity } from '#domain/calibration/weights/weightDensity.ts'
+import { weightHalfWidthKg } from '#domain/calibration/weights/weightTolerance.ts'
+import { withoutEndingZeros, writeFixed, writeNumber } from '#words/quantities.ts'
+
+/** By how much a weight may be off, and who says so. */
+export function toleranceWords(weight: Pick<WeightEntry, 'nominalKg' | 'tolerance'>): string {
+  const { tolerance } = weight
+  if (tolerance.kind === 'own') return `±${gramsText(tolerance.halfWidthKg)}, by its owner`
+  const halfWidthKg = classHalfWidthKg(weight)
+  return halfWidthKg === null
+    ? `class ${tolerance.class}, which has no limit for this mass`
+    : `±${gramsText(halfWidthKg)}, class ${tolerance.class}`
+}
+
+/** The limit of a weight's class in kg; null where OIML R 111 has none for its mass. */
+export function classHalfWidthKg(weight: Pick<WeightEntry, 'nominalKg' | 'tolerance'>): number | null {
+  try {
+    return weightHalfWidthKg(weight)
+  } catch {
+    return null
+  }
+}
+
+/** The density of a weight and what it is taken from. */
+export function densityWords({ density }: Pick<WeightEntry, 'density'>): string {
+  return density.kind === 'typed'
+    ? `${writeFixed(density.kgPerM3, 0)} kg/m³`
+    : `${density.material}, ${writeFixed(materialDensity[density.material], 0)} kg/m³`
+}
+
+function gramsText(kilograms: number): string {
+  const grams = kilograms * 1000
+  const [amount, unit] = grams < 1 ? [writeNumber(grams * 1000, 1), 'mg'] : [writeNumber(grams, 2), 'g']
+  return `${withoutEndingZeros(amount)} ${unit}`
+}

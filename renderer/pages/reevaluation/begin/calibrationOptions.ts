@@ -1,0 +1,24 @@
+import type { CalibrationSummary } from '#contract/calibration/calibrationUse.ts'
+import { classWords, dayWords } from '#words/calibrationWords.ts'
+
+export type CalibrationOption = { calibrationId: number; name: string; words: string }
+
+/** The calibrations that can be chosen, newest first; `readingUnit` null: the breaks may have readings in any unit. */
+export function calibrationOptions(
+  calibrations: readonly CalibrationSummary[],
+  readingUnit: CalibrationSummary['readingUnit'] | null,
+): CalibrationOption[] {
+  return calibrations
+    .filter((row) => readingUnit === null || row.readingUnit === readingUnit)
+    .map((row) => ({
+      calibrationId: row.calibrationId,
+      name: row.name,
+      words: [
+        `${row.name}: ${dayWords(row.madeAt)}`,
+        classWords(row.class),
+        `readings in ${row.readingUnit}`,
+        row.device === 'virtual' ? 'virtual amplifier' : 'serial',
+        ...(row.inForce ? ['in force'] : []),
+      ].join(', '),
+    }))
+}

@@ -1,0 +1,62 @@
+import { type FormEvent, useRef, useState } from 'react'
+import { useQuantities } from '#words/quantities.ts'
+import { usePreferences } from '../../host/hostContext.ts'
+import { useAction } from '../../host/useAction.ts'
+import { go } from '../../host/useRoute.ts'
+import { hashOf } from '../../routes/route.ts'
+import { Notice } from '../../widgets/Notice.tsx'
+import { SpecimenFieldset } from './SpecimenFieldset.tsx'
+import { emptyTexts, type FormErrors, readSpecimen } from './specimenForm.ts'
+import '../../parts/lists/records.css'
+
+/** Adds specimens one after another; what a batch has in common stays for the next. */
+export function NewSpecimenPage() {
+  const quantities = useQuantities()
+  const { operator } = usePreferences()
+  const [texts, setTexts] = useState(emptyTexts)
+  const [errors, setErrors] = useState<FormErrors>({})
+  const [added, setAdded] = useState<string | null>(null)
+  const add = useAction('specimens.add')
+  const form = useRef<HTMLFormElement>(null)
+
+  async function submit(event: FormEvent, again: boolean): Promise<void> {
+    event.preventDefault()
+    const read = readSpecimen(texts, quantities, false)
+    setErrors(read.errors ?? {})
+    if (read.fields === null) {
+      requestAnimationFrame(() => form.current?.querySelector<HTMLElement>('[aria-invalid]')?.focus())
+      return
+    }
+    const specimen = await add.run({ fields: read.fields, by: operator })
+    if (specimen === null) return
+    if (!again) return go({ page: 'specimen', specimenId: specimen.specimenId })
+    setAdded(specimen.fields.number)
+    setTexts({ ...texts, number: '', notes: '' })
+    form.current?.querySelector<HTMLInputElement>('input')?.focus()
+  }
+
+  return (
+    <div className="form-page">
+      <p className="crumb">
+        <a href={hashOf({ page: 'specimens' })}>Specimens</a>
+      </p>
+      <h1>Add a specimen</h1>
+      <form className="form" ref={form} noValidate onSubmit={(event) => void submit(event, false)}>
+        <SpecimenFieldset texts={texts} errors={errors} onTexts={setTexts} />
+        <Notice trouble={add.error} onDismiss={add.dismiss} />
+        <div className="form-buttons">
+          <button type="submit" className="button button-primary" disabled={add.pending}>
+            Add
+          </button>
+          <button type="button" className="button" disabled={add.pending} onClick={(event) => void submit(event, true)}>
+            Add, and another like it
+          </button>
+          <a className="button button-quiet" href={hashOf({ page: 'specimens' })}>
+            Cancel
+          </a>
+          <p aria-live="polite">{added === null ? '' : `${added} added.`}</p>
+        </div>
+      </form>
+    </div>
+  )
+}

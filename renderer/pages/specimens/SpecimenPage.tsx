@@ -1,0 +1,185 @@
+import { useState } from 'react'
+import type { BreakSummary, SpecimenRecord } from '#contract/breaks/break.ts'
+import type { SpecimenFields } from '#contract/specimens/specimen.ts'
+import { type Quantities, useQuantities } from '#words/quantities.ts'
+import { flagNames, instantWords, isUncalibrated, outcomeWord, overruledWords, setAsideWords } from '#words/wording.ts'
+import { useBench } from '../../host/hostContext.ts'
+import { useAction } from '../../host/useAction.ts'
+import { useAnswer } from '../../host/useAnswer.ts'
+import { OverruledMark } from '../../parts/decisions/OverruledMark.tsx'
+import { hashOf, mostCompared } from '../../routes/route.ts'
+import { Notice } from '../../widgets/Notice.tsx'
+import { specimenWords } from '../bench/atHand/SpecimenAtHand.tsx'
+import { RecordedCurve } from '../breaks/curve/RecordedCurve.tsx'
+import { CorrectionDialog } from './CorrectionDialog.tsx'
+import { changedFields, fieldNames } from './specimenChanges.ts'
+import '../../parts/lists/records.css'
+
+/** One specimen: what is known of it, every version of that, its breaks, and the curve of the one in force. */
+export function SpecimenPage({ specimenId }: { specimenId: number }) {
+  const answer = useAnswer('specimens.get', { specimenId })
+  if (answer.value === null)
+    return (
+      <div className="record-page">
+        <Notice trouble={answer.error} />
+      </div>
+    )
+  return <SpecimenView record={answer.value} />
+}
+
+function SpecimenView({ record }: { record: SpecimenRecord }) {
+  const { current, revisions, breaks } = record
+  const bench = useBench()
+  const take = useAction('bench.takeSpecimen')
+  const [correcting, setCorrecting] = useState(false)
+  const atHand = bench.specimen?.specimenId === current.specimenId
+  const shown = current.breakInForce ?? breaks.at(-1) ?? null
+  return (
+    <div className="record-page">
+      <header className="record-head">
+        <div>
+          <p className="crumb">
+            <a href={hashOf({ page: 'specimens' })}>Specimens</a>
+          </p>
+          <h1>{current.fields.number}</h1>
+          <p className="record-words">
+            {specimenWords(current.fields)}
+            {current.fields.demo ? ' · invented demo data' : ''}
+          </p>
+        </div>
+        <div className="record-buttons">
+          {atHand ? (
+            <p className="quiet">on the bench now</p>
+          ) : (
+            <button
+              type="button"
+              className="button"
+              disabled={bench.phase === 'loading'}
+              onClick={() => void take.run({ specimenId: current.specimenId })}
+            >
+              Put on the bench
+            </button>
+          )}
+          <button type="button" className="button" onClick={() => setCorrecting(true)}>
+            Correct
+          </button>
+        </div>
+      </header>
+      <Notice trouble={take.error} onDismiss={take.dismiss} />
+      <div className="record-columns">
+        <section className="record-facts" aria-labelledby="facts-title">
+          <h2 id="facts-title">What is known of it</h2>
+          <FieldList fields={current.fields} />
+          <h2>Versions</h2>
+          <ol className="history">
+            {revisions.toReversed().map((revision) => {
+              const before = revisions.find(({ revision: number }) => number === revision.revision - 1)
+              return (
+                <li key={revision.revision}>
+                  <p>
+                    <strong>{before === undefined ? 'Entered' : 'Corrected'}</strong>{' '}
+                    {instantWords(revision.recordedAt)}
+                    {revision.by === '' ? '' : ` by ${revision.by}`}
+                  </p>
+                  {before === undefined ? null : (
+                    <p className="quiet">
+                      {changedFields(before, revision)
+                        .map((key) => fieldNames[key])
+                        .join(', ') || 'nothing changed'}
+                      : {revision.reason}
+                    </p>
+                  )}
+                </li>
+              )
+            })}
+          </ol>
+        </section>
+        <section className="record-breaks" aria-labelledby="breaks-title">
+          <div className="section-head">
+            <h2 id="breaks-title">Breaks</h2>
+            {breaks.length > 1 ? (
+              <a
+                href={hashOf({
+                  page: 'compare',
+                  breakIds: breaks.map(({ breakId }) => breakId).slice(0, mostCompared),
+                })}
+              >
+                Compare its {breaks.length} breaks
+              </a>
+            ) : null}
+          </div>
+          {breaks.length === 0 ? (
+            <p className="empty-words">It has not been loaded yet.</p>
+          ) : (
+            <ol className="break-lines">
+              {breaks.toReversed().map((summary) => (
+                <BreakLine
+                  key={summary.breakId}
+                  summary={summary}
+                  inForce={summary.breakId === current.breakInForce?.breakId}
+                />
+              ))}
+            </ol>
+          )}
+          {shown === null ? null : <RecordedCurve breakId={shown.breakId} key={shown.breakId} />}
+        </section>
+      </div>
+      {correcting && revisions.length > 0 ? (
+        <CorrectionDialog specimen={revisions.at(-1)!} onClose={() => setCorrecting(false)} />
+      ) : null}
+    </div>
+  )
+}
+
+function BreakLine({ summary, inForce }: { summary: BreakSummary; inForce: boolean }) {
+  const { force, strength } = useQuantities()
+  return (
+    <li>
+      <a href={hashOf({ page: 'break', breakId: summary.breakId })}>{instantWords(summary.startedAt)}</a>
+      <span>{outcomeWord(summary)}</span>
+      <span className="numeric">
+        <OverruledMark overruled={summary.overruled} /> {force.text(summary.peakN)}
+      </span>
+      <span className="numeric">{strength.text(summary.strengthMPa)}</span>
+      <span className="numeric">
+        {summary.woodFailurePercent === null ? 'faces not assessed' : `wood failure ${summary.woodFailurePercent} %`}
+      </span>
+      <span className="break-line-tags">
+        {inForce ? <strong className="tag">in force</strong> : null}{' '}
+        {summary.overruled === null ? null : <span className="tag">{flagNames[summary.overruled.kind]}</span>}{' '}
+        {isUncalibrated(summary.scaleKind) ? <span className="tag">uncalibrated</span> : null}
+      </span>
+      {summary.setAside === null ? null : (
+        <span className="break-line-why">Set aside, not used in results: {setAsideWords(summary)}</span>
+      )}
+      {summary.overruled === null ? null : (
+        <span className="break-line-why">
+          {overruledWords(summary.overruled)} (as found: {force.text(summary.overruled.foundPeakN)})
+        </span>
+      )}
+    </li>
+  )
+}
+
+function FieldList({ fields }: { fields: SpecimenFields }) {
+  const quantities = useQuantities()
+  const keys = (Object.keys(fieldNames) as (keyof SpecimenFields)[]).filter((key) => key !== 'demo' && key !== 'number')
+  return (
+    <dl className="facts">
+      {keys.map((key) => (
+        <div key={key}>
+          <dt>{fieldNames[key]}</dt>
+          <dd>{fieldWords(fields, key, quantities)}</dd>
+        </div>
+      ))}
+    </dl>
+  )
+}
+
+function fieldWords(fields: SpecimenFields, key: keyof SpecimenFields, { length, area }: Quantities): string {
+  if (key === 'areaMm2') return area.text(fields.areaMm2)
+  if (key === 'bondLineGapMm' && fields.bondLineGapMm === 0) return 'tight'
+  if (key === 'bondLineGapMm' || key === 'overlapLengthMm' || key === 'overlapWidthMm') return length.text(fields[key])
+  const value = fields[key]
+  return value === null || value === '' ? '–' : String(value)
+}

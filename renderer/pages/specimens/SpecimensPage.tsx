@@ -1,0 +1,164 @@
+import type { BreakSummary, SpecimenSummary } from '#contract/breaks/break.ts'
+import { type Quantities, useQuantities, writeCount } from '#words/quantities.ts'
+import { flagListWords, flagNames, isUncalibrated, overruledWords } from '#words/wording.ts'
+import { useBench } from '../../host/hostContext.ts'
+import { go } from '../../host/useRoute.ts'
+import { OverruledMark } from '../../parts/decisions/OverruledMark.tsx'
+import { ListTools } from '../../parts/lists/ListTools.tsx'
+import { useListView } from '../../parts/lists/listViewStore.ts'
+import { type ListView, usePagedList } from '../../parts/lists/usePagedList.ts'
+import { hashOf } from '../../routes/route.ts'
+import { LongName } from '../../widgets/LongName.tsx'
+import { type Column, LongTable } from '../../widgets/LongTable.tsx'
+import { Notice } from '../../widgets/Notice.tsx'
+import '../../parts/lists/records.css'
+
+type Sort = NonNullable<ListView['sort']>
+
+/** Every specimen, with its break in force if it has one. */
+export function SpecimensPage() {
+  const [view, onView] = useListView('specimens', { sort: 'number' })
+  const list = usePagedList('specimens.list', view)
+  const quantities = useQuantities()
+  const { specimen: atHand } = useBench()
+  const sort = view.sort ?? 'number'
+  const descending = view.descending ?? false
+  return (
+    <div className="list-page">
+      <ListTools
+        title="Specimens"
+        view={view}
+        onView={onView}
+        total={list.pending && list.total === 0 ? '' : countWords(list.total)}
+        withWaiting
+      >
+        <a className="button button-primary" href={hashOf({ page: 'new-specimen' })}>
+          Add specimen
+        </a>
+      </ListTools>
+      <Notice trouble={list.error} />
+      <LongTable<SpecimenSummary, Sort>
+        label="Specimens"
+        listKey={JSON.stringify(view)}
+        columns={columnsIn(quantities, atHand?.specimenId ?? null)}
+        total={list.total}
+        rowAt={list.rowAt}
+        onSight={list.onSight}
+        sort={sort}
+        descending={descending}
+        onSort={(next) => onView({ sort: next, descending: next === sort ? !descending : false })}
+        onOpen={(row) => go({ page: 'specimen', specimenId: row.specimenId })}
+        rowLabel={specimenRowLabel}
+        empty={
+          list.pending ? (
+            ''
+          ) : view.text || (view.status ?? 'all') !== 'all' ? (
+            'No specimen fits the search and filter.'
+          ) : (
+            <>
+              No specimens yet. <a href={hashOf({ page: 'new-specimen' })}>Add the first one</a>.
+            </>
+          )
+        }
+      />
+    </div>
+  )
+}
+
+/** How the strength of a specimen stands: what a person put in place of the peak found comes first. */
+function stateWords({ overruled, scaleKind }: BreakSummary): string {
+  if (overruled !== null) return flagNames[overruled.kind]
+  return isUncalibrated(scaleKind) ? 'broke, uncalibrated' : 'broke'
+}
+
+/** How a row is read out: with the reason where a person overruled the peak that counts. */
+function specimenRowLabel({ fields, breakInForce }: SpecimenSummary): string {
+  const words = `${fields.number}, ${fields.adhesive}`
+  const overruled = breakInForce?.overruled ?? null
+  return overruled === null ? words : `${words}, ${overruledWords(overruled)}`
+}
+
+function countWords(total: number): string {
+  return total === 1 ? '1 specimen' : `${writeCount(total)} specimens`
+}
+
+function columnsIn({ force, strength, area }: Quantities, atHand: number | null): Column<SpecimenSummary, Sort>[] {
+  return [
+    {
+      key: 'number',
+      title: 'Number',
+      sort: 'number',
+      width: '12%',
+      cell: (row) => (
+        <>
+          <strong>
+            <LongName name={row.fields.number} />
+          </strong>
+          {row.specimenId === atHand ? <span className="at-hand-mark"> at hand</span> : null}
+        </>
+      ),
+    },
+    {
+      key: 'adhesive',
+      title: 'Adhesive',
+      sort: 'adhesive',
+      width: '15%',
+      cell: (row) => <span title={row.fields.adhesive}>{row.fields.adhesive}</span>,
+    },
+    { key: 'joint', title: 'Joint', sort: 'jointType', width: '21%', cell: (row) => row.fields.jointType },
+    { key: 'exposure', title: 'Exposure', sort: 'exposure', width: '7%', cell: (row) => row.fields.exposure },
+    {
+      key: 'area',
+      title: 'Area',
+      unit: area.unit,
+      numeric: true,
+      width: '7%',
+      cell: (row) => area.number(row.fields.areaMm2),
+    },
+    {
+      key: 'peak',
+      title: 'Peak',
+      unit: force.unit,
+      sort: 'peakN',
+      numeric: true,
+      width: '7%',
+      cell: (row) =>
+        row.breakInForce === null ? (
+          ''
+        ) : (
+          <>
+            <OverruledMark overruled={row.breakInForce.overruled} /> {force.number(row.breakInForce.peakN)}
+          </>
+        ),
+    },
+    {
+      key: 'strength',
+      title: 'Strength',
+      unit: strength.unit,
+      sort: 'strengthMPa',
+      numeric: true,
+      width: '10%',
+      cell: (row) => (row.breakInForce === null ? '' : strength.number(row.breakInForce.strengthMPa)),
+    },
+    {
+      key: 'wood',
+      title: 'Wood f.',
+      unit: '%',
+      sort: 'woodFailurePercent',
+      numeric: true,
+      width: '8%',
+      cell: (row) => row.breakInForce?.woodFailurePercent ?? (row.breakInForce === null ? '' : '–'),
+    },
+    {
+      key: 'state',
+      title: 'State',
+      width: '13%',
+      cell: (row) =>
+        row.breakInForce === null ? (
+          'waiting'
+        ) : (
+          <span title={flagListWords(row.breakInForce)}>{stateWords(row.breakInForce)}</span>
+        ),
+    },
+  ]
+}

@@ -1,0 +1,79 @@
+import { type ReactNode, useEffect, useRef, useState } from 'react'
+import { useSingleKeys } from '../../routes/shortcuts.ts'
+import { Choice } from '../../widgets/Choice.tsx'
+import { Keys } from '../../widgets/Keys.tsx'
+import type { ListView } from './usePagedList.ts'
+
+const statuses = [
+  { value: 'all', label: 'All' },
+  { value: 'waiting', label: 'Waiting' },
+  { value: 'broken', label: 'Broken' },
+  { value: 'set-aside', label: 'Set aside' },
+] as const
+
+/** A search begins this long after the last letter, ms. */
+const searchAfterMs = 180
+
+/** Heading, search and filter of a list. */
+export function ListTools({
+  title,
+  view,
+  onView,
+  total,
+  withWaiting,
+  children,
+}: {
+  title: string
+  view: ListView
+  onView(change: Partial<ListView>): void
+  total: string
+  withWaiting: boolean
+  children?: ReactNode
+}) {
+  const [text, setText] = useState(view.text ?? '')
+  const search = useRef<HTMLInputElement>(null)
+  const latest = useRef(onView)
+  latest.current = onView
+  useEffect(() => {
+    if (text === (view.text ?? '')) return
+    const timer = setTimeout(() => latest.current({ text }), searchAfterMs)
+    return () => clearTimeout(timer)
+  }, [text, view.text])
+  useSingleKeys((key) => {
+    if (key !== '/') return false
+    search.current?.focus()
+    search.current?.select()
+    return true
+  })
+  return (
+    <div className="list-tools">
+      <div className="list-tools-title">
+        <h1>{title}</h1>
+        <p aria-live="polite">{total}</p>
+      </div>
+      <label className="search">
+        <span className="visually-hidden">Search {title.toLowerCase()}</span>
+        <input
+          ref={search}
+          type="search"
+          maxLength={1000}
+          value={text}
+          placeholder="Search number, adhesive, joint, place, note"
+          onChange={(event) => setText(event.currentTarget.value)}
+          onKeyDown={(event) => {
+            if (event.key === 'Escape' && text === '') event.currentTarget.blur()
+          }}
+        />
+        <Keys keys="/" />
+      </label>
+      <Choice
+        label="Show"
+        labelHidden
+        options={statuses.filter(({ value }) => withWaiting || value !== 'waiting')}
+        value={view.status ?? 'all'}
+        onChange={(status) => onView({ status })}
+      />
+      {children}
+    </div>
+  )
+}

@@ -1,0 +1,71 @@
+import type uPlot from 'uplot'
+import { pan, type Span, zoom } from '../zoom.ts'
+
+export type GestureTarget = {
+  span(): Span
+  whole(): Span
+  leastS(): number
+  show(span: Span): void
+}
+
+/** How much one notch of a wheel zooms; the browsers count a notch as 100 or so pixels. */
+const zoomPerPixel = 1.0016
+
+/**
+ * The wheel zooms about the pointer; with Shift, or turned sideways, it moves along the curve. Zooming out of the whole curve
+ * is left to the page, so that it still scrolls. Returns what ends it.
+ */
+export function listenToWheel(plot: uPlot, target: GestureTarget): () => void {
+  const turned = (event: WheelEvent) => {
+    // While the page is being scrolled the browser no longer asks
+    if (event.ctrlKey || !event.cancelable) return
+    const pixels = (delta: number) => delta * (event.deltaMode === WheelEvent.DOM_DELTA_LINE ? 33 : 1)
+    const span = target.span()
+    const whole = target.whole()
+    const sideways = event.shiftKey || Math.abs(event.deltaX) > Math.abs(event.deltaY)
+    const isWhole = span.fromS <= whole.fromS && span.toS >= whole.toS
+    if (isWhole && (sideways || event.deltaY > 0)) return
+    event.preventDefault()
+    if (sideways) {
+      const along = pixels(Math.abs(event.deltaX) > Math.abs(event.deltaY) ? event.deltaX : event.deltaY)
+      target.show(pan(span, along / Math.max(plot.over.clientWidth, 1), whole))
+      return
+    }
+    const atS = plot.posToVal(event.clientX - plot.over.getBoundingClientRect().left, 'x')
+    target.show(zoom(span, zoomPerPixel ** pixels(event.deltaY), atS, whole, target.leastS()))
+  }
+  plot.over.addEventListener('wheel', turned, { passive: false })
+  return () => plot.over.removeEventListener('wheel', turned)
+}
+
+/** Whether a press of a button begins to drag the curve along, and not to draw a stretch. */
+export function movesAlong(event: MouseEvent): boolean {
+  return event.button === 1 || (event.button === 0 && event.shiftKey)
+}
+
+/** Shift and drag, or the middle button, moves along the curve. Returns what ends it. */
+export function listenToDragging(plot: uPlot, target: GestureTarget): () => void {
+  const pressed = (event: MouseEvent) => {
+    if (movesAlong(event)) dragAlong(plot, event, target)
+  }
+  plot.over.addEventListener('mousedown', pressed)
+  return () => plot.over.removeEventListener('mousedown', pressed)
+}
+
+/** Drags the curve along under the pointer until the button is let go. */
+function dragAlong(plot: uPlot, start: MouseEvent, target: GestureTarget): void {
+  start.preventDefault()
+  const from = target.span()
+  const moved = (event: MouseEvent) => {
+    const share = (start.clientX - event.clientX) / Math.max(plot.over.clientWidth, 1)
+    target.show(pan(from, share, target.whole()))
+  }
+  const ended = () => {
+    document.removeEventListener('mousemove', moved)
+    document.removeEventListener('mouseup', ended)
+    plot.over.style.cursor = ''
+  }
+  plot.over.style.cursor = 'grabbing'
+  document.addEventListener('mousemove', moved)
+  document.addEventListener('mouseup', ended)
+}

@@ -1,0 +1,32 @@
+import { expect, test } from 'vitest'
+import { folded, naturalKey, searchWords } from '#archive/core/naturalOrder.ts'
+
+function sorted(...numbers: string[]): string[] {
+  return numbers.toSorted((a, b) => (naturalKey(a) < naturalKey(b) ? -1 : 1))
+}
+
+test('counts as people do', () => {
+  expect(sorted('C1-LL-10', 'C1-LL-2', 'C1-LL-1', 'C10-LL-1', 'C2-LL-1')).toEqual([
+    'C1-LL-1',
+    'C1-LL-2',
+    'C1-LL-10',
+    'C2-LL-1',
+    'C10-LL-1',
+  ])
+})
+
+test('takes leading zeros, case and accents for nothing', () => {
+  expect(naturalKey('c1-ll-003')).toBe(naturalKey('C1-LL-3'))
+  expect(naturalKey('0')).toBe(naturalKey('000'))
+  expect(folded('Épicéa')).toBe('epicea')
+})
+
+test('keeps the order of numbers far longer than a double can hold', () => {
+  const long = '9'.repeat(180)
+  expect(sorted(`A${long}0`, `A${long}`, 'A5')).toEqual(['A5', `A${long}`, `A${long}0`])
+})
+
+test('cuts a search into its words', () => {
+  expect(searchWords('  Loft\tC1  ')).toEqual(['loft', 'c1'])
+  expect(searchWords('')).toEqual([])
+})

@@ -1,0 +1,147 @@
+import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import Database from 'better-sqlite3'
+import { expect, onTestFinished, test } from 'vitest'
+import { beginSession } from '#archive/bench/sessions.ts'
+import { appendSamples, beginBreak } from '#archive/breaks/breaks.ts'
+import { migrations } from '#archive/core/migrate.ts'
+import { applicationId, type OpenedArchive, openDatabase } from '#archive/core/openDatabase.ts'
+import { info } from '#archive/keeping/info.ts'
+import { addSpecimen } from '#archive/specimens/specimens.ts'
+import { header, morning, rampAndFall, session, specimenFields, storeBreak, temporaryFolder } from '../storedStudy.ts'
+
+const newest = migrations.length
+const later = { number: newest + 1, title: 'a later one', sql: 'CREATE TABLE later (id INTEGER PRIMARY KEY) STRICT' }
+
+function open(path: string, mode: 'write' | 'read' = 'write', list = migrations): OpenedArchive {
+  const archive = openDatabase({ path, mode, program: 'breakledger test', instant: morning }, list)
+  onTestFinished(() => archive.close())
+  return archive
+}
+
+function study(): string {
+  const path = join(temporaryFolder(), 'study.breakledger')
+  const archive = open(path)
+  addSpecimen(archive.database, specimenFields('C1-LL-1'), morning, 'bench')
+  storeBreak(archive.database, 1)
+  archive.close()
+  return path
+}
+
+test('creates an archive where there is none, with our mark and the durable settings', () => {
+  const path = join(temporaryFolder(), 'new.breakledger')
+  const { database } = open(path)
+  const pragma = (name: string) => database.pragma(name, { simple: true })
+  expect(pragma('application_id')).toBe(applicationId)
+  expect(pragma('user_version')).toBe(migrations.length)
+  expect(pragma('journal_mode')).toBe('wal')
+  expect(pragma('synchronous')).toBe(2)
+  expect(pragma('foreign_keys')).toBe(1)
+})
+
+test('leaves one file that can be copied, and an empty lock file, when closed', () => {
+  const path = study()
+  expect(readdirSync(join(path, '..')).toSorted()).toEqual(['study.breakledger', 'study.breakledger-lock'])
+})
+
+test('backs an older archive up, proves the backup, then migrates', () => {
+  const path = study()
+  const { database } = open(path, 'write', [...migrations, later])
+  expect(database.pragma('user_version', { simple: true })).toBe(newest + 1)
+  const backup = join(path, '..', `study-format-${newest}-2031-05-02T093000Z.breakledger`)
+  const copy = open(backup)
+  expect(info(copy)).toMatchObject({ formatVersion: newest, specimens: 1, breaks: 1 })
+})
+
+test('does not migrate when the backup cannot be made', () => {
+  const path = study()
+  writeFileSync(join(path, '..', `study-format-${newest}-2031-05-02T093000Z.breakledger`), 'kept')
+  expect(() => open(path, 'write', [...migrations, later])).toThrow(/exists already/)
+  expect(info(open(path)).formatVersion).toBe(newest)
+})
+
+test('refuses an archive of a newer version, names both versions and leaves it as it was', () => {
+  const path = study()
+  open(path, 'write', [...migrations, later]).close()
+  const before = readFileSync(path)
+  for (const mode of ['write', 'read'] as const)
+    expect(() => open(path, mode)).toThrow(
+      expect.objectContaining({
+        code: 'archive-newer',
+        message: expect.stringMatching(new RegExp(`version ${newest + 1};.* up to ${newest}\\.`)),
+      }),
+    )
+  expect(readFileSync(path)).toEqual(before)
+})
+
+test('asks for the program itself when an older archive is only to be read', () => {
+  const path = study()
+  expect(() => open(path, 'read', [...migrations, later])).toThrow(expect.objectContaining({ code: 'unsupported' }))
+})
+
+test('refuses a second writer while the first has it open, and not afterwards', () => {
+  const path = study()
+  const first = open(path)
+  expect(() => open(path)).toThrow(expect.objectContaining({ code: 'archive-in-use' }))
+  expect(info(open(path, 'read')).breaks).toBe(1)
+  first.close()
+  expect(info(open(path)).breaks).toBe(1)
+})
+
+test('says that the folder or the archive to read is missing, and creates neither', () => {
+  const folder = temporaryFolder()
+  const missing = join(folder, 'nowhere', 'study.breakledger')
+  expect(() => open(missing)).toThrow(expect.objectContaining({ code: 'archive-missing' }))
+  expect(() => open(join(folder, 'study.breakledger'), 'read')).toThrow(
+    expect.objectContaining({ code: 'archive-missing' }),
+  )
+  expect(readdirSync(folder)).toEqual([])
+})
+
+test.each([
+  ['text', (path: string) => writeFileSync(path, 'number,peak_n\n'.repeat(500))],
+  ['a folder', (path: string) => mkdirSync(path)],
+  [
+    'a database of another program',
+    (path: string) => new Database(path).exec('CREATE TABLE shelf (id INTEGER)').close(),
+  ],
+])('refuses %s as no archive and leaves it as it was', (_name, make) => {
+  const path = join(temporaryFolder(), 'other.breakledger')
+  make(path)
+  expect(() => open(path)).toThrow(expect.objectContaining({ code: 'archive-damaged' }))
+  expect(() => open(path, 'read')).toThrow(expect.objectContaining({ code: 'archive-damaged' }))
+  expect(existsSync(`${path}-wal`)).toBe(false)
+})
+
+test('opens a copy of an archive taken while it was in use', () => {
+  const path = study()
+  const { database } = open(path)
+  addSpecimen(database, specimenFields('C1-LL-2'), morning, 'bench')
+  const copy = join(temporaryFolder(), 'copy.breakledger')
+  for (const ending of ['', '-wal']) copyFileSync(path + ending, copy + ending)
+  expect(info(open(copy)).specimens).toBe(2)
+})
+
+test('recovers a break that was cut short, once', () => {
+  const path = study()
+  const first = open(path)
+  const { sessionId } = beginSession(first.database, session)
+  const { breakId } = beginBreak(first.database, header(sessionId, null))
+  appendSamples(first.database, breakId, rampAndFall(10, 100))
+  first.close()
+  const second = open(path)
+  expect(info(second).recovered).toEqual([breakId])
+  second.close()
+  rmSync(`${path}-lock`)
+  expect(info(open(path)).recovered).toEqual([])
+})
+
+test('leaves a running break alone when it only reads', () => {
+  const path = study()
+  const writer = open(path)
+  const { sessionId } = beginSession(writer.database, session)
+  const { breakId } = beginBreak(writer.database, header(sessionId, null))
+  expect(info(open(path, 'read')).recovered).toEqual([])
+  appendSamples(writer.database, breakId, rampAndFall(10, 100))
+  expect(writer.database.prepare('SELECT count(*) FROM running_block').pluck().get()).toBe(1)
+})

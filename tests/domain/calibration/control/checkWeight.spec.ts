@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest'
+import { checkWeightVerdict } from '#domain/calibration/control/checkWeight.ts'
+
+/** Mean 0, mean moving range 0.8, so limits ± 3 · 0.8 / 1.128 = ± 2.1277 N, by hand. */
+const baseline = [0.4, -0.4, 0.4, -0.4, 0.4, -0.4, 0.4, -0.4]
+
+describe('check weight', () => {
+  it('is compared with the uncertainty until there is a chart', () => {
+    expect(checkWeightVerdict([0.3], 0.5).standing).toBe('too-few')
+    expect(checkWeightVerdict([0.3], 0.5).sentence).toMatch(/7 more checks/)
+    const off = checkWeightVerdict([0.1, -0.7], 0.5)
+    expect(off.standing).toBe('outside')
+    expect(off.sentence).toMatch(/-0.700 N off, more than the uncertainty of 0.500 N/)
+    expect(off.action).toMatch(/^Do not test yet/)
+  })
+
+  it('is in control inside the limits of its first eight readings', () => {
+    const verdict = checkWeightVerdict([...baseline, 1], 9)
+    expect(verdict.standing).toBe('in-control')
+    expect(verdict.upperN).toBeCloseTo(2.1277, 4)
+    expect(verdict.lowerN).toBeCloseTo(-2.1277, 4)
+  })
+
+  it('asks for action outside the limits', () => {
+    for (const off of [2.2, -2.2]) {
+      const verdict = checkWeightVerdict([...baseline, 0.1, off], 9)
+      expect(verdict.standing).toBe('outside')
+      expect(verdict.action).toMatch(/calibrate before testing/)
+    }
+  })
+
+  it('warns of a slow drift that no single reading shows', () => {
+    // EWMA of weight 0.3 with limits ± 2.1277 · sqrt(0.3 / 1.7) = ± 0.894; 1.2 repeated reaches 0.912 at the fourth, by hand.
+    expect(checkWeightVerdict([...baseline, 1.2, 1.2, 1.2], 9).standing).toBe('in-control')
+    const verdict = checkWeightVerdict([...baseline, 1.2, 1.2, 1.2, 1.2], 9)
+    expect(verdict.standing).toBe('watch')
+    expect(verdict.sentence).toMatch(/drifts slowly/)
+  })
+
+  it('warns of eight in a row on one side', () => {
+    const oneSided = [0.2, 0.3, 0.2, 0.1, 0.3, 0.2, 0.2, 0.3]
+    expect(checkWeightVerdict([...baseline, ...oneSided], 9).sentence).toMatch(/one side of the centre/)
+    expect(checkWeightVerdict([...baseline, -0.1, ...oneSided.slice(1)], 9).standing).toBe('in-control')
+  })
+
+  it('keeps limits open by the resolution when the first readings agree to the digit', () => {
+    expect(checkWeightVerdict([0, 0, 0, 0, 0, 0, 0, 0, 0.1], 9).standing).toBe('outside')
+    expect(checkWeightVerdict([0, 0, 0, 0, 0, 0, 0, 0, 0.1], 9, 0.1).standing).toBe('in-control')
+  })
+
+  it('refuses to judge nothing', () => {
+    expect(() => checkWeightVerdict([], 1)).toThrow(RangeError)
+    expect(() => checkWeightVerdict([1], -1)).toThrow(RangeError)
+  })
+})

@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest'
+import { proposeDegree } from '#domain/calibration/fit/degreeProposal.ts'
+import { pontius } from './fixtures/pontius.ts'
+
+const deflection = pontius.map(([y]) => y)
+const load = pontius.map(([, x]) => x)
+
+describe('proposal of a degree', () => {
+  it('is the quadratic for the load cell case study, in both roles, as its authors chose', () => {
+    // NIST/SEMATECH e-Handbook 4.6.1: the line shows lack of fit, the quadratic does not.
+    for (const proposal of [proposeDegree(deflection, load), proposeDegree(load, deflection)]) {
+      expect(proposal.degree).toBe(2)
+      expect(proposal.reason).toMatch(/^Degree 2: its lack of fit is not significant .*degree 1 \(below 0.01 %\)/)
+      expect(proposal.tried.map(({ degree }) => degree)).toEqual([1, 2, 3])
+    }
+    // The case study's own test, with the readings as the steps.
+    expect(proposeDegree(load, deflection).tried[1]!.lackOfFit!.f).toBeCloseTo(0.8107, 4)
+  })
+
+  it('is the line where the line fits within the repeats', () => {
+    const forces = [10, 20, 30, 40, 10, 20, 30, 40, 10, 20, 30, 40]
+    const noise = [2, -1, 1, -2, -1, 2, -2, 1, 1, -2, 2, -1]
+    const proposal = proposeDegree(
+      forces.map((force, i) => force * 100 + noise[i]!),
+      forces,
+    )
+    expect(proposal.degree).toBe(1)
+    expect(proposal.reason).toMatch(/^Degree 1: .* nothing more is needed\.$/)
+  })
+
+  it('follows the significance of the next coefficient where nothing was repeated', () => {
+    const readings = [0, 1, 2, 3, 4, 5, 6, 7]
+    const noise = [1, -2, 2, -1, -1, 1, 1, -1]
+    const bent = proposeDegree(
+      readings,
+      readings.map((r, i) => 10 * r + 0.5 * r * r + 0.02 * noise[i]!),
+    )
+    expect(bent.degree).toBe(2)
+    const straight = proposeDegree(
+      readings,
+      readings.map((r, i) => 10 * r + 0.02 * noise[i]!),
+    )
+    expect(straight.degree).toBe(1)
+    expect(straight.reason).toMatch(/no step was repeated/)
+  })
+
+  it('is the curve that goes through every reading, rounding aside', () => {
+    const readings = [0, 1, 2, 3, 0, 1, 2, 3]
+    expect(
+      proposeDegree(
+        readings,
+        readings.map((r) => 0.1 + 0.3 * r),
+      ).degree,
+    ).toBe(1)
+    expect(
+      proposeDegree(
+        readings,
+        readings.map((r) => 0.1 + 0.3 * r + 0.07 * r * r),
+      ).degree,
+    ).toBe(2)
+  })
+
+  it('says so when even the highest degree misses the steps', () => {
+    const readings = [0, 10, 20, 30, 40, 50].flatMap((r) => [r - 0.01, r + 0.01])
+    const forces = [0, 11, 18, 33, 37, 51].flatMap((f) => [f, f])
+    const proposal = proposeDegree(readings, forces)
+    expect(proposal.reason).toMatch(/Look for a step that is off/)
+  })
+
+  it('is the line for two or three steps, and says what cannot be tested', () => {
+    const two = proposeDegree([0, 1, 0, 1], [0, 5, 0, 5.1])
+    expect(two.degree).toBe(1)
+    expect(two.reason).toMatch(/too few different loads/)
+    const three = proposeDegree([0, 1, 2], [0, 5, 10.4])
+    expect(three.degree).toBe(1)
+    expect(three.reason).toMatch(/too few steps to test a higher degree/)
+  })
+
+  it('never is a curve that turns back between the readings', () => {
+    const readings = [0, 1, 2, 3, 4].flatMap((r) => [r, r])
+    const forces = [0, 6, 9, 8, 4].flatMap((f, i) => [f + 0.01 * i, f - 0.01 * i])
+    expect(proposeDegree(readings, forces).degree).toBe(1)
+  })
+})

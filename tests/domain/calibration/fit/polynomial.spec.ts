@@ -1,0 +1,21 @@
+import { describe, expect, it } from 'vitest'
+import { isMonotone, polynomialAt, polynomialSlope } from '#domain/calibration/fit/polynomial.ts'
+
+describe('polynomial', () => {
+  it('has value and slope as by hand', () => {
+    // 1 + 2·3 − 9 + 0.5·27 = 11.5; 2 − 2·3 + 1.5·9 = 9.5
+    expect(polynomialAt([1, 2, -1, 0.5], 3)).toBe(11.5)
+    expect(polynomialSlope([1, 2, -1, 0.5], 3)).toBe(9.5)
+    expect(polynomialAt([], 3)).toBe(0)
+    expect(polynomialSlope([7], 3)).toBe(0)
+  })
+
+  it('is monotone where its slope keeps its sign, also between the ends', () => {
+    expect(isMonotone([0, 1, -0.1], 0, 4)).toBe(true)
+    expect(isMonotone([0, 1, -0.1], 0, 6)).toBe(false)
+    expect(isMonotone([0, -2], 0, 6)).toBe(true)
+    // x³ − x rises at both ends of −1..1 and falls in the middle.
+    expect(isMonotone([0, -1, 0, 1], -1, 1)).toBe(false)
+    expect(isMonotone([0, 1, 0, 1], -1, 1)).toBe(true)
+  })
+})

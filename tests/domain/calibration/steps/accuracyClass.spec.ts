@@ -1,0 +1,53 @@
+import { describe, expect, it } from 'vitest'
+import { classLimits, classOfAll, classOfStep, classRanges } from '#domain/calibration/steps/accuracyClass.ts'
+
+const none = { q: null, b: null, v: null, f0: null, a: null }
+
+describe('accuracy class', () => {
+  it('has the limits of the ISO 7500-1 table', () => {
+    // ISO 7500-1, class table, from memory: q, b, v, f0, a in percent.
+    const table = classLimits.map((limits) => [limits.class, limits.q, limits.b, limits.v, limits.f0, limits.a])
+    expect(table).toEqual([
+      ['0.5', 0.5, 0.5, 0.75, 0.05, 0.25],
+      ['1', 1, 1, 1.5, 0.1, 0.5],
+      ['2', 2, 2, 3, 0.2, 1],
+      ['3', 3, 3, 4.5, 0.3, 1.5],
+    ])
+  })
+
+  it('is the best one whose limits all errors keep, either way', () => {
+    expect(classOfStep({ q: -0.5, b: 0.5, v: -0.75, f0: 0.05, a: 0.25 })).toBe('0.5')
+    expect(classOfStep({ q: -0.51, b: 0.5, v: 0.75, f0: 0.05, a: 0.25 })).toBe('1')
+    expect(classOfStep({ q: 0.1, b: 0.1, v: 0.1, f0: -0.15, a: 0.1 })).toBe('2')
+    expect(classOfStep({ q: 0.1, b: 0.1, v: 4.4, f0: 0, a: 0.1 })).toBe('3')
+    expect(classOfStep({ q: 0.1, b: 3.1, v: 0, f0: 0, a: 0.1 })).toBe('none')
+  })
+
+  it('is judged by what was measured, but never without q', () => {
+    expect(classOfStep({ ...none, q: 0.2 })).toBe('0.5')
+    expect(classOfStep({ ...none, b: 0.2 })).toBe('none')
+  })
+
+  it('of all steps is that of the worst', () => {
+    expect(classOfAll([{ class: '0.5' }, { class: '2' }, { class: '1' }])).toBe('2')
+    expect(classOfAll([{ class: '0.5' }, { class: 'none' }])).toBe('none')
+    expect(classOfAll([])).toBe('none')
+  })
+
+  it('holds over the range above the last step that misses it', () => {
+    const steps = [
+      { forceN: 20, class: 'none' },
+      { forceN: 50, class: '2' },
+      { forceN: 200, class: '0.5' },
+      { forceN: 100, class: '1' },
+      { forceN: 150, class: '0.5' },
+    ] as const
+    expect(classRanges(steps)).toEqual([
+      { class: '0.5', fromN: 150, toN: 200 },
+      { class: '1', fromN: 100, toN: 200 },
+      { class: '2', fromN: 50, toN: 200 },
+    ])
+    expect(classRanges([{ forceN: 10, class: 'none' }])).toEqual([])
+    expect(classRanges([])).toEqual([])
+  })
+})

@@ -1,0 +1,454 @@
+import { describe, expect, it } from 'vitest'
+import { createBenchModel } from '#acquisition/virtual/benchModel.ts'
+import { detectionSettings } from '#contract/breaks/detection.ts'
+import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
+import { createRandom } from '#domain/numbers/random.ts'
+import { createBreakDetector } from '#domain/signal/loading/breakDetector.ts'
+import { evaluateCurve } from '#domain/signal/loading/evaluateCurve.ts'
+import { type BenchRunOptions, everyKind, runBench } from '#tests/reference/corpus.ts'
+
+const settings = detectionSettings.parse({ capacityN: 25_000 })
+
+type Step = { untilS: number; toN: number }
+
+/** Force that moves along straight lines between corners, with normal noise. */
+function drawn(corners: readonly Step[], rateHz: number, noiseN: number, seed = 1) {
+  const random = createRandom(seed)
+  const timeS: number[] = []
+  const force: number[] = []
+  let fromS = 0
+  let fromN = 0
+  for (const { untilS, toN } of corners) {
+    for (let i = timeS.length; i / rateHz < untilS; i++) {
+      const t = i / rateHz
+      timeS.push(Math.round(t * 1e6) / 1e6)
+      force.push(fromN + ((toN - fromN) * (t - fromS)) / (untilS - fromS) + noiseN * random.normal())
+    }
+    fromS = untilS
+    fromN = toN
+  }
+  return { timeS: Float64Array.from(timeS), force: Float64Array.from(force) }
+}
+
+/** Runs a drawn stream through the live detector. */
+function detect(curve: { timeS: Float64Array; force: Float64Array }, used = settings) {
+  const results: (EvaluationResult & { firstTimeS: number })[] = []
+  let firstTimeS = 0
+  const detector = createBreakDetector(used, {
+    begin(start) {
+      firstTimeS = start.firstTimeS
+    },
+    end: (result) => results.push({ ...result, firstTimeS }),
+  })
+  curve.timeS.forEach((t, i) => {
+    detector.push(t, curve.force[i]!, curve.force[i]!)
+  })
+  detector.finish()
+  return results
+}
+
+describe('a live capture and its stored curve', () => {
+  const cases: BenchRunOptions[] = everyKind.flatMap((scenario) =>
+    [10, 80, 1000].map((rateHz) => ({ scenario, rateHz, seed: 7, breaks: 2, knocksPerHour: 120, keepSamples: true })),
+  )
+
+  it.each(cases)('give the same result: $scenario at $rateHz Hz', (options) => {
+    for (const capacityN of [25_000, null]) {
+      const { captures } = runBench({ ...options, settings: { capacityN, endCodes: [-524_288, 524_287] } })
+      expect(captures.length).toBeGreaterThanOrEqual(2)
+      for (const { timeS, force, readings, settings: recorded, result } of captures)
+        expect(evaluateCurve(timeS, force, readings, recorded)).toEqual(result)
+    }
+  })
+})
+
+describe('a bench below its zero', () => {
+  const loadAndBreak = (fromS: number, toN: number) => [
+    { untilS: fromS, toN: 0 },
+    { untilS: fromS + 8, toN },
+    { untilS: fromS + 8.01, toN: 0 },
+    { untilS: fromS + 12, toN: 0 },
+  ]
+  const noted = (curve: ReturnType<typeof drawn>, used = settings) =>
+    detect(curve, used).map(({ outcome, peakN, firstTimeS, onsetTimeS }) => ({
+      outcome,
+      peakN: peakN === null ? null : Math.round(peakN / 10) * 10,
+      onsetS: onsetTimeS === null ? null : Math.round(firstTimeS + onsetTimeS),
+    }))
+
+  describe.each([25_000, null])('with a capacity of %s', (capacityN) => {
+    const used = detectionSettings.parse({ capacityN })
+    it.each([80, 1000])('takes what a reversed cell reads at %d Hz for no load, nor that it lets go', (rateHz) => {
+      const reversed = [
+        { untilS: 5, toN: 0 },
+        { untilS: 13, toN: -5000 },
+        { untilS: 13.01, toN: 0 },
+      ]
+      expect(noted(drawn([...reversed, { untilS: 60, toN: 0 }], rateHz, 2), used)).toEqual([])
+      // Turned round, the next load is one.
+      expect(noted(drawn([...reversed, ...loadAndBreak(20, 4000)], rateHz, 2), used)).toEqual([
+        { outcome: 'break', peakN: 4000, onsetS: 20 },
+      ])
+    })
+
+    it.each([0.05, 2])(
+      'goes on with the load that comes after a fixture was lifted off and put back in %d s',
+      (inS) => {
+        const lifted = [
+          { untilS: 5, toN: 0 },
+          { untilS: 5.5, toN: -800 },
+          { untilS: 20, toN: -800 },
+          { untilS: 20 + inS, toN: 0 },
+        ]
+        expect(noted(drawn([...lifted, { untilS: 60, toN: 0 }], 80, 2), used)).toEqual([])
+        expect(noted(drawn([...lifted, ...loadAndBreak(26, 4000)], 80, 2), used)).toEqual([
+          { outcome: 'break', peakN: 4000, onsetS: 26 },
+        ])
+      },
+    )
+
+    it('catches a load that begins below zero and goes on above it', () => {
+      const corners = [
+        { untilS: 5, toN: 0 },
+        { untilS: 5.5, toN: -800 },
+        { untilS: 10, toN: -800 },
+        { untilS: 20, toN: 4000 },
+        { untilS: 20.01, toN: -800 },
+        { untilS: 24, toN: -800 },
+      ]
+      expect(noted(drawn(corners, 80, 2), used)).toMatchObject([{ outcome: 'break', peakN: 4000 }])
+    })
+  })
+})
+
+describe('the start of a capture', () => {
+  it('keeps the pre-trigger samples from before the onset', () => {
+    const [result] = detect(
+      drawn(
+        [
+          { untilS: 5, toN: 0 },
+          { untilS: 15, toN: 5000 },
+          { untilS: 15.01, toN: 100 },
+          { untilS: 18, toN: 100 },
+        ],
+        80,
+        1,
+      ),
+    )
+    expect(result!.firstTimeS).toBeGreaterThan(3.5)
+    expect(result!.firstTimeS).toBeLessThan(4.2)
+    expect(result!.firstTimeS + result!.onsetTimeS!).toBeCloseTo(5, 1)
+  })
+
+  it('is not set off by a lone knock that rings', () => {
+    const curve = drawn([{ untilS: 60, toN: 0 }], 1000, 1)
+    curve.force.forEach((f, i) => {
+      const u = curve.timeS[i]! - 30
+      if (u > 0) curve.force[i] = f + 400 * Math.exp(-u / 0.06) * Math.sin(2 * Math.PI * 17 * u)
+    })
+    expect(detect(curve)).toEqual([])
+  })
+
+  it('notices a slow press that would be taken for drift by a zero that follows it', () => {
+    const [result] = detect(
+      drawn(
+        [
+          { untilS: 10, toN: 0 },
+          { untilS: 70, toN: 1800 },
+          { untilS: 70.01, toN: 20 },
+          { untilS: 73, toN: 20 },
+        ],
+        80,
+        1,
+      ),
+    )
+    expect(result).toMatchObject({ outcome: 'break' })
+  })
+
+  it('follows a drifting zero without a capture', () => {
+    const curve = drawn(
+      [
+        { untilS: 600, toN: 60 },
+        { untilS: 1800, toN: -80 },
+      ],
+      20,
+      1,
+    )
+    expect(detect(curve)).toEqual([])
+  })
+})
+
+describe('break or unloading', () => {
+  const upTo = (peakN: number): Step[] => [
+    { untilS: 3, toN: 0 },
+    { untilS: 13, toN: peakN },
+  ]
+
+  it('calls a fall of 60 % in 0.2 s a break and one of 60 % in 2 s an unloading', () => {
+    const quick = detect(drawn([...upTo(5000), { untilS: 13.2, toN: 2000 }, { untilS: 15, toN: 2000 }], 100, 1))
+    const slow = detect(
+      drawn([...upTo(5000), { untilS: 15, toN: 2000 }, { untilS: 20, toN: 0 }, { untilS: 25, toN: 0 }], 100, 1),
+    )
+    expect(quick).toMatchObject([{ outcome: 'break' }])
+    expect(slow).toMatchObject([{ outcome: 'unloading', breakTimeS: null, afterBreakN: null }])
+    expect(slow[0]!.peakN).toBeGreaterThan(4990)
+  })
+
+  it('calls a failure in several sudden steps within a second one break', () => {
+    const steps = [4000, 3200, 2400, 1600, 800].flatMap((toN, i) => [
+      { untilS: 13 + 0.3 * i + 0.004, toN },
+      { untilS: 13 + 0.3 * (i + 1), toN },
+    ])
+    const results = detect(drawn([...upTo(5000), ...steps, { untilS: 17, toN: 0 }, { untilS: 20, toN: 0 }], 500, 1))
+    expect(results.map(({ outcome }) => outcome)).toEqual(['break'])
+  })
+
+  it('goes on through a dropout of three samples', () => {
+    const curve = drawn([...upTo(5000), { untilS: 13.01, toN: 100 }, { untilS: 16, toN: 100 }], 200, 1)
+    for (const i of [1500, 1501, 1502]) curve.force[i] = 0
+    const results = detect(curve)
+    expect(results).toMatchObject([{ outcome: 'break' }])
+    expect(results[0]!.peakN).toBeGreaterThan(4980)
+  })
+
+  it('goes on when a bump has come and gone and the load is still there', () => {
+    const corners = [
+      ...upTo(3000),
+      { untilS: 13.03, toN: 5100 },
+      { untilS: 13.05, toN: 2850 },
+      { untilS: 13.1, toN: 3300 },
+      { untilS: 20, toN: 6000 },
+      { untilS: 20.01, toN: 100 },
+      { untilS: 23, toN: 100 },
+    ]
+    const results = detect(drawn(corners, 400, 1))
+    expect(results).toMatchObject([{ outcome: 'break' }])
+    expect(results[0]!.peakN).toBeGreaterThan(5980)
+  })
+
+  it('takes no knock during the toe of a loading for its break', () => {
+    for (let seed = 1; seed <= 20; seed++) {
+      const corners = [
+        { untilS: 3, toN: 0 },
+        { untilS: 23, toN: 2000 },
+        { untilS: 23.01, toN: 100 },
+        { untilS: 26, toN: 100 },
+      ]
+      const curve = drawn(corners, 320, 1, seed)
+      curve.force.forEach((f, i) => {
+        const u = curve.timeS[i]! - 3.7 - seed * 0.005
+        if (u > 0) curve.force[i] = f + 200 * Math.exp(-u / 0.06) * Math.sin(2 * Math.PI * 18 * u)
+      })
+      const results = detect(curve)
+      expect(results).toMatchObject([{ outcome: 'break' }])
+      expect(results[0]!.peakN).toBeGreaterThan(1980)
+    }
+  })
+
+  it('does not take friction on the broken faces for a second loading', () => {
+    const results = detect(
+      drawn(
+        [
+          ...upTo(5000),
+          { untilS: 13.01, toN: 300 },
+          { untilS: 16, toN: 700 },
+          { untilS: 16.05, toN: 0 },
+          { untilS: 20, toN: 0 },
+        ],
+        200,
+        1,
+      ),
+    )
+    expect(results.length).toBe(1)
+  })
+
+  it('finds the next loading when the break has shifted the zero', () => {
+    const results = detect(
+      drawn(
+        [
+          ...upTo(5000),
+          { untilS: 13.01, toN: 400 },
+          { untilS: 20, toN: 400 },
+          { untilS: 30, toN: 4000 },
+          { untilS: 30.01, toN: 400 },
+          { untilS: 35, toN: 400 },
+        ],
+        200,
+        1,
+      ),
+    )
+    expect(results).toMatchObject([{ outcome: 'break' }, { outcome: 'break' }])
+    expect(results[1]!.peakN).toBeGreaterThan(3980)
+  })
+
+  it('finds no specimen in a weight that is put on the bench and taken away', () => {
+    const unknownCapacity = detectionSettings.parse({})
+    const results = detect(
+      drawn(
+        [
+          { untilS: 5, toN: 0 },
+          { untilS: 5.02, toN: 60 },
+          { untilS: 9, toN: 60 },
+          { untilS: 9.02, toN: 0 },
+          { untilS: 15, toN: 0 },
+        ],
+        100,
+        1,
+      ),
+      unknownCapacity,
+    )
+    expect(results.filter(({ outcome }) => outcome !== 'none')).toEqual([])
+  })
+
+  it('finds the break of a specimen that is struck rather than pressed', () => {
+    const corners = [
+      { untilS: 5, toN: 0 },
+      { untilS: 5.1, toN: 6000 },
+      { untilS: 5.102, toN: 100 },
+      { untilS: 8, toN: 0 },
+    ]
+    const results = detect(drawn(corners, 2000, 1))
+    expect(results).toMatchObject([{ outcome: 'break' }])
+    expect(results[0]!.peakN).toBeGreaterThan(5900)
+  })
+
+  it('ends a capture that is cut off without calling it a break', () => {
+    expect(detect(drawn(upTo(5000), 100, 1))).toMatchObject([{ outcome: 'unloading' }])
+  })
+})
+
+describe('the detector itself', () => {
+  it('does not forget the signal at rest while a capture runs', () => {
+    const detector = createBreakDetector(settings, { begin() {}, end() {} })
+    const { timeS, force } = drawn(
+      [
+        { untilS: 3, toN: 0 },
+        { untilS: 13, toN: 5000 },
+      ],
+      100,
+      1,
+    )
+    for (let i = 0; i < timeS.length; i++) detector.push(timeS[i]!, force[i]!, force[i]!)
+    expect(detector.capturing()).toBe(true)
+    expect(() => detector.reset()).toThrow(TypeError)
+    detector.finish()
+    expect(detector.capturing()).toBe(false)
+    detector.reset()
+  })
+
+  it('tells noise and threshold at rest', () => {
+    const detector = createBreakDetector(detectionSettings.parse({}), { begin() {}, end() {} })
+    expect(detector.atRest()).toEqual({ noise: null, startThreshold: null })
+    const { timeS, force } = drawn([{ untilS: 30, toN: 0 }], 100, 2)
+    for (let i = 0; i < timeS.length; i++) detector.push(timeS[i]!, force[i]!, force[i]!)
+    const { noise, startThreshold } = detector.atRest()
+    // 15 blocks of 20 samples: the median of 15 variances with 18 degrees of freedom lies within 30 % of the true SD.
+    expect(noise! / 2).toBeGreaterThan(0.7)
+    expect(noise! / 2).toBeLessThan(1.3)
+    expect(startThreshold).toBe(5 * noise!)
+  })
+})
+
+describe('blocks of samples', () => {
+  /** Everything that a detector tells of a stream, and what it knows of the rest afterwards. */
+  function heard(
+    curve: { timeS: Float64Array; force: Float64Array },
+    used: typeof settings,
+    feed: (detector: ReturnType<typeof createBreakDetector>) => void,
+  ) {
+    const told: unknown[] = []
+    const detector = createBreakDetector(used, {
+      begin: (start) => told.push(start),
+      end: (result) => told.push(result),
+    })
+    feed(detector)
+    told.push(detector.capturing(), detector.atRest())
+    detector.finish()
+    return { told, samples: curve.timeS.length }
+  }
+
+  /** The samples of a run of the bench model, as the live detector gets them. */
+  function streamOf(options: BenchRunOptions) {
+    const bench = createBenchModel({ breaks: 2, knocksPerHour: 200, restS: [3, 5], ...options })
+    const { zeroCounts, nPerCount } = bench.characteristic
+    const timeS: number[] = []
+    const readings: number[] = []
+    const block = { timeUs: new Float64Array(4096), counts: new Float64Array(4096), sequence: new Float64Array(4096) }
+    for (let count = block.timeUs.length; count === block.timeUs.length; ) {
+      count = bench.fill(block)
+      timeS.push(...block.timeUs.subarray(0, count).map((us) => us / 1e6))
+      readings.push(...block.counts.subarray(0, count))
+    }
+    const reading = Float64Array.from(readings)
+    return { timeS: Float64Array.from(timeS), reading, force: reading.map((r) => (r - zeroCounts) * nPerCount) }
+  }
+
+  const cases = (
+    [
+      'brittle',
+      'progressive',
+      'pop-in',
+      'stick-slip',
+      'hand-pumped',
+      'unloading',
+      'clipping',
+      'glitches',
+      'gaps',
+    ] as const
+  ).flatMap((scenario, i) => [20, 80, 1000].map((rateHz) => ({ scenario, rateHz, seed: 20 + i })))
+
+  it.each(cases)('give the answers of sample by sample, however cut: $scenario at $rateHz Hz', (options) => {
+    const curve = streamOf(options)
+    const { timeS, force, reading } = curve
+    const count = timeS.length
+    for (const endCodes of [null, [-524_288, 524_287] as [number, number]]) {
+      const used = { ...settings, capacityN: endCodes === null ? null : 25_000, endCodes }
+      const single = heard(curve, used, (detector) => {
+        for (let i = 0; i < count; i++) detector.push(timeS[i]!, force[i]!, reading[i]!)
+      })
+      expect(single.told.length).toBeGreaterThan(4)
+      const random = createRandom(options.seed)
+      for (const longest of [1, 9, 200, count]) {
+        const blocks = heard(curve, used, (detector) => {
+          for (let i = 0; i < count; ) {
+            const to = Math.min(count, i + random.wholeBetween(1, longest))
+            const next = detector.pushBlock(timeS, force, reading, i, to)
+            expect(next > i && next <= to).toBe(true)
+            i = next
+          }
+        })
+        expect(blocks.told).toEqual(single.told)
+      }
+    }
+  })
+
+  it('end at the sample at which a capture begins or ends', () => {
+    const { timeS, force } = drawn(
+      [
+        { untilS: 5, toN: 0 },
+        { untilS: 15, toN: 5000 },
+        { untilS: 15.01, toN: 100 },
+        { untilS: 18, toN: 100 },
+      ],
+      100,
+      1,
+    )
+    const told: [string, number][] = []
+    const single = createBreakDetector(settings, {
+      begin: ({ samples }) => told.push(['begin', samples]),
+      end: ({ samples }) => told.push(['end', samples]),
+    })
+    const at: number[] = []
+    timeS.forEach((t, i) => {
+      const before = told.length
+      single.push(t, force[i]!, force[i]!)
+      if (told.length > before) at.push(i + 1)
+    })
+    expect(told.map(([what]) => what)).toEqual(['begin', 'end'])
+    const detector = createBreakDetector(settings, { begin() {}, end() {} })
+    const stops: number[] = []
+    while ((stops.at(-1) ?? 0) < timeS.length)
+      stops.push(detector.pushBlock(timeS, force, force, stops.at(-1) ?? 0, timeS.length))
+    expect(stops).toEqual([...at, timeS.length])
+  })
+})

@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest'
+import { beginFallRecord } from '#domain/signal/loading/fallRecord.ts'
+import { createRecentSamples } from '#domain/signal/stream/recentSamples.ts'
+
+/** A load of 1000 that falls to 100 in a straight line of `fallS` from second 1 on, sampled at 1 kHz. */
+function recorded(fallS: number) {
+  const load = (t: number) => (t < 1 ? 1000 : t > 1 + fallS ? 100 : 1000 - (900 * (t - 1)) / fallS)
+  const recent = createRecentSamples()
+  for (let i = 0; i <= 1002; i++) recent.push(i / 1000, load(i / 1000))
+  const record = beginFallRecord(recent, 1000)
+  for (let i = 1003; i < 1400; i++) record.push(i / 1000, load(i / 1000))
+  return record
+}
+
+describe('the time of a fall', () => {
+  it.each([0.05, 0.1, 0.3])('of a straight one of %s s is that from 90 %% before to 10 %% above after', (fallS) => {
+    // 1000 to 900 and 190 to 100 are left out: 710 of 900. A sample on either side more.
+    expect(Math.abs(recorded(fallS).fallS(0, 1000, 100)! - (fallS * 710) / 900)).toBeLessThanOrEqual(0.002 + 1e-9)
+  })
+
+  it('is one interval where the load is gone with the next sample', () => {
+    expect(recorded(1e-6).fallS(0, 1000, 100)).toBeCloseTo(0.001, 9)
+  })
+
+  it('cannot be told when the fall is not seen to its end', () => {
+    expect(recorded(0.5).fallS(0, 1000, 100)).toBeNull()
+  })
+
+  it('is known as soon as it is down', () => {
+    const recent = createRecentSamples()
+    for (const [i, load] of [1000, 1000, 950, 500, 150].entries()) recent.push(i / 1000, load)
+    expect(beginFallRecord(recent, 2).fallS(0, 1000, 100)).toBeCloseTo(0.002, 9)
+  })
+
+  it('cannot be told when what is in memory of it begins below 90 %', () => {
+    const recent = createRecentSamples()
+    for (const [i, load] of [880, 500, 150, 100].entries()) recent.push(i / 1000, load)
+    expect(beginFallRecord(recent, 0).fallS(0, 1000, 100)).toBeNull()
+  })
+
+  it('cannot be told when nothing before it is in memory', () => {
+    const recent = createRecentSamples()
+    for (let i = 0; i < 5; i++) recent.push(i / 1000, 100)
+    expect(beginFallRecord(recent, 0).fallS(0, 1000, 100)).toBeNull()
+  })
+})

@@ -1,0 +1,66 @@
+import { describe, expect, it } from 'vitest'
+import { createBenchModel } from '#acquisition/virtual/benchModel.ts'
+import type { ScenarioName } from '#contract/settings/settings.ts'
+import { zeroBeforeLoad } from '#domain/signal/rest/zeroBeforeLoad.ts'
+
+/** Counts of one loading of the bench model, whose zero is known. */
+function curve(scenario: ScenarioName, rateHz: number, seed: number) {
+  const bench = createBenchModel({ scenario, rateHz, seed, breaks: 1, restS: [3, 3], knocksPerHour: 0 })
+  const timeUs = new Float64Array(60 * rateHz)
+  const counts = new Float64Array(60 * rateHz)
+  const count = bench.fill({ timeUs, counts, sequence: new Float64Array(60 * rateHz) })
+  const timeS = timeUs.slice(0, count).map((us) => us / 1e6)
+  return { timeS, counts: counts.slice(0, count), zeroCounts: bench.characteristic.zeroCounts, bench }
+}
+
+describe('zeroBeforeLoad', () => {
+  it.each<[ScenarioName, number]>([
+    ['brittle', 80],
+    ['unloading', 10],
+    ['progressive', 1000],
+    ['glitches', 80],
+    ['hand-pumped', 10],
+  ])('finds the zero of the model before a %s loading at %d Hz', (scenario, rateHz) => {
+    for (const seed of [1, 2, 3, 4, 5]) {
+      const { timeS, counts, zeroCounts, bench } = curve(scenario, rateHz, seed)
+      const zero = zeroBeforeLoad(timeS, counts)
+      // 100 counts are one noise SD of the model and its hum and drift are less: five standard errors of the mean.
+      expect(zero).not.toBeNull()
+      const toleranceCounts = (5 * 1) / bench.characteristic.nPerCount / Math.sqrt(zero!.readings) + 50
+      expect(Math.abs(zero!.offset - zeroCounts)).toBeLessThan(toleranceCounts)
+      expect(zero!.readings).toBeGreaterThanOrEqual(5)
+    }
+  })
+
+  it('leaves a lone glitch in the rest out of the mean', () => {
+    const timeS = Float64Array.from({ length: 600 }, (_, i) => i / 100)
+    const force = timeS.map((atS, i) => 50 + ((i * 37) % 11) / 11 - 0.5 + (atS < 3 ? 0 : 400 * (atS - 3)))
+    const bare = zeroBeforeLoad(timeS, force)!
+    force[250] = 1e6
+    const hit = zeroBeforeLoad(timeS, force)!
+    expect(Math.abs(bare.offset - 50)).toBeLessThan(0.2)
+    expect(Math.abs(hit.offset - 50)).toBeLessThan(0.2)
+  })
+
+  it('takes no rest after the load, nor a slow rise, for the zero', () => {
+    // Loaded from the first sample on, then steady at 20 after the break.
+    const timeS = Float64Array.from({ length: 900 }, (_, i) => i / 100)
+    const force = timeS.map((atS, i) => ((i * 37) % 11) / 11 - 0.5 + (atS < 4 ? 900 + 1000 * atS : 20))
+    expect(zeroBeforeLoad(timeS, force)).toBeNull()
+  })
+
+  it('takes the rest of a curve in which nothing is loaded', () => {
+    const timeS = Float64Array.from({ length: 300 }, (_, i) => i / 100)
+    expect(
+      zeroBeforeLoad(
+        timeS,
+        timeS.map((_, i) => 7 + ((i * 37) % 11) / 11 - 0.5),
+      )?.offset,
+    ).toBeCloseTo(7, 1)
+  })
+
+  it('has no zero to give for no samples, or for fewer than five at rest', () => {
+    expect(zeroBeforeLoad(new Float64Array(0), new Float64Array(0))).toBeNull()
+    expect(zeroBeforeLoad(Float64Array.of(0, 1, 2), Float64Array.of(1, 1, 1))).toBeNull()
+  })
+})

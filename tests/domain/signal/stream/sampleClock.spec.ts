@@ -1,0 +1,219 @@
+import { describe, expect, it } from 'vitest'
+import { createRandom } from '#domain/numbers/random.ts'
+import type { DeviceTimeUnit } from '#domain/signal/stream/deviceTime.ts'
+import { createSampleClock } from '#domain/signal/stream/sampleClock.ts'
+
+type Reading = { us?: number; seq?: number; arrivalS?: number }
+
+/** Stamps readings one by one, each arriving at its device time unless told otherwise. */
+function stampAll(readings: readonly Reading[], unit: DeviceTimeUnit = 'us') {
+  const gaps: { timeS: number; missing: number }[] = []
+  const clock = createSampleClock(unit, (timeS, missing) => gaps.push({ timeS, missing }))
+  const out = new Float64Array(1)
+  const timeS = readings.map(({ us = Number.NaN, seq = Number.NaN, arrivalS }, i) => {
+    clock.stamp(Float64Array.of(us), Float64Array.of(seq), 1, arrivalS ?? i * 0.01, out)
+    return out[0]!
+  })
+  return { timeS, gaps, state: clock.state() }
+}
+
+const expectRising = (times: readonly number[]) => {
+  const kept = times.filter((t) => !Number.isNaN(t))
+  expect(kept.findIndex((t, i) => i > 0 && !(t > kept[i - 1]!))).toBe(-1)
+  expect(kept.findIndex((t) => Math.abs(t * 1e6 - Math.round(t * 1e6)) > 1e-3)).toBe(-1)
+}
+
+describe('a device that counts microseconds', () => {
+  it('is followed through the wrap at 2^32', () => {
+    const start = 2 ** 32 - 50_000
+    const { timeS, gaps } = stampAll(
+      Array.from({ length: 20 }, (_, i) => ({ us: (start + i * 10_000) % 2 ** 32, seq: i })),
+    )
+    timeS.forEach((t, i) => {
+      expect(t).toBeCloseTo(i * 0.01, 9)
+    })
+    expect(gaps).toEqual([])
+  })
+
+  it('tells what sequence numbers say is missing, across their wrap too', () => {
+    const sent = Array.from({ length: 40 }, (_, i) => ({
+      us: i * 10_000,
+      seq: (2 ** 32 - 20 + i) % 2 ** 32,
+      arrivalS: i * 0.01,
+    }))
+    const { timeS, gaps, state } = stampAll(sent.filter((_, i) => i < 18 || i > 22))
+    expect(gaps).toEqual([{ timeS: 0.23, missing: 5 }])
+    expect(state.missingSamples).toBe(5)
+    expectRising(timeS)
+  })
+
+  it('tells what is missing by time alone', () => {
+    const sent = Array.from({ length: 60 }, (_, i) => ({ us: i * 10_000, arrivalS: i * 0.01 }))
+    expect(stampAll(sent.filter((_, i) => i !== 40 && i !== 41)).gaps).toEqual([{ timeS: 0.42, missing: 2 }])
+  })
+
+  it('leaves out what comes twice or too late', () => {
+    const { timeS, state } = stampAll([
+      { us: 0, seq: 0 },
+      { us: 10_000, seq: 1 },
+      { us: 10_000, seq: 1 },
+      { us: 30_000, seq: 3 },
+      { us: 20_000, seq: 2 },
+      { us: 40_000, seq: 4 },
+    ])
+    expect(timeS).toEqual([0, 0.01, Number.NaN, 0.03, Number.NaN, 0.04])
+    expect(state.leftOut).toBe(2)
+  })
+
+  it('goes on by arrival when the device restarts its counter', () => {
+    const before = Array.from({ length: 30 }, (_, i) => ({ us: 900e6 + i * 10_000, seq: 5000 + i, arrivalS: i * 0.01 }))
+    const after = Array.from({ length: 30 }, (_, i) => ({ us: 1000 + i * 10_000, seq: i, arrivalS: 1.29 + i * 0.01 }))
+    const { timeS } = stampAll([...before, ...after])
+    expectRising(timeS)
+    const last = timeS.at(-1)!
+    expect(last).toBeGreaterThan(1.2)
+    expect(last).toBeLessThan(1.7)
+  })
+
+  it('reports its rate, and jitter as what the steps differ from the usual one', () => {
+    const random = createRandom(4)
+    const { state } = stampAll(
+      Array.from({ length: 4000 }, (_, i) => ({
+        us: Math.round(i * 12_500 + 50 * random.normal()),
+        arrivalS: i * 0.0125,
+      })),
+    )
+    expect(state.sampleRateHz).toBeCloseTo(80, 0)
+    // Steps of times with independent errors of 50 µs have SD 50 sqrt 2 = 70.7 µs; a running mean of 256 steps: +-20 %.
+    expect(state.jitterS! * 1e6).toBeGreaterThan(50)
+    expect(state.jitterS! * 1e6).toBeLessThan(95)
+  })
+
+  it('does not care how the readings are cut into chunks', () => {
+    const random = createRandom(9)
+    const count = 2000
+    const us = Float64Array.from({ length: count }, (_, i) => Math.round(i * 1000 + 30 * random.normal() + 1000))
+    const seq = Float64Array.from({ length: count }, (_, i) => i + (i > 700 ? 3 : 0))
+    const whole = new Float64Array(count)
+    createSampleClock('us', () => {}).stamp(us, seq, count, 0, whole)
+    const pieces = new Float64Array(count)
+    const clock = createSampleClock('us', () => {})
+    for (let at = 0; at < count; ) {
+      const length = Math.min(count - at, random.wholeBetween(1, 90))
+      clock.stamp(us, seq, length, 0, pieces, at)
+      at += length
+    }
+    expect(pieces).toEqual(whole)
+  })
+})
+
+describe('a device that counts milliseconds', () => {
+  it('above 1 kHz gives even times that keep within its millisecond', () => {
+    const rateHz = 2500
+    const sent = Array.from({ length: 10_000 }, (_, i) => ({
+      us: Math.floor((i * 1000) / rateHz) * 1000,
+      arrivalS: i / rateHz,
+    }))
+    const { timeS, gaps, state } = stampAll(sent, 'ms')
+    expectRising(timeS)
+    expect(gaps).toEqual([])
+    expect(state.sampleRateHz! / rateHz).toBeCloseTo(1, 1)
+    timeS.forEach((t, i) => {
+      if (i > 1000) expect(Math.abs(t - i / rateHz)).toBeLessThan(0.0011)
+    })
+  })
+})
+
+describe('a device without time', () => {
+  /** Readings of an even device that wait in a buffer: emptied every `burstS`, with stalls, arriving in chunks. */
+  function bursts(options: {
+    rateHz: number
+    lengthS: number
+    burstS: number
+    stallsS?: readonly number[]
+    pauseAtS?: number
+  }) {
+    const { rateHz, lengthS, burstS, stallsS = [], pauseAtS } = options
+    const gaps: { timeS: number; missing: number }[] = []
+    const clock = createSampleClock('us', (timeS, missing) => gaps.push({ timeS, missing }))
+    const random = createRandom(11)
+    const trueS: number[] = []
+    const stampedS: number[] = []
+    const nothing = new Float64Array(20_000).fill(Number.NaN)
+    const out = new Float64Array(20_000)
+    let sent = 0
+    const sentAt = (i: number) => i / rateHz + (pauseAtS !== undefined && i / rateHz >= pauseAtS ? 5 : 0)
+    for (let now = burstS; now < lengthS; now += burstS * random.between(0.7, 1.3)) {
+      if (stallsS.some((at) => now > at && now < at + 0.3)) continue
+      let count = 0
+      while (sentAt(sent) <= now) {
+        trueS.push(sentAt(sent))
+        sent += 1
+        count += 1
+      }
+      if (count === 0) continue
+      clock.stamp(nothing, nothing, count, now + random.between(0, 0.001), out)
+      for (let i = 0; i < count; i++) stampedS.push(out[i]!)
+    }
+    const usable = stampedS.map((t, i) => ({ t, true: trueS[i]! })).filter(({ t }) => !Number.isNaN(t))
+    return { usable, gaps, state: clock.state() }
+  }
+
+  it.each([
+    ['16 ms of a USB bridge', { rateHz: 80, burstS: 0.016 }],
+    ['64 readings of a driver', { rateHz: 80, burstS: 0.8 }],
+    ['bursts at 10 kHz', { rateHz: 10_000, burstS: 0.016 }],
+    ['one reading at a time at 10 Hz', { rateHz: 10, burstS: 0.01 }],
+  ])('%s do not bend the curve', (_name, options) => {
+    const { usable, gaps, state } = bursts({ ...options, lengthS: 60, stallsS: [20.1, 33.3] })
+    expectRising(usable.map(({ t }) => t))
+    expect(gaps).toEqual([])
+    expect(state.clock).toBe('arrival')
+    expect(state.sampleRateHz! / options.rateHz).toBeCloseTo(1, 2)
+    // After ten seconds every step is within 1 % of the true one and the whole is straight within one burst.
+    const settled = usable.filter(({ true: t }) => t > 15)
+    const offset = settled[0]!.t - settled[0]!.true
+    const stepsOff = settled.slice(1).map(({ t }, i) => Math.abs((t - settled[i]!.t) * options.rateHz - 1))
+    const placesOff = settled.map(({ t, true: sentS }) => Math.abs(t - sentS - offset))
+    // Whole microseconds alone move a step of 100 µs by 1 %.
+    expect(stepsOff.reduce((a, b) => Math.max(a, b), 0)).toBeLessThan(0.01 + 2e-6 * options.rateHz)
+    expect(placesOff.reduce((a, b) => Math.max(a, b), 0)).toBeLessThan(0.02 + 0.1 * options.burstS)
+  })
+
+  it('shows a true pause as a gap', () => {
+    const { usable, gaps } = bursts({ rateHz: 80, burstS: 0.016, lengthS: 40, pauseAtS: 20 })
+    expectRising(usable.map(({ t }) => t))
+    expect(gaps.length).toBe(1)
+    // 5 s at 80 Hz are 400 samples.
+    expect(Math.abs(gaps[0]!.missing - 400)).toBeLessThanOrEqual(3)
+  })
+
+  it('with sequence numbers keeps room for what was lost', () => {
+    const gaps: number[] = []
+    const clock = createSampleClock('us', (_t, missing) => gaps.push(missing))
+    const out = new Float64Array(1)
+    const stamped: number[] = []
+    for (let i = 0; i < 1000; i++) {
+      if (i >= 600 && i < 610) continue
+      clock.stamp(Float64Array.of(Number.NaN), Float64Array.of(i), 1, i / 80, out)
+      stamped.push(out[0]!)
+    }
+    expect(gaps).toEqual([10])
+    expect(stamped[600]! - stamped[599]!).toBeCloseTo(11 / 80, 3)
+  })
+
+  it('goes on by arrival after an interruption', () => {
+    const clock = createSampleClock('us', () => {})
+    const out = new Float64Array(1)
+    const nothing = Float64Array.of(Number.NaN)
+    let last = 0
+    for (let i = 0; i < 400; i++) {
+      clock.stamp(nothing, nothing, 1, i / 80, out)
+      last = out[0]!
+    }
+    clock.interrupted()
+    clock.stamp(nothing, nothing, 1, 5 + 12, out)
+    expect(out[0]! - last).toBeGreaterThan(11.5)
+    expect(out[0]! - last).toBeLessThan(12.5)
+  })
+})

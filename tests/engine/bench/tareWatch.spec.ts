@@ -1,0 +1,52 @@
+import { expect, test } from 'vitest'
+import { createTareWatch, tareIsOldAfterS } from '#engine/bench/tareWatch.ts'
+
+const takenMs = Date.UTC(2031, 3, 6, 8)
+const tare = { offset: 480, sd: 1, readings: 80, takenAt: new Date(takenMs).toISOString() }
+const after = (seconds: number) => new Date(takenMs + seconds * 1000).toISOString()
+const rest = { idle: true, steady: true, startThreshold: 20, unit: 'N' } as const
+
+function atRest(forceN: number, fromS = 0) {
+  const timeS = Float64Array.from({ length: 200 }, (_, i) => fromS + i / 80)
+  return { timeS, force: timeS.map((_, i) => forceN + (i % 2 === 0 ? 1 : -1)) }
+}
+
+test('has nothing to say of a fresh zero on a bench that stays there', () => {
+  const watch = createTareWatch()
+  watch.frame(atRest(0.5))
+  expect(watch.warning(tare, after(60), rest)).toBeNull()
+  expect(watch.warning(null, after(60), rest)).toBeNull()
+})
+
+test('says how old a zero is that is older than fifteen minutes', () => {
+  const watch = createTareWatch()
+  expect(watch.warning(tare, after(tareIsOldAfterS), rest)).toBeNull()
+  expect(watch.warning(tare, after(20 * 60 + 5), rest)).toMatch(/^The zero is 20 minutes old/)
+})
+
+test('says so when the bench has drifted by more than a quarter of the start threshold', () => {
+  const watch = createTareWatch()
+  watch.frame(atRest(4.9))
+  expect(watch.warning(tare, after(60), rest)).toBeNull()
+  watch.frame(atRest(6, 10))
+  expect(watch.warning(tare, after(60), rest)).toMatch(/^The bench reads 6 N at rest/)
+  expect(watch.warning(tare, after(60), { ...rest, steady: false })).toBeNull()
+  expect(watch.warning(tare, after(60), { ...rest, idle: false })).toBeNull()
+  watch.restart()
+  expect(watch.warning(tare, after(60), rest)).toBeNull()
+})
+
+test('says that a force far below zero may be a load on a reversed cell, while it still moves', () => {
+  const watch = createTareWatch()
+  const moving = { ...rest, steady: false }
+  watch.frame(atRest(-199))
+  expect(watch.warning(tare, after(60), moving)).toBeNull()
+  watch.frame(atRest(-202, 10))
+  expect(watch.warning(tare, after(60), moving)).toMatch(
+    /^The bench reads −200 N, far below its zero.*wired in reverse/,
+  )
+  expect(watch.warning(tare, after(60), { ...moving, startThreshold: null })).toBeNull()
+  expect(watch.warning(tare, after(60), { ...moving, idle: false })).toBeNull()
+  watch.restart()
+  expect(watch.warning(tare, after(60), moving)).toBeNull()
+})

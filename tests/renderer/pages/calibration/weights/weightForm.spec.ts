@@ -1,0 +1,53 @@
+import { describe, expect, it } from 'vitest'
+import { weightEntry } from '#contract/calibration/calibrationRoutine.ts'
+import { checkedWeights } from '#domain/calibration/routinePlan.ts'
+import { emptyWeight, readWeight, textsOfWeight, usualWeights } from '#renderer/pages/calibration/weights/weightForm.ts'
+import { quantitiesIn } from '#words/quantities.ts'
+
+const { mass } = quantitiesIn('SI')
+const typed = { ...emptyWeight, name: '10 kg', nominal: '10' }
+
+describe('readWeight', () => {
+  it('reads a weight of a class, a comma as a decimal point', () => {
+    expect(readWeight({ ...typed, conventional: '9,9996' }, [], mass).weight).toEqual({
+      name: '10 kg',
+      nominalKg: 10,
+      conventionalMassKg: 9.9996,
+      tolerance: { kind: 'oiml', class: 'M1' },
+      density: { kind: 'material', material: 'cast iron' },
+    })
+  })
+  it('reads pounds as pounds: NIST SP 811 has 1 lb = 0.453 592 37 kg', () => {
+    const read = readWeight({ ...typed, nominal: '50' }, [], quantitiesIn('US').mass)
+    expect(read.weight?.nominalKg).toBeCloseTo(50 * 0.45359237, 9)
+  })
+  it('reads a tolerance in grams and a density of its own', () => {
+    const own = readWeight({ ...typed, class: 'own', halfWidthG: '2.5', material: 'typed', density: '7100' }, [], mass)
+    expect(own.weight?.tolerance).toEqual({ kind: 'own', halfWidthKg: 0.0025 })
+    expect(own.weight?.density).toEqual({ kind: 'typed', kgPerM3: 7100 })
+  })
+  it.each([
+    ['name', { name: ' ' }, 'name that is marked'],
+    ['name', { name: '5 kg' }, 'already'],
+    ['nominal', { nominal: 'ten' }, '“ten” is not a number'],
+    ['nominal', { nominal: '' }, 'Write the mass'],
+    ['nominal', { nominal: '-5' }, 'heavier than 0'],
+    ['conventional', { conventional: '19' }, 'more than 20 %'],
+    ['halfWidthG', { class: 'own', halfWidthG: '' }, 'how many grams'],
+    ['halfWidthG', { class: 'own', halfWidthG: '-1' }, '0 g or more'],
+    ['density', { material: 'typed', density: '12' }, 'Between 900'],
+  ] as const)('says by the field %s what is wrong with %j', (field, change, words) => {
+    const { weight, errors } = readWeight({ ...typed, ...change }, ['5 kg'], mass)
+    expect(weight).toBeNull()
+    expect(errors?.[field]).toContain(words)
+    expect(Object.keys(errors ?? {})).toEqual([field])
+  })
+})
+
+it('shows a kept weight as it can be read again', () => {
+  for (const weight of usualWeights) expect(readWeight(textsOfWeight(weight, mass), [], mass).weight).toEqual(weight)
+})
+
+it('begins with weights that the program takes as they are', () => {
+  expect(checkedWeights(usualWeights.map((weight) => weightEntry.parse(weight)))).toHaveLength(usualWeights.length)
+})
