@@ -21,7 +21,7 @@ describe.skipIf(chromiumPath === null)('a calibration by keyboard on the virtual
     await engine.handlers['bench.connect'](procedures['bench.connect'].input.parse({ source }))
     opened = await openPage({ host: 'loopback', engine })
     await opened.page.getByRole('navigation').waitFor()
-  }, 60_000)
+  })
   afterAll(async () => {
     await opened?.close()
     await own?.close()
@@ -48,7 +48,7 @@ describe.skipIf(chromiumPath === null)('a calibration by keyboard on the virtual
   }
 
   async function untilRoutine(test: (state: RoutineState) => boolean): Promise<RoutineState> {
-    for (let waits = 0; waits < 1000; waits++) {
+    for (let waits = 0; waits < 20_000; waits++) {
       const state = await routine()
       if (state.problem !== null) throw new Error(state.problem.message)
       if (test(state)) return state
@@ -119,7 +119,7 @@ describe.skipIf(chromiumPath === null)('a calibration by keyboard on the virtual
     const { readings } = await routine()
     expect(readings).toHaveLength(positions.length + 1)
     expect(readings.filter(({ standing }) => standing === 'replaced')).toHaveLength(1)
-  }, 60_000)
+  })
 
   async function hangAndRead(forceN: number, index: number): Promise<void> {
     await press('l')

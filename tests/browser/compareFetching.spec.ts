@@ -4,7 +4,7 @@ import { scriptComparison } from '#tests/fakes/scriptedComparison.ts'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scriptedHost.ts'
 import { chromiumPath } from './harness/chromium.ts'
 import { openPage } from './harness/openPage.ts'
-import { at } from './screenSteps.ts'
+import { at, settle } from './screenSteps.ts'
 import { withHistory } from './withHistory.ts'
 
 type CurveQuestion = { breakId: number; fromS: number | null; toS: number | null; maxPoints: number | null }
@@ -50,9 +50,9 @@ describe.skipIf(chromiumPath === null)('the curves of a comparison', () => {
     expect([one!.breakId, other!.breakId]).toEqual([1, 2])
     expect(one!.toS! - one!.fromS!).toBeLessThan(0.2)
     // A little farther on lies within what has come.
-    await page.waitForTimeout(400)
+    await settle(page)
     await page.keyboard.press('+')
-    await page.waitForTimeout(500)
+    await settle(page)
     expect(asked).toHaveLength(4)
     expect(problems).toEqual([])
   })

@@ -26,7 +26,7 @@ describe.skipIf(chromiumPath === null)('comparing breaks by keyboard', () => {
     await engine.handlers['preferences.set']({ cautionsRead: true })
     opened = await openPage({ host: 'loopback', engine })
     await opened.page.getByRole('navigation').waitFor()
-  }, 60_000)
+  })
   afterAll(async () => {
     await opened?.close()
     await own?.close()

@@ -48,7 +48,7 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
     expect(foundN).toBeGreaterThan(100)
     await opened.page.keyboard.press('c')
     await heading('C1-LL-01 broke')
-  }, 60_000)
+  })
 
   it('zooms, goes to an event and back to the whole curve', async () => {
     const { page } = opened

@@ -99,7 +99,5 @@ describe.skipIf(chromiumPath === null)('every screen', () => {
       await close()
       opened.delete(screen.name)
     },
-    // Screens share one browser: each has the others to wait for.
-    60_000,
   )
 })

@@ -36,7 +36,7 @@ describe.skipIf(chromiumPath === null)('evaluating breaks again by keyboard on t
     await engine.handlers['preferences.set']({ cautionsRead: true, operator: 'bench 1' })
     opened = await openPage({ host: 'loopback', engine })
     await opened.page.getByRole('navigation').waitFor()
-  }, 90_000)
+  })
   afterAll(async () => {
     await opened?.close()
     await own?.close()

@@ -4,9 +4,27 @@ import type { ScriptedHost } from '#tests/fakes/scriptedHost.ts'
 /** A screen in an exact state. */
 export type Screen = { name: string; host(): ScriptedHost; show(page: Page, host: ScriptedHost): Promise<void> }
 
-/** Lets the page take in what was sent: longer than the pace of the numerals and a search. */
+/**
+ * Waits until the page has taken in what was sent: until nothing in it has changed for longer than the pace of the numerals
+ * and of a search, by the page's own timers, which a loaded machine delays like those that it waits for.
+ */
 export async function settle(page: Page): Promise<void> {
-  await page.waitForTimeout(250)
+  await page.evaluate(
+    (quietMs) =>
+      new Promise<void>((resolve) => {
+        const atRest = () => {
+          observer.disconnect()
+          requestAnimationFrame(() => requestAnimationFrame(() => resolve()))
+        }
+        let timer = setTimeout(atRest, quietMs)
+        const observer = new MutationObserver(() => {
+          clearTimeout(timer)
+          timer = setTimeout(atRest, quietMs)
+        })
+        observer.observe(document, { subtree: true, childList: true, characterData: true, attributes: true })
+      }),
+    250,
+  )
 }
 
 /** Goes to an address. */

@@ -46,7 +46,7 @@ describe.skipIf(because !== null)(
       for (const part of partNames) await buildIfNeeded(part)
       folder = mkdtempSync(join(tmpdir(), 'breakledger-smoke-'))
       await start()
-    }, 60_000)
+    })
     afterAll(async () => {
       await program?.close()
       rmSync(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 })
@@ -62,8 +62,8 @@ describe.skipIf(because !== null)(
       const source = { kind: 'virtual', scenario: 'brittle', rateHz: 80, seed: 1, speed: 20, breaks: 1 }
       await ask(page, 'bench.connect', { source })
       await page.locator('canvas').first().waitFor()
-      await expect.poll(breaks, { timeout: 30_000 }).toBeGreaterThan(0)
-    }, 40_000)
+      await expect.poll(breaks).toBeGreaterThan(0)
+    })
 
     test('has saved what it says it has', async () => {
       expect(await ask(page, 'archive.verify', {})).toMatchObject({ sound: true, faults: [] })
@@ -75,7 +75,7 @@ describe.skipIf(because !== null)(
       await start()
       await page.getByRole('navigation').waitFor()
       expect(await breaks()).toBe(before)
-    }, 40_000)
+    })
 
     test('goes nowhere else and opens no other window', async () => {
       const opened = await page.evaluate(() => {

@@ -46,7 +46,7 @@ describe.skipIf(process.platform !== 'linux')('the packed program', () => {
     const unpacked = readdirSync(join(folder, 'out')).find((name) => name.endsWith('unpacked'))
     packed = join(folder, 'out', unpacked ?? '', 'resources')
     files = readdirSync(packed, { recursive: true }).map(String)
-  }, 120_000)
+  })
   afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
   test('holds what the window, the commands and the archive run', () => {
@@ -81,5 +81,5 @@ describe.skipIf(process.platform !== 'linux')('the packed program', () => {
     const { stdout } = await command('verify', '--archive', archive, '--json')
     expect(stdout).toContain('"sound":true')
     expect((await command('ports', '--json')).stderr).toBe('')
-  }, 60_000)
+  })
 })

@@ -43,10 +43,10 @@ export function ptyPlug(): PtyPlug {
   }
 }
 
-/** Waits in real time, as a real port needs, until something holds; fails after five seconds. */
-export async function eventually(holds: () => boolean): Promise<void> {
-  for (let i = 0; i < 1000; i++) {
-    if (holds()) return
+/** Looks again and again, as a real port needs, until something holds; gives up after looks enough for any machine. */
+export async function eventually(holds: () => boolean | Promise<boolean>): Promise<void> {
+  for (let i = 0; i < 20_000; i++) {
+    if (await holds()) return
     await new Promise((resolve) => setTimeout(resolve, 5))
   }
   throw new Error(`never came true: ${holds}`)

@@ -13,7 +13,7 @@ describe('events of curves of known truth', () => {
   beforeAll(() => {
     rows = measureAllEvents(1, 3)
     totals = eventTotals(rows)
-  }, 300_000)
+  })
 
   it('come from at least 300 curves', () => {
     expect(totals.curves).toBeGreaterThanOrEqual(300)

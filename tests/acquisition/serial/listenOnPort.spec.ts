@@ -45,11 +45,17 @@ describe('listening to a device', () => {
       const device = await plug.plugIn()
       const clock = movedClock()
       const listening = listenOnPort(plug.path, 115_200, 1, clock)
+      let over = false
+      void listening.finally(() => {
+        over = true
+      })
       await eventually(() => device.hasReader())
-      await new Promise((resolve) => setTimeout(resolve, 100))
-      device.write(new TextEncoder().encode('+1.5 N\r\n'.repeat(30)))
-      await new Promise((resolve) => setTimeout(resolve, 100))
-      await clock.move(1)
+      // Its second goes on with the lines, so that some are heard on however slow a machine.
+      await eventually(async () => {
+        if (!over) device.write(new TextEncoder().encode('+1.5 N\r\n'.repeat(3)))
+        await clock.move(0.001)
+        return over
+      })
       expect(await listening).toMatchObject({ proposal: { name: 'number' }, fit: 1 })
       expect(device.hasReader()).toBe(false)
     } finally {

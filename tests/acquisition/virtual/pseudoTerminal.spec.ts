@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import { describe, expect, it, vi } from 'vitest'
 import { createSerialSource } from '#acquisition/serial/serialSource.ts'
 import { openPseudoTerminal } from '#acquisition/virtual/pseudoTerminal.ts'
@@ -22,7 +22,8 @@ describe.runIf(process.platform !== 'win32')('pseudo-terminal', () => {
     const terminal = await openPseudoTerminal()
     terminal.close()
     terminal.close()
-    await new Promise((resolve) => setTimeout(resolve, 50))
+    // The system takes the port away once both its ends are closed.
+    await eventually(() => !existsSync(terminal.path))
     expect(kill).not.toHaveBeenCalled()
   })
 

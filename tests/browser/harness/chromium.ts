@@ -31,6 +31,8 @@ export async function openBrowser(look: Partial<Look> = {}): Promise<OpenBrowser
       '--no-first-run',
     ],
   })
+  // Against a hang alone: a loaded machine may take its time.
+  context.setDefaultTimeout(240_000)
   return {
     context,
     async close() {

@@ -163,7 +163,7 @@ test('lays a result under a second calibration beside the first, and changes no 
   expect(100 * (record.evaluations[1]!.result.peakN! / peakN! - 1)).toBeCloseTo(-0.28, 1)
   expect(record.summary.verification!.calibrationId).toBe(1)
   expect((await bench.archive.verify(() => {}, new AbortController().signal)).faults).toEqual([])
-}, 20_000)
+})
 
 test('looks for no break while it runs, and again once the bench is empty', async () => {
   const bench = await calibratingBench()
@@ -241,7 +241,7 @@ test('shows the drift of slope and zero from one calibration to the next', async
   expect(decisions).toMatchObject([{ calibrationId: 1, by: 'bench 1' }])
   await bench.putInForce(null)
   await bench.until(({ calibration, scale }) => calibration === null && scale.kind === 'uncalibrated-scale', 5)
-}, 20_000)
+})
 
 test('refuses to begin without a bench that can be heard, or with a plan that cannot be', async () => {
   const { archive, remove } = await temporaryArchive()

@@ -96,7 +96,7 @@ describe('fillDemo', () => {
     } finally {
       await archive.close()
     }
-  }, 60_000)
+  })
 
   it('leaves an archive alone that holds other records', async () => {
     await addBlocks(home.archive, ['A-1'])

@@ -15,7 +15,7 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'breakledger-demo-'))
   archivePath = join(folder, 'new folder', 'demo.breakledger')
   filled = await runWords(commands, ['demo', '--json', '--archive', archivePath])
-}, 60_000)
+})
 afterAll(() => rm(folder, { recursive: true, force: true }))
 
 const run = (...words: string[]) => runWords(commands, [...words, '--archive', archivePath])

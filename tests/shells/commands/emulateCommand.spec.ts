@@ -42,7 +42,7 @@ describe.runIf(process.platform !== 'win32')('emulate', () => {
       emulator.child.kill('SIGKILL')
       await rm(folder, { recursive: true, force: true })
     }
-  }, 30_000)
+  })
 
   it('ends on Ctrl-C while it waits for a reader', async () => {
     const emulator = startCommand(['emulate'])
@@ -50,5 +50,5 @@ describe.runIf(process.platform !== 'win32')('emulate', () => {
     emulator.child.kill('SIGINT')
     expect(await emulator.ended).toBe(0)
     expect(emulator.lines.at(-1)).toMatchObject({ event: 'finished', loadings: 0, samplesSent: 0 })
-  }, 30_000)
+  })
 })

@@ -29,7 +29,7 @@ it('prints its address first, answers it on 127.0.0.1 only to whoever holds it, 
   const archive = await openArchive({ path: archivePath, program: 'test', mode: 'read' })
   expect(await archive.info()).toMatchObject({ specimens: 0, breaks: 0, demo: false })
   await archive.close()
-}, 30_000)
+})
 
 it('says which port is taken', async () => {
   const words = ['serve', '--no-open', '--archive', join(folder, 'first.breakledger')]
@@ -43,4 +43,4 @@ it('says which port is taken', async () => {
   } finally {
     first.child.kill('SIGKILL')
   }
-}, 30_000)
+})

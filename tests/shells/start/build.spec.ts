@@ -30,4 +30,4 @@ test('bundles the thread that evaluates again so that it runs by itself', async 
     },
     { kind: 'done' },
   ])
-}, 60_000)
+})
