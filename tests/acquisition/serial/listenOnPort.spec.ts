@@ -53,7 +53,7 @@ describe('listening to a device', () => {
       // Its second goes on with the lines, so that some are heard on however slow a machine.
       await eventually(async () => {
         if (!over) device.write(new TextEncoder().encode('+1.5 N\r\n'.repeat(3)))
-        await clock.move(0.001)
+        await clock.move(0.02)
         return over
       })
       expect(await listening).toMatchObject({ proposal: { name: 'number' }, fit: 1 })
