@@ -1,5 +1,4 @@
 import { useEffect, useRef } from 'react'
-import { QuantitiesContext, quantitiesIn } from '#words/quantities.ts'
 import { useBench, useHost, usePreferences, useStore } from '../host/hostContext.ts'
 import { go, useRoute } from '../host/useRoute.ts'
 import { BenchPage } from '../pages/bench/BenchPage.tsx'
@@ -43,7 +42,7 @@ export function App() {
 }
 
 function Connected() {
-  const { units, theme, source } = usePreferences()
+  const { theme, source } = usePreferences()
   const bench = useBench()
   const route = useRoute()
   const isFirst = useRef(true)
@@ -53,11 +52,7 @@ function Connected() {
     isFirst.current = false
     if (route.page === 'bench' && source === null && bench.connection.status === 'closed') go({ page: 'connect' })
   }, [route.page, source, bench.connection.status])
-  return (
-    <QuantitiesContext value={quantitiesIn(units)}>
-      <Frame route={route}>{pageOf(route)}</Frame>
-    </QuantitiesContext>
-  )
+  return <Frame route={route}>{pageOf(route)}</Frame>
 }
 
 function pageOf(route: Route) {

@@ -1,5 +1,5 @@
 import { type ReactNode, useEffect, useRef, useState } from 'react'
-import { connectionWords } from '#words/wording.ts'
+import { connectionWords } from '#words/bench/connectionWords.ts'
 import { useBench, useHost, usePreferences, useStore } from '../host/hostContext.ts'
 import { useAction } from '../host/useAction.ts'
 import { go } from '../host/useRoute.ts'

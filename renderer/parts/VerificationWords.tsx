@@ -1,6 +1,6 @@
 import type { Verification } from '#contract/calibration/calibrationUse.ts'
-import { verificationWords } from '#words/calibrationWords.ts'
-import { useQuantities } from '#words/quantities.ts'
+import { verificationWords } from '#words/calibration/verificationWords.ts'
+import { useQuantities } from '../host/useQuantities.ts'
 
 /** What the calibration says of this peak: its uncertainty, or by how far it lies outside all that was checked. */
 export function VerificationWords({ verification }: { verification: Verification }) {

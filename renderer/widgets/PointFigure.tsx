@@ -1,5 +1,5 @@
 import { useLayoutEffect, useRef, useState } from 'react'
-import { writeFixed } from '#words/quantities.ts'
+import { writeFixed } from '#words/units/numbers.ts'
 import { type AxisSpan, axisOver } from './figureAxis.ts'
 import './pointFigure.css'
 

@@ -16,7 +16,7 @@ const always = ['package.json', 'package-lock.json', 'vite.config.ts', 'electron
 
 const parts = {
   page: {
-    sources: [...always, 'renderer/**', 'electron/contract/**', 'electron/domain/**'],
+    sources: [...always, 'renderer/**', 'electron/{contract,domain,words,figures}/**'],
     products: ['dist/renderer/index.html'],
     async build() {
       // A test runner sets this to "test"; the page that it builds must still be the one that is shipped.

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import type { Progress } from '#contract/keeping/archive.ts'
-import { writeCount } from '#words/quantities.ts'
+import { writeCount } from '#words/units/numbers.ts'
 import { useAction } from '../../host/useAction.ts'
 import { useAnswer } from '../../host/useAnswer.ts'
 import { useEvent } from '../../host/useEvent.ts'

@@ -1,5 +1,5 @@
 import type { ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
-import { writeCount } from '#words/quantities.ts'
+import { writeCount } from '#words/units/numbers.ts'
 
 /** How a re-evaluation stands. taken-out: adopted once, and no longer in force. nothing: no break could be evaluated. */
 export type Standing =

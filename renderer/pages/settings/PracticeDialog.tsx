@@ -1,6 +1,6 @@
 import { type FormEvent, useState } from 'react'
 import type { TestPractice } from '#contract/settings/practice.ts'
-import { useQuantities } from '#words/quantities.ts'
+import { useQuantities } from '../../host/useQuantities.ts'
 import { Dialog } from '../../widgets/Dialog.tsx'
 import { Field, TextField } from '../../widgets/Field.tsx'
 import { limitKeys, limitWords, type PracticeTexts, practiceTexts, readPractice } from './practiceForm.ts'

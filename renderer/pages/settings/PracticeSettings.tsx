@@ -1,8 +1,8 @@
 import { useState } from 'react'
 import type { TestPractice } from '#contract/settings/practice.ts'
 import type { Preferences } from '#contract/settings/settings.ts'
-import { useQuantities } from '#words/quantities.ts'
 import type { Action } from '../../host/useAction.ts'
+import { useQuantities } from '../../host/useQuantities.ts'
 import { PracticeDialog } from './PracticeDialog.tsx'
 import { practiceWords } from './practiceForm.ts'
 

@@ -1,7 +1,8 @@
 import { type FormEvent, useState } from 'react'
 import type { Preferences } from '#contract/settings/settings.ts'
-import { useQuantities, writeTyped } from '#words/quantities.ts'
+import { writeTyped } from '#words/units/numbers.ts'
 import type { Action } from '../../host/useAction.ts'
+import { useQuantities } from '../../host/useQuantities.ts'
 import { Field } from '../../widgets/Field.tsx'
 import { readPressSpeed } from './pressSpeed.ts'
 

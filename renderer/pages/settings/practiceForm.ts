@@ -1,5 +1,6 @@
 import type { Limits, TestPractice } from '#contract/settings/practice.ts'
-import { type Quantities, writeTyped } from '#words/quantities.ts'
+import { writeTyped } from '#words/units/numbers.ts'
+import type { Quantities } from '#words/units/quantities.ts'
 import { readNumber } from '../specimens/specimenForm.ts'
 
 /** A limit of a practice: on which figure, and by what its stored value is multiplied to be shown. */

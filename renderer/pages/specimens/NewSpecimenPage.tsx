@@ -1,7 +1,7 @@
 import { type FormEvent, useRef, useState } from 'react'
-import { useQuantities } from '#words/quantities.ts'
 import { usePreferences } from '../../host/hostContext.ts'
 import { useAction } from '../../host/useAction.ts'
+import { useQuantities } from '../../host/useQuantities.ts'
 import { go } from '../../host/useRoute.ts'
 import { hashOf } from '../../routes/route.ts'
 import { Notice } from '../../widgets/Notice.tsx'

@@ -1,4 +1,4 @@
-import { useQuantities } from '#words/quantities.ts'
+import { useQuantities } from '../../host/useQuantities.ts'
 import { Field, TextField } from '../../widgets/Field.tsx'
 import { areaFromOverlap, type FormErrors, type SpecimenTexts } from './specimenForm.ts'
 

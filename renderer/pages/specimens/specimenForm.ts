@@ -1,5 +1,6 @@
 import { type SpecimenFields, specimenFields } from '#contract/specimens/specimen.ts'
-import { type Quantities, type Quantity, writeTyped } from '#words/quantities.ts'
+import { writeTyped } from '#words/units/numbers.ts'
+import type { Quantities, Quantity } from '#words/units/quantities.ts'
 
 /** The form as typed: every field a text. */
 export type SpecimenTexts = Record<Exclude<keyof SpecimenFields, 'demo'>, string>

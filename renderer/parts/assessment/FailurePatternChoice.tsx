@@ -1,6 +1,6 @@
 import { useId } from 'react'
 import type { FailurePattern } from '#contract/breaks/break.ts'
-import { patternNames, patternOrder } from '#words/wording.ts'
+import { patternNames, patternOrder } from '#words/breaks/patternWords.ts'
 
 /** The failure pattern by its EN ISO 10365 letters, the meaning of the chosen one in words below. */
 export function FailurePatternChoice({

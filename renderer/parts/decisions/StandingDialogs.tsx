@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import type { BreakSummary, SetAsideCause } from '#contract/breaks/break.ts'
-import { setAsideCauseWords } from '#words/wording.ts'
+import { setAsideCauseWords } from '#words/breaks/decisionWords.ts'
 import { useAction } from '../../host/useAction.ts'
 import { Choice } from '../../widgets/Choice.tsx'
 import { SignatureDialog } from './SignatureDialog.tsx'

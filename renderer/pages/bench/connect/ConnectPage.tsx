@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { demoSource } from '#contract/settings/settings.ts'
-import { connectionWords, isUncalibrated, scaleWords } from '#words/wording.ts'
+import { connectionWords } from '#words/bench/connectionWords.ts'
+import { isUncalibrated, scaleWords } from '#words/calibration/scaleWords.ts'
 import { useBench } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { go } from '../../../host/useRoute.ts'

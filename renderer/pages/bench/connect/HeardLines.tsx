@@ -1,6 +1,6 @@
 import type { Listening } from '#contract/bench/bench.ts'
-import { writeCount, writeNumber } from '#words/quantities.ts'
-import { lineFormatWords } from '#words/wording.ts'
+import { lineFormatWords } from '#words/bench/lineFormatWords.ts'
+import { writeCount, writeNumber } from '#words/units/numbers.ts'
 
 /** What came in while listening: raw lines, and what they most likely are. */
 export function HeardLines({ heard, pending }: { heard: Listening | null; pending: boolean }) {

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { type ColumnName, columnName, type LineFormatChoice, lineFormatName } from '#contract/settings/settings.ts'
-import { lineFormatWords } from '#words/wording.ts'
+import { lineFormatWords } from '#words/bench/lineFormatWords.ts'
 import { Field, SelectField } from '../../../widgets/Field.tsx'
 
 const known = columnName.options

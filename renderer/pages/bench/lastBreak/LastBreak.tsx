@@ -1,16 +1,13 @@
 import { type Ref, useEffect, useImperativeHandle, useReducer, useRef, useState } from 'react'
 import type { BreakSummary } from '#contract/breaks/break.ts'
-import { useQuantities, writeLimit } from '#words/quantities.ts'
-import {
-  flagWords,
-  isUncalibrated,
-  outcomeWord,
-  overruledWords,
-  setAsideWords,
-  verifiedRangeFlags,
-} from '#words/wording.ts'
+import { overruledWords, setAsideWords } from '#words/breaks/decisionWords.ts'
+import { flagWords, verifiedRangeFlags } from '#words/breaks/flagWords.ts'
+import { outcomeWord } from '#words/breaks/outcomeWords.ts'
+import { isUncalibrated } from '#words/calibration/scaleWords.ts'
+import { writeLimit } from '#words/units/numbers.ts'
 import { usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { go } from '../../../host/useRoute.ts'
 import { FailurePatternChoice } from '../../../parts/assessment/FailurePatternChoice.tsx'
 import { WoodFailure } from '../../../parts/assessment/WoodFailure.tsx'

@@ -1,5 +1,5 @@
 import type { BenchState } from '#contract/bench/bench.ts'
-import { useQuantities } from '#words/quantities.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { overloadWords } from './overload.ts'
 import './overload.css'
 

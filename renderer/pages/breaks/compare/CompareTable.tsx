@@ -1,5 +1,7 @@
 import { Fragment, type KeyboardEvent, useLayoutEffect, useRef } from 'react'
-import { type Quantity, useQuantities, writeFixed } from '#words/quantities.ts'
+import { writeFixed } from '#words/units/numbers.ts'
+import type { Quantity } from '#words/units/quantities.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { OverruledMark } from '../../../parts/decisions/OverruledMark.tsx'
 import { hashOf } from '../../../routes/route.ts'
 import { rowAfterKey } from '../../../widgets/virtualRows.ts'

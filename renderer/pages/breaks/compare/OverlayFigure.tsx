@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react'
-import { writeFixed } from '#words/quantities.ts'
+import { writeFixed } from '#words/units/numbers.ts'
 import { useHost } from '../../../host/hostContext.ts'
 import type { ForceDisplay } from '../../../plots/live/forceDisplay.ts'
 import type { OverlayCurve, OverlayMedian } from '../../../plots/overlay/overlayCurve.ts'

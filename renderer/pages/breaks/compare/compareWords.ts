@@ -1,7 +1,8 @@
 import type { BreakSummary } from '#contract/breaks/break.ts'
 import type { ComparedCurve, Comparison } from '#contract/breaks/curveViews.ts'
-import { type Quantities, writeFixed } from '#words/quantities.ts'
-import { outcomeWord } from '#words/wording.ts'
+import { outcomeWord } from '#words/breaks/outcomeWords.ts'
+import { writeFixed } from '#words/units/numbers.ts'
+import type { Quantities } from '#words/units/quantities.ts'
 import { between } from '../../../plots/overlay/overlayCurve.ts'
 import { isLowerLimit } from '../record/lowerLimit.ts'
 

@@ -1,5 +1,5 @@
 import type { Comparison } from '#contract/breaks/curveViews.ts'
-import type { Quantities } from '#words/quantities.ts'
+import type { Quantities } from '#words/units/quantities.ts'
 import type { CompareRow } from './compareRows.ts'
 
 /** A figure that differs by more than this from the median of the others is told. */

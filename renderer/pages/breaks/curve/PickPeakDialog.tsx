@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import type { BreakRecord } from '#contract/breaks/break.ts'
-import { writeFixed, writeNumber } from '#words/quantities.ts'
+import { writeFixed, writeNumber } from '#words/units/numbers.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { SignatureDialog } from '../../../parts/decisions/SignatureDialog.tsx'

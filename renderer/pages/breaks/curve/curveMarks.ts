@@ -1,6 +1,6 @@
 import type { ForceCurve, OverruledPeak } from '#contract/breaks/break.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
-import { eventNames } from '#words/wording.ts'
+import { eventNames } from '#words/breaks/eventWords.ts'
 import {
   type CurveScene,
   emptyScene,

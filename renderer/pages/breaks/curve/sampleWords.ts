@@ -1,6 +1,7 @@
 import type { BreakRecord, PickedSample } from '#contract/breaks/break.ts'
 import { taredForce } from '#domain/calibration/scale/forceScale.ts'
-import { type Quantity, writeFixed, writeNumber } from '#words/quantities.ts'
+import { writeFixed, writeNumber } from '#words/units/numbers.ts'
+import type { Quantity } from '#words/units/quantities.ts'
 import { evaluationInForce } from '../record/evaluationInForce.ts'
 
 /** A sample that a person named: its load under the scale in force, and its time. */

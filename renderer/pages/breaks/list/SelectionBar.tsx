@@ -1,4 +1,4 @@
-import { writeCount } from '#words/quantities.ts'
+import { writeCount } from '#words/units/numbers.ts'
 import { go } from '../../../host/useRoute.ts'
 import { mostCompared } from '../../../routes/route.ts'
 import { Notice } from '../../../widgets/Notice.tsx'

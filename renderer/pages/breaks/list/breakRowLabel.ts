@@ -1,5 +1,6 @@
 import type { BreakSummary } from '#contract/breaks/break.ts'
-import { outcomeWord, overruledWords, setAsideWords } from '#words/wording.ts'
+import { overruledWords, setAsideWords } from '#words/breaks/decisionWords.ts'
+import { outcomeWord } from '#words/breaks/outcomeWords.ts'
 
 type Labelled = Pick<
   BreakSummary,

@@ -1,6 +1,6 @@
 import type { BreakSummary } from '#contract/breaks/break.ts'
-import { signedNumber } from '#words/calibrationWords.ts'
-import { useQuantities } from '#words/quantities.ts'
+import { signedNumber } from '#words/units/numbers.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 
 /** What counts now and what will count, each with its strength where it has one. */
 export function BeforeAfter({

@@ -1,5 +1,5 @@
 import type { BreakRecord } from '#contract/breaks/break.ts'
-import { flagWords, verifiedRangeFlags } from '#words/wording.ts'
+import { flagWords, verifiedRangeFlags } from '#words/breaks/flagWords.ts'
 import { VerificationWords } from '../../../parts/VerificationWords.tsx'
 import { BreakHistory } from './BreakHistory.tsx'
 import { EvaluationNumbers } from './EvaluationNumbers.tsx'

@@ -1,5 +1,6 @@
 import type { BreakSummary } from '#contract/breaks/break.ts'
-import { instantWords, outcomeWord } from '#words/wording.ts'
+import { outcomeWord } from '#words/breaks/outcomeWords.ts'
+import { instantWords } from '#words/units/times.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { go } from '../../../host/useRoute.ts'
 import { hashOf, mostCompared } from '../../../routes/route.ts'

@@ -1,6 +1,8 @@
 import type { Assessment, BreakRecord, Decision } from '#contract/breaks/break.ts'
-import { useQuantities } from '#words/quantities.ts'
-import { decisionWords, instantWords, patternNames, setAsideCauseWords } from '#words/wording.ts'
+import { decisionWords, setAsideCauseWords } from '#words/breaks/decisionWords.ts'
+import { patternNames } from '#words/breaks/patternWords.ts'
+import { instantWords } from '#words/units/times.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { sampleWords } from '../curve/sampleWords.ts'
 
 type Entry =

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import type { BreakRecord } from '#contract/breaks/break.ts'
-import { setAsideWords } from '#words/wording.ts'
+import { setAsideWords } from '#words/breaks/decisionWords.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { AssessDialog } from '../../../parts/decisions/AssessDialog.tsx'
 import { ReassignDialog } from '../../../parts/decisions/ReassignDialog.tsx'

@@ -1,7 +1,8 @@
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import type { Evaluation } from '#contract/breaks/evaluation.ts'
-import { useQuantities, writeCount, writeFixed, writeNumber } from '#words/quantities.ts'
-import { instantWords } from '#words/wording.ts'
+import { writeCount, writeFixed, writeNumber } from '#words/units/numbers.ts'
+import { instantWords } from '#words/units/times.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 
 /** Times, samples, zero and noise of an evaluation. */
 export function EvaluationNumbers({

@@ -1,8 +1,8 @@
 import type { KeyboardEvent } from 'react'
 import type { CurveEvent } from '#contract/breaks/evaluation.ts'
 import { eventMeaning } from '#domain/signal/events/eventMeaning.ts'
-import { useQuantities } from '#words/quantities.ts'
-import { eventNames } from '#words/wording.ts'
+import { eventNames } from '#words/breaks/eventWords.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { eventFigures, eventTimeWords } from './eventFigures.ts'
 import './events.css'
 

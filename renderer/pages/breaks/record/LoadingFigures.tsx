@@ -1,5 +1,7 @@
 import type { EvaluationResult, LoadCourse } from '#contract/breaks/evaluation.ts'
-import { type Quantities, useQuantities, writeFixed, writeNumber } from '#words/quantities.ts'
+import { writeFixed, writeNumber } from '#words/units/numbers.ts'
+import type { Quantities } from '#words/units/quantities.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 
 /** How the load went from onset to failure, in figures. */
 export function LoadingFigures({ result }: { result: EvaluationResult }) {

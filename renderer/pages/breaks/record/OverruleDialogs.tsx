@@ -1,7 +1,7 @@
 import type { BreakRecord, ForceCurve } from '#contract/breaks/break.ts'
 import type { CurveEvent } from '#contract/breaks/evaluation.ts'
 import { firstEarlyDrop, prematureIndex, prematureStretch } from '#domain/signal/events/prematureLoad.ts'
-import { writeFixed } from '#words/quantities.ts'
+import { writeFixed } from '#words/units/numbers.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { SignatureDialog } from '../../../parts/decisions/SignatureDialog.tsx'

@@ -1,6 +1,9 @@
 import type { BreakRecord } from '#contract/breaks/break.ts'
-import { useQuantities, writeNumber } from '#words/quantities.ts'
-import { endingWords, instantWords, scaleWords } from '#words/wording.ts'
+import { endingWords } from '#words/breaks/outcomeWords.ts'
+import { scaleWords } from '#words/calibration/scaleWords.ts'
+import { writeNumber } from '#words/units/numbers.ts'
+import { instantWords } from '#words/units/times.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { evaluationInForce } from './evaluationInForce.ts'
 
 /** The name of the calibration that the capture was made with, where an evaluation under it is there to say. */

@@ -1,5 +1,6 @@
 import type { CurveEvent } from '#contract/breaks/evaluation.ts'
-import { type Quantity, writeFixed, writeNumber } from '#words/quantities.ts'
+import { writeFixed, writeNumber } from '#words/units/numbers.ts'
+import type { Quantity } from '#words/units/quantities.ts'
 
 /** A length of time with as many digits as tell something: milliseconds below a tenth of a second. */
 export function durationWords(seconds: number): string {

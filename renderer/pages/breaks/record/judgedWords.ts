@@ -1,5 +1,6 @@
 import type { JudgedAspect, LoadingAspect } from '#domain/signal/practice/judgeLoading.ts'
-import { type Quantities, writeLimit } from '#words/quantities.ts'
+import { writeLimit } from '#words/units/numbers.ts'
+import type { Quantities } from '#words/units/quantities.ts'
 import { type LimitKey, limitText, limitWords } from '../../settings/practiceForm.ts'
 
 export const verdictWords: Record<JudgedAspect['verdict'], string> = {

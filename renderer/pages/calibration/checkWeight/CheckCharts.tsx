@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import type { CheckHistory } from '#contract/calibration/calibrationUse.ts'
-import { useQuantities } from '#words/quantities.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
 import { PointFigure } from '../../../widgets/PointFigure.tsx'
 import { chartKinds, checkChart, movingRangeChart } from './checkChart.ts'

@@ -1,8 +1,8 @@
 import type { ComponentProps } from 'react'
 import type { CheckHistory } from '#contract/calibration/calibrationUse.ts'
-import { signedNumber } from '#words/calibrationWords.ts'
-import type { Quantity } from '#words/quantities.ts'
-import { instantWords } from '#words/wording.ts'
+import { signedNumber } from '#words/units/numbers.ts'
+import type { Quantity } from '#words/units/quantities.ts'
+import { instantWords } from '#words/units/times.ts'
 import type { FigureLevel, PointFigure } from '../../../widgets/PointFigure.tsx'
 
 export const chartKinds = [

@@ -1,5 +1,5 @@
 import type { CheckState } from '#contract/calibration/calibrationUse.ts'
-import { stackWords } from '#words/calibrationWords.ts'
+import { stackWords } from '#words/calibration/weightWords.ts'
 
 /** What a check asks of the person now. */
 export function checkOrder({ phase, weights, live }: Pick<CheckState, 'phase' | 'weights' | 'live'>): {

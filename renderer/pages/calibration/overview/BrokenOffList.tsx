@@ -1,5 +1,5 @@
 import type { BrokenOffRoutine } from '#contract/calibration/calibrationRoutine.ts'
-import { instantWords } from '#words/wording.ts'
+import { instantWords } from '#words/units/times.ts'
 import { ReadingsTable } from '../record/ReadingsTable.tsx'
 
 /** Routines that came to no calibration: their readings stay, and can be looked at. */

@@ -1,6 +1,8 @@
 import type { CalibrationDrift, CalibrationSummary } from '#contract/calibration/calibrationUse.ts'
-import { dayWords, rangeText, signedNumber } from '#words/calibrationWords.ts'
-import { useQuantities, writeNumber } from '#words/quantities.ts'
+import { rangeText } from '#words/calibration/rangeWords.ts'
+import { signedNumber, writeNumber } from '#words/units/numbers.ts'
+import { dayWords } from '#words/units/times.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { temperatureWords } from './temperatureWords.ts'
 

@@ -1,6 +1,7 @@
 import type { CalibrationDrift } from '#contract/calibration/calibrationUse.ts'
-import { dayWords } from '#words/calibrationWords.ts'
-import { useQuantities, writeFixed } from '#words/quantities.ts'
+import { writeFixed } from '#words/units/numbers.ts'
+import { dayWords } from '#words/units/times.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { PointFigure } from '../../../widgets/PointFigure.tsx'
 import { driftSeries } from './driftSeries.ts'
 

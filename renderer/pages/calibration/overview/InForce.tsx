@@ -1,8 +1,10 @@
 import type { BenchState } from '#contract/bench/bench.ts'
 import type { CalibrationSummary } from '#contract/calibration/calibrationUse.ts'
-import { dayWords, rangeText, uncertaintyText } from '#words/calibrationWords.ts'
-import { useQuantities } from '#words/quantities.ts'
-import { scaleWords } from '#words/wording.ts'
+import { rangeText } from '#words/calibration/rangeWords.ts'
+import { scaleWords } from '#words/calibration/scaleWords.ts'
+import { uncertaintyText } from '#words/calibration/uncertaintyWords.ts'
+import { dayWords } from '#words/units/times.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { hashOf } from '../../../routes/route.ts'
 
 /** The calibration that the next break is found with, or that there is none. */

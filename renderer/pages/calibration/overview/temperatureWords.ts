@@ -1,5 +1,5 @@
 import type { CalibrationDrift } from '#contract/calibration/calibrationUse.ts'
-import { writeFixed } from '#words/quantities.ts'
+import { writeFixed } from '#words/units/numbers.ts'
 
 /** The temperature while it was calibrated, or that nobody wrote it down. */
 export function temperatureWords(

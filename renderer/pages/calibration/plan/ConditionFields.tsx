@@ -1,6 +1,6 @@
 import type { GravityChoice } from '#contract/calibration/calibration.ts'
 import { localGravity } from '#domain/calibration/weights/localGravity.ts'
-import { writeFixed } from '#words/quantities.ts'
+import { writeFixed } from '#words/units/numbers.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
 import { Field } from '../../../widgets/Field.tsx'
 import { Switch } from '../../../widgets/Switch.tsx'

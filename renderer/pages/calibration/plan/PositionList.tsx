@@ -1,7 +1,8 @@
 import { useEffect, useRef } from 'react'
 import type { RoutinePosition, RoutineState } from '#contract/calibration/calibrationRoutine.ts'
-import { loadText, signedNumber, stackWords } from '#words/calibrationWords.ts'
-import { useQuantities } from '#words/quantities.ts'
+import { loadText, stackWords } from '#words/calibration/weightWords.ts'
+import { signedNumber } from '#words/units/numbers.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { progressWords } from '../run/routineWords.ts'
 import './positions.css'
 

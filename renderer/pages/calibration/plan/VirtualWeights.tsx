@@ -1,5 +1,5 @@
-import { loadText } from '#words/calibrationWords.ts'
-import { useQuantities } from '#words/quantities.ts'
+import { loadText } from '#words/calibration/weightWords.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { Keys } from '../../../widgets/Keys.tsx'
 
 /** Hangs the weights that are asked for on the virtual cell, for the demo: nobody has to imagine them. */

@@ -1,7 +1,9 @@
 import type { CalibrationAssessment, CalibrationRow } from '#contract/calibration/calibration.ts'
 import { classLimits } from '#domain/calibration/steps/accuracyClass.ts'
-import { directionWords, loadText, signedNumber } from '#words/calibrationWords.ts'
-import { useQuantities } from '#words/quantities.ts'
+import { directionWords } from '#words/calibration/readingWords.ts'
+import { loadText } from '#words/calibration/weightWords.ts'
+import { signedNumber } from '#words/units/numbers.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { type FigureLevel, PointFigure, pointShapes } from '../../../widgets/PointFigure.tsx'
 import { RunKeys } from './RunKeys.tsx'
 

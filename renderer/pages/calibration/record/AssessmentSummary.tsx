@@ -1,13 +1,10 @@
 import type { CalibrationAssessment } from '#contract/calibration/calibration.ts'
-import {
-  classWords,
-  degreeWords,
-  lackOfFitWords,
-  loadText,
-  rangeText,
-  uncertaintyText,
-} from '#words/calibrationWords.ts'
-import { useQuantities, writeNumber } from '#words/quantities.ts'
+import { degreeWords, lackOfFitWords } from '#words/calibration/fitWords.ts'
+import { classWords, rangeText } from '#words/calibration/rangeWords.ts'
+import { uncertaintyText } from '#words/calibration/uncertaintyWords.ts'
+import { loadText } from '#words/calibration/weightWords.ts'
+import { writeNumber } from '#words/units/numbers.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 
 /** The four figures that a calibration is known by. */
 export function AssessmentSummary({ assessment }: { assessment: CalibrationAssessment }) {

@@ -1,6 +1,8 @@
 import type { UncertaintyBudget } from '#contract/calibration/calibration.ts'
-import { loadText, sourceWords } from '#words/calibrationWords.ts'
-import { useQuantities, writeFixed, writeNumber } from '#words/quantities.ts'
+import { sourceWords } from '#words/calibration/uncertaintyWords.ts'
+import { loadText } from '#words/calibration/weightWords.ts'
+import { writeFixed, writeNumber } from '#words/units/numbers.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 
 /** What the uncertainty at the highest step is made of, in the manner of JCGM 100. */
 export function BudgetTable({ budget }: { budget: UncertaintyBudget }) {

@@ -1,7 +1,6 @@
 import { useState } from 'react'
 import type { OutputOf } from '#contract/procedures.ts'
-import { dayWords } from '#words/calibrationWords.ts'
-import { instantWords } from '#words/wording.ts'
+import { dayWords, instantWords } from '#words/units/times.ts'
 import { usePreferences } from '../../../host/hostContext.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { hashOf } from '../../../routes/route.ts'

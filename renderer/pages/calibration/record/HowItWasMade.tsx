@@ -1,5 +1,6 @@
 import type { Calibration } from '#contract/calibration/calibration.ts'
-import { useQuantities, withoutEndingZeros, writeFixed, writeNumber } from '#words/quantities.ts'
+import { withoutEndingZeros, writeFixed, writeNumber } from '#words/units/numbers.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { densityWords, toleranceWords } from '../weights/weightWords.ts'
 
 /** Weights, gravity, air, lever and temperature, as they were typed then. */

@@ -1,7 +1,8 @@
 import type { CalibrationReading } from '#contract/calibration/calibration.ts'
 import type { ReadingUnit } from '#contract/calibration/force.ts'
-import { directionWords, loadText, stackWords, standingWords } from '#words/calibrationWords.ts'
-import { useQuantities } from '#words/quantities.ts'
+import { directionWords, standingWords } from '#words/calibration/readingWords.ts'
+import { loadText, stackWords } from '#words/calibration/weightWords.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { readingText } from '../run/readingText.ts'
 
 /** Every raw reading as it was taken, also those that were repeated or broken off. */

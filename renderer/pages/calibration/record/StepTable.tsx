@@ -1,6 +1,7 @@
 import type { CalibrationAssessment } from '#contract/calibration/calibration.ts'
-import { loadText, signedNumber } from '#words/calibrationWords.ts'
-import { useQuantities, writeFixed } from '#words/quantities.ts'
+import { loadText } from '#words/calibration/weightWords.ts'
+import { signedNumber, writeFixed } from '#words/units/numbers.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 
 /** Step by step the errors and the class they reach, in the manner of ISO 7500-1. */
 export function StepTable({ assessment }: { assessment: CalibrationAssessment }) {

@@ -1,6 +1,6 @@
 import type { RoutineState } from '#contract/calibration/calibrationRoutine.ts'
-import { signedNumber } from '#words/calibrationWords.ts'
-import { useQuantities } from '#words/quantities.ts'
+import { signedNumber } from '#words/units/numbers.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { ReadingsSoFar } from './ReadingsSoFar.tsx'
 import { readingText } from './readingText.ts'
 import { positionAtHand } from './routineWords.ts'

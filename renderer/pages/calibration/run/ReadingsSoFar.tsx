@@ -1,6 +1,7 @@
 import type { RoutineState } from '#contract/calibration/calibrationRoutine.ts'
-import { directionWords, loadText } from '#words/calibrationWords.ts'
-import { useQuantities } from '#words/quantities.ts'
+import { directionWords } from '#words/calibration/readingWords.ts'
+import { loadText } from '#words/calibration/weightWords.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { PointFigure, pointShapes } from '../../../widgets/PointFigure.tsx'
 import { RunKeys } from '../record/RunKeys.tsx'
 

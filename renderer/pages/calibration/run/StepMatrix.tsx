@@ -1,6 +1,6 @@
 import type { LoadingConditionsEntry, WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
-import { loadText } from '#words/calibrationWords.ts'
-import { useQuantities } from '#words/quantities.ts'
+import { loadText } from '#words/calibration/weightWords.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { proposeSteps } from '../plan/proposeSteps.ts'
 import { type StepWord, stepWords } from './stepWords.ts'
 import './stepMatrix.css'

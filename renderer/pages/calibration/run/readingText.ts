@@ -1,5 +1,5 @@
 import type { ReadingUnit } from '#contract/calibration/force.ts'
-import { writeFixed } from '#words/quantities.ts'
+import { writeFixed } from '#words/units/numbers.ts'
 
 /** A reading of the device in its own unit, with steady decimals; `more` decimals for means and spreads. */
 export function readingText(value: number, unit: ReadingUnit, more = 0): string {

@@ -1,5 +1,6 @@
 import type { RoutinePosition, RoutineState } from '#contract/calibration/calibrationRoutine.ts'
-import { directionWords, stackWords } from '#words/calibrationWords.ts'
+import { directionWords } from '#words/calibration/readingWords.ts'
+import { stackWords } from '#words/calibration/weightWords.ts'
 
 /** What the screen asks of the person: a short order, what to mind, and what Enter then means. */
 export type Order = { title: string; loadN: number | null; advice: string; goOn: string }

@@ -1,7 +1,7 @@
 import type { WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
 import { materialDensity } from '#domain/calibration/weights/weightDensity.ts'
 import { weightHalfWidthKg } from '#domain/calibration/weights/weightTolerance.ts'
-import { withoutEndingZeros, writeFixed, writeNumber } from '#words/quantities.ts'
+import { withoutEndingZeros, writeFixed, writeNumber } from '#words/units/numbers.ts'
 
 /** By how much a weight may be off, and who says so. */
 export function toleranceWords(weight: Pick<WeightEntry, 'nominalKg' | 'tolerance'>): string {

@@ -1,5 +1,5 @@
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
-import { useQuantities } from '#words/quantities.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { Field } from '../../../widgets/Field.tsx'
 import {
   settingWords,

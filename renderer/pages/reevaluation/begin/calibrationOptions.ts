@@ -1,5 +1,6 @@
 import type { CalibrationSummary } from '#contract/calibration/calibrationUse.ts'
-import { classWords, dayWords } from '#words/calibrationWords.ts'
+import { classWords } from '#words/calibration/rangeWords.ts'
+import { dayWords } from '#words/units/times.ts'
 
 export type CalibrationOption = { calibrationId: number; name: string; words: string }
 

@@ -1,5 +1,6 @@
 import { type DetectionChange, type DetectionSettings, detectionChange } from '#contract/breaks/detection.ts'
-import { type Quantities, withoutEndingZeros, writeFixed } from '#words/quantities.ts'
+import { withoutEndingZeros, writeFixed } from '#words/units/numbers.ts'
+import type { Quantities } from '#words/units/quantities.ts'
 import { readNumber } from '../../specimens/specimenForm.ts'
 
 /** A threshold that an evaluation may change. The converter's end codes are two numbers and so two fields. */

@@ -1,5 +1,5 @@
 import type { ReevaluationEnd } from '#contract/reevaluation/reevaluation.ts'
-import { writeCount } from '#words/quantities.ts'
+import { writeCount } from '#words/units/numbers.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { breaksWords } from '../standing.ts'
 import { problemGroups } from './problemGroups.ts'

@@ -1,8 +1,9 @@
 import type { Flag } from '#contract/breaks/evaluation.ts'
 import { curveEventKind, type Outcome } from '#contract/breaks/evaluation.ts'
 import type { ChangesPage } from '#contract/reevaluation/reevaluation.ts'
-import { writeCount } from '#words/quantities.ts'
-import { eventNames, flagNames } from '#words/wording.ts'
+import { eventNames } from '#words/breaks/eventWords.ts'
+import { flagNames } from '#words/breaks/flagWords.ts'
+import { writeCount } from '#words/units/numbers.ts'
 
 /** What came and what went between two lists, each as often as it does. */
 export function gainedAndLost(before: readonly string[], now: readonly string[]): { gained: string[]; lost: string[] } {

@@ -1,5 +1,5 @@
 import type { ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
-import { writeCount } from '#words/quantities.ts'
+import { writeCount } from '#words/units/numbers.ts'
 import { breaksWords, ofWords, standingOf } from '../standing.ts'
 
 export type DecisionKind = 'adopted' | 'dropped'

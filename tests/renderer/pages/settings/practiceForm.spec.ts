@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { defaultPractices, testPractice } from '#contract/settings/practice.ts'
 import { practiceTexts, practiceWords, readPractice } from '#renderer/pages/settings/practiceForm.ts'
-import { quantitiesIn } from '#words/quantities.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
 
 const SI = quantitiesIn('SI')
 

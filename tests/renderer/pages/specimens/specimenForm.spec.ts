@@ -6,7 +6,7 @@ import {
   readSpecimen,
   textsOf,
 } from '#renderer/pages/specimens/specimenForm.ts'
-import { quantitiesIn } from '#words/quantities.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
 
 const SI = quantitiesIn('SI')
 const US = quantitiesIn('US')

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import { readCapacity, readScale } from '#renderer/pages/bench/connect/scaleForm.ts'
-import { quantitiesIn } from '#words/quantities.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
 
 it('takes a rated load in pounds-force as newtons', () => {
   const { factor, unit } = quantitiesIn('US').force

@@ -11,7 +11,7 @@ import {
   severalGroupsWords,
   standingWords,
 } from '#renderer/pages/breaks/compare/compareWords.ts'
-import { quantitiesIn } from '#words/quantities.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
 
 const curve = (change: Partial<ComparedCurve> = {}): ComparedCurve => ({
   breakId: 7,

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest'
 import type { Comparison } from '#contract/breaks/curveViews.ts'
 import type { CompareRow } from '#renderer/pages/breaks/compare/compareRows.ts'
 import { unlikeWords } from '#renderer/pages/breaks/compare/unlikeWords.ts'
-import { quantitiesIn } from '#words/quantities.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
 
 type Axes = Pick<Comparison, 'unit' | 'timeUnit'>
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { sampleWords } from '#renderer/pages/breaks/curve/sampleWords.ts'
 import { createScriptedHost } from '#tests/fakes/scriptedHost.ts'
-import { quantitiesIn } from '#words/quantities.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
 
 const { force } = quantitiesIn('SI')
 

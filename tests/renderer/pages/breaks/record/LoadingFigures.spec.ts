@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { courseLines } from '#renderer/pages/breaks/record/LoadingFigures.tsx'
-import { quantitiesIn } from '#words/quantities.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
 
 const unknown = {
   ...{ peaks: 1, timeToPeakS: null, timeToFailureS: null, meanRateNPerS: null, rates: [], rateSpreadPercent: null },

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { durationWords, eventFigures, eventTimeWords } from '#renderer/pages/breaks/record/eventFigures.ts'
 import { madeEvent } from '#tests/fakes/madeEvents.ts'
-import { quantitiesIn } from '#words/quantities.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
 
 const { force } = quantitiesIn('SI')
 

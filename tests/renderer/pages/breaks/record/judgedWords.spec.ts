@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { judgedWords } from '#renderer/pages/breaks/record/judgedWords.ts'
-import { quantitiesIn } from '#words/quantities.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
 
 describe('judgedWords', () => {
   it('writes the figure beside its limits', () => {

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest'
 import { emptyPlan, readConditions } from '#renderer/pages/calibration/plan/planForm.ts'
 import { stepWords } from '#renderer/pages/calibration/run/stepWords.ts'
 import { usualWeights } from '#renderer/pages/calibration/weights/weightForm.ts'
-import { quantitiesIn } from '#words/quantities.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
 
 const { force } = quantitiesIn('SI')
 const { conditions } = readConditions({ ...emptyPlan, gravityFrom: 'typed', gravity: '9.8' })

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { weightEntry } from '#contract/calibration/calibrationRoutine.ts'
 import { checkedWeights } from '#domain/calibration/routinePlan.ts'
 import { emptyWeight, readWeight, textsOfWeight, usualWeights } from '#renderer/pages/calibration/weights/weightForm.ts'
-import { quantitiesIn } from '#words/quantities.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
 
 const { mass } = quantitiesIn('SI')
 const typed = { ...emptyWeight, name: '10 kg', nominal: '10' }

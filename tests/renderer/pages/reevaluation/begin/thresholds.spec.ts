@@ -8,7 +8,7 @@ import {
   type ThresholdTexts,
   thresholdGroups,
 } from '#renderer/pages/reevaluation/begin/thresholds.ts'
-import { quantitiesIn } from '#words/quantities.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
 
 const SI = quantitiesIn('SI')
 const US = quantitiesIn('US')

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Verification } from '#contract/calibration/calibrationUse.ts'
-import { lackOfFitWords, loadText, rangeText, signedNumber, verificationWords } from '#words/calibrationWords.ts'
-import { quantitiesIn } from '#words/quantities.ts'
+import { verificationWords } from '#words/calibration/verificationWords.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
 
 const { force } = quantitiesIn('SI')
 const verification: Verification = {
@@ -25,27 +25,5 @@ describe('verificationWords', () => {
     const below = { ...verification, timesVerified: 0.05, expandedUncertaintyN: null, expandedUncertaintyPercent: null }
     expect(verificationWords(below, force)).toContain('Outside the verified range')
     expect(verificationWords({ ...below, verifiedRangeN: null }, force)).toContain('no verified range')
-  })
-})
-
-describe('words of figures', () => {
-  it('shows known loads to the hundredth, in the units of the program', () => {
-    expect(loadText(147.084, force)).toBe('147.08\u00a0N')
-    expect(loadText(4448.2216152605, quantitiesIn('US').force)).toBe('1000.0\u00a0lbf')
-  })
-  it('gives changes a sign, and none to nothing', () => {
-    expect([signedNumber(0.0123, 2), signedNumber(-0.5, 1), signedNumber(0.001, 2), signedNumber(null, 2)]).toEqual([
-      '+0.01',
-      '−0.5',
-      '0.00',
-      '–',
-    ])
-  })
-  it('says that there is no range', () => expect(rangeText(null, force)).toBe('none'))
-  it('says whether a lack of fit is significant', () => {
-    const test = { f: 214.7, lackDegreesOfFreedom: 18, pureDegreesOfFreedom: 20, pureErrorSD: 1, pValue: 1e-9 }
-    expect(lackOfFitWords(test)).toMatch(/F\(18, 20\) = 214\.7.*significant/)
-    expect(lackOfFitWords({ ...test, pValue: 0.4 })).toContain('not significant')
-    expect(lackOfFitWords(null)).toContain('no step was repeated')
   })
 })

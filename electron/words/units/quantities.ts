@@ -1,4 +1,3 @@
-import { createContext, useContext } from 'react'
 import type { Preferences } from '#contract/settings/settings.ts'
 import {
   megapascalsPerPsi,
@@ -7,6 +6,7 @@ import {
   squareMillimetresPerSquareInch,
   standardGravityMPerS2,
 } from '#domain/units/factors.ts'
+import { withoutEndingZeros, writeFixed, writeNumber } from './numbers.ts'
 
 type UnitSystem = Preferences['units']
 
@@ -33,33 +33,6 @@ export type Quantity = {
 
 const dash = '–'
 
-/** A number with about four significant figures and never more decimals than `most`, thousands set apart by a thin space. */
-export function writeNumber(value: number, most: number): string {
-  const size = Math.abs(value)
-  const decimals = Math.min(most, size >= 1000 ? 0 : size >= 100 ? 1 : size >= 10 ? 2 : 3)
-  return writeFixed(value, decimals)
-}
-
-/** A limit above 0 as `writeNumber` writes it; one that would read as 0 is written as "below 0.01". */
-export function writeLimit(value: number, most: number): string {
-  const least = 10 ** -Math.min(most, 3)
-  return value > 0 && value < least / 2 ? `below ${least}` : writeNumber(value, most)
-}
-
-/** A number with so many decimals, thousands set apart by a thin space, a true minus sign and never "-0". */
-export function writeFixed(value: number, decimals: number): string {
-  const text = Math.abs(value).toFixed(decimals)
-  const [whole = '0', fraction] = text.split('.')
-  const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, '\u2009') : whole
-  const sign = value < 0 && Number(text) !== 0 ? '−' : ''
-  return fraction === undefined ? sign + grouped : `${sign}${grouped}.${fraction}`
-}
-
-/** How many there are of something, written as any other number is. */
-export function writeCount(count: number): string {
-  return writeFixed(count, 0)
-}
-
 function quantity(unit: string, factor: number, mostDecimals: number): Quantity {
   const number = (stored: number | null) => (stored === null ? dash : writeNumber(stored * factor, mostDecimals))
   return {
@@ -75,19 +48,6 @@ function measured(unit: string, factor: number, decimals: number): Quantity {
   const number = (stored: number | null) =>
     stored === null ? dash : withoutEndingZeros(writeFixed(stored * factor, decimals))
   return { unit, factor, number, text: (stored) => (stored === null ? dash : `${number(stored)}\u00a0${unit}`) }
-}
-
-/** "600.0" becomes "600", "1.50" becomes "1.5". */
-export function withoutEndingZeros(written: string): string {
-  return written.includes('.') ? written.replace(/\.?0+$/, '') : written
-}
-
-/**
- * A stored value as it stands in a field to be typed over; null: an empty one. Six significant digits: enough for any ruler,
- * and a round trip through inches gives the same millimetres back.
- */
-export function writeTyped(stored: number | null, factor: number): string {
-  return stored === null ? '' : String(Number((stored * factor).toPrecision(6)))
 }
 
 const systems: Record<UnitSystem, Quantities> = {
@@ -116,11 +76,4 @@ const systems: Record<UnitSystem, Quantities> = {
 /** The quantities of a system of units. */
 export function quantitiesIn(system: UnitSystem): Quantities {
   return systems[system]
-}
-
-export const QuantitiesContext = createContext<Quantities>(systems.SI)
-
-/** The quantities in the units that the whole program shows. */
-export function useQuantities(): Quantities {
-  return useContext(QuantitiesContext)
 }

@@ -1,0 +1,29 @@
+import type { BreakSummary, Decision, OverruledPeak, SetAsideCause } from '#contract/breaks/break.ts'
+import { flagNames } from './flagWords.ts'
+
+export const decisionWords: Record<Decision['kind'], string> = {
+  'set-aside': 'Set aside',
+  'taken-back': 'Taken back in',
+  reassigned: 'Moved to another specimen',
+  'peak-picked': 'Peak picked by hand',
+  'premature-failure': 'Declared a premature failure',
+  'peak-as-found': 'Peak again as found',
+}
+
+export const setAsideCauseWords: Record<SetAsideCause, string> = {
+  'specimen-slipped': 'specimen slipped',
+  'wrong-block': 'wrong block',
+  'fixture-touched': 'fixture touched',
+  other: 'other',
+}
+
+/** Why a break is set aside: what happened, where that was asked, and the reason. */
+export function setAsideWords({ setAside, setAsideCause }: Pick<BreakSummary, 'setAside' | 'setAsideCause'>): string {
+  const cause = setAsideCause === null || setAsideCause === 'other' ? '' : `${setAsideCauseWords[setAsideCause]}; `
+  return `${cause}${setAside ?? ''}`
+}
+
+/** Whose word stands in place of the peak found, in a sentence for a list. */
+export function overruledWords({ kind, by, reason }: OverruledPeak): string {
+  return `${flagNames[kind]} by ${by}: ${reason}`
+}

@@ -1,0 +1,9 @@
+import type { CalibrationReading, LoadDirection } from '#contract/calibration/calibration.ts'
+
+export const directionWords: Record<LoadDirection, string> = { up: 'going up', down: 'going down' }
+
+export const standingWords: Record<CalibrationReading['standing'], string> = {
+  used: 'used',
+  replaced: 'replaced by a later one',
+  'broken-off': 'of a run that was broken off',
+}

@@ -1,0 +1,22 @@
+import type { WeightMaterial } from '#contract/calibration/calibration.ts'
+import { writeFixed } from '../units/numbers.ts'
+import type { Quantity } from '../units/quantities.ts'
+
+export const materialNames: readonly WeightMaterial[] = [
+  'cast iron',
+  'steel',
+  'stainless steel',
+  'brass',
+  'nickel silver',
+]
+
+/** A known load, with the hundredths that weights can tell. */
+export function loadText(forceN: number, force: Quantity): string {
+  const shown = forceN * force.factor
+  return `${writeFixed(shown, shown >= 1000 ? 1 : 2)}\u00a0${force.unit}`
+}
+
+/** A stack of weights by their names; no weights: the zero point. */
+export function stackWords(names: readonly string[]): string {
+  return names.length === 0 ? 'no weights' : names.join(' + ')
+}
