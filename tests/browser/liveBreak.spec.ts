@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, onTestFinished, test } from 'vitest'
 import { procedures } from '#contract/procedures.ts'
-import { createRealEngine } from '#engine/core/realParts.ts'
+import { createRealEngine } from '#engine/createRealEngine.ts'
 import { chromiumPath } from './harness/chromium.ts'
 import { hosts, openPage, takePicture } from './harness/openPage.ts'
 

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, onTestFinished, test } from 'vitest'
 import { createClient } from '#contract/wire/carrier.ts'
-import { createRealEngine } from '#engine/core/realParts.ts'
+import { createRealEngine } from '#engine/createRealEngine.ts'
 import { carriers } from './carriers.ts'
 
 describe.each(Object.entries(carriers))('the real engine over %s', (_name, connect) => {

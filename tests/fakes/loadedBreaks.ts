@@ -8,7 +8,7 @@ import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 import type { ScenarioName } from '#contract/settings/settings.ts'
 import { specimenFields } from '#contract/specimens/specimen.ts'
 import { evaluateRawCurve } from '#domain/signal/loading/evaluateRawCurve.ts'
-import { storedEvaluation } from '#engine/bench/storedEvaluation.ts'
+import { storedEvaluation } from '#domain/signal/loading/storedEvaluation.ts'
 import { type BenchRunOptions, runBench } from '#tests/reference/corpus.ts'
 
 /** A curve of the virtual press with what the program found when it was captured. */

@@ -4,7 +4,7 @@ import type { DetectionSettings } from '#contract/breaks/detection.ts'
 import type { Calibration } from '#contract/calibration/calibration.ts'
 import type { ForceScale, ReadingUnit } from '#contract/calibration/force.ts'
 import type { LineFormatChoice, Preferences, SourceChoice } from '#contract/settings/settings.ts'
-import { calibratedScale, calibrationHolds } from '../calibration/calibrationInForce.ts'
+import { calibratedScale, calibrationHolds } from '#domain/calibration/scale/calibratedScale.ts'
 
 /** What is known of a device before it has said anything. */
 export type SourceFacts = {

@@ -11,7 +11,7 @@ import { curveOnGrid } from '#domain/signal/compare/curveOnGrid.ts'
 import { emptyBand, fillBand, type MedianBand } from '#domain/signal/compare/medianBand.ts'
 import { outlyingCurves } from '#domain/signal/compare/outlyingCurves.ts'
 import { stretchesBetweenGaps } from '#domain/signal/stream/stretches.ts'
-import { scaleInForce } from '../bench/scaleInForce.ts'
+import { scaleInForce } from '#domain/strength/resultInForce.ts'
 import { comparisonMembers, type Member, orWhyNot } from './comparisonMembers.ts'
 
 /** A member with its curve on the grid. */

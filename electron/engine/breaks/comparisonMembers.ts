@@ -6,7 +6,7 @@ import { forceOfReading } from '#domain/calibration/scale/forceScale.ts'
 import type { Extent } from '#domain/signal/compare/comparisonGrid.ts'
 import { type CurveAxes, type CurveMarks, curveAxes } from '#domain/signal/compare/curveAxes.ts'
 import { type LoadedPart, loadedPart } from '#domain/signal/compare/loadedPart.ts'
-import { resultInForce, scaleInForce } from '../bench/scaleInForce.ts'
+import { resultInForce, scaleInForce } from '#domain/strength/resultInForce.ts'
 
 type LeftOut = Comparison['leftOut'][number]
 

@@ -1,7 +1,7 @@
 import type { BreakRecord, ForceCurve, RawCurve } from '#contract/breaks/break.ts'
 import { taredForce } from '#domain/calibration/scale/forceScale.ts'
 import { type Curve, cutToRange, thinByMinMax } from '#domain/signal/stream/thinning.ts'
-import { scaleInForce } from '../bench/scaleInForce.ts'
+import { scaleInForce } from '#domain/strength/resultInForce.ts'
 
 export type DrawnRange = { fromS: number | null; toS: number | null; maxPoints: number | null }
 

@@ -1,17 +1,17 @@
-import { openArchive } from '#archive/core/openArchive.ts'
 import { detectionSettings } from '#contract/breaks/detection.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 import type { ForceScale } from '#contract/calibration/force.ts'
 import { Trouble } from '#contract/errors.ts'
+import { calibratedScale } from '#domain/calibration/scale/calibratedScale.ts'
 import { forceOfReading } from '#domain/calibration/scale/forceScale.ts'
 import { workByDisplacement } from '#domain/signal/events/area.ts'
 import { eventMeaning } from '#domain/signal/events/eventMeaning.ts'
 import { evaluateCurve } from '#domain/signal/loading/evaluateCurve.ts'
+import { flaggedResult, type VerifiedRange } from '#domain/signal/loading/storedEvaluation.ts'
 import { zeroBeforeLoad } from '#domain/signal/rest/zeroBeforeLoad.ts'
 import { newtonsPerPoundForce } from '#domain/units/factors.ts'
 import { type CurveTable, readCurveCsv, type ValueColumn } from '#exchange/csv/curveCsv.ts'
-import { flaggedResult, type VerifiedRange } from '../bench/storedEvaluation.ts'
-import { calibratedScale } from '../calibration/calibrationInForce.ts'
+import { readArchive } from '../core/readArchive.ts'
 
 export type CurveFileOptions = {
   /** Newtons per count; null: none was given. */
@@ -45,18 +45,11 @@ export type EvaluatedFile = {
 export type CalibrationOfFile = { scale: ForceScale; verifiedRangeN: VerifiedRange }
 
 /** Reads a calibration from an archive, for curves in counts. Rejects with Trouble `not-found`. */
-export async function calibrationOfArchive(
-  path: string,
-  program: string,
-  calibrationId: number,
-): Promise<CalibrationOfFile> {
-  const archive = await openArchive({ path, program, mode: 'read' })
-  try {
+export function calibrationOfArchive(path: string, program: string, calibrationId: number): Promise<CalibrationOfFile> {
+  return readArchive(path, program, async (archive) => {
     const calibration = await archive.calibration(calibrationId)
     return { scale: calibratedScale(calibration), verifiedRangeN: calibration.assessment.result.verifiedRangeN }
-  } finally {
-    await archive.close()
-  }
+  })
 }
 
 /** Evaluates a curve CSV. Rejects with a Trouble that names the file, and the line where there is one. */

@@ -2,8 +2,8 @@ import type { BreakRecord, NewDecision } from '#contract/breaks/break.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { Handlers } from '#contract/procedures.ts'
 import type { Signature } from '#contract/specimens/specimen.ts'
+import { pickedSample, prematureSample } from '#domain/strength/overruling.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
-import { pickedSample, prematureSample } from './overruling.ts'
 
 type Names = 'breaks.pickPeak' | 'breaks.declarePremature' | 'breaks.peakAsFound'
 

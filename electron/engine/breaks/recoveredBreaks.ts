@@ -1,7 +1,7 @@
 import type { Clock } from '#acquisition/clock.ts'
 import type { Archive } from '#archive/archive.ts'
 import { evaluateRawCurve } from '#domain/signal/loading/evaluateRawCurve.ts'
-import { storedEvaluation } from '../bench/storedEvaluation.ts'
+import { storedEvaluation } from '#domain/signal/loading/storedEvaluation.ts'
 
 /** Evaluates what a crash left behind, so that it can be seen and judged like any other break; returns the breaks. */
 export async function evaluateRecovered(archive: Archive, clock: Clock): Promise<number[]> {

@@ -1,7 +1,7 @@
 import type { Calibration } from '#contract/calibration/calibration.ts'
 import type { CalibrationDrift, CalibrationSummary } from '#contract/calibration/calibrationUse.ts'
 import { driftBetween, driftFigures } from '#domain/calibration/control/calibrationDrift.ts'
-import { isOverdue } from './calibrationInForce.ts'
+import { isOverdue } from '#domain/calibration/dueDate.ts'
 
 /** One line of the list of calibrations. */
 export function calibrationSummary(

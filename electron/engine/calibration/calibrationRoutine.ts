@@ -1,6 +1,5 @@
 import type { Clock } from '#acquisition/clock.ts'
-import type { TakenReading } from '#archive/calibration/calibrationRoutines.ts'
-import type { CalibrationReading, CalibrationRow } from '#contract/calibration/calibration.ts'
+import type { CalibrationReading, CalibrationRow, TakenReading } from '#contract/calibration/calibration.ts'
 import type {
   AssessmentChoices,
   CalibrationPlan,

@@ -5,12 +5,12 @@ import type { CheckState } from '#contract/calibration/calibrationUse.ts'
 import { Trouble, type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import type { Emit } from '#contract/events.ts'
 import { checkedConditions, checkedWeights, stackOf } from '#domain/calibration/routinePlan.ts'
+import { calibratedScale, calibrationHolds } from '#domain/calibration/scale/calibratedScale.ts'
 import { forceOfReading } from '#domain/calibration/scale/forceScale.ts'
 import { stackForce } from '#domain/calibration/weights/weightStack.ts'
 import type { Bench } from '../bench/bench.ts'
 import { type AveragedReading, createSteadyReading, type SteadyReading } from '../bench/steadyReading.ts'
 import { throttle } from '../core/throttle.ts'
-import { calibratedScale, calibrationHolds } from './calibrationInForce.ts'
 import { checkHistories } from './checkHistory.ts'
 
 export type CheckParts = {

@@ -1,7 +1,5 @@
 import { mkdir } from 'node:fs/promises'
 import { dirname } from 'node:path'
-import { systemClock } from '#acquisition/clock.ts'
-import { listenOnPort } from '#acquisition/serial/listenOnPort.ts'
 import { listSerialPorts } from '#acquisition/serial/listSerialPorts.ts'
 import { createSerialSource } from '#acquisition/serial/serialSource.ts'
 import { curvedCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
@@ -10,37 +8,7 @@ import type { Archive } from '#archive/archive.ts'
 import { openArchive } from '#archive/core/openArchive.ts'
 import type { SerialPortInfo } from '#contract/bench/bench.ts'
 import { Trouble } from '#contract/errors.ts'
-import { createEngine, type EngineOptions } from '../createEngine.ts'
-import type { Engine, EngineParts } from './engine.ts'
-
-export type RealEngineOptions = EngineOptions & {
-  /** Made when it is not there, with its folder. */
-  archivePath: string
-  host: EngineParts['host']
-  /** Name and version of the program, as records keep it. */
-  program: string
-}
-
-/** An engine on real devices, time and disk. Its archive is open; who made it closes first the engine, then the archive. */
-export async function createRealEngine(options: RealEngineOptions): Promise<Engine & { archive: Archive }> {
-  const { archivePath, host, program } = options
-  const archive = await openOwnArchive(archivePath, program)
-  try {
-    const parts: EngineParts = {
-      archive,
-      clock: systemClock,
-      openSource: openRealSource,
-      listPorts: listRealPorts,
-      listen: (path, baudRate, seconds) => listenOnPort(path, baudRate, seconds, systemClock),
-      host,
-      program,
-    }
-    return { ...(await createEngine(parts, options)), archive }
-  } catch (thrown) {
-    await archive.close()
-    throw thrown
-  }
-}
+import type { EngineParts } from './engine.ts'
 
 /** Opens an archive for writing and makes it, with its folder, when it is not there. */
 export async function openOwnArchive(path: string, program: string): Promise<Archive> {

@@ -4,8 +4,8 @@ import type { SetAsideCause } from '#contract/breaks/break.ts'
 import { Trouble } from '#contract/errors.ts'
 import { listQuery, type Progress } from '#contract/keeping/archive.ts'
 import { defaultPreferences, sourceChoice } from '#contract/settings/settings.ts'
+import { overrulable, pickedSample, prematureSample } from '#domain/strength/overruling.ts'
 import { type Bench, createBench } from '../bench/bench.ts'
-import { overrulable, pickedSample, prematureSample } from '../breaks/overruling.ts'
 import { createSteppedClock } from '../core/steppedClock.ts'
 import {
   brokenOnMs,

@@ -2,10 +2,10 @@ import type { BreakEnd, BreakHeader, RawCurve } from '#contract/breaks/break.ts'
 import type { DetectionChange, DetectionSettings } from '#contract/breaks/detection.ts'
 import type { Evaluation, EvaluationResult, NewEvaluation } from '#contract/breaks/evaluation.ts'
 import type { Calibration } from '#contract/calibration/calibration.ts'
+import { calibratedScale } from '#domain/calibration/scale/calibratedScale.ts'
 import { zeroUnderScale } from '#domain/calibration/scale/scaleChange.ts'
 import { evaluateRawCurve } from '#domain/signal/loading/evaluateRawCurve.ts'
-import { storedEvaluation, type VerifiedRange } from '../bench/storedEvaluation.ts'
-import { calibratedScale } from '../calibration/calibrationInForce.ts'
+import { storedEvaluation, type VerifiedRange } from '#domain/signal/loading/storedEvaluation.ts'
 
 /** A finished break as it is evaluated once more. */
 export type StoredBreak = { header: BreakHeader; end: BreakEnd; inForce: Evaluation; curve: RawCurve }

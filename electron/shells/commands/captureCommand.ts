@@ -1,5 +1,5 @@
 import { lineFormatName } from '#contract/settings/settings.ts'
-import type { UnattendedEntry, UnattendedOptions } from '#engine/bench/unattendedCapture.ts'
+import type { UnattendedEntry, UnattendedOptions } from '#engine/unattendedCapture.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { columnsOption, numberOption, textOption, wordOption } from './optionValues.ts'
@@ -61,7 +61,7 @@ export const captureCommand: Command = {
       breaks: wanted,
       timeoutS: numberOption(values, 'timeout', { above: 0 }) ?? null,
     }
-    const { captureUnattended } = await import('#engine/bench/unattendedCapture.ts')
+    const { captureUnattended } = await import('#engine/unattendedCapture.ts')
     const { breaks } = await captureUnattended(
       options,
       (entry) => void io.out(json ? jsonLine(entry) : describe(entry)),

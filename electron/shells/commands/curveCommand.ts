@@ -20,7 +20,7 @@ export const curveCommand: Command = {
     const [text] = positionals
     if (!/^[1-9]\d{0,14}$/.test(text!))
       throw new UsageError(`BREAK_ID must be a whole number from 1, but is "${text}".`)
-    const { storedCurve } = await import('#engine/core/archiveReading.ts')
+    const { storedCurve } = await import('#engine/breaks/storedCurve.ts')
     const curve = await storedCurve(archiveOf(values), programName, Number(text))
     if (json) {
       const { timeS, counts, forceN } = curve.rows

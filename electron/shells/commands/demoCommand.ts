@@ -15,7 +15,7 @@ export const demoCommand: Command = {
     'With --json: {archive, specimens, breaks}.',
   ],
   async run({ io, values, json }) {
-    const { createDemoArchive } = await import('#engine/core/archiveWriting.ts')
+    const { createDemoArchive } = await import('#engine/keeping/createDemoArchive.ts')
     const path = archiveOf(values)
     const onProgress = ({ done, total }: { done: number; total: number }) => {
       if (io.interactive) io.err(`\rbroke ${done} of ${total} specimens`)

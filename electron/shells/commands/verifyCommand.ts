@@ -14,7 +14,7 @@ export const verifyCommand: Command = {
     'With --json: {sound, ledgerEntries, breaks, curves, samples, faults: [{where, what}]}.',
   ],
   async run({ io, values, json }) {
-    const { verifyArchive } = await import('#engine/core/archiveReading.ts')
+    const { verifyArchive } = await import('#engine/keeping/verifyArchive.ts')
     const onProgress = ({ done, total }: { done: number; total: number }) => {
       if (io.interactive) io.err(`\rchecked ${done} of ${total}`)
     }

@@ -1,4 +1,4 @@
-import { createRealEngine } from '#engine/core/realParts.ts'
+import { createRealEngine } from '#engine/createRealEngine.ts'
 import { startDemo } from '../startDemo.ts'
 import { type Loopback, startLoopback } from './server.ts'
 

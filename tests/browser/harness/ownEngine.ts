@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { createRealEngine } from '#engine/core/realParts.ts'
+import { createRealEngine } from '#engine/createRealEngine.ts'
 
 export type RealEngine = Awaited<ReturnType<typeof createRealEngine>>
 

@@ -13,7 +13,7 @@ async function startProgram(isFirst = true) {
   const electron = createFakeElectronMain({ isFirst })
   vi.resetModules()
   vi.doMock('electron', () => electron.module)
-  vi.doMock('#engine/core/realParts.ts', () => ({
+  vi.doMock('#engine/createRealEngine.ts', () => ({
     createRealEngine: async (options: unknown) => {
       // From the same fresh set of modules as main.ts, since it tells a Trouble by its class.
       const { Trouble } = await import('#contract/errors.ts')
@@ -41,7 +41,7 @@ beforeEach(() => {
 })
 afterEach(() => {
   vi.doUnmock('electron')
-  vi.doUnmock('#engine/core/realParts.ts')
+  vi.doUnmock('#engine/createRealEngine.ts')
 })
 
 describe('main', () => {

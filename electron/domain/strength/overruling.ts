@@ -1,9 +1,9 @@
 import type { BreakRecord, PickedSample, RawCurve } from '#contract/breaks/break.ts'
 import type { Evaluation } from '#contract/breaks/evaluation.ts'
 import { Trouble } from '#contract/errors.ts'
-import { taredForce } from '#domain/calibration/scale/forceScale.ts'
-import { firstEarlyDrop, prematureIndex } from '#domain/signal/events/prematureLoad.ts'
-import { resultInForce } from '../bench/scaleInForce.ts'
+import { taredForce } from '../calibration/scale/forceScale.ts'
+import { firstEarlyDrop, prematureIndex } from '../signal/events/prematureLoad.ts'
+import { resultInForce } from './resultInForce.ts'
 
 type Judged = Pick<BreakRecord, 'header' | 'end' | 'evaluations' | 'inForceId'>
 

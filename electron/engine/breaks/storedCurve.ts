@@ -1,36 +1,15 @@
-import type { Archive } from '#archive/archive.ts'
-import { openArchive } from '#archive/core/openArchive.ts'
 import type { BreakRecord, BreakSummary, RawCurve } from '#contract/breaks/break.ts'
-import type { Progress, VerifyReport } from '#contract/keeping/archive.ts'
 import { taredForce } from '#domain/calibration/scale/forceScale.ts'
+import { scaleInForce } from '#domain/strength/resultInForce.ts'
 import { type CurveRows, curveCsvText } from '#exchange/csv/curveCsv.ts'
-import { scaleInForce } from '../bench/scaleInForce.ts'
-
-async function reading<T>(path: string, program: string, read: (archive: Archive) => Promise<T>): Promise<T> {
-  const archive = await openArchive({ path, program, mode: 'read' })
-  try {
-    return await read(archive)
-  } finally {
-    await archive.close()
-  }
-}
-
-/** Checks an archive that another program may be writing to. */
-export function verifyArchive(
-  path: string,
-  program: string,
-  onProgress: (progress: Progress) => void,
-  signal: AbortSignal,
-): Promise<VerifyReport> {
-  return reading(path, program, (archive) => archive.verify(onProgress, signal))
-}
+import { readArchive } from '../core/readArchive.ts'
 
 /** A stored curve as it leaves the program: rows, and the same as CSV text in pieces. */
 export type StoredCurve = { rows: CurveRows; csv(withComments: boolean): Generator<string> }
 
 /** The raw curve of a break. Rejects with Trouble `not-found`. */
 export function storedCurve(path: string, program: string, breakId: number): Promise<StoredCurve> {
-  return reading(path, program, async (archive) => {
+  return readArchive(path, program, async (archive) => {
     const record = await archive.break(breakId)
     const rows = curveRows(record, await archive.readCurve(breakId))
     return { rows, csv: (withComments) => curveCsvText(rows, withComments ? curveComments(record) : []) }

@@ -3,12 +3,12 @@ import type { Archive } from '#archive/archive.ts'
 import type { Calibration } from '#contract/calibration/calibration.ts'
 import type { TroubleMessage } from '#contract/errors.ts'
 import type { SourceChoice } from '#contract/settings/settings.ts'
-import { evaluateRecovered } from '../breaks/recoveredBreaks.ts'
-import { calibrationInForce } from '../calibration/calibrationInForce.ts'
-import { createEventHub } from '../core/eventHub.ts'
-import { openOwnArchive, openRealSource } from '../core/realParts.ts'
-import { createBench } from './bench.ts'
-import type { CaptureLogEntry } from './captureLog.ts'
+import { createBench } from './bench/bench.ts'
+import type { CaptureLogEntry } from './bench/captureLog.ts'
+import { evaluateRecovered } from './breaks/recoveredBreaks.ts'
+import { calibrationInForce } from './calibration/calibrationInForce.ts'
+import { createEventHub } from './core/eventHub.ts'
+import { openOwnArchive, openRealSource } from './core/realParts.ts'
 
 export type UnattendedOptions = {
   archivePath: string

@@ -1,7 +1,7 @@
 import { Trouble } from '#contract/errors.ts'
 import type { ArchiveInfo, Progress } from '#contract/keeping/archive.ts'
-import { fillDemo } from '../keeping/fillDemo.ts'
-import { openOwnArchive } from './realParts.ts'
+import { openOwnArchive } from '../core/realParts.ts'
+import { fillDemo } from './fillDemo.ts'
 
 /** An archive with the demo study in it, new or filled up. Rejects with Trouble `conflict` when it holds anything else or all of it. */
 export async function createDemoArchive(

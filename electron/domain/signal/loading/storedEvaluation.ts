@@ -1,8 +1,8 @@
 import type { BreakHeader, Ending } from '#contract/breaks/break.ts'
 import type { EvaluationResult, Flag, NewEvaluation } from '#contract/breaks/evaluation.ts'
 import type { ForceScale } from '#contract/calibration/force.ts'
-import { verifiedRangeFlags } from '#domain/calibration/verificationOf.ts'
-import { detectionMethod } from '#domain/signal/loading/evaluateCurve.ts'
+import { verifiedRangeFlags } from '../../calibration/verificationOf.ts'
+import { detectionMethod } from './evaluateCurve.ts'
 
 /** What a result must be read with because of where its force comes from. */
 function scaleFlags(scale: ForceScale): Flag[] {

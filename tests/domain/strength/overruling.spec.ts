@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import { type CurveEvent, curveEvent, type Evaluation, evaluation } from '#contract/breaks/evaluation.ts'
-import { pickedSample, prematureSample } from '#engine/breaks/overruling.ts'
+import { pickedSample, prematureSample } from '#domain/strength/overruling.ts'
 import { evaluationOf, header, morning, rampAndFall } from '../../archive/storedStudy.ts'
 
 type Judged = Pick<BreakRecord, 'header' | 'end' | 'evaluations' | 'inForceId'>

@@ -1,0 +1,35 @@
+import { systemClock } from '#acquisition/clock.ts'
+import { listenOnPort } from '#acquisition/serial/listenOnPort.ts'
+import type { Archive } from '#archive/archive.ts'
+import type { Engine, EngineParts } from './core/engine.ts'
+import { listRealPorts, openOwnArchive, openRealSource } from './core/realParts.ts'
+import { createEngine, type EngineOptions } from './createEngine.ts'
+
+export type RealEngineOptions = EngineOptions & {
+  /** Made when it is not there, with its folder. */
+  archivePath: string
+  host: EngineParts['host']
+  /** Name and version of the program, as records keep it. */
+  program: string
+}
+
+/** An engine on real devices, time and disk. Its archive is open; who made it closes first the engine, then the archive. */
+export async function createRealEngine(options: RealEngineOptions): Promise<Engine & { archive: Archive }> {
+  const { archivePath, host, program } = options
+  const archive = await openOwnArchive(archivePath, program)
+  try {
+    const parts: EngineParts = {
+      archive,
+      clock: systemClock,
+      openSource: openRealSource,
+      listPorts: listRealPorts,
+      listen: (path, baudRate, seconds) => listenOnPort(path, baudRate, seconds, systemClock),
+      host,
+      program,
+    }
+    return { ...(await createEngine(parts, options)), archive }
+  } catch (thrown) {
+    await archive.close()
+    throw thrown
+  }
+}

@@ -1,0 +1,12 @@
+import type { Progress, VerifyReport } from '#contract/keeping/archive.ts'
+import { readArchive } from '../core/readArchive.ts'
+
+/** Checks an archive that another program may be writing to. */
+export function verifyArchive(
+  path: string,
+  program: string,
+  onProgress: (progress: Progress) => void,
+  signal: AbortSignal,
+): Promise<VerifyReport> {
+  return readArchive(path, program, (archive) => archive.verify(onProgress, signal))
+}
