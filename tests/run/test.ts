@@ -12,7 +12,15 @@ import { findChromium, installChromium } from './findChromium.ts'
 
 type Outcome = { name: string; passed: boolean; seconds: number; output: string }
 
-const projects = ['tests', 'renderer', 'electron', 'electron/contract', 'electron/domain', 'electron/words']
+const projects = [
+  'tests',
+  'renderer',
+  'electron',
+  'electron/contract',
+  'electron/domain',
+  'electron/words',
+  'electron/figures',
+]
 const importRoots = ['electron', 'renderer', 'tests']
 
 /** Runs a program out of node_modules/.bin and keeps what it says. */

@@ -1,0 +1,45 @@
+import type { At } from '../drawing/mark.ts'
+
+/** A place on a figure, pixels; x and y are its top left. */
+export type Box = At & { width: number; height: number }
+
+/**
+ * The first of the places wanted that lies within the room and on none that is taken; among those, one that covers the
+ * fewest points. null: there is none.
+ */
+export function freePlace(
+  wanted: readonly Box[],
+  room: Box,
+  taken: readonly Box[],
+  points: readonly At[] = [],
+): Box | null {
+  let best: Box | null = null
+  let fewest = Number.POSITIVE_INFINITY
+  for (const place of wanted) {
+    if (!contains(room, place) || taken.some((other) => overlap(place, other))) continue
+    const covered = points.filter((point) => covers(place, point)).length
+    if (covered >= fewest) continue
+    best = place
+    fewest = covered
+    if (covered === 0) break
+  }
+  return best
+}
+
+/** Whether two places share more than an edge. */
+export function overlap(one: Box, other: Box): boolean {
+  return (
+    one.x < other.x + other.width &&
+    other.x < one.x + one.width &&
+    one.y < other.y + other.height &&
+    other.y < one.y + one.height
+  )
+}
+
+function contains(room: Box, { x, y, width, height }: Box): boolean {
+  return x >= room.x && y >= room.y && x + width <= room.x + room.width && y + height <= room.y + room.height
+}
+
+function covers({ x, y, width, height }: Box, point: At): boolean {
+  return point.x >= x && point.x <= x + width && point.y >= y && point.y <= y + height
+}

@@ -1,0 +1,83 @@
+import { type Ink, inks } from './mark.ts'
+
+/** Colours that a figure asks for, with what they are where nobody sets them: on white paper. */
+const tones = {
+  ground: '#ffffff',
+  ink: '#231f19',
+  soft: '#564e42',
+  quiet: '#6a6154',
+  line: '#dcd4c5',
+  edge: '#8b8171',
+  data: '#0e5a61',
+  limit: '#7d5200',
+  alarm: '#a8180f',
+} as const
+type Tone = keyof typeof tones
+
+type Form = { stroke?: Tone; fill?: Tone; attributes: Readonly<Record<string, string | number>> }
+
+const line = (stroke: Tone, width: number, dashes?: string): Form => ({
+  stroke,
+  attributes: {
+    fill: 'none',
+    'stroke-width': width,
+    'stroke-linejoin': 'round',
+    ...(dashes === undefined ? {} : { 'stroke-dasharray': dashes }),
+  },
+})
+const point = (stroke: Tone, fill: Tone): Form => ({
+  stroke,
+  fill,
+  attributes: { 'stroke-width': 1.5, 'stroke-linejoin': 'round' },
+})
+const wash = (fill: Tone, opacity: number): Form => ({ fill, attributes: { 'fill-opacity': opacity } })
+
+/** Dashes and widths tell lines apart on a grey print too. */
+const forms: Record<Ink, Form> = {
+  grid: line('line', 1),
+  axis: line('edge', 1),
+  zero: line('soft', 1.25),
+  centre: line('edge', 1, '2 3'),
+  limit: line('limit', 1.25, '7 4'),
+  rated: line('alarm', 2),
+  curve: line('data', 1.5),
+  joined: line('data', 1.25),
+  seated: line('limit', 1.75, '14 5 3 5'),
+  point: point('data', 'data'),
+  hollow: point('data', 'ground'),
+  half: { fill: 'data', attributes: {} },
+  event: point('limit', 'ground'),
+  ring: line('alarm', 2),
+  mean: line('ink', 2.5),
+  spread: line('ink', 1.25),
+  rest: wash('limit', 0.3),
+  span: wash('limit', 0.1),
+  gap: { stroke: 'edge', fill: 'edge', attributes: { 'fill-opacity': 0.12, 'stroke-dasharray': '2 3' } },
+  leader: line('edge', 1),
+  plate: { stroke: 'edge', fill: 'ground', attributes: { 'stroke-width': 1 } },
+  tick: { fill: 'quiet', attributes: {} },
+  title: { fill: 'soft', attributes: {} },
+  // The ground shows around each letter, so that a label is read across a line
+  label: {
+    fill: 'ink',
+    stroke: 'ground',
+    attributes: { 'stroke-width': 3, 'stroke-linejoin': 'round', 'paint-order': 'stroke' },
+  },
+}
+
+/** The form of an ink as presentation attributes, which a page may carry where inline style is forbidden. */
+export function inkAttributes(ink: Ink): Readonly<Record<string, string | number>> {
+  return forms[ink].attributes
+}
+
+const toned = (property: 'stroke' | 'fill', tone: Tone | undefined) =>
+  tone === undefined ? '' : `${property}:var(--figure-${tone},${tones[tone]});`
+
+/**
+ * The colours of all inks as a style sheet. A page sets `--figure-*` to its own; a file carries the sheet as it is and
+ * prints on white.
+ */
+export const figureSheet: string = [
+  '.figure{font-family:var(--figure-font,"Liberation Sans","Helvetica Neue",Arial,sans-serif)}',
+  ...inks.map((ink) => `.figure .ink-${ink}{${toned('fill', forms[ink].fill)}${toned('stroke', forms[ink].stroke)}}`),
+].join('\n')

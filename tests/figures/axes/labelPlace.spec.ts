@@ -1,0 +1,23 @@
+import { describe, expect, it } from 'vitest'
+import { freePlace, overlap } from '#figures/axes/labelPlace.ts'
+
+const box = (x: number, y: number) => ({ x, y, width: 10, height: 10 })
+const room = { x: 0, y: 0, width: 100, height: 100 }
+
+describe('freePlace', () => {
+  it('takes the first place wanted that is free', () => {
+    expect(freePlace([box(0, 0), box(20, 0), box(40, 0)], room, [box(5, 5)])).toEqual(box(20, 0))
+  })
+  it('takes none that reaches out of the room', () => {
+    expect(freePlace([box(-1, 0), box(0, 95), box(95, 0)], room, [])).toBeNull()
+  })
+  it('takes one that covers fewer points before one that is wanted more', () => {
+    expect(freePlace([box(0, 0), box(20, 0)], room, [], [{ x: 5, y: 5 }])).toEqual(box(20, 0))
+    expect(freePlace([box(0, 0)], room, [], [{ x: 5, y: 5 }])).toEqual(box(0, 0))
+  })
+})
+
+it('lets two places touch', () => {
+  expect(overlap(box(0, 0), box(10, 0))).toBe(false)
+  expect(overlap(box(0, 0), box(9, 9))).toBe(true)
+})
