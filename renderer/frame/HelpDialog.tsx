@@ -1,5 +1,5 @@
 import { type Shortcut, shortcuts } from '../routes/shortcuts.ts'
-import { Dialog } from '../widgets/Dialog.tsx'
+import { Dialog } from '../widgets/dialogs/Dialog.tsx'
 import { Keys } from '../widgets/Keys.tsx'
 
 const groups: readonly { where: Shortcut['where']; title: string }[] = [

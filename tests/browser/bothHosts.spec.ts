@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { ParsedInputOf } from '#contract/procedures.ts'
 import { benchAtRest, freshInfo } from '#tests/fakes/benchAtRest.ts'
-import { createScriptedEngine, type ScriptedEngine } from '#tests/fakes/scriptedEngine.ts'
+import { createScriptedEngine, type ScriptedEngine } from '#tests/fakes/scripted/scriptedEngine.ts'
 import { chromiumPath } from './harness/chromium.ts'
 import { hosts, type OpenedPage, openPage } from './harness/openPage.ts'
 

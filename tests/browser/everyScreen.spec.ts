@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { chromiumPath, type OpenBrowser, openBrowser } from './harness/chromium.ts'
 import { type OpenedPage, openPage } from './harness/openPage.ts'
-import { type Screen, screens, settle } from './screens.ts'
+import { type Screen, screens, settle } from './screens/screens.ts'
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 

@@ -2,7 +2,7 @@ import { join } from 'node:path'
 import { expect, it } from 'vitest'
 import { startLoopback } from '#shells/loopback/server.ts'
 import { buildIfNeeded, projectFolder } from '#shells/start/build.ts'
-import { createScriptedHost } from '#tests/fakes/scriptedHost.ts'
+import { createScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 import { chromiumPath, openBrowser } from './harness/chromium.ts'
 
 it.skipIf(chromiumPath === null)('says so when the program goes away, and keeps what is on the screen', async () => {

@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scriptedHost.ts'
+import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 import { chromiumPath } from './harness/chromium.ts'
 import { hosts, type OpenedPage, openPage } from './harness/openPage.ts'
 import { tabTo } from './harness/tabTo.ts'
-import { framesOf } from './screens.ts'
+import { framesOf } from './screens/screens.ts'
 
 /** From the first screen to an assessed break and its record, with keys alone: no pointer is ever used. */
 describe.skipIf(chromiumPath === null).each(hosts)(

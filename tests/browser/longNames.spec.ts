@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { scriptComparison } from '#tests/fakes/scriptedComparison.ts'
-import { createScriptedHost } from '#tests/fakes/scriptedHost.ts'
+import { scriptComparison } from '#tests/fakes/scripted/scriptedComparison.ts'
+import { createScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 import { chromiumPath } from './harness/chromium.ts'
 import { type OpenedPage, openPage } from './harness/openPage.ts'
-import { at, settle } from './screenSteps.ts'
+import { at, settle } from './screens/screenSteps.ts'
 
 const number = (last: number) => `EPOXY-E4-LONGGRAIN-LONGGRAIN-BILGE-000${last}X`
 const adhesive = 'cross-linking polyvinyl acetate with hardener, winter blend V5'

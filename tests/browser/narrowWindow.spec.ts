@@ -2,8 +2,8 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { chromiumPath, type OpenBrowser, openBrowser } from './harness/chromium.ts'
 import { openPage } from './harness/openPage.ts'
-import { settle } from './screenSteps.ts'
-import { screens } from './screens.ts'
+import { settle } from './screens/screenSteps.ts'
+import { screens } from './screens/screens.ts'
 
 /** What is wider than its place and would have to be scrolled sideways; a table or a plot that scrolls alone is not meant. */
 async function sideways(page: Page): Promise<string[]> {

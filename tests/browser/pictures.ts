@@ -4,7 +4,7 @@
  */
 import type { Look } from './harness/chromium.ts'
 import { openPage, takePicture } from './harness/openPage.ts'
-import { screens } from './screens.ts'
+import { screens } from './screens/screens.ts'
 
 const looks: Look[] = [
   { width: 1280, height: 800, theme: 'light' },

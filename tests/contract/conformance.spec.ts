@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { Trouble, troubleCode } from '#contract/errors.ts'
 import { type Handlers, procedures } from '#contract/procedures.ts'
 import { createClient } from '#contract/wire/carrier.ts'
-import { createScriptedEngine, type ScriptedEngine } from '#tests/fakes/scriptedEngine.ts'
+import { createScriptedEngine, type ScriptedEngine } from '#tests/fakes/scripted/scriptedEngine.ts'
 import { type ConnectedCarrier, carriers } from './carriers.ts'
 
 const port = {

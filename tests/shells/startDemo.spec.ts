@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { startDemo } from '#shells/startDemo.ts'
 import { benchAtRest, freshInfo } from '#tests/fakes/benchAtRest.ts'
-import { createScriptedEngine } from '#tests/fakes/scriptedEngine.ts'
+import { createScriptedEngine } from '#tests/fakes/scripted/scriptedEngine.ts'
 
 function demoEngine(specimens: number, demo = false) {
   const done: unknown[] = []

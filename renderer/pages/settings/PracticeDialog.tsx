@@ -1,7 +1,7 @@
 import { type FormEvent, useState } from 'react'
 import type { TestPractice } from '#contract/settings/practice.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
-import { Dialog } from '../../widgets/Dialog.tsx'
+import { Dialog } from '../../widgets/dialogs/Dialog.tsx'
 import { Field, TextField } from '../../widgets/Field.tsx'
 import { limitKeys, limitWords, type PracticeTexts, practiceTexts, readPractice } from './practiceForm.ts'
 

@@ -1,6 +1,6 @@
 import { type KeyboardEvent, type PointerEvent, useId } from 'react'
 import { enterKey, type WoodFailureEntry } from './woodFailureEntry.ts'
-import '../../pages/bench/lastBreak/assessment.css'
+import './assessment.css'
 
 /** Percent of the bonded area that failed in the wood, in steps of 5: twenty fields that fill, digits and arrow keys. */
 export function WoodFailure({ entry, onEntry }: { entry: WoodFailureEntry; onEntry(entry: WoodFailureEntry): void }) {

@@ -4,7 +4,7 @@ import { usePreferences } from '../../host/hostContext.ts'
 import { useAction } from '../../host/useAction.ts'
 import { useAnswer } from '../../host/useAnswer.ts'
 import { specimenWords } from '../../pages/bench/atHand/SpecimenAtHand.tsx'
-import { Dialog } from '../../widgets/Dialog.tsx'
+import { Dialog } from '../../widgets/dialogs/Dialog.tsx'
 import { Field } from '../../widgets/Field.tsx'
 import { Notice } from '../../widgets/Notice.tsx'
 

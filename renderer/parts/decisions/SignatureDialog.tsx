@@ -2,7 +2,7 @@ import { type FormEvent, type ReactNode, useState } from 'react'
 import type { TroubleMessage } from '#contract/errors.ts'
 import type { Signature } from '#contract/specimens/specimen.ts'
 import { usePreferences } from '../../host/hostContext.ts'
-import { Dialog } from '../../widgets/Dialog.tsx'
+import { Dialog } from '../../widgets/dialogs/Dialog.tsx'
 import { Field, TextField } from '../../widgets/Field.tsx'
 import { Notice } from '../../widgets/Notice.tsx'
 

@@ -2,7 +2,7 @@ import { useCallback, useEffect, useRef, useState } from 'react'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import type { InputOf, OutputOf } from '#contract/procedures.ts'
 import { useHost, useStore } from '../../host/hostContext.ts'
-import { pagesOfRows } from '../../widgets/virtualRows.ts'
+import { pagesOfRows } from '../../widgets/tables/virtualRows.ts'
 
 type ListName = 'specimens.list' | 'breaks.list' | 'reevaluations.changes'
 type RowOf<N extends ListName> = OutputOf<N>['rows'][number]

@@ -1,5 +1,5 @@
 import uPlot from 'uplot'
-import type { ForceDisplay } from '../live/forceDisplay.ts'
+import type { ForceDisplay } from '../forceDisplay.ts'
 import { onThemeChange, type PlotColours, readPlotColours } from '../plotColours.ts'
 import { drawMarks } from '../recorded/plotMarks.ts'
 import { drawUnit, lastTimeRoom, themedAxis, valueAxisSize } from '../timeAxis.ts'

@@ -1,7 +1,7 @@
 import uPlot from 'uplot'
 import type { ForceCurve } from '#contract/breaks/break.ts'
 import { fitToHost } from '../fitToHost.ts'
-import type { ForceDisplay } from '../live/forceDisplay.ts'
+import type { ForceDisplay } from '../forceDisplay.ts'
 import { onThemeChange, type PlotColours, readPlotColours } from '../plotColours.ts'
 import { lastTimeRoom, secondsOf, themedAxis, valueAxisSize } from '../timeAxis.ts'
 import { type Span, valueRange } from '../zoom.ts'

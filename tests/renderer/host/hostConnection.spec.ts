@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Carrier } from '#contract/wire/carrier.ts'
 import { createDispatcher } from '#contract/wire/dispatcher.ts'
 import { type HostLink, joinHost } from '#renderer/host/hostConnection.ts'
-import { createScriptedHost } from '#tests/fakes/scriptedHost.ts'
+import { createScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 
 function setUp() {
   const scripted = createScriptedHost()

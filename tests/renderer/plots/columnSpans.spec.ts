@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createColumnSpans, fillColumnSpans, fillWithStretches, type PixelMap } from '#renderer/plots/columnSpans.ts'
 import { buildLevels } from '#renderer/plots/minMaxLevels.ts'
-import { seededNumbers } from '#tests/fakes/scriptedCurve.ts'
+import { seededNumbers } from '#tests/fakes/scripted/scriptedCurve.ts'
 
 const noisy = (samples: number, seed: number) => {
   const random = seededNumbers(seed)

@@ -9,7 +9,7 @@ import {
   samplesIn,
   stretchOf,
 } from '#renderer/plots/minMaxLevels.ts'
-import { seededNumbers } from '#tests/fakes/scriptedCurve.ts'
+import { seededNumbers } from '#tests/fakes/scripted/scriptedCurve.ts'
 
 function seededCurve(seed: number, length: number): { timeS: Float64Array; force: Float64Array } {
   const random = seededNumbers(seed)

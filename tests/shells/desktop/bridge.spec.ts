@@ -3,7 +3,7 @@ import { createDispatcher } from '#contract/wire/dispatcher.ts'
 import { connectBridge, isOwnSender } from '#shells/desktop/bridge.ts'
 import { callChannel, eventChannel } from '#shells/desktop/channels.ts'
 import { createFakeElectron, type FakeFrame } from '#tests/fakes/fakeElectron.ts'
-import { createScriptedEngine } from '#tests/fakes/scriptedEngine.ts'
+import { createScriptedEngine } from '#tests/fakes/scripted/scriptedEngine.ts'
 
 const own: FakeFrame = { url: 'breakledger://app/', parent: null }
 

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { callChannel, eventChannel } from '#shells/desktop/channels.ts'
 import { createFakeElectronMain, FakeBrowserWindow, sendPreventable } from '#tests/fakes/fakeElectronMain.ts'
-import { createScriptedEngine } from '#tests/fakes/scriptedEngine.ts'
+import { createScriptedEngine } from '#tests/fakes/scripted/scriptedEngine.ts'
 
 const opened: unknown[] = []
 const closed: string[] = []

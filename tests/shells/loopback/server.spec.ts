@@ -6,7 +6,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } fr
 import { WebSocket } from 'ws'
 import { type Loopback, startLoopback } from '#shells/loopback/server.ts'
 import { exchangeTicket } from '#tests/contract/carriers.ts'
-import { createScriptedEngine } from '#tests/fakes/scriptedEngine.ts'
+import { createScriptedEngine } from '#tests/fakes/scripted/scriptedEngine.ts'
 
 let pageFolder: string
 let loopback: Loopback

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { createDispatcher } from '#contract/wire/dispatcher.ts'
 import { createFrameReader, defaultFrameLimits, encodeMessage } from '#contract/wire/messageCoding.ts'
 import { bridgeSocket } from '#shells/loopback/socketBridge.ts'
-import { createScriptedEngine } from '#tests/fakes/scriptedEngine.ts'
+import { createScriptedEngine } from '#tests/fakes/scripted/scriptedEngine.ts'
 
 function connect(dispatch = createDispatcher(createScriptedEngine({ 'ports.list': async () => [] }).handlers)) {
   const seen: unknown[] = []

@@ -5,12 +5,12 @@ import { useBench, usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { go } from '../../../host/useRoute.ts'
+import { readCapacity, readScale } from '../../../parts/bench/scaleForm.ts'
+import { go } from '../../../parts/routing/useRoute.ts'
 import { Field, SelectField } from '../../../widgets/Field.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { HeardLines } from './HeardLines.tsx'
 import { LineFormatFields } from './LineFormatFields.tsx'
-import { readCapacity, readScale } from './scaleForm.ts'
 
 const baudRates = [9600, 19200, 38400, 57600, 115200, 230400, 460800, 921600, 1000000]
 const listenS = 3

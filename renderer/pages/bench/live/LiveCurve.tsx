@@ -4,11 +4,11 @@ import { withoutEndingZeros, writeNumber } from '#words/units/numbers.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { useEvent } from '../../../host/useEvent.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import type { ForceDisplay } from '../../../plots/live/forceDisplay.ts'
+import { useLiveHistory } from '../../../parts/bench/liveHistory.ts'
+import type { ForceDisplay } from '../../../plots/forceDisplay.ts'
 import { createLivePlot, type LivePlot } from '../../../plots/live/livePlot.ts'
 import type { LevelLine } from '../../../plots/recorded/plotMarks.ts'
 import { situationOf } from '../benchWords.ts'
-import { useLiveHistory } from './liveHistory.ts'
 
 /** The curve as it happens, with start threshold and capacity. The drawing itself is outside React. */
 export function LiveCurve({ bench }: { bench: BenchState }) {

@@ -4,7 +4,7 @@ import type { Quantity } from '#words/units/quantities.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { OverruledMark } from '../../../parts/decisions/OverruledMark.tsx'
 import { hashOf } from '../../../routes/route.ts'
-import { rowAfterKey } from '../../../widgets/virtualRows.ts'
+import { rowAfterKey } from '../../../widgets/tables/virtualRows.ts'
 import type { CompareRow, RowOrder } from './compareRows.ts'
 import { OutlyingShape } from './OutlyingShape.tsx'
 

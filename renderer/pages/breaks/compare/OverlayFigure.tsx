@@ -1,7 +1,7 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react'
 import { writeFixed } from '#words/units/numbers.ts'
 import { useHost } from '../../../host/hostContext.ts'
-import type { ForceDisplay } from '../../../plots/live/forceDisplay.ts'
+import type { ForceDisplay } from '../../../plots/forceDisplay.ts'
 import type { OverlayCurve, OverlayMedian } from '../../../plots/overlay/overlayCurve.ts'
 import { createOverlayPlot, type OverlayPlot } from '../../../plots/overlay/overlayPlot.ts'
 import type { OverlayReading } from '../../../plots/overlay/overlayReading.ts'

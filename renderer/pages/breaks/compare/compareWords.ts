@@ -4,7 +4,7 @@ import { outcomeWord } from '#words/breaks/outcomeWords.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { between } from '../../../plots/overlay/overlayCurve.ts'
-import { isLowerLimit } from '../record/lowerLimit.ts'
+import { isLowerLimit } from '../record/loading/lowerLimit.ts'
 
 /** Below this share of the highest median a percentage of it says nothing: the load is near zero there. */
 const leastShareForPercent = 0.1

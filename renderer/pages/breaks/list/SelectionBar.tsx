@@ -1,5 +1,5 @@
 import { writeCount } from '#words/units/numbers.ts'
-import { go } from '../../../host/useRoute.ts'
+import { go } from '../../../parts/routing/useRoute.ts'
 import { mostCompared } from '../../../routes/route.ts'
 import { Notice } from '../../../widgets/Notice.tsx'
 import type { BreakSelection } from './useBreakSelection.ts'

@@ -2,9 +2,9 @@ import { useCallback, useMemo, useState } from 'react'
 import type { BreakSummary } from '#contract/breaks/break.ts'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import { useHost } from '../../../host/hostContext.ts'
+import { selectedBreaks, setSelectedBreaks, useSelectedBreaks } from '../../../parts/lists/selectionStore.ts'
 import type { ListView, PagedList } from '../../../parts/lists/usePagedList.ts'
-import type { RowSelection } from '../../../widgets/RowSelection.tsx'
-import { selectedBreaks, setSelectedBreaks, useSelectedBreaks } from './selectionStore.ts'
+import type { RowSelection } from '../../../widgets/tables/RowSelection.tsx'
 
 export type BreakSelection = {
   rows: RowSelection<BreakSummary>

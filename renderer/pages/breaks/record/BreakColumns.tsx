@@ -1,11 +1,11 @@
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import { flagWords, verifiedRangeFlags } from '#words/breaks/flagWords.ts'
+import { evaluationInForce } from '../../../parts/curve/evaluationInForce.ts'
 import { VerificationWords } from '../../../parts/VerificationWords.tsx'
 import { BreakHistory } from './BreakHistory.tsx'
 import { EvaluationNumbers } from './EvaluationNumbers.tsx'
-import { evaluationInForce } from './evaluationInForce.ts'
-import { LoadingFigures } from './LoadingFigures.tsx'
-import { LoadingJudgement } from './LoadingJudgement.tsx'
+import { LoadingFigures } from './loading/LoadingFigures.tsx'
+import { LoadingJudgement } from './loading/LoadingJudgement.tsx'
 import { Provenance } from './Provenance.tsx'
 
 /** All that stands behind the result: how it was loaded, what to doubt, where it comes from, and what people said. */

@@ -3,7 +3,7 @@ import { decisionWords, setAsideCauseWords } from '#words/breaks/decisionWords.t
 import { patternNames } from '#words/breaks/patternWords.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { sampleWords } from '../curve/sampleWords.ts'
+import { sampleWords } from './sampleWords.ts'
 
 type Entry =
   | { at: string; assessment: Assessment; decision: null }

@@ -4,9 +4,9 @@ import { signedNumber, writeNumber } from '#words/units/numbers.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
+import { changedSettings, evaluationInForce, standingOf } from '../../../parts/curve/evaluationInForce.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { changedWords } from '../../reevaluation/begin/thresholds.ts'
-import { changedSettings, evaluationInForce, standingOf } from './evaluationInForce.ts'
 
 /** Every evaluation beside the others, newest first: how each was made, how far it lies from the one in force, and how it stands. */
 export function EvaluationsTable({ record }: { record: BreakRecord }) {

@@ -4,7 +4,7 @@ import { scaleWords } from '#words/calibration/scaleWords.ts'
 import { writeNumber } from '#words/units/numbers.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { evaluationInForce } from './evaluationInForce.ts'
+import { evaluationInForce } from '../../../parts/curve/evaluationInForce.ts'
 
 /** The name of the calibration that the capture was made with, where an evaluation under it is there to say. */
 function nameOf({ header, verifications }: BreakRecord): string | null {

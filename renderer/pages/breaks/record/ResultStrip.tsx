@@ -7,11 +7,11 @@ import { writeLimit, writeNumber } from '#words/units/numbers.ts'
 import type { Quantity } from '#words/units/quantities.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
+import { evaluationInForce } from '../../../parts/curve/evaluationInForce.ts'
 import { OverruledMark } from '../../../parts/decisions/OverruledMark.tsx'
 import { hashOf } from '../../../routes/route.ts'
 import type { BreakDialog } from './breakDialog.ts'
-import { evaluationInForce } from './evaluationInForce.ts'
-import { isLowerLimit } from './lowerLimit.ts'
+import { isLowerLimit } from './loading/lowerLimit.ts'
 
 /** The figures that count, and whose word they are: the program's or a person's. */
 export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dialog: BreakDialog): void }) {

@@ -1,7 +1,7 @@
 import { type FormEvent, useState } from 'react'
 import { usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
-import { Dialog } from '../../../widgets/Dialog.tsx'
+import { Dialog } from '../../../widgets/dialogs/Dialog.tsx'
 import { Field, TextField } from '../../../widgets/Field.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 

@@ -1,7 +1,7 @@
 import { type FormEvent, useState } from 'react'
 import { useAction } from '../../../host/useAction.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
-import { Dialog } from '../../../widgets/Dialog.tsx'
+import { Dialog } from '../../../widgets/dialogs/Dialog.tsx'
 import { TextField } from '../../../widgets/Field.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { benchPhase } from '#contract/bench/bench.ts'
 import { phaseWords, situationOf, tareHindrance } from '#renderer/pages/bench/benchWords.ts'
-import { createScriptedHost } from '#tests/fakes/scriptedHost.ts'
+import { createScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 
 const host = createScriptedHost()
 host.addBreak(4812)

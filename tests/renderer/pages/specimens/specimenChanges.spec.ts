@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import { changedFields } from '#renderer/pages/specimens/specimenChanges.ts'
-import { createScriptedHost } from '#tests/fakes/scriptedHost.ts'
+import { createScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 
 it('names the fields that a correction changed', async () => {
   const host = createScriptedHost()

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { BreakSummary } from '#contract/breaks/break.ts'
 import { changeDraft } from '#renderer/pages/bench/lastBreak/assessmentDraft.ts'
 import { emptyEntry } from '#renderer/parts/assessment/woodFailureEntry.ts'
-import { createScriptedHost } from '#tests/fakes/scriptedHost.ts'
+import { createScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 
 const host = createScriptedHost()
 const first = host.addBreak(4000)

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { type CompareRow, orderRows, timeToPeakS } from '#renderer/pages/breaks/compare/compareRows.ts'
-import { createScriptedHost } from '#tests/fakes/scriptedHost.ts'
+import { createScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 
 const row = (breakId: number, name: string, peakN: number | null, distance: number | null): CompareRow => ({
   breakId,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { checkChart, movingRangeChart } from '#renderer/pages/calibration/checkWeight/checkChart.ts'
-import { createScriptedHost } from '#tests/fakes/scriptedHost.ts'
+import { createScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 
 const { force } = quantitiesIn('SI')

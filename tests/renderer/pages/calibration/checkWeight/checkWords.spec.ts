@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import { checkOrder } from '#renderer/pages/calibration/checkWeight/checkWords.ts'
-import { quietLive } from '#tests/fakes/scriptedCalibration.ts'
+import { quietLive } from '#tests/fakes/scripted/scriptedCalibration.ts'
 
 it('asks for the zero, then for the weight, then for patience', () => {
   const order = (phase: 'zero' | 'load' | 'waiting-for-steady' | 'averaging', because: string | null = null) =>

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import { fitWords } from '#renderer/pages/calibration/record/fitWords.ts'
-import { scriptedCalibration } from '#tests/fakes/scriptedReadings.ts'
+import { scriptedCalibration } from '#tests/fakes/scripted/scriptedReadings.ts'
 
 it('says which readings made the curve, and whether it is held at zero', () => {
   const { assessment } = scriptedCalibration(1, { name: 'a', madeAt: '2026-05-11T09:00:00.000Z', dueOn: null })

@@ -7,7 +7,7 @@ import {
   placeWords,
   progressWords,
 } from '#renderer/pages/calibration/run/routineWords.ts'
-import { createScriptedHost } from '#tests/fakes/scriptedHost.ts'
+import { createScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 
 async function after(taken: number, change: Partial<RoutineState> = {}): Promise<RoutineState> {
   const host = createScriptedHost()

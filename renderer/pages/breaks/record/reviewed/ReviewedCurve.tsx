@@ -1,0 +1,77 @@
+import { useMemo, useRef, useState } from 'react'
+import type { BreakRecord } from '#contract/breaks/break.ts'
+import { CurveFigure, type CurveHandle } from '../../../../parts/curve/CurveFigure.tsx'
+import { type CurveLook, type FilterAnswer, noFilter } from '../../../../parts/curve/curveLook.ts'
+import { seatedLineOf } from '../../../../parts/curve/curveMarks.ts'
+import { evaluationInForce } from '../../../../parts/curve/evaluationInForce.ts'
+import { EventList } from '../events/EventList.tsx'
+import { CurveTools, type ToolsDraft } from './CurveTools.tsx'
+import { firstDraft, readFilter, readSlopeWindow } from './curveFilterForm.ts'
+
+/** The curve with what happened on it beside it, and what may be laid over it. */
+export function ReviewedCurve({ record, onPick }: { record: BreakRecord; onPick?: (timeS: number) => void }) {
+  const result = evaluationInForce(record)?.result ?? null
+  const events = result?.events ?? []
+  const hasToe = result !== null && seatedLineOf(result) !== null
+  const curve = useRef<CurveHandle>(null)
+  const [chosen, setChosen] = useState<number | null>(null)
+  const [filterAnswer, setFilterAnswer] = useState<FilterAnswer>(noFilter)
+  const [draft, setDraft] = useState<ToolsDraft>(() => {
+    const filter = firstDraft(result?.sampleRateHz ?? null)
+    return { filter, slope: false, slopeMs: filter.windowMs, seatedLine: false }
+  })
+  const read = readFilter(draft.filter)
+  const windowS = readSlopeWindow(draft.slopeMs)
+  const filterKey = JSON.stringify(read.filter)
+  const look: CurveLook = useMemo(
+    () => ({
+      filter: JSON.parse(filterKey),
+      slopeWindowS: draft.slope ? windowS : null,
+      seatedLine: draft.seatedLine && hasToe,
+      chosen,
+    }),
+    [filterKey, draft.slope, windowS, draft.seatedLine, hasToe, chosen],
+  )
+
+  function choose(index: number | null): void {
+    setChosen(index)
+    const event = index === null ? undefined : events[index]
+    if (event === undefined) curve.current?.showAll()
+    else curve.current?.showAbout({ fromS: event.startTimeS, toS: event.endTimeS })
+  }
+
+  function key(name: string): boolean {
+    if (name === 'Escape' && chosen !== null) choose(null)
+    else if (name === '.' && events.length > 0) choose(Math.min((chosen ?? -1) + 1, events.length - 1))
+    else if (name === ',' && events.length > 0) choose(Math.max((chosen ?? events.length) - 1, 0))
+    else return false
+    return true
+  }
+
+  return (
+    <>
+      <div className="break-top">
+        <CurveFigure
+          record={record}
+          look={look}
+          handle={curve}
+          onKey={key}
+          onFilter={setFilterAnswer}
+          {...(onPick === undefined ? {} : { onPick })}
+        />
+        <section className="break-events" aria-labelledby="events-title">
+          <h2 id="events-title">What happened on it</h2>
+          <EventList events={result === null ? null : events} chosen={chosen} onChoose={choose} />
+        </section>
+      </div>
+      <CurveTools
+        draft={draft}
+        onDraft={setDraft}
+        filterError={read.error}
+        slopeError={windowS === null ? 'Write a window in milliseconds, as in 50.' : null}
+        filterAnswer={filterAnswer}
+        hasToe={hasToe}
+      />
+    </>
+  )
+}

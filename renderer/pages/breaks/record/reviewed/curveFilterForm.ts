@@ -1,0 +1,59 @@
+import type { CurveFilter } from '#contract/breaks/curveViews.ts'
+import { readNumber } from '../../../specimens/specimenForm.ts'
+
+/** A filter as chosen and typed. */
+export type FilterDraft = { kind: FilterKind; cutoffHz: string; windowMs: string }
+export type FilterKind = 'none' | 'cfc-60' | 'cfc-180' | 'cfc-600' | 'cfc-1000' | 'butterworth' | 'moving-average'
+
+export const filterNames: readonly { kind: FilterKind; name: string }[] = [
+  { kind: 'none', name: 'none' },
+  { kind: 'cfc-60', name: 'CFC 60' },
+  { kind: 'cfc-180', name: 'CFC 180' },
+  { kind: 'cfc-600', name: 'CFC 600' },
+  { kind: 'cfc-1000', name: 'CFC 1000' },
+  { kind: 'butterworth', name: 'Butterworth' },
+  { kind: 'moving-average', name: 'moving average' },
+]
+
+/** No filter. What would be typed suits the sample rate: a tenth of it, and ten samples. */
+export function firstDraft(sampleRateHz: number | null): FilterDraft {
+  const rate = sampleRateHz ?? 80
+  return { kind: 'none', cutoffHz: round(rate / 10), windowMs: round(10_000 / rate) }
+}
+
+function round(value: number): string {
+  return String(Number(value.toPrecision(2)))
+}
+
+/** The filter that a draft says, null for none, or one clear sentence. */
+export function readFilter({
+  kind,
+  cutoffHz,
+  windowMs,
+}: FilterDraft): { filter: CurveFilter | null; error: null } | { filter: null; error: string } {
+  switch (kind) {
+    case 'none':
+      return { filter: null, error: null }
+    case 'cfc-60':
+    case 'cfc-180':
+    case 'cfc-600':
+    case 'cfc-1000':
+      return { filter: { kind: 'cfc', frequencyClass: Number(kind.slice(4)) }, error: null }
+    case 'butterworth': {
+      const typed = readNumber(cutoffHz)
+      if (typed == null || typed <= 0) return { filter: null, error: 'Write a frequency in Hz, as in 10.' }
+      return { filter: { kind, cutoffHz: typed }, error: null }
+    }
+    case 'moving-average': {
+      const typed = readNumber(windowMs)
+      if (typed == null || typed <= 0) return { filter: null, error: 'Write a window in milliseconds, as in 50.' }
+      return { filter: { kind, windowS: typed / 1000 }, error: null }
+    }
+  }
+}
+
+/** A typed window of the slope, s; null: it cannot be read. */
+export function readSlopeWindow(windowMs: string): number | null {
+  const typed = readNumber(windowMs)
+  return typed == null || typed <= 0 ? null : typed / 1000
+}

@@ -1,0 +1,21 @@
+import type { BreakRecord, PickedSample } from '#contract/breaks/break.ts'
+import { taredForce } from '#domain/calibration/scale/forceScale.ts'
+import { writeFixed, writeNumber } from '#words/units/numbers.ts'
+import type { Quantity } from '#words/units/quantities.ts'
+import { evaluationInForce } from '../../../parts/curve/evaluationInForce.ts'
+
+/** A sample that a person named: its load under the scale in force, and its time. */
+export function sampleWords(
+  record: Pick<BreakRecord, 'header' | 'evaluations' | 'inForceId'>,
+  { reading, timeS }: PickedSample,
+  force: Pick<Quantity, 'text'>,
+): string {
+  const { scale, tareOffset } = evaluationInForce(record) ?? {
+    scale: record.header.scale,
+    tareOffset: record.header.tare?.offset ?? 0,
+  }
+  const tared = taredForce(Float64Array.of(reading), scale, record.header.readingUnit, tareOffset)
+  const value = tared.force[0]!
+  const load = tared.unit === 'counts' ? `${writeNumber(value, 0)} counts` : force.text(value)
+  return `${load} at ${writeFixed(timeS, 3)} s`
+}

@@ -1,0 +1,148 @@
+import { type Ref, useEffect, useImperativeHandle, useRef, useState } from 'react'
+import type { BreakRecord } from '#contract/breaks/break.ts'
+import { isUncalibrated } from '#words/calibration/scaleWords.ts'
+import { writeFixed } from '#words/units/numbers.ts'
+import { useQuantities } from '../../host/useQuantities.ts'
+import type { CursorSample } from '../../plots/recorded/recordedPlot.ts'
+import type { Span } from '../../plots/zoom.ts'
+import { Keys } from '../../widgets/Keys.tsx'
+import { Notice } from '../../widgets/Notice.tsx'
+import { type CurveLook, type FilterAnswer, plainLook } from './curveLook.ts'
+import { SlopePanel } from './SlopePanel.tsx'
+import { useCurvePlot } from './useCurvePlot.ts'
+import './curve.css'
+
+/** What surrounds a curve asks of it. */
+export type CurveHandle = { showAbout(stretch: Span): void; showAll(): void; focus(): void }
+
+/** The stored curve of a break with what an evaluation says of it: zoom, pan and read it by mouse or keys. */
+export function CurveFigure({
+  record,
+  look = plainLook,
+  handle,
+  onKey,
+  onFilter,
+  onPick,
+}: {
+  record: BreakRecord
+  look?: CurveLook
+  handle?: Ref<CurveHandle>
+  /** Hears a key that is none of the plot's own; true when it was used. */
+  onKey?: (name: string) => boolean
+  onFilter?: (answer: FilterAnswer) => void
+  /** Takes the sample under the cursor for the peak. */
+  onPick?: (timeS: number) => void
+}) {
+  const quantities = useQuantities()
+  const place = useRef<HTMLDivElement>(null)
+  const [cursor, setCursor] = useState<CursorSample | null>(null)
+  const [view, setView] = useState<{ span: Span; whole: Span } | null>(null)
+  const [slope, setSlope] = useState<number | null>(null)
+  const { plot, inCounts, trouble } = useCurvePlot(place, record, look, {
+    onCursor: setCursor,
+    onView: (span, whole) => setView({ span, whole }),
+    onFilter: onFilter ?? (() => {}),
+  })
+  useImperativeHandle(handle, () => ({
+    showAbout: (stretch) => plot.current?.showAbout(stretch),
+    showAll: () => plot.current?.show(null),
+    focus: () => place.current?.focus(),
+  }))
+  useEffect(() => {
+    if (look.slopeWindowS === null) setSlope(null)
+  }, [look.slopeWindowS])
+
+  const zoomed = view !== null && (view.span.fromS > view.whole.fromS || view.span.toS < view.whole.toS)
+  const unit = inCounts ? 'counts' : quantities.force.unit
+  const decimals = inCounts ? 0 : 2
+  const pick = () => {
+    if (cursor !== null) onPick?.(cursor.timeS)
+  }
+  return (
+    <figure className="recorded-curve" data-slope={look.slopeWindowS === null ? undefined : ''}>
+      <Notice trouble={trouble} />
+      <div
+        className="plot"
+        ref={place}
+        role="application"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the curve is zoomed and read by keys
+        tabIndex={0}
+        aria-label={`Curve of ${inCounts ? 'readings' : 'force'} over time. Plus and minus zoom, 0 shows all, arrow keys read samples.`}
+        data-own-keys=""
+        onKeyDown={(event) => {
+          if (event.ctrlKey || event.metaKey || event.altKey) return
+          const isPick = onPick !== undefined && /^p$/i.test(event.key)
+          if (isPick) pick()
+          if (isPick || plot.current?.key(event.key, event.shiftKey) || onKey?.(event.key)) {
+            event.preventDefault()
+            event.stopPropagation()
+          }
+        }}
+      />
+      {look.slopeWindowS === null || view === null ? null : (
+        <SlopePanel
+          breakId={record.summary.breakId}
+          windowS={look.slopeWindowS}
+          inCounts={inCounts}
+          view={view}
+          cursorS={cursor?.timeS ?? null}
+          onCursor={(timeS) => timeS !== null && plot.current?.cursorTo(timeS)}
+          onShow={(span) => plot.current?.show(span)}
+          onValue={setSlope}
+        />
+      )}
+      <figcaption>
+        <span className="curve-cursor" aria-live="polite">
+          {cursor === null
+            ? 'Point at the curve, or use ← → to read it.'
+            : [
+                `${writeFixed(cursor.timeS, 4)} s · ${writeFixed(cursor.shown, decimals)} ${unit}`,
+                cursor.beside === null ? null : `filtered ${writeFixed(cursor.beside, decimals)} ${unit}`,
+                slope === null ? null : `slope ${writeFixed(slope, inCounts ? 0 : 1)} ${unit}/s`,
+              ]
+                .filter((words) => words !== null)
+                .join(' · ')}
+        </span>
+        {handle === undefined && isUncalibrated(record.summary.scaleKind) ? (
+          <strong className="tag">uncalibrated</strong>
+        ) : null}
+        <span className="curve-tools">
+          {onPick === undefined ? null : (
+            <button type="button" className="button button-small" disabled={cursor === null} onClick={pick}>
+              Take this sample as the peak <Keys keys="P" />
+            </button>
+          )}
+          <span className="quiet">
+            {zoomed
+              ? `${writeFixed(view.span.fromS, 3)} to ${writeFixed(view.span.toS, 3)} s`
+              : 'drag or wheel to zoom'}
+          </span>
+          <button
+            type="button"
+            className="button button-small"
+            aria-label="Zoom in"
+            onClick={() => plot.current?.key('+', false)}
+          >
+            +
+          </button>
+          <button
+            type="button"
+            className="button button-small"
+            aria-label="Zoom out"
+            onClick={() => plot.current?.key('-', false)}
+          >
+            −
+          </button>
+          <button
+            type="button"
+            className="button button-small"
+            disabled={!zoomed}
+            onClick={() => plot.current?.show(null)}
+          >
+            All
+          </button>
+        </span>
+      </figcaption>
+    </figure>
+  )
+}
