@@ -27,6 +27,7 @@ import type {
 } from '#contract/reevaluation/reevaluation.ts'
 import type { Preferences } from '#contract/settings/settings.ts'
 import type { Specimen, SpecimenFields } from '#contract/specimens/specimen.ts'
+import type { Topic } from '#contract/topics.ts'
 import type { BreakGroup } from './breaks/breakGroup.ts'
 import type { BegunRoutine, TakenReading } from './calibration/calibrationRoutines.ts'
 import type { DecidedReevaluation, NewReevaluationDecision } from './reevaluation/reevaluations.ts'
@@ -41,6 +42,12 @@ export type Unnumbered<R, Key extends keyof R> = Omit<R, Key>
 export type Archive = {
   info(): Promise<ArchiveInfo>
   close(): Promise<void>
+  /**
+   * Tells once for each call that wrote, after its commit and before its promise resolves, what it touched: each topic once.
+   * A call that touches nothing that is read (samples of a running capture, rejected lines) is not told. The function
+   * returned ends it.
+   */
+  onChange(listener: (topics: readonly Topic[]) => void): () => void
 
   preferences(): Promise<Preferences>
   setPreferences(change: Partial<Preferences>): Promise<Preferences>

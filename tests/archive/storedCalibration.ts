@@ -24,7 +24,7 @@ export const rows: CalibrationRow[] = [0, 1].flatMap((run) =>
   })),
 )
 
-const taken: TakenReading[] = rows.map(({ run, direction, forceN, reading }) => ({
+export const taken: TakenReading[] = rows.map(({ run, direction, forceN, reading }) => ({
   run,
   direction,
   weights: forceN === 0 ? [] : ['20 kg no. 1'],

@@ -3,6 +3,7 @@ import type { CaptureSession } from '#contract/breaks/break.ts'
 import { appendLedger } from '../core/ledger.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'
+import { touch } from '../core/touched.ts'
 
 const linesKeptWhole = 1000
 const longestExample = 4096
@@ -26,6 +27,7 @@ export function beginSession(database: Database.Database, session: Omit<CaptureS
       ).run(startedAt, source, lineFormat, program)
       const stored = readSession(database, Number(lastInsertRowid))
       appendLedger(database, 'session', stored.sessionId, startedAt, stored)
+      touch(database, `session ${stored.sessionId}`)
       return stored
     })
     .immediate()

@@ -6,6 +6,7 @@ import { canonicalJson } from '../core/canonicalJson.ts'
 import { appendLedger } from '../core/ledger.ts'
 import { prepared } from '../core/prepared.ts'
 import { conflict } from '../core/recordTrouble.ts'
+import { touch } from '../core/touched.ts'
 import { curveSha256 } from '../curves/curveHash.ts'
 import { readBlocks, storeBlock, storeCurve } from '../curves/curveStore.ts'
 import { refreshBreak } from '../lists/current.ts'
@@ -106,6 +107,7 @@ export function sealBreak(
   ).run(end)
   appendLedger(database, 'break', breakId, end.endedAt, breakContent(database, breakId))
   prepared(database, 'DELETE FROM running_block WHERE break_id = ?').run(breakId)
+  touch(database, `curve ${breakId}`)
   return end
 }
 

@@ -3,6 +3,7 @@ import { type CalibrationDecision, calibrationDecision } from '#contract/calibra
 import { addLedgeredRow } from '../core/ledgeredRow.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'
+import { touch } from '../core/touched.ts'
 import { calibration } from './calibrations.ts'
 
 type DecisionRow = {
@@ -47,8 +48,10 @@ export function addCalibrationDecision(
     values: made,
     content: calibrationDecisionContent,
   } as const
+  // Of each it can be said whether it is in force.
+  const after = () => touch(database, 'calibrations')
   const before = () => void (calibrationId === null || calibration(database, calibrationId))
-  return calibrationDecision.parse(addLedgeredRow(database, row, { before }).content)
+  return calibrationDecision.parse(addLedgeredRow(database, row, { before, after }).content)
 }
 
 /** Every decision, oldest first; the last says what is in force. */

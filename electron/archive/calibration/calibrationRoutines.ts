@@ -9,6 +9,7 @@ import { canonicalJson } from '../core/canonicalJson.ts'
 import { addLedgeredRow } from '../core/ledgeredRow.ts'
 import { prepared } from '../core/prepared.ts'
 import { conflict, notFound } from '../core/recordTrouble.ts'
+import { touch } from '../core/touched.ts'
 
 /** What is known when a guided calibration begins. */
 export type BegunRoutine = { begunAt: string; by: string; source: string; plan: CalibrationPlan }
@@ -80,13 +81,14 @@ export function routineReadings(database: Database.Database, routineId: number):
 
 /** Stores what is known before the first reading; returns the routine's number. */
 export function beginRoutine(database: Database.Database, begun: BegunRoutine): number {
-  return addLedgeredRow(database, {
+  const row = {
     kind: 'calibration-routine',
     recordedAt: begun.begunAt,
     sql: 'INSERT INTO calibration_routine (begun_at, by, source, plan) VALUES (@begunAt, @by, @source, @plan)',
     values: { ...begun, plan: canonicalJson(begun.plan) },
     content: routineContent,
-  }).id
+  } as const
+  return addLedgeredRow(database, row, { after: (routineId) => touch(database, `routine ${routineId}`) }).id
 }
 
 /** Keeps a reading for good at the moment it was taken. */
@@ -104,7 +106,10 @@ export function addRoutineReading(
     values: { ...taken, routineId, number, weights: canonicalJson(taken.weights) },
     content: routineReadingContent,
   } as const
-  addLedgeredRow(database, row, { before: () => void routineContent(database, routineId) })
+  addLedgeredRow(database, row, {
+    before: () => void routineContent(database, routineId),
+    after: () => touch(database, `routine ${routineId}`),
+  })
 }
 
 /** Notes that a routine was broken off, and why. Its readings stay. */
@@ -126,6 +131,7 @@ export function breakOffRoutine(database: Database.Database, routineId: number, 
       ).get({ routineId })
       if (over !== undefined) throw conflict(`Calibration routine ${routineId} is over already.`, 'Begin a new one.')
     },
+    after: () => touch(database, `routine ${routineId}`),
   })
 }
 

@@ -4,6 +4,7 @@ import { canonicalJson } from '../core/canonicalJson.ts'
 import { addLedgeredRow } from '../core/ledgeredRow.ts'
 import { prepared } from '../core/prepared.ts'
 import { conflict, notFound } from '../core/recordTrouble.ts'
+import { touch } from '../core/touched.ts'
 
 type CalibrationRow = {
   calibration_id: number
@@ -120,6 +121,10 @@ export function addCalibration(
       const over = prepared(database, 'SELECT 1 FROM calibration_routine_end WHERE routine_id = ?').get(routineId)
       if (over !== undefined)
         throw conflict(`Calibration routine ${routineId} was broken off.`, 'Begin a new one; its readings are kept.')
+    },
+    after(calibrationId) {
+      touch(database, `calibration ${calibrationId}`)
+      if (routineId !== null) touch(database, `routine ${routineId}`)
     },
   })
   return storedCalibration(database, id)

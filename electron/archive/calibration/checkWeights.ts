@@ -3,6 +3,7 @@ import { type CheckWeightReading, checkWeightReading } from '#contract/calibrati
 import { addLedgeredRow } from '../core/ledgeredRow.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'
+import { touch } from '../core/touched.ts'
 import { calibration } from './calibrations.ts'
 
 type CheckRow = {
@@ -52,7 +53,8 @@ export function addCheckWeight(
     content: checkWeightContent,
   } as const
   const before = () => void calibration(database, made.calibrationId)
-  return checkWeightReading.parse(addLedgeredRow(database, row, { before }).content)
+  const after = (checkId: number) => touch(database, `check ${checkId}`)
+  return checkWeightReading.parse(addLedgeredRow(database, row, { before, after }).content)
 }
 
 /** Every check under a calibration, oldest first. */

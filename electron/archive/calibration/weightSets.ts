@@ -4,6 +4,7 @@ import { canonicalJson } from '../core/canonicalJson.ts'
 import { addLedgeredRow } from '../core/ledgeredRow.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'
+import { touch } from '../core/touched.ts'
 
 type WeightSetRow = { weight_set_id: number; recorded_at: string; by: string; weights: string }
 
@@ -29,12 +30,13 @@ export function saveWeights(
   recordedAt: string,
   by: string,
 ): KeptWeights {
-  addLedgeredRow(database, {
+  const row = {
     kind: 'weights',
     recordedAt,
     sql: 'INSERT INTO weight_set (recorded_at, by, weights) VALUES (@recordedAt, @by, @weights)',
     values: { recordedAt, by, weights: canonicalJson(weights) },
     content: weightSetContent,
-  })
+  } as const
+  addLedgeredRow(database, row, { after: () => touch(database, 'weights') })
   return keptWeights(database)
 }

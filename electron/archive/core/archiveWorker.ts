@@ -3,6 +3,7 @@ import { troubleFrom } from '#contract/errors.ts'
 import { longMethods, methods } from '../methods.ts'
 import { databaseTrouble } from './databaseTrouble.ts'
 import { type OpenedArchive, type OpeningOptions, openDatabase } from './openDatabase.ts'
+import { takeTouched } from './touched.ts'
 import { buffersOf, type Request, type Response, readyId } from './workerProtocol.ts'
 
 // The thread that SQLite lives in. It opens the archive of its workerData, answers calls in order, and ends with "close".
@@ -29,8 +30,11 @@ function answer(archive: OpenedArchive, { id, method, args }: Request): void {
     // Only long methods take a listener for progress; the others have no argument left for it.
     const report = (progress: unknown) => send({ id, kind: 'progress', progress })
     const value = method in longMethods ? work(archive, report, ...args) : work(archive, ...args)
-    send({ id, kind: 'value', value }, buffersOf(value))
+    const touched = takeTouched(archive.database)
+    send({ id, kind: 'value', value, ...(touched.length === 0 ? {} : { touched }) }, buffersOf(value))
   } catch (thrown) {
+    // It was rolled back, so nothing was touched.
+    takeTouched(archive.database)
     send({ id, kind: 'trouble', trouble: troubleFrom(databaseTrouble(thrown, archive.path)) })
   }
 }

@@ -20,7 +20,7 @@ export type LedgeredRow<Content> = {
 export function addLedgeredRow<Content>(
   database: Database.Database,
   row: LedgeredRow<Content>,
-  { before = () => {}, after = () => {} }: { before?(): void; after?(): void } = {},
+  { before = () => {}, after = () => {} }: { before?(): void; after?(id: number): void } = {},
 ): { id: number; content: Content } {
   return database
     .transaction(() => {
@@ -28,7 +28,7 @@ export function addLedgeredRow<Content>(
       const id = Number(prepared(database, row.sql).run(row.values).lastInsertRowid)
       const content = row.content(database, id)
       appendLedger(database, row.kind, id, row.recordedAt, content)
-      after()
+      after(id)
       return { id, content }
     })
     .immediate()

@@ -1,5 +1,6 @@
 import { Trouble } from '#contract/errors.ts'
 import type { Progress, VerifyReport } from '#contract/keeping/archive.ts'
+import type { Topic } from '#contract/topics.ts'
 import type { Archive } from '../archive.ts'
 import type { MethodName } from '../methods.ts'
 import type { OpeningOptions } from './openDatabase.ts'
@@ -16,15 +17,18 @@ export type ArchiveOpening = {
   clockInstant?: () => string
 }
 
-function startWorker(options: OpeningOptions): WorkerConnection {
-  return connectWorker(startThread('archiveWorker', options))
+function startWorker(options: OpeningOptions, onTouched?: (topics: readonly Topic[]) => void): WorkerConnection {
+  return connectWorker(startThread('archiveWorker', options), onTouched)
 }
 
 /** Opens an archive in a thread of its own. Rejects with a Trouble that says what stands in the way and what to do. */
 export async function openArchive(opening: ArchiveOpening): Promise<Archive> {
   const { path, program, mode = 'write', clockInstant = () => new Date().toISOString() } = opening
   const options = { path, program, mode, instant: clockInstant() }
-  const writer = startWorker(options)
+  const listeners = new Set<(topics: readonly Topic[]) => void>()
+  const writer = startWorker(options, (topics) => {
+    for (const listener of listeners) listener(topics)
+  })
   await writer.ready
   // The compiler holds each line of `methods` against the type of the same name here.
   const ask =
@@ -36,6 +40,10 @@ export async function openArchive(opening: ArchiveOpening): Promise<Archive> {
   // A view would take its whole buffer along to the other thread, so samples cross as copies of their own.
   return {
     info: ask('info'),
+    onChange(listener) {
+      listeners.add(listener)
+      return () => void listeners.delete(listener)
+    },
     close() {
       closing ??= writer.call('close', []).then(() => undefined)
       return closing

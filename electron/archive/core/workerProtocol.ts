@@ -1,10 +1,11 @@
 import type { Worker } from 'node:worker_threads'
 import { Trouble, type TroubleMessage } from '#contract/errors.ts'
+import type { Topic } from '#contract/topics.ts'
 
 /** A call by name. The arguments and the result are whatever can be cloned; typed arrays of a result are moved, not copied. */
 export type Request = { id: number; method: string; args: unknown[] }
 export type Response =
-  | { id: number; kind: 'value'; value: unknown }
+  | { id: number; kind: 'value'; value: unknown; touched?: readonly Topic[] }
   | { id: number; kind: 'trouble'; trouble: TroubleMessage }
   | { id: number; kind: 'progress'; progress: unknown }
 
@@ -24,8 +25,14 @@ type Pending = {
   onProgress: ((progress: unknown) => void) | undefined
 }
 
-/** Turns messages of a worker into promises. Knows nothing of what is asked. */
-export function connectWorker(worker: Worker): WorkerConnection {
+/**
+ * Turns messages of a worker into promises. Knows nothing of what is asked. What a call touched is told before its promise
+ * resolves.
+ */
+export function connectWorker(
+  worker: Worker,
+  onTouched: (topics: readonly Topic[]) => void = () => {},
+): WorkerConnection {
   const pending = new Map<number, Pending>()
   let lastId = readyId
   let over: Error | undefined
@@ -49,8 +56,10 @@ export function connectWorker(worker: Worker): WorkerConnection {
       return
     }
     pending.delete(response.id)
-    if (response.kind === 'value') waiting.resolve(response.value)
-    else waiting.reject(new Trouble(response.trouble.code, response.trouble.message, response.trouble.hint))
+    if (response.kind === 'value') {
+      if (response.touched !== undefined) onTouched(response.touched)
+      waiting.resolve(response.value)
+    } else waiting.reject(new Trouble(response.trouble.code, response.trouble.message, response.trouble.hint))
   })
   worker.on('error', (error) => end(new Trouble('internal', `The archive's thread failed: ${String(error)}`, restart)))
   worker.on('exit', () => end(new Trouble('conflict', 'The archive is closed.', 'Open it again.')))

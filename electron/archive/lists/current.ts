@@ -2,6 +2,7 @@ import type Database from 'better-sqlite3'
 import { overruledPeakN } from '../breaks/overruledPeak.ts'
 import { folded, naturalKey } from '../core/naturalOrder.ts'
 import { prepared } from '../core/prepared.ts'
+import { touch } from '../core/touched.ts'
 import { standingText } from './inForce.ts'
 
 /**
@@ -133,13 +134,14 @@ export function refreshSpecimen(database: Database.Database, specimenId: number)
        @joint_type_key, @exposure_key, @area_mm2, @search, @demo, @break_in_force, @any_set_aside, @started_at, @peak_n,
        @wood_failure_percent)`,
   ).run(deriveSpecimen(database, specimenId))
+  touch(database, `specimen ${specimenId}`)
 }
 
 /** Brings the current row of a break, and of every specimen it touches, up to date. */
 export function refreshBreak(database: Database.Database, breakId: number): void {
-  const before = prepared<{ specimen_id: number | null }>(
+  const before = prepared<Pick<BreakCurrentRow, 'specimen_id' | 'evaluation_id'>>(
     database,
-    'SELECT specimen_id FROM break_current WHERE break_id = ?',
+    'SELECT specimen_id, evaluation_id FROM break_current WHERE break_id = ?',
   ).get(breakId)
   const now = deriveBreak(database, breakId)
   prepared(
@@ -149,6 +151,8 @@ export function refreshBreak(database: Database.Database, breakId: number): void
      VALUES (@break_id, @started_at, @specimen_id, @evaluation_id, @assessment_id, @set_aside,
        @outcome, @peak_n, @wood_failure_percent, @note_search, @set_aside_cause, @peak_decision_id)`,
   ).run(now)
+  touch(database, `break ${breakId}`)
+  if ((before?.evaluation_id ?? null) !== now.evaluation_id) touch(database, `curve ${breakId}`)
   for (const specimenId of new Set([before?.specimen_id ?? null, now.specimen_id]))
     if (specimenId !== null) refreshSpecimen(database, specimenId)
 }

@@ -15,6 +15,7 @@ import { canonicalJson } from '../core/canonicalJson.ts'
 import { addLedgeredRow } from '../core/ledgeredRow.ts'
 import { prepared } from '../core/prepared.ts'
 import { conflict, notFound } from '../core/recordTrouble.ts'
+import { touch } from '../core/touched.ts'
 import { refreshReevaluated } from './refreshReevaluated.ts'
 
 type ReevaluationRow = {
@@ -142,6 +143,7 @@ export function beginReevaluation(
       if (begun.calibrationId !== null) calibration(database, begun.calibrationId)
       refuseMissing(database, begun.breakIds)
     },
+    after: (reevaluationId) => touch(database, `reevaluation ${reevaluationId}`),
   })
   return reevaluationOf(database, id)
 }
@@ -154,7 +156,10 @@ function refuseMissing(database: Database.Database, breakIds: readonly number[])
   if (missing !== undefined) throw notFound('break', missing.id)
 }
 
-/** Lays some results of a running re-evaluation beside the older ones; none is in force until all are adopted. */
+/**
+ * Lays some results of a running re-evaluation beside the older ones; none is in force until all are adopted. What they
+ * touch is told when it ends: asking again for every batch would keep the samples of a running capture from the disk.
+ */
 export function addReevaluated(
   database: Database.Database,
   reevaluationId: number,
@@ -188,8 +193,18 @@ export function endReevaluation(database: Database.Database, end: ReevaluationEn
     values: { ...end, problems: canonicalJson(end.problems) },
     content: reevaluationEndContent,
   } as const
-  addLedgeredRow(database, row, { before: () => refuseEnded(database, end.reevaluationId) })
+  addLedgeredRow(database, row, {
+    before: () => refuseEnded(database, end.reevaluationId),
+    after: () => touchResults(database, end.reevaluationId),
+  })
   return reevaluationOf(database, end.reevaluationId)
+}
+
+/** A break's record holds the results of every re-evaluation. */
+function touchResults(database: Database.Database, reevaluationId: number): void {
+  touch(database, `reevaluation ${reevaluationId}`)
+  const results = prepared<{ break_id: number }>(database, 'SELECT break_id FROM evaluation WHERE reevaluation_id = ?')
+  for (const { break_id } of results.all(reevaluationId)) touch(database, `break ${break_id}`)
 }
 
 /** A decision before the archive has numbered it. */
@@ -214,6 +229,7 @@ export function decideReevaluation(database: Database.Database, made: NewReevalu
     before: () => refuseDecision(reevaluationOf(database, reevaluationId), made.kind),
     after() {
       touched = refreshReevaluated(database, reevaluationId)
+      touch(database, `reevaluation ${reevaluationId}`)
     },
   })
   return { summary: reevaluationOf(database, reevaluationId), ...touched }

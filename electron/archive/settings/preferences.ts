@@ -2,6 +2,7 @@ import type Database from 'better-sqlite3'
 import { defaultPreferences, type Preferences, preferences as schema } from '#contract/settings/settings.ts'
 import { canonicalJson } from '../core/canonicalJson.ts'
 import { prepared } from '../core/prepared.ts'
+import { touch } from '../core/touched.ts'
 
 /** What the program remembers for its user. A value that this version cannot read counts as never set. */
 export function preferences(database: Database.Database): Preferences {
@@ -25,6 +26,7 @@ export function setPreferences(database: Database.Database, change: Partial<Pref
           database,
           'INSERT INTO preference (name, value) VALUES (?, ?) ON CONFLICT (name) DO UPDATE SET value = excluded.value',
         ).run(name, canonicalJson(changed[name as keyof Preferences]))
+      touch(database, 'preferences')
       return changed
     })
     .immediate()

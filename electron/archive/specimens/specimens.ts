@@ -4,6 +4,7 @@ import { appendLedger } from '../core/ledger.ts'
 import { folded } from '../core/naturalOrder.ts'
 import { prepared } from '../core/prepared.ts'
 import { conflict, notFound } from '../core/recordTrouble.ts'
+import { touch } from '../core/touched.ts'
 import { refreshSpecimen } from '../lists/current.ts'
 
 export type SpecimenRow = {
@@ -87,7 +88,14 @@ function storeRevision(database: Database.Database, specimen: Specimen): Specime
   const stored = specimenContent(database, revisionId)
   appendLedger(database, 'specimen', revisionId, specimen.recordedAt, stored)
   refreshSpecimen(database, specimen.specimenId)
+  touchBreaksOf(database, specimen.specimenId)
   return stored
+}
+
+/** The summary of a break shows the fields of its specimen. */
+function touchBreaksOf(database: Database.Database, specimenId: number): void {
+  const breaks = prepared<{ break_id: number }>(database, 'SELECT break_id FROM break_current WHERE specimen_id = ?')
+  for (const { break_id } of breaks.all(specimenId)) touch(database, `break ${break_id}`)
 }
 
 /** Adds specimens, all or none. */

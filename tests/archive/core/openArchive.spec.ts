@@ -7,6 +7,7 @@ import { migrations } from '#archive/core/migrate.ts'
 import { type ArchiveOpening, openArchive } from '#archive/core/openArchive.ts'
 import { breakRecord, breakSummary } from '#contract/breaks/break.ts'
 import { listQuery } from '#contract/keeping/archive.ts'
+import type { Topic } from '#contract/topics.ts'
 import {
   evaluationOf,
   header,
@@ -114,6 +115,22 @@ test('rejects with a trouble that names the record, and goes on', async () => {
     code: 'conflict',
   })
   expect((await archive.info()).specimens).toBe(1)
+})
+
+test('tells what a write touched once, before its promise resolves, and nothing of what failed or only read', async () => {
+  const archive = await open(newPath())
+  const told: (readonly Topic[])[] = []
+  const end = archive.onChange((topics) => told.push(topics))
+  await archive.addSpecimens([specimenFields('C1-LL-1'), specimenFields('C1-LL-2')], morning, 'bench')
+  expect(told).toEqual([['specimen 1', 'specimen 2']])
+  await expect(
+    archive.addSpecimens([specimenFields('C1-LL-3'), specimenFields('C1-LL-1')], morning, 'bench'),
+  ).rejects.toMatchObject({ code: 'conflict' })
+  await archive.specimen(1)
+  expect(told).toHaveLength(1)
+  end()
+  await archive.setPreferences({ sound: true })
+  expect(told).toHaveLength(1)
 })
 
 test('verifies while a capture runs, with progress', async () => {
