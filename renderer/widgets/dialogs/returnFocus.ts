@@ -29,7 +29,7 @@ export function rememberFocus(): () => void {
 function focusInPlaceOf(around: readonly HTMLElement[]): void {
   for (const place of around) {
     if (!place.isConnected) continue
-    const next = place.matches('main') ? place : place.querySelector<HTMLElement>(focusable)
+    const next = place.tagName === 'MAIN' ? place : place.querySelector<HTMLElement>(focusable)
     if (next === null) continue
     next.focus()
     return
