@@ -8,9 +8,12 @@ export type Outbox = {
    * another: while one of them is set aside, so are those after it.
    */
   put(write: () => Promise<void>, lane?: object): void
-  /** Tries once more what was set aside, and resolves when nothing is left. Rejects when the archive still refuses; what it refuses is kept. */
-  drained(): Promise<void>
-  /** As `drained`, and takes nothing further. */
+  /**
+   * Tries once more what was set aside, and resolves when nothing is left: of that lane, or without one of any. Rejects when
+   * the archive still refuses; what it refuses is kept.
+   */
+  drained(lane?: object): Promise<void>
+  /** As `drained` of any lane, and takes nothing further. */
   close(): Promise<void>
 }
 
@@ -30,6 +33,7 @@ const passing: ReadonlySet<TroubleCode> = new Set([
 ])
 
 type Entry = { write: () => Promise<void>; lane: object }
+type Refused = Entry & { problem: TroubleMessage }
 
 /**
  * An ordered queue of writes. When the disk is full or the archive is held by somebody else, the queue waits in memory and
@@ -39,17 +43,15 @@ type Entry = { write: () => Promise<void>; lane: object }
  */
 export function createOutbox({ clock, retryAfterS = 2, onProblem }: OutboxOptions): Outbox {
   const queue: Entry[] = []
-  let aside: { entries: Entry[]; problem: TroubleMessage } | null = null
+  let aside: Refused[] = []
   let working: Promise<void> | null = null
   let blocked: TroubleMessage | null = null
   let told: TroubleMessage | null = null
   let callOffRetry: (() => void) | null = null
   let closed = false
 
-  const refusal = () => blocked ?? aside?.problem ?? null
-
   function tell() {
-    const problem = refusal()
+    const problem = blocked ?? aside[0]?.problem ?? null
     if (problem?.code === told?.code && problem?.message === told?.message) return
     told = problem
     onProblem(problem)
@@ -58,9 +60,10 @@ export function createOutbox({ clock, retryAfterS = 2, onProblem }: OutboxOption
   async function work() {
     while (queue.length > 0) {
       const entry = queue[0]!
+      const before = aside.find(({ lane }) => lane === entry.lane)
       try {
-        if (aside?.entries.some(({ lane }) => lane === entry.lane)) aside.entries.push(entry)
-        else await entry.write()
+        if (before === undefined) await entry.write()
+        else aside.push({ ...entry, problem: before.problem })
         blocked = null
       } catch (thrown) {
         const problem = troubleFrom(thrown)
@@ -70,7 +73,7 @@ export function createOutbox({ clock, retryAfterS = 2, onProblem }: OutboxOption
           if (!closed) callOffRetry = clock.after(retryAfterS, start)
           return
         }
-        aside = { entries: [...(aside?.entries ?? []), entry], problem: aside?.problem ?? problem }
+        aside.push({ ...entry, problem })
       }
       queue.shift()
       tell()
@@ -87,16 +90,17 @@ export function createOutbox({ clock, retryAfterS = 2, onProblem }: OutboxOption
     })
   }
 
-  async function drained() {
+  async function drained(lane?: object) {
+    const isOfLane = (entry: Entry) => lane === undefined || entry.lane === lane
     // A write that runs may yet be set aside.
     while (working !== null) await working
-    if (aside !== null) queue.unshift(...aside.entries)
-    aside = null
+    queue.unshift(...aside.filter(isOfLane))
+    aside = aside.filter((entry) => !isOfLane(entry))
     if (queue.length > 0) start()
     while (working !== null) await working
     tell()
-    const problem = refusal()
-    if (problem !== null) throw new Trouble(problem.code, problem.message, problem.hint)
+    const problem = (queue.some(isOfLane) ? blocked : null) ?? aside.find(isOfLane)?.problem
+    if (problem != null) throw new Trouble(problem.code, problem.message, problem.hint)
   }
 
   return {

@@ -106,6 +106,27 @@ describe('createOutbox', () => {
     expect(problems.at(-1)).toBeNull()
   })
 
+  it('drains one lane whatever was refused in another, and says what is wrong with its own', async () => {
+    const { outbox, problems } = outboxWith()
+    const written: string[] = []
+    const mended = new Set<object>()
+    const put = (name: string, lane: object) =>
+      outbox.put(async () => {
+        if (!mended.has(lane)) throw new Error(`${name} is refused`)
+        written.push(name)
+      }, lane)
+    const capture = {}
+    const calibration = {}
+    put('a block', capture)
+    put('a reading', calibration)
+    await expect(outbox.drained(calibration)).rejects.toThrow('a reading is refused')
+    mended.add(calibration)
+    await outbox.drained(calibration)
+    expect(written).toEqual(['a reading'])
+    expect(problems.at(-1)?.message).toBe('a block is refused')
+    await expect(outbox.drained()).rejects.toThrow('a block is refused')
+  })
+
   it('rejects on close when something could not be written, and tries no more', async () => {
     const { outbox, clock } = outboxWith()
     let attempts = 0
