@@ -2,7 +2,7 @@ import { type BenchModel, type BenchSamples, createBenchModel } from '#acquisiti
 import { type Characteristic, curvedCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
 import { type CalibrationPlan, calibrationPlan, type WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
 import { plannedForces } from '#domain/calibration/routinePlan.ts'
-import { type CalibrationRoutine, createCalibrationRoutine } from '#engine/calibration/calibrationRoutine.ts'
+import { type CalibrationRoutine, createCalibrationRoutine } from '#engine/calibration/routine/calibrationRoutine.ts'
 import { createSteppedClock } from '#engine/core/steppedClock.ts'
 
 /** Cast-iron weights of class M2 as a shop has them, the set of the invented boatyard school. */

@@ -1,6 +1,6 @@
 import type { Handlers } from '#contract/procedures.ts'
-import type { CalibrationDesk } from './calibrationDesk.ts'
-import type { CalibrationRoutine } from './calibrationRoutine.ts'
+import type { CalibrationDesk } from './routine/calibrationDesk.ts'
+import type { CalibrationRoutine } from './routine/calibrationRoutine.ts'
 
 type Names = Extract<keyof Handlers, `calibration.${string}`>
 

@@ -2,8 +2,8 @@ import { Trouble } from '#contract/errors.ts'
 import type { Handlers } from '#contract/procedures.ts'
 import { checkedWeights } from '#domain/calibration/routinePlan.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
-import type { CalibrationDesk } from './calibrationDesk.ts'
 import { calibrationSummary, driftOf } from './calibrationHistory.ts'
+import type { CalibrationDesk } from './routine/calibrationDesk.ts'
 
 type Names = Extract<keyof Handlers, `calibrations.${string}` | `weights.${string}`>
 

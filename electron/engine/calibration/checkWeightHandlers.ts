@@ -1,7 +1,7 @@
 import type { Handlers } from '#contract/procedures.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
-import { checkHistories } from './checkHistory.ts'
-import type { CheckWeightRun } from './checkWeightRun.ts'
+import { checkHistories } from './checkWeight/checkHistory.ts'
+import type { CheckWeightRun } from './checkWeight/checkWeightRun.ts'
 
 type Names = Extract<keyof Handlers, `checkWeight.${string}`>
 

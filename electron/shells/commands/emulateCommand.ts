@@ -30,7 +30,7 @@ export const emulateCommand: Command = {
   async run({ io, values, json }) {
     const name = wordOption(values, 'line-format', lineFormatName.options) ?? 'checked'
     const columns = columnsOption(values, name)
-    const { runEmulator } = await import('#engine/bench/emulator.ts')
+    const { runEmulator } = await import('#engine/bench/device/emulator.ts')
     await runEmulator(
       {
         scenario: wordOption(values, 'scenario', scenarioName.options) ?? 'mixed',

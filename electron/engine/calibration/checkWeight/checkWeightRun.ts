@@ -8,9 +8,9 @@ import { checkedConditions, checkedWeights, stackOf } from '#domain/calibration/
 import { calibratedScale, calibrationHolds } from '#domain/calibration/scale/calibratedScale.ts'
 import { forceOfReading } from '#domain/calibration/scale/forceScale.ts'
 import { stackForce } from '#domain/calibration/weights/weightStack.ts'
-import type { Bench } from '../bench/bench.ts'
-import { type AveragedReading, createSteadyReading, type SteadyReading } from '../bench/steadyReading.ts'
-import { throttle } from '../core/throttle.ts'
+import type { Bench } from '../../bench/bench.ts'
+import { throttle } from '../../core/throttle.ts'
+import { type AveragedReading, createSteadyReading, type SteadyReading } from '../reading/steadyReading.ts'
 import { checkHistories } from './checkHistory.ts'
 
 export type CheckParts = {

@@ -7,7 +7,7 @@ import type { Calibration } from '#contract/calibration/calibration.ts'
 import type { ForceScale, ReadingUnit, Tare } from '#contract/calibration/force.ts'
 import { Trouble, type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import type { Preferences, SourceChoice } from '#contract/settings/settings.ts'
-import type { EngineParts } from '../core/engine.ts'
+import type { EngineParts } from '../../core/engine.ts'
 import { createSilenceWatch } from './silenceWatch.ts'
 import { type SourceFacts, sourceFacts } from './sourceFacts.ts'
 

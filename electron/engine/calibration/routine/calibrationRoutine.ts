@@ -15,8 +15,8 @@ import { runningFit } from '#domain/calibration/fit/runningFit.ts'
 import { routinePositions } from '#domain/calibration/routinePlan.ts'
 import type { HeldLoad } from '#domain/calibration/steps/creep.ts'
 import { movementOf } from '#domain/calibration/steps/movement.ts'
-import { createLoadHold, type LoadHold } from '../bench/loadHold.ts'
-import { type AveragedReading, createSteadyReading, type SteadyReading } from '../bench/steadyReading.ts'
+import { createLoadHold, type LoadHold } from '../reading/loadHold.ts'
+import { type AveragedReading, createSteadyReading, type SteadyReading } from '../reading/steadyReading.ts'
 import { routineAssessment } from './routineAssessment.ts'
 
 export type RoutineParts = {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { createLoadHold } from '#engine/bench/loadHold.ts'
+import { createLoadHold } from '#engine/calibration/reading/loadHold.ts'
 
 /** A reading that climbs by 1 a second, 10 times a second from a time that is not zero. */
 function played(

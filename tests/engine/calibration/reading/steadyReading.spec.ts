@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import type { Trouble } from '#contract/errors.ts'
 import { createRandom } from '#domain/numbers/random.ts'
-import { type AveragedReading, createSteadyReading } from '#engine/bench/steadyReading.ts'
+import { type AveragedReading, createSteadyReading } from '#engine/calibration/reading/steadyReading.ts'
 import { createSteppedClock } from '#engine/core/steppedClock.ts'
 
 function reader(change: { averageS?: number; steadyWithinS?: number } = {}) {

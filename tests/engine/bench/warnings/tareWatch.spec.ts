@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { createTareWatch, tareIsOldAfterS } from '#engine/bench/tareWatch.ts'
+import { createTareWatch, tareIsOldAfterS } from '#engine/bench/warnings/tareWatch.ts'
 
 const takenMs = Date.UTC(2031, 3, 6, 8)
 const tare = { offset: 480, sd: 1, readings: 80, takenAt: new Date(takenMs).toISOString() }

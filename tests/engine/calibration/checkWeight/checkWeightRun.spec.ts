@@ -3,10 +3,10 @@ import { afterEach, expect, test } from 'vitest'
 import { readingCounts, straightCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
 import type { CalibrationRow } from '#contract/calibration/calibration.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
-import { benchEngine, virtualChoice } from '#tests/fakes/benchEngine.ts'
-import { shopWeights } from '#tests/fakes/routineRun.ts'
-import { temporaryArchive } from '#tests/fakes/temporaryArchive.ts'
-import { madeCalibration } from '../../archive/storedCalibration.ts'
+import { madeCalibration } from '../../../archive/storedCalibration.ts'
+import { benchEngine, virtualChoice } from '../../../fakes/benchEngine.ts'
+import { shopWeights } from '../../../fakes/routineRun.ts'
+import { temporaryArchive } from '../../../fakes/temporaryArchive.ts'
 
 const closing: (() => Promise<void>)[] = []
 afterEach(async () => {

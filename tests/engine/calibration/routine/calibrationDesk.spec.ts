@@ -4,9 +4,9 @@ import { afterEach, expect, test } from 'vitest'
 import { curvedCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
 import { assessmentChoices } from '#contract/calibration/calibrationRoutine.ts'
 import { defaultPreferences } from '#contract/settings/settings.ts'
-import { benchEngine, virtualChoice } from '#tests/fakes/benchEngine.ts'
-import { shopPlan } from '#tests/fakes/routineRun.ts'
-import { temporaryArchive } from '#tests/fakes/temporaryArchive.ts'
+import { benchEngine, virtualChoice } from '../../../fakes/benchEngine.ts'
+import { shopPlan } from '../../../fakes/routineRun.ts'
+import { temporaryArchive } from '../../../fakes/temporaryArchive.ts'
 
 // The 100 kg of the shop on a lever of 5: to 4.9 kN of a cell of 25 kN, below where the blocks break.
 const plan = shopPlan({

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { createOverloadWatch } from '#engine/bench/overloadWatch.ts'
+import { createOverloadWatch } from '#engine/bench/warnings/overloadWatch.ts'
 
 describe('createOverloadWatch', () => {
   it('warns above 90 % and raises the alarm above 100 %, either way of the force', () => {

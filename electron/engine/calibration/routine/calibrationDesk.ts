@@ -6,9 +6,9 @@ import type { ReadingUnit } from '#contract/calibration/force.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { Emit } from '#contract/events.ts'
 import { checkedWeights, plannedForces } from '#domain/calibration/routinePlan.ts'
-import type { Bench } from '../bench/bench.ts'
-import { createOutbox } from '../core/outbox.ts'
-import { throttle } from '../core/throttle.ts'
+import type { Bench } from '../../bench/bench.ts'
+import { createOutbox } from '../../core/outbox.ts'
+import { throttle } from '../../core/throttle.ts'
 import { type CalibrationRoutine, createCalibrationRoutine, noRoutine } from './calibrationRoutine.ts'
 
 export type DeskParts = {

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
 import type { CalibrationRow, CheckWeightReading } from '#contract/calibration/calibration.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
-import { checkHistories } from '#engine/calibration/checkHistory.ts'
-import { madeCalibration } from '../../archive/storedCalibration.ts'
+import { checkHistories } from '#engine/calibration/checkWeight/checkHistory.ts'
+import { madeCalibration } from '../../../archive/storedCalibration.ts'
 
 const rows = [1, 2, 3].flatMap((run) =>
   [0, 100, 200, 300].map(

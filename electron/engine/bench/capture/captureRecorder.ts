@@ -5,7 +5,7 @@ import type { BreakEnd, BreakSummary, SampleBlock } from '#contract/breaks/break
 import type { ForceScale, Tare } from '#contract/calibration/force.ts'
 import type { Emit } from '#contract/events.ts'
 import { storedEvaluation, type VerifiedRange } from '#domain/signal/loading/storedEvaluation.ts'
-import type { Outbox } from '../core/outbox.ts'
+import type { Outbox } from '../../core/outbox.ts'
 import { type CaptureLogEntry, capturedEntry } from './captureLog.ts'
 import type { SpecimenQueue } from './specimenQueue.ts'
 
