@@ -37,12 +37,6 @@ export function phaseWords(bench: BenchState, force: (forceN: number) => string)
   }
 }
 
-/** The live plot's situation for a phase. */
-export function situationOf(phase: BenchState['phase']): 'rolling' | 'capturing' | 'held' {
-  if (phase === 'loading') return 'capturing'
-  return phase === 'broke' || phase === 'unloaded' ? 'held' : 'rolling'
-}
-
 /** Why the zero cannot be taken now, or null when it can. */
 export function tareHindrance(bench: BenchState): string | null {
   if (bench.phase === 'no-signal') return 'there is no signal'

@@ -1,9 +1,10 @@
 import { type FormEvent, useState } from 'react'
 import type { TestPractice } from '#contract/settings/practice.ts'
+import { limitKeys, limitWords } from '#words/settings/practiceWords.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { Dialog } from '../../widgets/dialogs/Dialog.tsx'
 import { Field, TextField } from '../../widgets/Field.tsx'
-import { limitKeys, limitWords, type PracticeTexts, practiceTexts, readPractice } from './practiceForm.ts'
+import { type PracticeTexts, practiceTexts, readPractice } from './practiceForm.ts'
 
 /** Adds a test practice, or changes one. Limits that are left empty are open. */
 export function PracticeDialog({

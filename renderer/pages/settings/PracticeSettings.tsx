@@ -1,10 +1,10 @@
 import { useState } from 'react'
 import type { TestPractice } from '#contract/settings/practice.ts'
 import type { Preferences } from '#contract/settings/settings.ts'
+import { practiceWords } from '#words/settings/practiceWords.ts'
 import type { Action } from '../../host/useAction.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { PracticeDialog } from './PracticeDialog.tsx'
-import { practiceWords } from './practiceForm.ts'
 
 /** The test practices that loadings are judged by: which one is chosen, and what each asks for. */
 export function PracticeSettings({ preferences, set }: { preferences: Preferences; set: Action<'preferences.set'> }) {

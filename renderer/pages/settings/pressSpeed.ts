@@ -1,4 +1,4 @@
-import { readNumber } from '../specimens/specimenForm.ts'
+import { readNumber } from '../../widgets/typedNumber.ts'
 
 /** A typed press speed in shown units as mm/s, or one clear sentence. An empty text means unknown. */
 export function readPressSpeed(

@@ -1,6 +1,7 @@
 import { type SpecimenFields, specimenFields } from '#contract/specimens/specimen.ts'
 import { writeTyped } from '#words/units/numbers.ts'
 import type { Quantities, Quantity } from '#words/units/quantities.ts'
+import { readNumber } from '../../widgets/typedNumber.ts'
 
 /** The form as typed: every field a text. */
 export type SpecimenTexts = Record<Exclude<keyof SpecimenFields, 'demo'>, string>
@@ -37,13 +38,6 @@ export function textsOf(fields: SpecimenFields, { length, area }: Quantities): S
     place: fields.place,
     notes: fields.notes,
   }
-}
-
-/** A typed number; a comma counts as a decimal point. undefined: it is no number. null: nothing was typed. */
-export function readNumber(text: string): number | null | undefined {
-  const trimmed = text.trim().replace(',', '.')
-  if (trimmed === '') return null
-  return /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(trimmed) ? Number(trimmed) : undefined
 }
 
 /** The area of an overlap, in the units typed, or '' when a side is missing. */

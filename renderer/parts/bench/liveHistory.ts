@@ -1,7 +1,6 @@
 import { createContext, useContext } from 'react'
 import type { Host } from '../../host/hostConnection.ts'
-import { situationOf } from '../../pages/bench/benchWords.ts'
-import { leadS } from '../../plots/live/liveView.ts'
+import { leadS, situationOf } from '../../plots/live/liveView.ts'
 import { createSampleRing, type SampleRing } from '../../plots/live/sampleRing.ts'
 
 /** What arrived lately, kept while the person looks at another page: the curve is still there when they come back. */

@@ -1,4 +1,4 @@
-import { readNumber } from '../../pages/specimens/specimenForm.ts'
+import { readNumber } from '../../widgets/typedNumber.ts'
 
 /** A typed rated load in shown units as newtons, or one clear sentence. An empty text means unknown. */
 export function readCapacity(

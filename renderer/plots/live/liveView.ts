@@ -1,7 +1,14 @@
+import type { BenchPhase } from '#contract/bench/bench.ts'
 import { type CeilingRules, calmRules, captureWindowS, glide, nextCeiling, roundUpCalmly } from './calmAxis.ts'
 
 /** What the live plot is asked to show, from the state of the bench. */
 export type LiveSituation = 'rolling' | 'capturing' | 'held'
+
+/** The situation of the plot in a phase of the bench. */
+export function situationOf(phase: BenchPhase): LiveSituation {
+  if (phase === 'loading') return 'capturing'
+  return phase === 'broke' || phase === 'unloaded' ? 'held' : 'rolling'
+}
 
 export type LiveView = {
   situation: LiveSituation

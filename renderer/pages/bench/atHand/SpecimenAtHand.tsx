@@ -1,6 +1,6 @@
 import type { BenchState } from '#contract/bench/bench.ts'
-import type { SpecimenFields } from '#contract/specimens/specimen.ts'
 import { isUncalibrated } from '#words/calibration/scaleWords.ts'
+import { specimenWords } from '#words/specimens/specimenWords.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Keys } from '../../../widgets/Keys.tsx'
@@ -73,11 +73,6 @@ function LiveStrength({ bench, areaMm2 }: { bench: BenchState; areaMm2: number |
 function stressDoubt(kind: BenchState['scale']['kind']): string {
   if (kind === 'none') return ', no scale'
   return isUncalibrated(kind) ? ', uncalibrated' : ''
-}
-
-/** What tells a specimen from others, in one line. */
-export function specimenWords(fields: SpecimenFields): string {
-  return [fields.adhesive, fields.jointType, fields.exposure].filter((words) => words !== '').join(' · ')
 }
 
 function queueWords(waiting: number): string {

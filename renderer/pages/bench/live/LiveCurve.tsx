@@ -1,14 +1,12 @@
 import { useEffect, useRef } from 'react'
 import type { BenchState } from '#contract/bench/bench.ts'
-import { withoutEndingZeros, writeNumber } from '#words/units/numbers.ts'
-import type { Quantities } from '#words/units/quantities.ts'
 import { useEvent } from '../../../host/useEvent.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { useLiveHistory } from '../../../parts/bench/liveHistory.ts'
-import type { ForceDisplay } from '../../../plots/forceDisplay.ts'
+import { displayOf } from '../../../plots/forceDisplay.ts'
 import { createLivePlot, type LivePlot } from '../../../plots/live/livePlot.ts'
+import { situationOf } from '../../../plots/live/liveView.ts'
 import type { LevelLine } from '../../../plots/recorded/plotMarks.ts'
-import { situationOf } from '../benchWords.ts'
 
 /** The curve as it happens, with start threshold and capacity. The drawing itself is outside React. */
 export function LiveCurve({ bench }: { bench: BenchState }) {
@@ -54,14 +52,6 @@ export function LiveCurve({ bench }: { bench: BenchState }) {
       <div ref={place} className="plot" />
     </figure>
   )
-}
-
-/** How a force is drawn: in the units of the program, or in counts where there is no scale. */
-export function displayOf(quantities: Quantities, inCounts: boolean): ForceDisplay {
-  const format = (shown: number) => withoutEndingZeros(writeNumber(shown, 3))
-  return inCounts
-    ? { factor: 1, unit: 'counts', format }
-    : { factor: quantities.force.factor, unit: quantities.force.unit, format }
 }
 
 function leastForceOf(bench: BenchState): number {

@@ -1,4 +1,5 @@
 import type { BreakRecord } from '#contract/breaks/break.ts'
+import { changedWords } from '#words/breaks/thresholdWords.ts'
 import { scaleWords } from '#words/calibration/scaleWords.ts'
 import { signedNumber, writeNumber } from '#words/units/numbers.ts'
 import { instantWords } from '#words/units/times.ts'
@@ -6,7 +7,6 @@ import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { changedSettings, evaluationInForce, standingOf } from '../../../parts/curve/evaluationInForce.ts'
 import { hashOf } from '../../../routes/route.ts'
-import { changedWords } from '../../reevaluation/begin/thresholds.ts'
 
 /** Every evaluation beside the others, newest first: how each was made, how far it lies from the one in force, and how it stands. */
 export function EvaluationsTable({ record }: { record: BreakRecord }) {

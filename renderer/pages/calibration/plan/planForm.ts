@@ -1,5 +1,5 @@
 import type { CalibrationPlan, LoadingConditionsEntry, WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
-import { readNumber } from '../../specimens/specimenForm.ts'
+import { readNumber } from '../../../widgets/typedNumber.ts'
 
 /** The plan as typed: every number a text, so that nothing typed is lost while it cannot be read yet. */
 export type PlanTexts = {

@@ -5,7 +5,7 @@ import { useAction } from '../../../host/useAction.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { Field, TextField } from '../../../widgets/Field.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
-import { readNumber } from '../../specimens/specimenForm.ts'
+import { readNumber } from '../../../widgets/typedNumber.ts'
 import { proposedDueDate, proposedName } from './reviewForm.ts'
 
 /** Keeps the calibration under a name. It is in force only after a word of its own on its page. */

@@ -1,4 +1,4 @@
-import { readNumber } from '../../specimens/specimenForm.ts'
+import { readNumber } from '../../../widgets/typedNumber.ts'
 
 /** A typed resolution in the unit of the reading, or one clear sentence; nothing typed: not known. */
 export function readResolution(text: string): { resolution: number | null } | { error: string } {

@@ -1,7 +1,7 @@
 import { type OimlClass, oimlClass, type WeightMaterial, weightMaterial } from '#contract/calibration/calibration.ts'
 import type { WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
 import type { Quantity } from '#words/units/quantities.ts'
-import { readNumber } from '../../specimens/specimenForm.ts'
+import { readNumber } from '../../../widgets/typedNumber.ts'
 
 /** A weight as typed: every field a text. `own` and `typed` are the ways out of a table. */
 export type WeightTexts = {

@@ -1,13 +1,8 @@
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
+import { settingWords, thresholdGroups, thresholdUnit } from '#words/breaks/thresholdWords.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { Field } from '../../../widgets/Field.tsx'
-import {
-  settingWords,
-  type ThresholdErrors,
-  type ThresholdTexts,
-  thresholdGroups,
-  thresholdUnit,
-} from './thresholds.ts'
+import { isUnknownAllowed, type ThresholdErrors, type ThresholdTexts } from './thresholdForm.ts'
 
 /** Thresholds that may differ; an empty one stays as it was at capture. Beside each stands what it is or usually is. */
 export function ThresholdFieldset({
@@ -39,7 +34,7 @@ export function ThresholdFieldset({
                   key={key}
                   label={label}
                   unit={unit === '' ? undefined : unit}
-                  inputMode={threshold.mayBeUnknown ? 'text' : 'decimal'}
+                  inputMode={isUnknownAllowed(key) ? 'text' : 'decimal'}
                   autoComplete="off"
                   value={texts[key]}
                   error={errors[key] ?? null}

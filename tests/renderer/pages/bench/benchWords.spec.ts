@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { benchPhase } from '#contract/bench/bench.ts'
-import { phaseWords, situationOf, tareHindrance } from '#renderer/pages/bench/benchWords.ts'
+import { phaseWords, tareHindrance } from '#renderer/pages/bench/benchWords.ts'
 import { createScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 
 const host = createScriptedHost()
@@ -41,11 +41,5 @@ describe('tareHindrance', () => {
     expect(tareHindrance({ ...bench, phase: 'loading' })).toBe('a specimen is being loaded')
     const shaking = { ...bench, phase: 'waiting', signal: { ...bench.signal, unstableBecause: 'it drifts' } } as const
     expect(tareHindrance(shaking)).toBe('it drifts')
-  })
-})
-
-describe('situationOf', () => {
-  it('holds the curve after a capture and rolls otherwise', () => {
-    expect(benchPhase.options.map(situationOf)).toEqual(['rolling', 'rolling', 'rolling', 'capturing', 'held', 'held'])
   })
 })

@@ -1,30 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import {
-  areaFromOverlap,
-  emptyTexts,
-  readNumber,
-  readSpecimen,
-  textsOf,
-} from '#renderer/pages/specimens/specimenForm.ts'
+import { areaFromOverlap, emptyTexts, readSpecimen, textsOf } from '#renderer/pages/specimens/specimenForm.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 
 const SI = quantitiesIn('SI')
 const US = quantitiesIn('US')
 const filled = { ...emptyTexts, number: 'C1-LL-03', adhesive: 'casein C1', overlapLengthMm: '30', areaMm2: '600' }
-
-describe('readNumber', () => {
-  it.each([
-    ['12', 12],
-    [' 0,25 ', 0.25],
-    ['.5', 0.5],
-    ['-3', -3],
-    ['', null],
-    ['12 mm', undefined],
-    ['1,2,3', undefined],
-    ['Infinity', undefined],
-    ['0x10', undefined],
-  ])('reads %j as %j', (text, number) => expect(readNumber(text)).toBe(number))
-})
 
 describe('readSpecimen', () => {
   it('reads a filled form', () => {

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest'
+import { benchPhase } from '#contract/bench/bench.ts'
 import {
   advanceView,
   enterSituation,
   type LiveView,
   leadS,
   rollingWindowS,
+  situationOf,
   startView,
 } from '#renderer/plots/live/liveView.ts'
 
@@ -50,5 +52,11 @@ describe('the live view', () => {
     const tall = settle(enterSituation(startView(least), 'capturing', 0, least), 6, 9000)
     const next = enterSituation(enterSituation(tall, 'rolling', 7, least), 'capturing', 20, least)
     expect(next.ceiling).toBe(100)
+  })
+})
+
+describe('situationOf', () => {
+  it('holds the curve after a capture and rolls otherwise', () => {
+    expect(benchPhase.options.map(situationOf)).toEqual(['rolling', 'rolling', 'rolling', 'capturing', 'held', 'held'])
   })
 })

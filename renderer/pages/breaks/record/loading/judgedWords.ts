@@ -1,7 +1,7 @@
 import type { JudgedAspect, LoadingAspect } from '#domain/signal/practice/judgeLoading.ts'
+import { type LimitKey, limitText, limitWords } from '#words/settings/practiceWords.ts'
 import { writeLimit } from '#words/units/numbers.ts'
 import type { Quantities } from '#words/units/quantities.ts'
-import { type LimitKey, limitText, limitWords } from '../../../settings/practiceForm.ts'
 
 export const verdictWords: Record<JudgedAspect['verdict'], string> = {
   inside: 'within the limits',

@@ -7,7 +7,7 @@ import { evaluationInForce } from '../../../../parts/curve/evaluationInForce.ts'
 import { SignatureDialog } from '../../../../parts/decisions/SignatureDialog.tsx'
 import { Field } from '../../../../widgets/Field.tsx'
 import { Notice } from '../../../../widgets/Notice.tsx'
-import { readNumber } from '../../../specimens/specimenForm.ts'
+import { readNumber } from '../../../../widgets/typedNumber.ts'
 import { BeforeAfter } from './BeforeAfter.tsx'
 import { sampleAt } from './sampleAt.ts'
 

@@ -1,5 +1,5 @@
 import type { CurveFilter } from '#contract/breaks/curveViews.ts'
-import { readNumber } from '../../../specimens/specimenForm.ts'
+import { readNumber } from '../../../../widgets/typedNumber.ts'
 
 /** A filter as chosen and typed. */
 export type FilterDraft = { kind: FilterKind; cutoffHz: string; windowMs: string }

@@ -1,13 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { detectionChange, detectionSettings } from '#contract/breaks/detection.ts'
-import {
-  changedWords,
-  noThresholds,
-  readThresholds,
-  settingWords,
-  type ThresholdTexts,
-  thresholdGroups,
-} from '#renderer/pages/reevaluation/begin/thresholds.ts'
+import { noThresholds, readThresholds, type ThresholdTexts } from '#renderer/pages/reevaluation/begin/thresholdForm.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 
 const SI = quantitiesIn('SI')
@@ -15,14 +7,6 @@ const US = quantitiesIn('US')
 const typed = (texts: Partial<ThresholdTexts>) => ({ ...noThresholds, ...texts })
 
 describe('thresholds as typed', () => {
-  it('has a field for every threshold that may change', () => {
-    const keys = thresholdGroups.flatMap(({ thresholds }) => thresholds.map(({ key }) => key))
-    const known = Object.keys(detectionChange.shape).flatMap((key) =>
-      key === 'endCodes' ? ['lowestCode', 'highestCode'] : [key],
-    )
-    expect(keys.toSorted()).toEqual(known.toSorted())
-  })
-
   it('names nothing while nothing is typed', () =>
     expect(readThresholds(noThresholds, SI)).toEqual({ settings: {}, errors: null }))
 
@@ -77,29 +61,4 @@ describe('thresholds as typed', () => {
   ] as const)('refuses %j and says why beside %s', (texts, key, words) =>
     expect(readThresholds(typed(texts), SI)).toEqual({ settings: null, errors: { [key]: words } }),
   )
-})
-
-describe('thresholds in words', () => {
-  it('says each that differs with its unit, and nothing of the rest', () => {
-    expect(changedWords({}, SI)).toEqual([])
-    expect(changedWords({ breakDropShare: 0.3, capacityN: null, settlingTimeS: 0.0125 }, SI)).toEqual([
-      'a break falls by 30\u00a0%',
-      'rated load unknown',
-      'settling time 0.0125\u00a0s',
-    ])
-    expect(changedWords({ endCodes: [0, 16_777_215] }, SI)).toEqual([
-      'lowest code 0',
-      'highest code 16\u2009777\u2009215',
-    ])
-  })
-
-  it('says what settings were', () => {
-    const settings = detectionSettings.parse({ capacityN: 20_000 })
-    expect(settingWords(settings, { key: 'breakDropShare', kind: 'share' }, SI)).toBe('40\u00a0%')
-    expect(settingWords(settings, { key: 'capacityN', kind: 'force' }, SI)).toBe('20\u2009000\u00a0N')
-    // A multiple is shown as it is stored.
-    const noisy = detectionSettings.parse({ startNoiseMultiple: 7.5 })
-    expect(settingWords(noisy, { key: 'startNoiseMultiple', kind: 'multiple' }, SI)).toBe('7.5\u00a0× SD')
-    expect(settingWords(settings, { key: 'pressSpeedMmPerS', kind: 'speed' }, SI)).toBe('unknown')
-  })
 })

@@ -1,27 +1,20 @@
-import { type DetectionChange, type DetectionSettings, detectionChange } from '#contract/breaks/detection.ts'
-import { withoutEndingZeros, writeFixed } from '#words/units/numbers.ts'
-import type { Quantities } from '#words/units/quantities.ts'
-import { readNumber } from '../../specimens/specimenForm.ts'
+import type { DetectionChange, DetectionSettings } from '#contract/breaks/detection.ts'
+import { withoutEndingZeros, writeFixed } from '../units/numbers.ts'
+import type { Quantities } from '../units/quantities.ts'
 
-/** A threshold that an evaluation may change. The converter's end codes are two numbers and so two fields. */
+/** A threshold that an evaluation may change. The converter's end codes are two numbers and so two thresholds. */
 export type ThresholdKey = Exclude<keyof DetectionChange, 'endCodes'> | 'lowestCode' | 'highestCode'
-export type ThresholdTexts = Record<ThresholdKey, string>
-export type ThresholdErrors = Partial<Record<ThresholdKey, string>>
 
 type Kind = 'force' | 'share' | 'seconds' | 'multiple' | 'speed' | 'code'
-type Threshold = {
+export type Threshold = {
   key: ThresholdKey
   label: string
   kind: Kind
   /** Its name within a sentence. */
   inWords: string
-  /** May be written as "unknown". */
-  mayBeUnknown?: boolean
-  /** 0 is a sensible value. */
-  mayBeZero?: boolean
 }
 
-/** Thresholds as they stand in the form: what they are about, and in which order. */
+/** Every threshold by what it is about, in the order in which they are shown. */
 export const thresholdGroups: readonly { title: string; thresholds: readonly Threshold[] }[] = [
   {
     title: 'Where loading begins: the larger of two levels, for a time',
@@ -42,9 +35,9 @@ export const thresholdGroups: readonly { title: string; thresholds: readonly Thr
   {
     title: 'Device and press',
     thresholds: [
-      { key: 'capacityN', label: 'Rated load', kind: 'force', inWords: 'rated load', mayBeUnknown: true },
-      { key: 'settlingTimeS', label: 'Settling time', kind: 'seconds', inWords: 'settling time', mayBeZero: true },
-      { key: 'pressSpeedMmPerS', label: 'Press speed', kind: 'speed', inWords: 'press speed', mayBeUnknown: true },
+      { key: 'capacityN', label: 'Rated load', kind: 'force', inWords: 'rated load' },
+      { key: 'settlingTimeS', label: 'Settling time', kind: 'seconds', inWords: 'settling time' },
+      { key: 'pressSpeedMmPerS', label: 'Press speed', kind: 'speed', inWords: 'press speed' },
     ],
   },
   {
@@ -57,16 +50,13 @@ export const thresholdGroups: readonly { title: string; thresholds: readonly Thr
   {
     title: 'Codes between which the converter can read',
     thresholds: [
-      { key: 'lowestCode', label: 'Lowest code', kind: 'code', inWords: 'lowest code', mayBeUnknown: true },
-      { key: 'highestCode', label: 'Highest code', kind: 'code', inWords: 'highest code', mayBeUnknown: true },
+      { key: 'lowestCode', label: 'Lowest code', kind: 'code', inWords: 'lowest code' },
+      { key: 'highestCode', label: 'Highest code', kind: 'code', inWords: 'highest code' },
     ],
   },
 ]
 
 const thresholds = thresholdGroups.flatMap((group) => group.thresholds)
-
-/** Nothing changed: every threshold as it was at capture. */
-export const noThresholds = Object.fromEntries(thresholds.map(({ key }) => [key, ''])) as ThresholdTexts
 
 /** The unit that a threshold is typed in, and by what its stored value is multiplied to be shown. */
 export function thresholdUnit(kind: Kind, { force, length }: Quantities): { unit: string; factor: number } {
@@ -116,48 +106,4 @@ export function changedWords(change: DetectionChange, quantities: Quantities): s
     const value = valueIn(change, key)
     return value === undefined ? [] : [`${inWords} ${writeThreshold(value, kind, quantities)}`]
   })
-}
-
-/** Thresholds that differ, as typed; or one clear sentence for each field that cannot be. */
-export function readThresholds(
-  texts: ThresholdTexts,
-  quantities: Quantities,
-): { settings: DetectionChange; errors: null } | { settings: null; errors: ThresholdErrors } {
-  const errors: ThresholdErrors = {}
-  const read = new Map<ThresholdKey, number | null>()
-  for (const threshold of thresholds) {
-    const { key, kind } = threshold
-    const text = texts[key].trim()
-    if (text === '') continue
-    const { unit, factor } = thresholdUnit(kind, quantities)
-    const typed = threshold.mayBeUnknown && text.toLowerCase() === 'unknown' ? null : readNumber(text)
-    const problem = typed === null ? null : problemWith(typed, text, threshold, unit)
-    if (problem !== null) errors[key] = problem
-    else read.set(key, typed == null ? null : typed / factor)
-  }
-  const [lowest, highest] = [read.get('lowestCode'), read.get('highestCode')]
-  if (!errors.lowestCode && !errors.highestCode) {
-    if ((lowest == null) !== (highest == null) || (lowest === undefined) !== (highest === undefined))
-      errors[lowest == null ? 'lowestCode' : 'highestCode'] = 'Write both codes, or neither.'
-    else if (lowest != null && highest != null && lowest >= highest)
-      errors.highestCode = 'It must be above the lowest code.'
-  }
-  if (Object.keys(errors).length > 0) return { settings: null, errors }
-  const { lowestCode, highestCode, ...rest } = Object.fromEntries(read)
-  const codes =
-    lowestCode === undefined ? {} : { endCodes: lowestCode === null ? null : [lowestCode, highestCode ?? null] }
-  return { settings: detectionChange.parse({ ...rest, ...codes }), errors: null }
-}
-
-function problemWith(
-  typed: number | undefined,
-  text: string,
-  { kind, mayBeZero, mayBeUnknown }: Threshold,
-  unit: string,
-): string | null {
-  if (typed === undefined)
-    return `“${text}” is not a number. Write ${unit === '' ? 'a code' : `it in ${unit}`}${mayBeUnknown ? ', or “unknown”' : ''}.`
-  if (kind === 'share' && (typed <= 0 || typed >= 100)) return 'Between 0 and 100 %.'
-  if (kind === 'code' || typed > 0 || (typed === 0 && mayBeZero)) return null
-  return mayBeZero ? 'It cannot be less than 0.' : `It must be more than 0 ${unit}.`
 }

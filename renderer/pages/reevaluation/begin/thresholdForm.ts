@@ -1,0 +1,61 @@
+import { type DetectionChange, detectionChange } from '#contract/breaks/detection.ts'
+import { type Threshold, type ThresholdKey, thresholdGroups, thresholdUnit } from '#words/breaks/thresholdWords.ts'
+import type { Quantities } from '#words/units/quantities.ts'
+import { readNumber } from '../../../widgets/typedNumber.ts'
+
+export type ThresholdTexts = Record<ThresholdKey, string>
+export type ThresholdErrors = Partial<Record<ThresholdKey, string>>
+
+const thresholds = thresholdGroups.flatMap((group) => group.thresholds)
+
+/** Thresholds that may be written as "unknown". */
+const mayBeUnknown: readonly ThresholdKey[] = ['capacityN', 'pressSpeedMmPerS', 'lowestCode', 'highestCode']
+
+/** Whether a threshold may be written as "unknown". */
+export function isUnknownAllowed(key: ThresholdKey): boolean {
+  return mayBeUnknown.includes(key)
+}
+
+/** Nothing changed: every threshold as it was at capture. */
+export const noThresholds = Object.fromEntries(thresholds.map(({ key }) => [key, ''])) as ThresholdTexts
+
+/** Thresholds that differ, as typed; or one clear sentence for each field that cannot be. */
+export function readThresholds(
+  texts: ThresholdTexts,
+  quantities: Quantities,
+): { settings: DetectionChange; errors: null } | { settings: null; errors: ThresholdErrors } {
+  const errors: ThresholdErrors = {}
+  const read = new Map<ThresholdKey, number | null>()
+  for (const threshold of thresholds) {
+    const { key, kind } = threshold
+    const text = texts[key].trim()
+    if (text === '') continue
+    const { unit, factor } = thresholdUnit(kind, quantities)
+    const typed = isUnknownAllowed(key) && text.toLowerCase() === 'unknown' ? null : readNumber(text)
+    const problem = typed === null ? null : problemWith(typed, text, threshold, unit)
+    if (problem !== null) errors[key] = problem
+    else read.set(key, typed == null ? null : typed / factor)
+  }
+  const [lowest, highest] = [read.get('lowestCode'), read.get('highestCode')]
+  if (!errors.lowestCode && !errors.highestCode) {
+    if ((lowest == null) !== (highest == null) || (lowest === undefined) !== (highest === undefined))
+      errors[lowest == null ? 'lowestCode' : 'highestCode'] = 'Write both codes, or neither.'
+    else if (lowest != null && highest != null && lowest >= highest)
+      errors.highestCode = 'It must be above the lowest code.'
+  }
+  if (Object.keys(errors).length > 0) return { settings: null, errors }
+  const { lowestCode, highestCode, ...rest } = Object.fromEntries(read)
+  const codes =
+    lowestCode === undefined ? {} : { endCodes: lowestCode === null ? null : [lowestCode, highestCode ?? null] }
+  return { settings: detectionChange.parse({ ...rest, ...codes }), errors: null }
+}
+
+function problemWith(typed: number | undefined, text: string, { key, kind }: Threshold, unit: string): string | null {
+  if (typed === undefined)
+    return `“${text}” is not a number. Write ${unit === '' ? 'a code' : `it in ${unit}`}${isUnknownAllowed(key) ? ', or “unknown”' : ''}.`
+  if (kind === 'share' && (typed <= 0 || typed >= 100)) return 'Between 0 and 100 %.'
+  // A device may answer at once
+  const isZeroAllowed = key === 'settlingTimeS'
+  if (kind === 'code' || typed > 0 || (typed === 0 && isZeroAllowed)) return null
+  return isZeroAllowed ? 'It cannot be less than 0.' : `It must be more than 0 ${unit}.`
+}
