@@ -1,4 +1,4 @@
-import type { SampleBlock } from '#contract/breaks/break.ts'
+import type { SampleBlock } from '#contract/breaks/curve.ts'
 import type { Clock } from './clock.ts'
 
 /** Gathers the samples of a capture and hands them on in blocks. */

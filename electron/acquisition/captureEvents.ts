@@ -1,8 +1,9 @@
 import type { LiveFrame, SignalState } from '#contract/bench/bench.ts'
-import type { Ending, SampleBlock } from '#contract/breaks/break.ts'
+import type { Ending } from '#contract/breaks/capture.ts'
+import type { SampleBlock } from '#contract/breaks/curve.ts'
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
-import type { ReadingUnit, Tare } from '#contract/calibration/force.ts'
+import type { ReadingUnit, Tare } from '#contract/calibration/forceScale.ts'
 
 /** What the capture session tells the engine, in the order in which it happens. Called on the acquisition thread; must not block. */
 export type CaptureListener = {

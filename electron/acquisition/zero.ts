@@ -1,4 +1,4 @@
-import type { Tare } from '#contract/calibration/force.ts'
+import type { Tare } from '#contract/calibration/forceScale.ts'
 import { Trouble } from '#contract/errors.ts'
 import { createSteadinessWatch, type Steadiness } from '#domain/signal/rest/steadiness.ts'
 import type { Clock } from './clock.ts'

@@ -1,32 +1,23 @@
-import type {
-  Assessment,
-  BreakEnd,
-  BreakHeader,
-  BreakRecord,
-  BreakSummary,
-  CaptureSession,
-  Decision,
-  Ending,
-  NewDecision,
-  RawCurve,
-  SampleBlock,
-  SpecimenRecord,
-  SpecimenSummary,
-} from '#contract/breaks/break.ts'
+import type { CaptureSession } from '#contract/bench/session.ts'
+import type { Assessment } from '#contract/breaks/assessment.ts'
+import type { BreakRecord, BreakSummary } from '#contract/breaks/break.ts'
+import type { BreakEnd, BreakHeader, Ending } from '#contract/breaks/capture.ts'
+import type { RawCurve, SampleBlock } from '#contract/breaks/curve.ts'
+import type { Decision, NewDecision } from '#contract/breaks/decision.ts'
 import type { Evaluation, NewEvaluation } from '#contract/breaks/evaluation.ts'
-import type { Calibration, CheckWeightReading } from '#contract/calibration/calibration.ts'
-import type { BrokenOffRoutine, KeptWeights, WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
-import type { CalibrationDecision } from '#contract/calibration/calibrationUse.ts'
-import type { ArchiveInfo, ListQuery, Progress, VerifyReport } from '#contract/keeping/archive.ts'
-import type {
-  ChangesPage,
-  ChangesQuery,
-  Reevaluation,
-  ReevaluationEnd,
-  ReevaluationSummary,
-} from '#contract/reevaluation/reevaluation.ts'
+import type { Calibration } from '#contract/calibration/calibration.ts'
+import type { CalibrationDecision } from '#contract/calibration/calibrationRecords.ts'
+import type { BrokenOffRoutine } from '#contract/calibration/calibrationRoutine.ts'
+import type { CheckWeightReading } from '#contract/calibration/checkWeight.ts'
+import type { KeptWeights, WeightEntry } from '#contract/calibration/weight.ts'
+import type { ArchiveInfo, VerifyReport } from '#contract/keeping/archive.ts'
+import type { ListQuery } from '#contract/listQuery.ts'
+import type { ChangesPage, ChangesQuery } from '#contract/reevaluation/changes.ts'
+import type { Reevaluation, ReevaluationEnd, ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
 import type { Preferences } from '#contract/settings/settings.ts'
 import type { Specimen, SpecimenFields } from '#contract/specimens/specimen.ts'
+import type { SpecimenRecord, SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
+import type { Progress } from '#contract/tasks.ts'
 import type { Topic } from '#contract/topics.ts'
 import type { BreakGroup } from './breaks/breakGroup.ts'
 import type { BegunRoutine, TakenReading } from './calibration/calibrationRoutines.ts'

@@ -1,4 +1,4 @@
-import type { Progress } from '#contract/keeping/archive.ts'
+import type { Progress } from '#contract/tasks.ts'
 import { beginSession, keepRejectedLines } from './bench/sessions.ts'
 import { addAssessment } from './breaks/assessments.ts'
 import { breakGroup } from './breaks/breakGroup.ts'

@@ -2,10 +2,10 @@ import * as z from 'zod'
 import { benchState, liveFrame } from './bench/bench.ts'
 import { breakSummary } from './breaks/break.ts'
 import { routineState } from './calibration/calibrationRoutine.ts'
-import { checkState } from './calibration/calibrationUse.ts'
+import { checkState } from './calibration/checkWeight.ts'
 import { troubleMessage } from './errors.ts'
-import { progress } from './keeping/archive.ts'
 import { preferences } from './settings/settings.ts'
+import { progress } from './tasks.ts'
 
 /** Everything the engine says unasked, by name. */
 export const events = {

@@ -1,20 +1,19 @@
 import * as z from 'zod'
 import { benchState, listening, serialPort } from './bench/bench.ts'
-import {
-  assessment,
-  breakRecord,
-  breakSummary,
-  forceCurve,
-  setAsideCause,
-  specimenRecord,
-  specimenSummary,
-} from './breaks/break.ts'
+import { sourceChoice } from './bench/source.ts'
+import { assessment } from './breaks/assessment.ts'
+import { breakRecord, breakSummary } from './breaks/break.ts'
+import { forceCurve } from './breaks/curve.ts'
+import { setAsideCause } from './breaks/decision.ts'
 import { reviewProcedures } from './breaks/reviewProcedures.ts'
-import { id } from './calibration/force.ts'
 import { calibrationProcedures } from './calibration/procedures.ts'
-import { archiveInfo, listQuery, verifyReport } from './keeping/archive.ts'
-import { preferences, preferencesChange, sourceChoice } from './settings/settings.ts'
-import { signature, specimen, specimenFields } from './specimens/specimen.ts'
+import { archiveInfo, verifyReport } from './keeping/archive.ts'
+import { listQuery } from './listQuery.ts'
+import { preferences, preferencesChange } from './settings/settings.ts'
+import { signature } from './signature.ts'
+import { specimen, specimenFields } from './specimens/specimen.ts'
+import { specimenRecord, specimenSummary } from './specimens/specimenRecord.ts'
+import { id } from './values.ts'
 
 const nothing = z.strictObject({})
 const breakId = z.strictObject({ breakId: id })

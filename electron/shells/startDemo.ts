@@ -1,4 +1,4 @@
-import { demoSource } from '#contract/settings/settings.ts'
+import { demoSource } from '#contract/bench/source.ts'
 import type { Engine } from '#engine/core/engine.ts'
 
 /** Fills an empty archive with the demo study and connects the virtual amplifier, so that a stranger sees a break at once. */

@@ -1,4 +1,4 @@
-import type { Verification } from '#contract/calibration/calibrationUse.ts'
+import type { Verification } from '#contract/calibration/verification.ts'
 import { verificationWords } from '#words/calibration/verificationWords.ts'
 import { useQuantities } from '../host/useQuantities.ts'
 

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import { createBlockWriter } from '#acquisition/blockWriter.ts'
-import type { SampleBlock } from '#contract/breaks/break.ts'
+import type { SampleBlock } from '#contract/breaks/curve.ts'
 import { movedClock } from '#tests/fakes/movedClock.ts'
 
 it('hands on a block a twentieth of a second after its first sample, also when no more come', async () => {

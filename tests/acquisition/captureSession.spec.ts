@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { createVirtualAmplifier } from '#acquisition/virtual/virtualAmplifier.ts'
-import type { ScenarioName } from '#contract/settings/settings.ts'
+import type { ScenarioName } from '#contract/bench/source.ts'
 import { evaluateRawCurve } from '#domain/signal/loading/evaluateRawCurve.ts'
 import { listenedSession, playAmplifier, settingsWith, storedSamples } from '#tests/fakes/listenedSession.ts'
 

@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest'
 import { createLineParser } from '#acquisition/lineFormats/lineParser.ts'
 import { createRecordedSource, type RecordedSourceOptions } from '#acquisition/recordedSource.ts'
 import { createBenchModel } from '#acquisition/virtual/benchModel.ts'
-import type { LineFormatChoice, ScenarioName } from '#contract/settings/settings.ts'
+import type { LineFormatChoice, ScenarioName } from '#contract/bench/source.ts'
 import { movedClock } from '#tests/fakes/movedClock.ts'
 
 const recording = Uint8Array.from({ length: 1000 }, (_, i) => i % 256)

@@ -8,7 +8,7 @@ import {
   type NewReevaluationDecision,
 } from '#archive/reevaluation/reevaluations.ts'
 import type { EvaluationResult, NewEvaluation } from '#contract/breaks/evaluation.ts'
-import type { ForceScale } from '#contract/calibration/force.ts'
+import type { ForceScale } from '#contract/calibration/forceScale.ts'
 import { forceOfReading } from '#domain/calibration/scale/forceScale.ts'
 import { morning } from './storedStudy.ts'
 

@@ -6,10 +6,11 @@ import { onTestFinished } from 'vitest'
 import { beginSession } from '#archive/bench/sessions.ts'
 import { appendSamples, beginBreak, finishBreak } from '#archive/breaks/breaks.ts'
 import { migrate, migrations } from '#archive/core/migrate.ts'
-import type { BreakHeader, SampleBlock } from '#contract/breaks/break.ts'
+import type { BreakHeader } from '#contract/breaks/capture.ts'
+import type { SampleBlock } from '#contract/breaks/curve.ts'
 import { detectionSettings } from '#contract/breaks/detection.ts'
 import type { Evaluation, NewEvaluation } from '#contract/breaks/evaluation.ts'
-import type { ForceScale } from '#contract/calibration/force.ts'
+import type { ForceScale } from '#contract/calibration/forceScale.ts'
 import type { SpecimenFields } from '#contract/specimens/specimen.ts'
 
 // Pieces of the invented Saltmarsh Boatyard School study that the tests of the archive store.

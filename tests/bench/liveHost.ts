@@ -1,7 +1,7 @@
 import { join } from 'node:path'
 import { monitorEventLoopDelay } from 'node:perf_hooks'
 import { systemClock } from '#acquisition/clock.ts'
-import type { SourceChoice } from '#contract/settings/settings.ts'
+import type { SourceChoice } from '#contract/bench/source.ts'
 import { listRealPorts, openOwnArchive, openRealSource } from '#engine/core/realParts.ts'
 import { createEngine } from '#engine/createEngine.ts'
 import { startLoopback } from '#shells/loopback/server.ts'

@@ -1,6 +1,6 @@
 import type { Archive } from '#archive/archive.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
-import type { ForceScale } from '#contract/calibration/force.ts'
+import type { ForceScale } from '#contract/calibration/forceScale.ts'
 import { evaluationOf, header, morning, scale, session } from '../archive/storedStudy.ts'
 
 /** Where a made curve rests, climbs and falls; times in ms, one sample each. */

@@ -2,10 +2,10 @@ import type { CaptureListener } from '#acquisition/captureEvents.ts'
 import { type CaptureSessionOptions, type RunningSession, startCaptureSession } from '#acquisition/captureSession.ts'
 import { createVirtualAmplifier, type VirtualAmplifierOptions } from '#acquisition/virtual/virtualAmplifier.ts'
 import type { LiveFrame, SignalState } from '#contract/bench/bench.ts'
-import type { SampleBlock } from '#contract/breaks/break.ts'
+import type { SampleBlock } from '#contract/breaks/curve.ts'
 import { type DetectionSettings, detectionSettings } from '#contract/breaks/detection.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
-import type { Tare } from '#contract/calibration/force.ts'
+import type { Tare } from '#contract/calibration/forceScale.ts'
 import { createSteppedClock, type SteppedClock } from '#engine/core/steppedClock.ts'
 
 export type HeardCapture = {

@@ -3,7 +3,8 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
 import { openArchive } from '#archive/core/openArchive.ts'
-import type { BreakRecord, RawCurve } from '#contract/breaks/break.ts'
+import type { BreakRecord } from '#contract/breaks/break.ts'
+import type { RawCurve } from '#contract/breaks/curve.ts'
 import { startCommand } from './commandProcess.ts'
 
 export type PortCapture = {

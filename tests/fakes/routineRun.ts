@@ -1,6 +1,7 @@
 import { type BenchModel, type BenchSamples, createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import { type Characteristic, curvedCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
-import { type CalibrationPlan, calibrationPlan, type WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
+import { type CalibrationPlan, calibrationPlan } from '#contract/calibration/calibrationPlan.ts'
+import type { WeightEntry } from '#contract/calibration/weight.ts'
 import { plannedForces } from '#domain/calibration/routinePlan.ts'
 import { type CalibrationRoutine, createCalibrationRoutine } from '#engine/calibration/routine/calibrationRoutine.ts'
 import { createSteppedClock } from '#engine/core/steppedClock.ts'

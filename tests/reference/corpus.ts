@@ -1,9 +1,9 @@
 import { type BenchSamples, createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import type { LoadingKind } from '#acquisition/virtual/loadingPlan.ts'
 import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
+import { type ScenarioName, scenarioName } from '#contract/bench/source.ts'
 import { type DetectionSettings, detectionSettings } from '#contract/breaks/detection.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
-import { type ScenarioName, scenarioName } from '#contract/settings/settings.ts'
 import { createBreakDetector } from '#domain/signal/loading/breakDetector.ts'
 
 /** Everything that a specimen of the virtual bench may do under load. */

@@ -9,9 +9,9 @@ import { addReevaluated, beginReevaluation, endReevaluation } from '#archive/ree
 import { addSpecimens } from '#archive/specimens/specimens.ts'
 import { verify } from '#archive/verify/verify.ts'
 import type { NewEvaluation } from '#contract/breaks/evaluation.ts'
-import type { ForceScale } from '#contract/calibration/force.ts'
+import type { ForceScale } from '#contract/calibration/forceScale.ts'
 import { Trouble } from '#contract/errors.ts'
-import { listQuery } from '#contract/keeping/archive.ts'
+import { listQuery } from '#contract/listQuery.ts'
 import { decide } from '../archive/storedReevaluation.ts'
 import {
   archiveInMemory,

@@ -1,7 +1,7 @@
 import { type BenchSamples, createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
+import { type ScenarioName, scenarioName } from '#contract/bench/source.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
-import { type ScenarioName, scenarioName } from '#contract/settings/settings.ts'
 import { type BenchRunOptions, runBench } from './corpus.ts'
 
 /** What the curves of one scenario, rate and noise gave. */

@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process'
 import { join } from 'node:path'
 import { openArchive } from '#archive/core/openArchive.ts'
-import type { RawCurve } from '#contract/breaks/break.ts'
+import type { RawCurve } from '#contract/breaks/curve.ts'
 import { knownSamples } from './knownSamples.ts'
 
 /** What the archive had acknowledged before its program was killed, by break. */

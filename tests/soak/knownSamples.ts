@@ -1,4 +1,4 @@
-import type { SampleBlock } from '#contract/breaks/break.ts'
+import type { SampleBlock } from '#contract/breaks/curve.ts'
 
 /** Samples of one capture that follow from its number alone, so that both sides of a killed process know what must be stored. */
 export function knownSamples(seed: number, start: number, count: number): SampleBlock {

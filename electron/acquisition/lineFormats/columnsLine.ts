@@ -1,5 +1,5 @@
+import type { ColumnName } from '#contract/bench/source.ts'
 import { Trouble } from '#contract/errors.ts'
-import type { ColumnName } from '#contract/settings/settings.ts'
 import { type ScannedNumber, scanDecimal } from './decimalNumber.ts'
 import { isBlank, type LineDecoder } from './lineDecoder.ts'
 

@@ -1,4 +1,4 @@
-import type { ReadingUnit } from '#contract/calibration/force.ts'
+import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 
 /** Takes one line apart. After `decode` said true, the fields hold what the line says; NaN for what it does not. */
 export type LineDecoder = {

@@ -1,4 +1,4 @@
-import type { LineFormatChoice } from '#contract/settings/settings.ts'
+import type { LineFormatChoice } from '#contract/bench/source.ts'
 import { createReadingBatch } from '../readingBatch.ts'
 import { type BatchParser, createBatchParser, longestLine } from './batchParser.ts'
 

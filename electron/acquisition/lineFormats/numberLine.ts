@@ -1,4 +1,4 @@
-import type { ReadingUnit } from '#contract/calibration/force.ts'
+import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import { type ScannedNumber, scanDecimal } from './decimalNumber.ts'
 import { isBlank, type LineDecoder } from './lineDecoder.ts'
 

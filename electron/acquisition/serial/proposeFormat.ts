@@ -1,5 +1,5 @@
 import type { Listening } from '#contract/bench/bench.ts'
-import type { ColumnName, LineFormatChoice } from '#contract/settings/settings.ts'
+import type { ColumnName, LineFormatChoice } from '#contract/bench/source.ts'
 import { createLineParser } from '../lineFormats/lineParser.ts'
 
 export const commonBaudRates = [115_200, 57_600, 38_400, 19_200, 9600, 230_400, 921_600] as const

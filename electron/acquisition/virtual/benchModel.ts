@@ -1,4 +1,4 @@
-import type { ScenarioName } from '#contract/settings/settings.ts'
+import type { ScenarioName } from '#contract/bench/source.ts'
 import { createRandom } from '#domain/numbers/random.ts'
 import { createDisturbances, type DisturbanceOptions } from './disturbances.ts'
 import { type Faults, planGaps, planGlitches } from './faults.ts'

@@ -1,4 +1,4 @@
-import type { ScenarioName } from '#contract/settings/settings.ts'
+import type { ScenarioName } from '#contract/bench/source.ts'
 import type { RandomStream } from '#domain/numbers/random.ts'
 import { crackOf, driveTo, holdLoad, type LoadHigh, letDown, pumpTo, releaseAfterBreak, seat } from './loadingMoves.ts'
 import { forceAt, LoadBuilder, type LoadSegment } from './loadSegment.ts'

@@ -1,4 +1,4 @@
-import type { LineFormatChoice } from '#contract/settings/settings.ts'
+import type { LineFormatChoice } from '#contract/bench/source.ts'
 import { type BenchModel, type BenchModelOptions, type BenchSamples, createBenchModel } from './benchModel.ts'
 import { createLineEncoder } from './virtualLines.ts'
 

@@ -1,4 +1,4 @@
-import type { ColumnName, LineFormatChoice } from '#contract/settings/settings.ts'
+import type { ColumnName, LineFormatChoice } from '#contract/bench/source.ts'
 import { createRandom } from '#domain/numbers/random.ts'
 import type { BenchSamples } from './benchModel.ts'
 import { LineWriter } from './lineWriter.ts'

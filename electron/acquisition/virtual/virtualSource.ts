@@ -1,5 +1,5 @@
+import type { LineFormatChoice } from '#contract/bench/source.ts'
 import { Trouble } from '#contract/errors.ts'
-import type { LineFormatChoice } from '#contract/settings/settings.ts'
 import type { ByteListener, ByteSource } from '../byteSource.ts'
 import type { Clock } from '../clock.ts'
 import type { LoadingTruth } from './loadingTruth.ts'

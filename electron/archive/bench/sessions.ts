@@ -1,5 +1,5 @@
 import type Database from 'better-sqlite3'
-import type { CaptureSession } from '#contract/breaks/break.ts'
+import type { CaptureSession } from '#contract/bench/session.ts'
 import { appendLedger } from '../core/ledger.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'

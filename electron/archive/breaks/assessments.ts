@@ -1,5 +1,5 @@
 import type Database from 'better-sqlite3'
-import { type Assessment, assessment } from '#contract/breaks/break.ts'
+import { type Assessment, assessment } from '#contract/breaks/assessment.ts'
 import { addLedgeredRow } from '../core/ledgeredRow.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'

@@ -1,5 +1,5 @@
 import type Database from 'better-sqlite3'
-import { type BreakEnd, type BreakHeader, breakHeader, type Ending } from '#contract/breaks/break.ts'
+import { type BreakEnd, type BreakHeader, breakHeader, type Ending } from '#contract/breaks/capture.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'
 

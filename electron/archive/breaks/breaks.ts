@@ -1,5 +1,6 @@
 import type Database from 'better-sqlite3'
-import type { BreakEnd, BreakHeader, Ending, RawCurve, SampleBlock } from '#contract/breaks/break.ts'
+import type { BreakEnd, BreakHeader, Ending } from '#contract/breaks/capture.ts'
+import type { RawCurve, SampleBlock } from '#contract/breaks/curve.ts'
 import type { NewEvaluation } from '#contract/breaks/evaluation.ts'
 import { readSession } from '../bench/sessions.ts'
 import { canonicalJson } from '../core/canonicalJson.ts'

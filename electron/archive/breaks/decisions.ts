@@ -1,5 +1,5 @@
 import type Database from 'better-sqlite3'
-import { type Decision, decision, type NewDecision } from '#contract/breaks/break.ts'
+import { type Decision, decision, type NewDecision } from '#contract/breaks/decision.ts'
 import { addLedgeredRow } from '../core/ledgeredRow.ts'
 import { prepared } from '../core/prepared.ts'
 import { conflict, notFound } from '../core/recordTrouble.ts'

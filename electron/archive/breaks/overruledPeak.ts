@@ -1,5 +1,5 @@
 import type Database from 'better-sqlite3'
-import type { ForceScale, ReadingUnit } from '#contract/calibration/force.ts'
+import type { ForceScale, ReadingUnit } from '#contract/calibration/forceScale.ts'
 import { forceOfReading } from '#domain/calibration/scale/forceScale.ts'
 import { prepared } from '../core/prepared.ts'
 

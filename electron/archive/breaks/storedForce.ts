@@ -1,4 +1,4 @@
-import type { ForceScale, ReadingUnit } from '#contract/calibration/force.ts'
+import type { ForceScale, ReadingUnit } from '#contract/calibration/forceScale.ts'
 
 /** Newtons in one unit; exact by definition: 1 lbf = 4.4482216152605 N, g_n = 9.80665 m/s2. */
 const newtons: Readonly<Record<Exclude<ReadingUnit, 'counts'>, number>> = {

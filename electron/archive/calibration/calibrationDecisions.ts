@@ -1,5 +1,5 @@
 import type Database from 'better-sqlite3'
-import { type CalibrationDecision, calibrationDecision } from '#contract/calibration/calibrationUse.ts'
+import { type CalibrationDecision, calibrationDecision } from '#contract/calibration/calibrationRecords.ts'
 import { addLedgeredRow } from '../core/ledgeredRow.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'

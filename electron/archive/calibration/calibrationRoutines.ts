@@ -1,10 +1,7 @@
 import type Database from 'better-sqlite3'
-import type { CalibrationReading } from '#contract/calibration/calibration.ts'
-import {
-  type BrokenOffRoutine,
-  brokenOffRoutine,
-  type CalibrationPlan,
-} from '#contract/calibration/calibrationRoutine.ts'
+import type { CalibrationPlan } from '#contract/calibration/calibrationPlan.ts'
+import { type BrokenOffRoutine, brokenOffRoutine } from '#contract/calibration/calibrationRoutine.ts'
+import type { CalibrationReading } from '#contract/calibration/reading.ts'
 import { canonicalJson } from '../core/canonicalJson.ts'
 import { addLedgeredRow } from '../core/ledgeredRow.ts'
 import { prepared } from '../core/prepared.ts'

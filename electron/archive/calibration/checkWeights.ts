@@ -1,5 +1,5 @@
 import type Database from 'better-sqlite3'
-import { type CheckWeightReading, checkWeightReading } from '#contract/calibration/calibration.ts'
+import { type CheckWeightReading, checkWeightReading } from '#contract/calibration/checkWeight.ts'
 import { addLedgeredRow } from '../core/ledgeredRow.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'

@@ -1,5 +1,5 @@
 import type Database from 'better-sqlite3'
-import { type KeptWeights, keptWeights as schema, type WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
+import { type KeptWeights, keptWeights as schema, type WeightEntry } from '#contract/calibration/weight.ts'
 import { canonicalJson } from '../core/canonicalJson.ts'
 import { addLedgeredRow } from '../core/ledgeredRow.ts'
 import { prepared } from '../core/prepared.ts'

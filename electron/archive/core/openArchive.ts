@@ -1,5 +1,6 @@
 import { Trouble } from '#contract/errors.ts'
-import type { Progress, VerifyReport } from '#contract/keeping/archive.ts'
+import type { VerifyReport } from '#contract/keeping/archive.ts'
+import type { Progress } from '#contract/tasks.ts'
 import type { Topic } from '#contract/topics.ts'
 import type { Archive } from '../archive.ts'
 import type { MethodName } from '../methods.ts'

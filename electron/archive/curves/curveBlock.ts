@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import type { SampleBlock } from '#contract/breaks/break.ts'
+import type { SampleBlock } from '#contract/breaks/curve.ts'
 import { packedLength, packNumbers, unpackNumbers } from './bitPacking.ts'
 import { decimalReadings, powerOfTen } from './decimals.ts'
 

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import type { SampleBlock } from '#contract/breaks/break.ts'
+import type { SampleBlock } from '#contract/breaks/curve.ts'
 
 /** Longest text of one sample: 16 digits, comma, 25 characters of a double, new line. */
 const longestLine = 48

@@ -1,5 +1,5 @@
 import type Database from 'better-sqlite3'
-import type { SampleBlock } from '#contract/breaks/break.ts'
+import type { SampleBlock } from '#contract/breaks/curve.ts'
 import { Trouble } from '#contract/errors.ts'
 import { prepared } from '../core/prepared.ts'
 import { type CurveBlock, decodeBlock, encodeBlock } from './curveBlock.ts'

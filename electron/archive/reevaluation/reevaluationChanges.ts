@@ -1,6 +1,6 @@
 import type Database from 'better-sqlite3'
 import type { CurveEvent, Flag, Outcome } from '#contract/breaks/evaluation.ts'
-import type { ChangesPage, ChangesQuery, ResultChange } from '#contract/reevaluation/reevaluation.ts'
+import type { ChangesPage, ChangesQuery, ResultChange } from '#contract/reevaluation/changes.ts'
 import { prepared } from '../core/prepared.ts'
 import { type OverruledRow, overruledColumns, overruledFromRow } from '../lists/summaries.ts'
 import { readReevaluation } from './reevaluations.ts'

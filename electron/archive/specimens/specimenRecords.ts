@@ -1,5 +1,5 @@
 import type Database from 'better-sqlite3'
-import type { SpecimenRecord, SpecimenSummary } from '#contract/breaks/break.ts'
+import type { SpecimenRecord, SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'
 import { type BreakSummaryRow, breakSummaryFromRow, breakSummaryText, specimenSummary } from '../lists/summaries.ts'

@@ -1,5 +1,6 @@
 import type Database from 'better-sqlite3'
-import type { Progress, VerifyReport } from '#contract/keeping/archive.ts'
+import type { VerifyReport } from '#contract/keeping/archive.ts'
+import type { Progress } from '#contract/tasks.ts'
 import type { Fault, Report } from '../core/fault.ts'
 import { verifyCalibrations } from './verifyCalibrations.ts'
 import { verifyCurrent } from './verifyCurrent.ts'

@@ -1,5 +1,5 @@
 import type Database from 'better-sqlite3'
-import type { ForceScale } from '#contract/calibration/force.ts'
+import type { ForceScale } from '#contract/calibration/forceScale.ts'
 import { forceOfReading } from '../breaks/storedForce.ts'
 import { routineReadings } from '../calibration/calibrationRoutines.ts'
 import { storedCalibration } from '../calibration/calibrations.ts'

@@ -1,8 +1,10 @@
 import * as z from 'zod'
-import { breakSummary, specimenSummary } from '../breaks/break.ts'
-import { finite, forceScale, id, isoDate, tare } from '../calibration/force.ts'
+import { breakSummary } from '../breaks/break.ts'
+import { forceScale, tare } from '../calibration/forceScale.ts'
 import { troubleMessage } from '../errors.ts'
-import { lineFormatChoice, sourceChoice } from '../settings/settings.ts'
+import { specimenSummary } from '../specimens/specimenRecord.ts'
+import { finite, id, isoDate } from '../values.ts'
+import { lineFormatChoice, sourceChoice } from './source.ts'
 
 export const serialPort = z.strictObject({
   path: z.string(),

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { finite, positive } from '../calibration/force.ts'
+import { finite, positive } from '../values.ts'
 
 const share = finite.gt(0).lt(1)
 

@@ -1,5 +1,6 @@
 import * as z from 'zod'
-import { finite, forceScale, id, isoInstant } from '../calibration/force.ts'
+import { forceScale } from '../calibration/forceScale.ts'
+import { finite, id, isoInstant } from '../values.ts'
 import { detectionSettings } from './detection.ts'
 
 export const outcome = z.enum(['break', 'unloading', 'none'])

@@ -1,10 +1,13 @@
 import * as z from 'zod'
-import { finite, id, positive } from '../calibration/force.ts'
-import { listQuery } from '../keeping/archive.ts'
-import { changesPage, changesQuery, reevaluation, reevaluationSummary } from '../reevaluation/reevaluation.ts'
-import { signature } from '../specimens/specimen.ts'
-import { breakRecord, forceCurve } from './break.ts'
-import { comparison, comparisonRequest, curveFilter } from './curveViews.ts'
+import { listQuery } from '../listQuery.ts'
+import { changesPage, changesQuery } from '../reevaluation/changes.ts'
+import { reevaluation, reevaluationSummary } from '../reevaluation/reevaluation.ts'
+import { signature } from '../signature.ts'
+import { finite, id, positive } from '../values.ts'
+import { breakRecord } from './break.ts'
+import { comparison, comparisonRequest } from './comparison.ts'
+import { forceCurve } from './curve.ts'
+import { curveFilter } from './curveFilter.ts'
 
 const nothing = z.strictObject({})
 const breakId = z.strictObject({ breakId: id })

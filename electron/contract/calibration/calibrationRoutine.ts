@@ -1,83 +1,10 @@
 import * as z from 'zod'
 import { troubleMessage } from '../errors.ts'
-import { calibrationReading, gravityChoice, loadDirection, oimlClass, weightMaterial } from './calibration.ts'
-import { finite, isoInstant, positive, readingUnit } from './force.ts'
-
-/** A weight as the person types it. Masses and densities are judged with a sentence of their own, so any number may come in. */
-export const weightEntry = z.strictObject({
-  name: z.string().trim().min(1).max(200),
-  nominalKg: finite,
-  conventionalMassKg: finite.nullable().default(null),
-  tolerance: z.discriminatedUnion('kind', [
-    z.strictObject({ kind: z.literal('oiml'), class: oimlClass }),
-    z.strictObject({ kind: z.literal('own'), halfWidthKg: finite }),
-  ]),
-  density: z.discriminatedUnion('kind', [
-    z.strictObject({ kind: z.literal('material'), material: weightMaterial }),
-    z.strictObject({ kind: z.literal('typed'), kgPerM3: finite }),
-  ]),
-})
-export type WeightEntry = z.infer<typeof weightEntry>
-
-/** The weights of the shop as they were saved last; none were saved when savedAt is null. */
-export const keptWeights = z.strictObject({
-  weights: z.array(weightEntry),
-  savedAt: isoInstant.nullable(),
-  by: z.string(),
-})
-export type KeptWeights = z.infer<typeof keptWeights>
-
-/** Gravity, air and lever: what turns a weight into a force. */
-export const loadingConditions = z.strictObject({
-  gravity: gravityChoice,
-  airDensityKgPerM3: finite.default(1.2),
-  /** Force on the cell over weight force; 1: the weights hang on the cell itself. */
-  leverRatio: finite.default(1),
-  leverHalfWidthPercent: finite.default(0),
-})
-export type LoadingConditionsEntry = z.infer<typeof loadingConditions>
-
-/** What is going to be done: which weights, in which steps, how often, and how long each reading is averaged. */
-export const calibrationPlan = z.strictObject({
-  weights: z.array(weightEntry),
-  /** Stacks by the names of their weights, increasing. Zero is not among them: it is read before and after each run. */
-  steps: z.array(z.array(z.string().trim()).min(1)).min(1).max(40),
-  runs: z.int().min(1).max(10).default(3),
-  /** Each run goes down again through the same steps. */
-  decreasing: z.boolean().default(false),
-  preloads: z.int().min(0).max(10).default(3),
-  conditions: loadingConditions,
-  /** Null: the capacity that the bench knows. */
-  capacityN: positive.nullable().default(null),
-  /** Resolution of the reading in its own unit; null: not known. */
-  resolution: positive.nullable().default(null),
-  temperatureStartC: finite.nullable().default(null),
-  temperatureNote: z.string().max(4000).default(''),
-  /** Readings are averaged over so many seconds once they are steady. */
-  averageS: finite.min(0.5).max(60).default(2),
-  /** A reading that has not become steady after so many seconds is given up. */
-  steadyWithinS: finite.min(2).max(600).default(60),
-  /** The highest load of the last run is left on so long, s, and read at 30 s and at the end; null: creep is not measured. */
-  creepHoldS: finite.min(60).max(600).nullable().default(null),
-})
-export type CalibrationPlan = z.infer<typeof calibrationPlan>
-
-/** A plan in newtons. Shares are half-widths of what is believed, over the force. */
-export const plannedForces = z.strictObject({
-  gMPerS2: positive,
-  gravityShare: finite.nonnegative(),
-  capacityN: positive.nullable(),
-  steps: z.array(
-    z.strictObject({
-      weights: z.array(z.string()),
-      massKg: positive,
-      forceN: positive,
-      weightsShare: finite.nonnegative(),
-      buoyancyShare: finite.nonnegative(),
-    }),
-  ),
-})
-export type PlannedForces = z.infer<typeof plannedForces>
+import { finite, isoInstant, positive } from '../values.ts'
+import { calibrationAssessment, creepResult } from './calibrationAssessment.ts'
+import { calibrationPlan } from './calibrationPlan.ts'
+import { readingUnit } from './forceScale.ts'
+import { calibrationReading, calibrationRow, loadDirection } from './reading.ts'
 
 /**
  * planning: no routine runs. preloading: load and unload once more. zero: take all weights off, then go on. step: hang
@@ -184,3 +111,11 @@ export const brokenOffRoutine = z.strictObject({
   readings: z.array(calibrationReading),
 })
 export type BrokenOffRoutine = z.infer<typeof brokenOffRoutine>
+
+/** Readings of the routine judged as chosen, with the rows that entered. */
+export const routineAssessment = z.strictObject({
+  rows: z.array(calibrationRow),
+  creep: z.array(creepResult),
+  assessment: calibrationAssessment,
+})
+export type RoutineAssessment = z.infer<typeof routineAssessment>

@@ -1,22 +1,12 @@
 import * as z from 'zod'
-import { calibration, gravityChoice } from './calibration.ts'
-import {
-  assessmentChoices,
-  brokenOffRoutine,
-  calibrationPlan,
-  keptWeights,
-  routineState,
-  weightEntry,
-} from './calibrationRoutine.ts'
-import {
-  calibrationDecision,
-  calibrationDrift,
-  calibrationSummary,
-  checkHistory,
-  checkState,
-  routineAssessment,
-} from './calibrationUse.ts'
-import { finite, id, isoDate } from './force.ts'
+import { finite, id, isoDate } from '../values.ts'
+import { calibration } from './calibration.ts'
+import { calibrationPlan } from './calibrationPlan.ts'
+import { calibrationDecision, calibrationDrift, calibrationSummary } from './calibrationRecords.ts'
+import { assessmentChoices, brokenOffRoutine, routineAssessment, routineState } from './calibrationRoutine.ts'
+import { checkHistory, checkState } from './checkWeight.ts'
+import { gravityChoice } from './loading.ts'
+import { keptWeights, weightEntry } from './weight.ts'
 
 const nothing = z.strictObject({})
 const words = z.string().trim().max(200)

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { finite, positive } from '../calibration/force.ts'
+import { finite, positive } from '../values.ts'
 
 /** Least and most of a figure; null: no limit on that side. */
 const limits = z.strictObject({ least: finite.nonnegative().nullable(), most: finite.nonnegative().nullable() })

@@ -1,7 +1,5 @@
 import * as z from 'zod'
-import { finite, id, isoDate, isoInstant, positive } from '../calibration/force.ts'
-
-const words = z.string().trim().max(200)
+import { finite, id, isoDate, isoInstant, positive, words } from '../values.ts'
 
 /** What the person knows of one block pair. Lengths in mm, area in mm2. */
 export const specimenFields = z.strictObject({
@@ -24,10 +22,6 @@ export const specimenFields = z.strictObject({
   demo: z.boolean().default(false),
 })
 export type SpecimenFields = z.infer<typeof specimenFields>
-
-/** Who made a correction and why. */
-export const signature = z.strictObject({ by: words.min(1), reason: z.string().trim().min(1).max(1000) })
-export type Signature = z.infer<typeof signature>
 
 /** One version of a specimen's fields; the newest is in force, the older ones stay. */
 export const specimen = z.strictObject({

@@ -1,9 +1,5 @@
-import type {
-  CalibrationRow,
-  CalibrationStep,
-  DegreeProposal,
-  LackOfFitTest,
-} from '#contract/calibration/calibration.ts'
+import type { CalibrationStep, DegreeProposal, LackOfFitTest } from '#contract/calibration/calibrationAssessment.ts'
+import type { CalibrationRow } from '#contract/calibration/reading.ts'
 import type { CalibrationOptions } from './calibrationOptions.ts'
 import { significance } from './fit/degreeProposal.ts'
 import { resolutionMultiple } from './steps/verifiedRange.ts'

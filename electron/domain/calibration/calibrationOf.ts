@@ -1,4 +1,5 @@
-import type { CalibrationAssessment, CalibrationRow, LackOfFitTest } from '#contract/calibration/calibration.ts'
+import type { CalibrationAssessment, LackOfFitTest } from '#contract/calibration/calibrationAssessment.ts'
+import type { CalibrationRow } from '#contract/calibration/reading.ts'
 import { Trouble } from '#contract/errors.ts'
 import { calibrationNotes } from './calibrationNotes.ts'
 import { type CalibrationOptions, defaultCalibrationOptions } from './calibrationOptions.ts'

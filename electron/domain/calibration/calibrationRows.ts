@@ -1,4 +1,4 @@
-import type { CalibrationRow } from '#contract/calibration/calibration.ts'
+import type { CalibrationRow } from '#contract/calibration/reading.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { CalibrationOptions } from './calibrationOptions.ts'
 import { forceSteps } from './steps/forceSteps.ts'

@@ -1,11 +1,7 @@
-import type { Weight } from '#contract/calibration/calibration.ts'
-import type {
-  CalibrationPlan,
-  LoadingConditionsEntry,
-  PlannedForces,
-  RoutinePosition,
-  WeightEntry,
-} from '#contract/calibration/calibrationRoutine.ts'
+import type { CalibrationPlan, PlannedForces } from '#contract/calibration/calibrationPlan.ts'
+import type { RoutinePosition } from '#contract/calibration/calibrationRoutine.ts'
+import type { LoadingConditionsEntry } from '#contract/calibration/loading.ts'
+import type { Weight, WeightEntry } from '#contract/calibration/weight.ts'
 import { Trouble } from '#contract/errors.ts'
 import { forceSteps } from './steps/forceSteps.ts'
 import { localGravity } from './weights/localGravity.ts'

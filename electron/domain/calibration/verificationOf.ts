@@ -1,6 +1,6 @@
 import type { Flag } from '#contract/breaks/evaluation.ts'
 import type { Calibration } from '#contract/calibration/calibration.ts'
-import type { Verification } from '#contract/calibration/calibrationUse.ts'
+import type { Verification } from '#contract/calibration/verification.ts'
 import { uncertaintyAt } from './uncertainty/uncertaintyAt.ts'
 
 /** What of a calibration a result is held against. */

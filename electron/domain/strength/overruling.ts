@@ -1,4 +1,6 @@
-import type { BreakRecord, PickedSample, RawCurve } from '#contract/breaks/break.ts'
+import type { BreakRecord } from '#contract/breaks/break.ts'
+import type { RawCurve } from '#contract/breaks/curve.ts'
+import type { PickedSample } from '#contract/breaks/decision.ts'
 import type { Evaluation } from '#contract/breaks/evaluation.ts'
 import { Trouble } from '#contract/errors.ts'
 import { taredForce } from '../calibration/scale/forceScale.ts'

@@ -1,6 +1,6 @@
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import type { Evaluation } from '#contract/breaks/evaluation.ts'
-import type { ForceScale } from '#contract/calibration/force.ts'
+import type { ForceScale } from '#contract/calibration/forceScale.ts'
 
 /** The evaluation that counts, which is not always the newest; null: there is none yet. */
 export function resultInForce({

@@ -1,4 +1,5 @@
-import type { BreakRecord, Decision, SetAsideCause } from '#contract/breaks/break.ts'
+import type { BreakRecord } from '#contract/breaks/break.ts'
+import type { Decision, SetAsideCause } from '#contract/breaks/decision.ts'
 import type { reviewProcedures } from '#contract/breaks/reviewProcedures.ts'
 import type { Handlers } from '#contract/procedures.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'

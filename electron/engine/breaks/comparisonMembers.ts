@@ -1,6 +1,6 @@
 import type { Archive } from '#archive/archive.ts'
 import type { BreakRecord } from '#contract/breaks/break.ts'
-import type { Comparison, ComparisonRequest } from '#contract/breaks/curveViews.ts'
+import type { Comparison, ComparisonRequest } from '#contract/breaks/comparison.ts'
 import { Trouble } from '#contract/errors.ts'
 import { forceOfReading } from '#domain/calibration/scale/forceScale.ts'
 import type { Extent } from '#domain/signal/compare/comparisonGrid.ts'

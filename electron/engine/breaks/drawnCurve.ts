@@ -1,4 +1,5 @@
-import type { BreakRecord, ForceCurve, RawCurve } from '#contract/breaks/break.ts'
+import type { BreakRecord } from '#contract/breaks/break.ts'
+import type { ForceCurve, RawCurve } from '#contract/breaks/curve.ts'
 import { taredForce } from '#domain/calibration/scale/forceScale.ts'
 import { type Curve, cutToRange, thinByMinMax } from '#domain/signal/stream/thinning.ts'
 import { scaleInForce } from '#domain/strength/resultInForce.ts'

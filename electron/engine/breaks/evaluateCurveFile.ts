@@ -1,6 +1,6 @@
 import { detectionSettings } from '#contract/breaks/detection.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
-import type { ForceScale } from '#contract/calibration/force.ts'
+import type { ForceScale } from '#contract/calibration/forceScale.ts'
 import { Trouble } from '#contract/errors.ts'
 import { calibratedScale } from '#domain/calibration/scale/calibratedScale.ts'
 import { forceOfReading } from '#domain/calibration/scale/forceScale.ts'

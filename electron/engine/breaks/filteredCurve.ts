@@ -1,5 +1,6 @@
-import type { BreakRecord, ForceCurve, RawCurve } from '#contract/breaks/break.ts'
-import type { CurveFilter } from '#contract/breaks/curveViews.ts'
+import type { BreakRecord } from '#contract/breaks/break.ts'
+import type { ForceCurve, RawCurve } from '#contract/breaks/curve.ts'
+import type { CurveFilter } from '#contract/breaks/curveFilter.ts'
 import { Trouble } from '#contract/errors.ts'
 import { filterCurve } from '#domain/signal/filters/filterCurve.ts'
 import { filterName } from '#domain/signal/filters/filterName.ts'

@@ -1,7 +1,8 @@
-import type { BreakRecord, NewDecision } from '#contract/breaks/break.ts'
+import type { BreakRecord } from '#contract/breaks/break.ts'
+import type { NewDecision } from '#contract/breaks/decision.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { Handlers } from '#contract/procedures.ts'
-import type { Signature } from '#contract/specimens/specimen.ts'
+import type { Signature } from '#contract/signature.ts'
 import { pickedSample, prematureSample } from '#domain/strength/overruling.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
 

@@ -1,4 +1,5 @@
-import type { BreakRecord, BreakSummary, RawCurve } from '#contract/breaks/break.ts'
+import type { BreakRecord, BreakSummary } from '#contract/breaks/break.ts'
+import type { RawCurve } from '#contract/breaks/curve.ts'
 import { taredForce } from '#domain/calibration/scale/forceScale.ts'
 import { scaleInForce } from '#domain/strength/resultInForce.ts'
 import { type CurveRows, curveCsvText } from '#exchange/csv/curveCsv.ts'

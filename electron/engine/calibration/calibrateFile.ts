@@ -1,6 +1,7 @@
 import { basename } from 'node:path'
 import { systemClock } from '#acquisition/clock.ts'
-import type { CalibrationAssessment, CalibrationRow } from '#contract/calibration/calibration.ts'
+import type { CalibrationAssessment } from '#contract/calibration/calibrationAssessment.ts'
+import type { CalibrationRow } from '#contract/calibration/reading.ts'
 import { Trouble } from '#contract/errors.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
 import { agreeToInvert, keptSoFar } from '#domain/calibration/calibrationRows.ts'

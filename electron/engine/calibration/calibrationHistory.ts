@@ -1,5 +1,5 @@
 import type { Calibration } from '#contract/calibration/calibration.ts'
-import type { CalibrationDrift, CalibrationSummary } from '#contract/calibration/calibrationUse.ts'
+import type { CalibrationDrift, CalibrationSummary } from '#contract/calibration/calibrationRecords.ts'
 import { driftBetween, driftFigures } from '#domain/calibration/control/calibrationDrift.ts'
 import { isOverdue } from '#domain/calibration/dueDate.ts'
 

@@ -2,9 +2,9 @@ import type { ByteSource } from '#acquisition/byteSource.ts'
 import type { Clock } from '#acquisition/clock.ts'
 import type { Archive } from '#archive/archive.ts'
 import type { Listening, SerialPortInfo } from '#contract/bench/bench.ts'
+import type { SourceChoice } from '#contract/bench/source.ts'
 import type { EventName, PayloadOf } from '#contract/events.ts'
 import type { Handlers, OutputOf } from '#contract/procedures.ts'
-import type { SourceChoice } from '#contract/settings/settings.ts'
 
 /** The parts an engine is made of. A test hands in a recorded source, a temporary archive and a clock it moves. */
 export type EngineParts = {

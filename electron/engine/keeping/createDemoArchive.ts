@@ -1,5 +1,6 @@
 import { Trouble } from '#contract/errors.ts'
-import type { ArchiveInfo, Progress } from '#contract/keeping/archive.ts'
+import type { ArchiveInfo } from '#contract/keeping/archive.ts'
+import type { Progress } from '#contract/tasks.ts'
 import { openOwnArchive } from '../core/realParts.ts'
 import { fillDemo } from './fillDemo.ts'
 

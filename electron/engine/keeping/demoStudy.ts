@@ -1,5 +1,6 @@
-import type { FailurePattern, OverruledPeak, SetAsideCause } from '#contract/breaks/break.ts'
-import type { ScenarioName } from '#contract/settings/settings.ts'
+import type { ScenarioName } from '#contract/bench/source.ts'
+import type { FailurePattern } from '#contract/breaks/assessment.ts'
+import type { OverruledPeak, SetAsideCause } from '#contract/breaks/decision.ts'
 import { type SpecimenFields, specimenFields } from '#contract/specimens/specimen.ts'
 import { createRandom } from '#domain/numbers/random.ts'
 

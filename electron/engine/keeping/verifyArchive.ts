@@ -1,4 +1,5 @@
-import type { Progress, VerifyReport } from '#contract/keeping/archive.ts'
+import type { VerifyReport } from '#contract/keeping/archive.ts'
+import type { Progress } from '#contract/tasks.ts'
 import { readArchive } from '../core/readArchive.ts'
 
 /** Checks an archive that another program may be writing to. */

@@ -1,4 +1,5 @@
-import type { BreakEnd, BreakHeader, RawCurve } from '#contract/breaks/break.ts'
+import type { BreakEnd, BreakHeader } from '#contract/breaks/capture.ts'
+import type { RawCurve } from '#contract/breaks/curve.ts'
 import type { DetectionChange, DetectionSettings } from '#contract/breaks/detection.ts'
 import type { Evaluation, EvaluationResult, NewEvaluation } from '#contract/breaks/evaluation.ts'
 import type { Calibration } from '#contract/calibration/calibration.ts'

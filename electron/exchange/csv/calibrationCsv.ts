@@ -1,4 +1,4 @@
-import { type CalibrationRow, loadDirection } from '#contract/calibration/calibration.ts'
+import { type CalibrationRow, loadDirection } from '#contract/calibration/reading.ts'
 import { Trouble } from '#contract/errors.ts'
 import { csvRecords } from './csvRecords.ts'
 

@@ -1,4 +1,4 @@
-import type { CalibrationAssessment } from '#contract/calibration/calibration.ts'
+import type { CalibrationAssessment } from '#contract/calibration/calibrationAssessment.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { textOption, wordOption } from './optionValues.ts'

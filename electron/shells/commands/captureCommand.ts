@@ -1,4 +1,4 @@
-import { lineFormatName } from '#contract/settings/settings.ts'
+import { lineFormatName } from '#contract/bench/source.ts'
 import type { UnattendedEntry, UnattendedOptions } from '#engine/unattendedCapture.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'

@@ -1,4 +1,4 @@
-import { lineFormatName, scenarioName } from '#contract/settings/settings.ts'
+import { lineFormatName, scenarioName } from '#contract/bench/source.ts'
 import type { Command } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { columnsOption, numberOption, textOption, wordOption } from './optionValues.ts'

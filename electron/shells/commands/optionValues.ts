@@ -1,4 +1,4 @@
-import { type ColumnName, columnName } from '#contract/settings/settings.ts'
+import { type ColumnName, columnName } from '#contract/bench/source.ts'
 import type { CommandValues } from './command.ts'
 import { UsageError } from './command.ts'
 

@@ -1,4 +1,4 @@
-import type { LineFormatChoice } from '#contract/settings/settings.ts'
+import type { LineFormatChoice } from '#contract/bench/source.ts'
 
 /** A line format in words. */
 export function lineFormatWords(format: LineFormatChoice): string {

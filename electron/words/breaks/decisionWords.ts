@@ -1,4 +1,5 @@
-import type { BreakSummary, Decision, OverruledPeak, SetAsideCause } from '#contract/breaks/break.ts'
+import type { BreakSummary } from '#contract/breaks/break.ts'
+import type { Decision, OverruledPeak, SetAsideCause } from '#contract/breaks/decision.ts'
 import { flagNames } from './flagWords.ts'
 
 export const decisionWords: Record<Decision['kind'], string> = {

@@ -1,4 +1,5 @@
-import type { BreakSummary, Ending } from '#contract/breaks/break.ts'
+import type { BreakSummary } from '#contract/breaks/break.ts'
+import type { Ending } from '#contract/breaks/capture.ts'
 
 export const endingWords: Record<Ending, string> = {
   complete: 'ended by the break detector',

@@ -1,4 +1,4 @@
-import type { FailurePattern } from '#contract/breaks/break.ts'
+import type { FailurePattern } from '#contract/breaks/assessment.ts'
 
 export const patternNames: Record<FailurePattern, string> = {
   SF: 'substrate failure',

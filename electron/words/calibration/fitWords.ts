@@ -1,4 +1,4 @@
-import type { CalibrationAssessment } from '#contract/calibration/calibration.ts'
+import type { CalibrationAssessment } from '#contract/calibration/calibrationAssessment.ts'
 import { writeNumber } from '../units/numbers.ts'
 
 export const degreeWords = { 1: 'straight line', 2: 'parabola', 3: 'cubic' } as const

@@ -1,4 +1,4 @@
-import type { AccuracyClass } from '#contract/calibration/calibration.ts'
+import type { AccuracyClass } from '#contract/calibration/calibrationAssessment.ts'
 import type { Quantity } from '../units/quantities.ts'
 
 /** A class as it stands behind a number. */

@@ -1,4 +1,4 @@
-import type { CalibrationReading, LoadDirection } from '#contract/calibration/calibration.ts'
+import type { CalibrationReading, LoadDirection } from '#contract/calibration/reading.ts'
 
 export const directionWords: Record<LoadDirection, string> = { up: 'going up', down: 'going down' }
 

@@ -1,4 +1,4 @@
-import type { ForceScale } from '#contract/calibration/force.ts'
+import type { ForceScale } from '#contract/calibration/forceScale.ts'
 
 /** True unless the force rests on a calibration. */
 export function isUncalibrated(kind: ForceScale['kind']): boolean {

@@ -1,4 +1,4 @@
-import type { UncertaintySource } from '#contract/calibration/calibration.ts'
+import type { UncertaintySource } from '#contract/calibration/uncertainty.ts'
 import { writeNumber } from '../units/numbers.ts'
 
 /** Where a share of the uncertainty comes from, in words. */

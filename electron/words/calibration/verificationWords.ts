@@ -1,4 +1,4 @@
-import type { Verification } from '#contract/calibration/calibrationUse.ts'
+import type { Verification } from '#contract/calibration/verification.ts'
 import { writeNumber } from '../units/numbers.ts'
 import type { Quantity } from '../units/quantities.ts'
 import { rangeText } from './rangeWords.ts'

@@ -1,4 +1,4 @@
-import type { WeightMaterial } from '#contract/calibration/calibration.ts'
+import type { WeightMaterial } from '#contract/calibration/weight.ts'
 import { writeFixed } from '../units/numbers.ts'
 import type { Quantity } from '../units/quantities.ts'
 

@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import type { Progress } from '#contract/keeping/archive.ts'
+import type { Progress } from '#contract/tasks.ts'
 import { writeCount } from '#words/units/numbers.ts'
 import { useAction } from '../../host/useAction.ts'
 import { useAnswer } from '../../host/useAnswer.ts'

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react'
-import type { Progress } from '#contract/keeping/archive.ts'
 import type { ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
+import type { Progress } from '#contract/tasks.ts'
 import { useHost, useStore } from '../../host/hostContext.ts'
 import { useEvent } from '../../host/useEvent.ts'
 

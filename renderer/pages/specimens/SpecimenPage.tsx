@@ -1,6 +1,7 @@
 import { useState } from 'react'
-import type { BreakSummary, SpecimenRecord } from '#contract/breaks/break.ts'
+import type { BreakSummary } from '#contract/breaks/break.ts'
 import type { SpecimenFields } from '#contract/specimens/specimen.ts'
+import type { SpecimenRecord } from '#contract/specimens/specimenRecord.ts'
 import { overruledWords, setAsideWords } from '#words/breaks/decisionWords.ts'
 import { flagNames } from '#words/breaks/flagWords.ts'
 import { outcomeWord } from '#words/breaks/outcomeWords.ts'

@@ -1,4 +1,5 @@
-import type { BreakSummary, SpecimenSummary } from '#contract/breaks/break.ts'
+import type { BreakSummary } from '#contract/breaks/break.ts'
+import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
 import { overruledWords } from '#words/breaks/decisionWords.ts'
 import { flagListWords, flagNames } from '#words/breaks/flagWords.ts'
 import { isUncalibrated } from '#words/calibration/scaleWords.ts'

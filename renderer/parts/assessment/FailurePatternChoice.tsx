@@ -1,5 +1,5 @@
 import { useId } from 'react'
-import type { FailurePattern } from '#contract/breaks/break.ts'
+import type { FailurePattern } from '#contract/breaks/assessment.ts'
 import { patternNames, patternOrder } from '#words/breaks/patternWords.ts'
 
 /** The failure pattern by its EN ISO 10365 letters, the meaning of the chosen one in words below. */

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react'
-import type { ForceCurve } from '#contract/breaks/break.ts'
+import type { ForceCurve } from '#contract/breaks/curve.ts'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import { useHost } from '../../host/hostContext.ts'
 import { useQuantities } from '../../host/useQuantities.ts'

@@ -1,4 +1,4 @@
-import type { CurveFilter } from '#contract/breaks/curveViews.ts'
+import type { CurveFilter } from '#contract/breaks/curveFilter.ts'
 import type { TroubleMessage } from '#contract/errors.ts'
 
 /** What is shown of a curve beside itself. */

@@ -1,4 +1,5 @@
-import type { ForceCurve, OverruledPeak } from '#contract/breaks/break.ts'
+import type { ForceCurve } from '#contract/breaks/curve.ts'
+import type { OverruledPeak } from '#contract/breaks/decision.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 import { eventNames } from '#words/breaks/eventWords.ts'
 import {

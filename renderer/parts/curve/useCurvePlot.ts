@@ -1,5 +1,6 @@
 import { type RefObject, useEffect, useRef, useState } from 'react'
-import type { BreakRecord, ForceCurve } from '#contract/breaks/break.ts'
+import type { BreakRecord } from '#contract/breaks/break.ts'
+import type { ForceCurve } from '#contract/breaks/curve.ts'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import { writeNumber } from '#words/units/numbers.ts'
 import { useHost } from '../../host/hostContext.ts'

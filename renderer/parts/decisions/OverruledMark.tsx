@@ -1,4 +1,4 @@
-import type { OverruledPeak } from '#contract/breaks/break.ts'
+import type { OverruledPeak } from '#contract/breaks/decision.ts'
 import { overruledWords } from '#words/breaks/decisionWords.ts'
 
 /** Marks a peak that a person's word put in place of the one found; says whose and why when it is pointed at or read out. */

@@ -1,6 +1,6 @@
 import { type FormEvent, type ReactNode, useState } from 'react'
 import type { TroubleMessage } from '#contract/errors.ts'
-import type { Signature } from '#contract/specimens/specimen.ts'
+import type { Signature } from '#contract/signature.ts'
 import { usePreferences } from '../../host/hostContext.ts'
 import { Dialog } from '../../widgets/dialogs/Dialog.tsx'
 import { Field, TextField } from '../../widgets/Field.tsx'

@@ -1,5 +1,6 @@
 import { useState } from 'react'
-import type { BreakSummary, SetAsideCause } from '#contract/breaks/break.ts'
+import type { BreakSummary } from '#contract/breaks/break.ts'
+import type { SetAsideCause } from '#contract/breaks/decision.ts'
 import { setAsideCauseWords } from '#words/breaks/decisionWords.ts'
 import { useAction } from '../../host/useAction.ts'
 import { Choice } from '../../widgets/Choice.tsx'

@@ -1,5 +1,5 @@
 import type uPlot from 'uplot'
-import type { ForceCurve } from '#contract/breaks/break.ts'
+import type { ForceCurve } from '#contract/breaks/curve.ts'
 import type { PlotColours } from '../plotColours.ts'
 import type { Span } from '../zoom.ts'
 import { type LevelLine, type PointMark, scaledFont } from './plotMarks.ts'

@@ -1,5 +1,5 @@
 import uPlot from 'uplot'
-import type { ForceCurve } from '#contract/breaks/break.ts'
+import type { ForceCurve } from '#contract/breaks/curve.ts'
 import { fitToHost } from '../fitToHost.ts'
 import type { ForceDisplay } from '../forceDisplay.ts'
 import { onThemeChange, type PlotColours, readPlotColours } from '../plotColours.ts'

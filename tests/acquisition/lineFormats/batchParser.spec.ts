@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest'
 import { createBatchParser } from '#acquisition/lineFormats/batchParser.ts'
 import { createReadingBatch } from '#acquisition/readingBatch.ts'
-import type { LineFormatChoice } from '#contract/settings/settings.ts'
+import type { LineFormatChoice } from '#contract/bench/source.ts'
 import { createRandom } from '#domain/numbers/random.ts'
 
 const latin1 = (text: string) => Uint8Array.from(text, (letter) => letter.charCodeAt(0))

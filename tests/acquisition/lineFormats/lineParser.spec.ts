@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { createLineParser, longestLine } from '#acquisition/lineFormats/lineParser.ts'
-import type { LineFormatChoice } from '#contract/settings/settings.ts'
+import type { LineFormatChoice } from '#contract/bench/source.ts'
 import { createRandom } from '#domain/numbers/random.ts'
 
 const latin1 = (text: string) => Uint8Array.from(text, (letter) => letter.charCodeAt(0))

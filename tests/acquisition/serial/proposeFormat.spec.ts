@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { proposeFormat } from '#acquisition/serial/proposeFormat.ts'
 import { createVirtualAmplifier } from '#acquisition/virtual/virtualAmplifier.ts'
-import type { LineFormatChoice } from '#contract/settings/settings.ts'
+import type { LineFormatChoice } from '#contract/bench/source.ts'
 import { createRandom } from '#domain/numbers/random.ts'
 
 const bytes = (text: string) => Uint8Array.from(text, (letter) => letter.charCodeAt(0))

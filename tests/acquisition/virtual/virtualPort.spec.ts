@@ -5,7 +5,7 @@ import { createSerialSource } from '#acquisition/serial/serialSource.ts'
 import { createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import type { PseudoTerminal } from '#acquisition/virtual/pseudoTerminal.ts'
 import { openVirtualPort } from '#acquisition/virtual/virtualPort.ts'
-import type { LineFormatChoice } from '#contract/settings/settings.ts'
+import type { LineFormatChoice } from '#contract/bench/source.ts'
 import { movedClock } from '#tests/fakes/movedClock.ts'
 import { eventually } from '#tests/fakes/ptyPlug.ts'
 

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { addDecision } from '#archive/breaks/decisions.ts'
 import { addEvaluation } from '#archive/breaks/evaluations.ts'
 import { overruledPeakN } from '#archive/breaks/overruledPeak.ts'
-import type { ForceScale, ReadingUnit } from '#contract/calibration/force.ts'
+import type { ForceScale, ReadingUnit } from '#contract/calibration/forceScale.ts'
 import { archiveInMemory, evaluationOf, morning, rampAndFall, storeBreak } from '../storedStudy.ts'
 
 const curve = rampAndFall(500, 600_000)

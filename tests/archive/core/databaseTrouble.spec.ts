@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { databaseTrouble } from '#archive/core/databaseTrouble.ts'
-import { pickedSample } from '#contract/breaks/break.ts'
+import { pickedSample } from '#contract/breaks/decision.ts'
 import { Trouble } from '#contract/errors.ts'
 
 function failure(code: string): Error {

@@ -6,7 +6,7 @@ import type { Archive } from '#archive/archive.ts'
 import { migrations } from '#archive/core/migrate.ts'
 import { type ArchiveOpening, openArchive } from '#archive/core/openArchive.ts'
 import { breakRecord, breakSummary } from '#contract/breaks/break.ts'
-import { listQuery } from '#contract/keeping/archive.ts'
+import { listQuery } from '#contract/listQuery.ts'
 import type { Topic } from '#contract/topics.ts'
 import {
   evaluationOf,

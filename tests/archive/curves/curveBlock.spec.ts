@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { decodeBlock, encodeBlock } from '#archive/curves/curveBlock.ts'
-import type { SampleBlock } from '#contract/breaks/break.ts'
+import type { SampleBlock } from '#contract/breaks/curve.ts'
 
 // A small generator (Park and Miller 1988, multiplier 48271) so that every run sees the same samples.
 function seeded(seed: number): () => number {

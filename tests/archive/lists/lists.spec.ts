@@ -5,8 +5,8 @@ import { readBlocks, readBlocksText } from '#archive/curves/curveStore.ts'
 import { breakIds, listBreaks, listSpecimens, specimenListText, waitingSpecimens } from '#archive/lists/lists.ts'
 import { breaksOfSpecimenText, specimen } from '#archive/specimens/specimenRecords.ts'
 import { addSpecimens, correctSpecimen } from '#archive/specimens/specimens.ts'
-import { specimenRecord, specimenSummary } from '#contract/breaks/break.ts'
-import { type ListQuery, listQuery } from '#contract/keeping/archive.ts'
+import { type ListQuery, listQuery } from '#contract/listQuery.ts'
+import { specimenRecord, specimenSummary } from '#contract/specimens/specimenRecord.ts'
 import { archiveInMemory, morning, rampAndFall, specimenFields, storeBreak } from '../storedStudy.ts'
 
 // Specimens 1 to 4; breaks: 1 of specimen 1 (6 MPa), 2 of specimen 2 (9 MPa), 3 an unloading of specimen 3.

@@ -5,7 +5,7 @@ import { reevaluationChanges } from '#archive/reevaluation/reevaluationChanges.t
 import { addReevaluated, beginReevaluation } from '#archive/reevaluation/reevaluations.ts'
 import { addSpecimens, correctSpecimen } from '#archive/specimens/specimens.ts'
 import type { CurveEvent, EvaluationResult } from '#contract/breaks/evaluation.ts'
-import { type ChangesQuery, changesPage, changesQuery } from '#contract/reevaluation/reevaluation.ts'
+import { type ChangesQuery, changesPage, changesQuery } from '#contract/reevaluation/changes.ts'
 import { resultBeside, storeReevaluation } from '../storedReevaluation.ts'
 import { archiveInMemory, morning, specimenFields, storeBreak } from '../storedStudy.ts'
 

@@ -5,7 +5,7 @@ import { addDecision } from '#archive/breaks/decisions.ts'
 import { listSpecimens, waitingSpecimens } from '#archive/lists/lists.ts'
 import { addSpecimens } from '#archive/specimens/specimens.ts'
 import { verify } from '#archive/verify/verify.ts'
-import { listQuery } from '#contract/keeping/archive.ts'
+import { listQuery } from '#contract/listQuery.ts'
 import { decide, resultBeside, storeReevaluation } from '../storedReevaluation.ts'
 import { archiveInMemory, morning, rampAndFall, specimenFields, storeBreak } from '../storedStudy.ts'
 

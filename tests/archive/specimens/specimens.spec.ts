@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { listSpecimens } from '#archive/lists/lists.ts'
 import { addSpecimen, addSpecimens, correctSpecimen, specimenRevisions } from '#archive/specimens/specimens.ts'
-import { listQuery } from '#contract/keeping/archive.ts'
+import { listQuery } from '#contract/listQuery.ts'
 import { archiveInMemory, morning, specimenFields } from '../storedStudy.ts'
 
 test('gives back exactly the fields that were given', () => {

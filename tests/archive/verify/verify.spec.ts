@@ -7,7 +7,7 @@ import { addDecision } from '#archive/breaks/decisions.ts'
 import { addEvaluation } from '#archive/breaks/evaluations.ts'
 import { addSpecimens, correctSpecimen } from '#archive/specimens/specimens.ts'
 import { verify } from '#archive/verify/verify.ts'
-import type { Progress } from '#contract/keeping/archive.ts'
+import type { Progress } from '#contract/tasks.ts'
 import {
   archiveInMemory,
   evaluationOf,

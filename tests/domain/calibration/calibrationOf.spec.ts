@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { curvedCharacteristic, readingCounts } from '#acquisition/virtual/transferCharacteristic.ts'
-import { type CalibrationRow, calibrationAssessment, calibrationResult } from '#contract/calibration/calibration.ts'
+import { calibrationAssessment, calibrationResult } from '#contract/calibration/calibrationAssessment.ts'
+import type { CalibrationRow } from '#contract/calibration/reading.ts'
 import { Trouble } from '#contract/errors.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
 import { polynomialAt } from '#domain/calibration/fit/polynomial.ts'

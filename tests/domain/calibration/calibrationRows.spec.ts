@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { CalibrationRow } from '#contract/calibration/calibration.ts'
+import type { CalibrationRow } from '#contract/calibration/reading.ts'
 import { Trouble } from '#contract/errors.ts'
 import { checkCalibrationRows, checkEnoughSteps } from '#domain/calibration/calibrationRows.ts'
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import type { CalibrationPlan, WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
+import type { CalibrationPlan } from '#contract/calibration/calibrationPlan.ts'
+import type { WeightEntry } from '#contract/calibration/weight.ts'
 import { checkedConditions, checkedWeights, plannedForces, routinePositions } from '#domain/calibration/routinePlan.ts'
 import { shopPlan, shopWeights } from '#tests/fakes/routineRun.ts'
 

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import type { BreakHeader } from '#contract/breaks/break.ts'
+import type { BreakHeader } from '#contract/breaks/capture.ts'
 import { detectionSettings } from '#contract/breaks/detection.ts'
 import { drawnCurve } from '#engine/breaks/drawnCurve.ts'
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import type { BreakRecord, RawCurve } from '#contract/breaks/break.ts'
+import type { BreakRecord } from '#contract/breaks/break.ts'
+import type { RawCurve } from '#contract/breaks/curve.ts'
 import { detectionSettings } from '#contract/breaks/detection.ts'
 import { filteredCurve, slopeCurve } from '#engine/breaks/filteredCurve.ts'
 

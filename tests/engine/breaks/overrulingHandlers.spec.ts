@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { breakRecord } from '#contract/breaks/break.ts'
 import type { CurveEvent } from '#contract/breaks/evaluation.ts'
-import { listQuery } from '#contract/keeping/archive.ts'
+import { listQuery } from '#contract/listQuery.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
 import { storedCurve } from '#engine/breaks/storedCurve.ts'
 import { benchEngine } from '#tests/fakes/benchEngine.ts'

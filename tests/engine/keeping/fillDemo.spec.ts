@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { Archive } from '#archive/archive.ts'
 import { openArchive } from '#archive/core/openArchive.ts'
-import { listQuery } from '#contract/keeping/archive.ts'
+import { listQuery } from '#contract/listQuery.ts'
 import { demoGroups, demoOverruled, demoSetAside } from '#engine/keeping/demoStudy.ts'
 import { fillDemo, heldOfDemo } from '#engine/keeping/fillDemo.ts'
 import { addBlocks, temporaryArchive } from '#tests/fakes/temporaryArchive.ts'

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { BreakHeader } from '#contract/breaks/break.ts'
+import type { BreakHeader } from '#contract/breaks/capture.ts'
 import { evaluation } from '#contract/breaks/evaluation.ts'
 import type { Calibration } from '#contract/calibration/calibration.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'

@@ -1,12 +1,10 @@
 import type { BenchState } from '#contract/bench/bench.ts'
 import type { Calibration } from '#contract/calibration/calibration.ts'
-import type {
-  CalibrationPlan,
-  LiveReading,
-  RoutineState,
-  WeightEntry,
-} from '#contract/calibration/calibrationRoutine.ts'
-import type { CalibrationDecision, CheckHistory, CheckState } from '#contract/calibration/calibrationUse.ts'
+import type { CalibrationPlan } from '#contract/calibration/calibrationPlan.ts'
+import type { CalibrationDecision } from '#contract/calibration/calibrationRecords.ts'
+import type { LiveReading, RoutineState } from '#contract/calibration/calibrationRoutine.ts'
+import type { CheckHistory, CheckState } from '#contract/calibration/checkWeight.ts'
+import type { WeightEntry } from '#contract/calibration/weight.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { Emit } from '#contract/events.ts'
 import type { Handlers } from '#contract/procedures.ts'

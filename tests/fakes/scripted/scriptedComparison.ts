@@ -1,5 +1,5 @@
-import type { RawCurve } from '#contract/breaks/break.ts'
-import type { ComparedCurve, Comparison, ComparisonRequest } from '#contract/breaks/curveViews.ts'
+import type { ComparedCurve, Comparison, ComparisonRequest } from '#contract/breaks/comparison.ts'
+import type { RawCurve } from '#contract/breaks/curve.ts'
 import { Trouble } from '#contract/errors.ts'
 import { between } from '#renderer/plots/overlay/overlayCurve.ts'
 import { scriptedCurve } from './scriptedCurve.ts'

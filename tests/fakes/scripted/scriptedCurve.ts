@@ -1,4 +1,4 @@
-import type { RawCurve } from '#contract/breaks/break.ts'
+import type { RawCurve } from '#contract/breaks/curve.ts'
 
 /** Seconds of quiet before the load and after the break. */
 const beforeS = 2

@@ -1,5 +1,6 @@
-import type { BreakSummary, SpecimenSummary } from '#contract/breaks/break.ts'
-import type { ListQuery } from '#contract/keeping/archive.ts'
+import type { BreakSummary } from '#contract/breaks/break.ts'
+import type { ListQuery } from '#contract/listQuery.ts'
+import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
 
 /** Whether a list of specimens has a row. */
 export function specimenFits(row: SpecimenSummary, { text, status }: ListQuery): boolean {

@@ -1,9 +1,7 @@
-import type { Calibration, CalibrationReading, CalibrationRow } from '#contract/calibration/calibration.ts'
-import {
-  type CalibrationPlan,
-  calibrationPlan,
-  type RoutinePosition,
-} from '#contract/calibration/calibrationRoutine.ts'
+import type { Calibration } from '#contract/calibration/calibration.ts'
+import { type CalibrationPlan, calibrationPlan } from '#contract/calibration/calibrationPlan.ts'
+import type { RoutinePosition } from '#contract/calibration/calibrationRoutine.ts'
+import type { CalibrationReading, CalibrationRow } from '#contract/calibration/reading.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
 import { polynomialAt } from '#domain/calibration/fit/polynomial.ts'
 import { checkedWeights, plannedForces, routinePositions } from '#domain/calibration/routinePlan.ts'

@@ -1,9 +1,10 @@
 import type { BenchState } from '#contract/bench/bench.ts'
-import type { BreakRecord, BreakSummary, SpecimenSummary } from '#contract/breaks/break.ts'
+import type { BreakRecord, BreakSummary } from '#contract/breaks/break.ts'
 import { detectionSettings } from '#contract/breaks/detection.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 import type { Preferences } from '#contract/settings/settings.ts'
 import type { SpecimenFields } from '#contract/specimens/specimen.ts'
+import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
 import { detectionMethod } from '#domain/signal/loading/evaluateCurve.ts'
 import { madeEvent } from '../madeEvents.ts'
 

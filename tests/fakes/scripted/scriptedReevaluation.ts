@@ -2,7 +2,8 @@ import type { BreakRecord } from '#contract/breaks/break.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { Emit } from '#contract/events.ts'
 import type { Handlers } from '#contract/procedures.ts'
-import type { ChangesPage, ReevaluationSummary, ResultChange } from '#contract/reevaluation/reevaluation.ts'
+import type { ChangesPage, ResultChange } from '#contract/reevaluation/changes.ts'
+import type { ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
 
 export type ScriptedReevaluation = {
   handlers: Partial<Handlers>

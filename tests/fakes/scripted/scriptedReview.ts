@@ -1,4 +1,6 @@
-import type { BreakRecord, BreakSummary, Decision, ForceCurve } from '#contract/breaks/break.ts'
+import type { BreakRecord, BreakSummary } from '#contract/breaks/break.ts'
+import type { ForceCurve } from '#contract/breaks/curve.ts'
+import type { Decision } from '#contract/breaks/decision.ts'
 import type { CurveEvent } from '#contract/breaks/evaluation.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { Handlers } from '#contract/procedures.ts'

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Verification } from '#contract/calibration/calibrationUse.ts'
+import type { Verification } from '#contract/calibration/verification.ts'
 import { verificationWords } from '#words/calibration/verificationWords.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 

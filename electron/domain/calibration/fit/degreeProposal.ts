@@ -1,4 +1,4 @@
-import type { DegreeProposal, LackOfFitTest } from '#contract/calibration/calibration.ts'
+import type { DegreeProposal, LackOfFitTest } from '#contract/calibration/calibrationAssessment.ts'
 import { tTwoSided } from '../../numbers/distributions/studentT.ts'
 import { forceSteps } from '../steps/forceSteps.ts'
 import { repeatedSteps } from '../steps/repeatedSteps.ts'

@@ -1,4 +1,4 @@
-import type { LackOfFitTest } from '#contract/calibration/calibration.ts'
+import type { LackOfFitTest } from '#contract/calibration/calibrationAssessment.ts'
 import { fUpperTail } from '../../numbers/distributions/fisherF.ts'
 
 /**

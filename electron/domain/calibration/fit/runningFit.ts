@@ -1,4 +1,4 @@
-import type { CalibrationRow } from '#contract/calibration/calibration.ts'
+import type { CalibrationRow } from '#contract/calibration/reading.ts'
 import { stepOfForce } from '../calibrationRows.ts'
 import { polynomialFit } from './polynomialFit.ts'
 import { fittedValue } from './prediction.ts'

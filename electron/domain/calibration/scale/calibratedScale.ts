@@ -1,6 +1,6 @@
+import type { SourceChoice } from '#contract/bench/source.ts'
 import type { Calibration } from '#contract/calibration/calibration.ts'
-import type { ForceScale, ReadingUnit } from '#contract/calibration/force.ts'
-import type { SourceChoice } from '#contract/settings/settings.ts'
+import type { ForceScale, ReadingUnit } from '#contract/calibration/forceScale.ts'
 
 /** Whether a calibration holds for readings of that unit from that kind of device. */
 export function calibrationHolds(

@@ -1,6 +1,6 @@
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
 import type { EvaluationResult, LoadCourse } from '#contract/breaks/evaluation.ts'
-import type { ForceScale, ReadingUnit } from '#contract/calibration/force.ts'
+import type { ForceScale, ReadingUnit } from '#contract/calibration/forceScale.ts'
 import { newtonsPerKilogramForce, newtonsPerPoundForce } from '../../units/factors.ts'
 
 /** Newtons in one unit that a device may claim. kg and g are read as the weight of that mass under standard gravity. */

@@ -1,4 +1,4 @@
-import type { ForceScale, ReadingUnit } from '#contract/calibration/force.ts'
+import type { ForceScale, ReadingUnit } from '#contract/calibration/forceScale.ts'
 import { forceOfReading } from './forceScale.ts'
 
 /** A zero and a threshold under one scale. */

@@ -1,4 +1,4 @@
-import type { AccuracyClass, CalibrationStep, ClassRange } from '#contract/calibration/calibration.ts'
+import type { AccuracyClass, CalibrationStep, ClassRange } from '#contract/calibration/calibrationAssessment.ts'
 
 export type StepErrors = Pick<CalibrationStep, 'q' | 'b' | 'v' | 'f0' | 'a'>
 type GradedClass = Exclude<AccuracyClass, 'none'>

@@ -1,4 +1,5 @@
-import type { CalibrationRow, CreepResult } from '#contract/calibration/calibration.ts'
+import type { CreepResult } from '#contract/calibration/calibrationAssessment.ts'
+import type { CalibrationRow } from '#contract/calibration/reading.ts'
 
 /** When creep is first read after the load was put on, s (ISO 376, from memory). */
 export const creepFromS = 30

@@ -1,4 +1,4 @@
-import type { CalibrationReading } from '#contract/calibration/calibration.ts'
+import type { CalibrationReading } from '#contract/calibration/reading.ts'
 import { Trouble } from '#contract/errors.ts'
 
 /** A reading at its place in the routine. */

@@ -1,4 +1,5 @@
-import type { CalibrationRow, CalibrationStep } from '#contract/calibration/calibration.ts'
+import type { CalibrationStep } from '#contract/calibration/calibrationAssessment.ts'
+import type { CalibrationRow } from '#contract/calibration/reading.ts'
 import { polynomialSlope } from '../fit/polynomial.ts'
 import type { PolynomialFit } from '../fit/polynomialFit.ts'
 import { classOfStep } from './accuracyClass.ts'

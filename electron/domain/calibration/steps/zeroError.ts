@@ -1,4 +1,4 @@
-import type { CalibrationRow } from '#contract/calibration/calibration.ts'
+import type { CalibrationRow } from '#contract/calibration/reading.ts'
 
 type IndicatedRow = Pick<CalibrationRow, 'run' | 'direction' | 'forceN'> & { readonly indicatedN: number }
 

@@ -2,7 +2,7 @@ import type {
   UncertaintyAtForce,
   UncertaintyContribution,
   UncertaintyModel,
-} from '#contract/calibration/calibration.ts'
+} from '#contract/calibration/uncertainty.ts'
 import { bracketedRoot } from '../../numbers/bracketedRoot.ts'
 import { tQuantile } from '../../numbers/distributions/studentT.ts'
 import { fittedValue, standardErrorOfFit } from '../fit/prediction.ts'

@@ -1,4 +1,4 @@
-import type { UncertaintyBudget, UncertaintyModel } from '#contract/calibration/calibration.ts'
+import type { UncertaintyBudget, UncertaintyModel } from '#contract/calibration/uncertainty.ts'
 import { uncertaintyAt } from './uncertaintyAt.ts'
 
 /** Places between the steps at which the worst is looked for, evenly spaced in ratio. */

@@ -1,4 +1,5 @@
-import type { CalibrationStep, UncertaintyModel } from '#contract/calibration/calibration.ts'
+import type { CalibrationStep } from '#contract/calibration/calibrationAssessment.ts'
+import type { UncertaintyModel } from '#contract/calibration/uncertainty.ts'
 import type { CalibrationOptions } from '../calibrationOptions.ts'
 import type { PolynomialFit } from '../fit/polynomialFit.ts'
 import { type Repeatability, readingSpread } from '../steps/repeatability.ts'

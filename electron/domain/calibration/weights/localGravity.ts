@@ -1,4 +1,4 @@
-import type { GravityChoice } from '#contract/calibration/calibration.ts'
+import type { GravityChoice } from '#contract/calibration/loading.ts'
 import { Trouble } from '#contract/errors.ts'
 import { normalGravity } from './normalGravity.ts'
 

@@ -1,4 +1,4 @@
-import type { Weight, WeightMaterial } from '#contract/calibration/calibration.ts'
+import type { Weight, WeightMaterial } from '#contract/calibration/weight.ts'
 
 /** Reference density of conventional mass, kg/m3 (OIML R 111, from memory). */
 export const conventionalWeightDensity = 8000

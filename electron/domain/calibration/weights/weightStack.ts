@@ -1,4 +1,4 @@
-import type { Weight } from '#contract/calibration/calibration.ts'
+import type { Weight } from '#contract/calibration/weight.ts'
 import { Trouble } from '#contract/errors.ts'
 import { conventionalAirDensity } from './airDensity.ts'
 import { conventionalWeightDensity, weightDensity } from './weightDensity.ts'

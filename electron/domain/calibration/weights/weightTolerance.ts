@@ -1,4 +1,4 @@
-import type { OimlClass, Weight } from '#contract/calibration/calibration.ts'
+import type { OimlClass, Weight } from '#contract/calibration/weight.ts'
 import { Trouble } from '#contract/errors.ts'
 
 /** Columns of the table below, left to right; null: the class has no weight of that size in it. */

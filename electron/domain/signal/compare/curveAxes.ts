@@ -1,4 +1,4 @@
-import type { Alignment, ComparedCurve, Normalising } from '#contract/breaks/curveViews.ts'
+import type { Alignment, ComparedCurve, Normalising } from '#contract/breaks/comparison.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 
 /** Where a curve is drawn: at ((t − originS) / timeUnit, force / forceUnit). */

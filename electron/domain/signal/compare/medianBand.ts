@@ -1,4 +1,4 @@
-import type { Comparison } from '#contract/breaks/curveViews.ts'
+import type { Comparison } from '#contract/breaks/comparison.ts'
 import { quantileOfSorted } from '../../numbers/quantile.ts'
 import { leastReaching } from './comparisonGrid.ts'
 

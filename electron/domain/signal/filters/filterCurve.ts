@@ -1,4 +1,4 @@
-import type { CurveFilter } from '#contract/breaks/curveViews.ts'
+import type { CurveFilter } from '#contract/breaks/curveFilter.ts'
 import { type Stretch, stretchesBetweenGaps } from '../stream/stretches.ts'
 import type { Curve } from '../stream/thinning.ts'
 import { butterworth } from './butterworth.ts'

@@ -1,4 +1,4 @@
-import type { CurveFilter } from '#contract/breaks/curveViews.ts'
+import type { CurveFilter } from '#contract/breaks/curveFilter.ts'
 import { halfPowerOfClassHz } from './channelFrequencyClass.ts'
 
 /** What a filter is called beside a curve, with the figures that make it. Checked: tests/domain/signal/filters/filterName.spec.ts. */

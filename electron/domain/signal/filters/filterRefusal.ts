@@ -1,4 +1,4 @@
-import type { CurveFilter } from '#contract/breaks/curveViews.ts'
+import type { CurveFilter } from '#contract/breaks/curveFilter.ts'
 import type { Stretch } from '../stream/stretches.ts'
 import { highestCutoffHz, lowestCutoffHz } from './butterworth.ts'
 import { isFastEnough, samplesPerClass } from './channelFrequencyClass.ts'

@@ -1,4 +1,5 @@
-import type { BreakHeader, RawCurve } from '#contract/breaks/break.ts'
+import type { BreakHeader } from '#contract/breaks/capture.ts'
+import type { RawCurve } from '#contract/breaks/curve.ts'
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 import { settingsWithoutForce, taredForce, withoutForce } from '../../calibration/scale/forceScale.ts'

@@ -1,6 +1,6 @@
-import type { BreakHeader, Ending } from '#contract/breaks/break.ts'
+import type { BreakHeader, Ending } from '#contract/breaks/capture.ts'
 import type { EvaluationResult, Flag, NewEvaluation } from '#contract/breaks/evaluation.ts'
-import type { ForceScale } from '#contract/calibration/force.ts'
+import type { ForceScale } from '#contract/calibration/forceScale.ts'
 import { verifiedRangeFlags } from '../../calibration/verificationOf.ts'
 import { detectionMethod } from './evaluateCurve.ts'
 

@@ -1,6 +1,6 @@
-import type { BreakEnd } from '#contract/breaks/break.ts'
+import type { BreakEnd } from '#contract/breaks/capture.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
-import type { Verification } from '#contract/calibration/calibrationUse.ts'
+import type { Verification } from '#contract/calibration/verification.ts'
 
 type Captured = {
   breakId: number

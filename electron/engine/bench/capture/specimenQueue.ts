@@ -1,5 +1,5 @@
 import type { Archive } from '#archive/archive.ts'
-import type { SpecimenSummary } from '#contract/breaks/break.ts'
+import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
 
 /** Which specimen lies in the press, and which comes after it. */
 export type SpecimenQueue = {

@@ -3,7 +3,7 @@ import { systemClock } from '#acquisition/clock.ts'
 import { createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
 import { openVirtualPort } from '#acquisition/virtual/virtualPort.ts'
-import type { LineFormatChoice, ScenarioName } from '#contract/settings/settings.ts'
+import type { LineFormatChoice, ScenarioName } from '#contract/bench/source.ts'
 
 export type EmulatorOptions = {
   scenario: ScenarioName

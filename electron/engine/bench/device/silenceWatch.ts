@@ -1,7 +1,7 @@
 import type { Clock } from '#acquisition/clock.ts'
 import { proposeFormat, silenceAdvice } from '#acquisition/serial/proposeFormat.ts'
+import type { LineFormatChoice } from '#contract/bench/source.ts'
 import { Trouble } from '#contract/errors.ts'
-import type { LineFormatChoice } from '#contract/settings/settings.ts'
 
 /** Slower devices than one reading in three seconds are none that a break could be caught with. */
 const silentAfterS = 3

@@ -1,9 +1,10 @@
 import type { ByteSource } from '#acquisition/byteSource.ts'
 import type { VirtualSource } from '#acquisition/virtual/virtualSource.ts'
+import type { LineFormatChoice, SourceChoice } from '#contract/bench/source.ts'
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
 import type { Calibration } from '#contract/calibration/calibration.ts'
-import type { ForceScale, ReadingUnit } from '#contract/calibration/force.ts'
-import type { LineFormatChoice, Preferences, SourceChoice } from '#contract/settings/settings.ts'
+import type { ForceScale, ReadingUnit } from '#contract/calibration/forceScale.ts'
+import type { Preferences } from '#contract/settings/settings.ts'
 import { calibratedScale, calibrationHolds } from '#domain/calibration/scale/calibratedScale.ts'
 
 /** What is known of a device before it has said anything. */

@@ -1,5 +1,5 @@
 import type { LiveFrame } from '#contract/bench/bench.ts'
-import type { Tare } from '#contract/calibration/force.ts'
+import type { Tare } from '#contract/calibration/forceScale.ts'
 
 /** A zero older than this is said to be old, s: temperature moves a bench in the meantime. Common practice, no source. */
 export const tareIsOldAfterS = 15 * 60

@@ -1,5 +1,5 @@
-import type { Calibration, CheckWeightReading } from '#contract/calibration/calibration.ts'
-import type { CheckHistory } from '#contract/calibration/calibrationUse.ts'
+import type { Calibration } from '#contract/calibration/calibration.ts'
+import type { CheckHistory, CheckWeightReading } from '#contract/calibration/checkWeight.ts'
 import { baselineChecks, checkWeightVerdict } from '#domain/calibration/control/checkWeight.ts'
 import { ewmaChart } from '#domain/calibration/control/ewmaChart.ts'
 import { individualsChart } from '#domain/calibration/control/individualsChart.ts'

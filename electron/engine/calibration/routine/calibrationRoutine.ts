@@ -1,15 +1,14 @@
 import type { Clock } from '#acquisition/clock.ts'
-import type { CalibrationReading, CalibrationRow, TakenReading } from '#contract/calibration/calibration.ts'
+import type { CalibrationPlan, PlannedForces } from '#contract/calibration/calibrationPlan.ts'
 import type {
   AssessmentChoices,
-  CalibrationPlan,
-  PlannedForces,
+  RoutineAssessment,
   RoutinePhase,
   RoutinePosition,
   RoutineState,
 } from '#contract/calibration/calibrationRoutine.ts'
-import type { RoutineAssessment } from '#contract/calibration/calibrationUse.ts'
-import type { ReadingUnit } from '#contract/calibration/force.ts'
+import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
+import type { CalibrationReading, CalibrationRow, TakenReading } from '#contract/calibration/reading.ts'
 import { Trouble, type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import { runningFit } from '#domain/calibration/fit/runningFit.ts'
 import { routinePositions } from '#domain/calibration/routinePlan.ts'

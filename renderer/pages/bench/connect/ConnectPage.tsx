@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import { demoSource } from '#contract/settings/settings.ts'
+import { demoSource } from '#contract/bench/source.ts'
 import { connectionWords } from '#words/bench/connectionWords.ts'
 import { isUncalibrated, scaleWords } from '#words/calibration/scaleWords.ts'
 import { useBench } from '../../../host/hostContext.ts'

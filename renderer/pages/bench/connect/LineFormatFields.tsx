@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import { type ColumnName, columnName, type LineFormatChoice, lineFormatName } from '#contract/settings/settings.ts'
+import { type ColumnName, columnName, type LineFormatChoice, lineFormatName } from '#contract/bench/source.ts'
 import { lineFormatWords } from '#words/bench/lineFormatWords.ts'
 import { Field, SelectField } from '../../../widgets/Field.tsx'
 

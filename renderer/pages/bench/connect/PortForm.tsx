@@ -1,5 +1,5 @@
 import { type FormEvent, useState } from 'react'
-import type { LineFormatChoice } from '#contract/settings/settings.ts'
+import type { LineFormatChoice } from '#contract/bench/source.ts'
 import { writeTyped } from '#words/units/numbers.ts'
 import { useBench, usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'

@@ -1,4 +1,5 @@
-import type { BreakSummary, FailurePattern } from '#contract/breaks/break.ts'
+import type { FailurePattern } from '#contract/breaks/assessment.ts'
+import type { BreakSummary } from '#contract/breaks/break.ts'
 import { emptyEntry, type WoodFailureEntry } from '../../../parts/assessment/woodFailureEntry.ts'
 
 /** What the person is writing about the faces of one break, before it is saved. */

@@ -1,5 +1,5 @@
 import { useRef, useState } from 'react'
-import type { Alignment, Normalising } from '#contract/breaks/curveViews.ts'
+import type { Alignment, Normalising } from '#contract/breaks/comparison.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useEvent } from '../../../host/useEvent.ts'
 import { go } from '../../../parts/routing/useRoute.ts'

@@ -1,5 +1,5 @@
 import { type ReactNode, useMemo, useState } from 'react'
-import type { Comparison } from '#contract/breaks/curveViews.ts'
+import type { Comparison } from '#contract/breaks/comparison.ts'
 import { withoutEndingZeros, writeNumber } from '#words/units/numbers.ts'
 import type { Quantities, Quantity } from '#words/units/quantities.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'

@@ -1,5 +1,6 @@
-import type { BreakRecord, OverruledPeak } from '#contract/breaks/break.ts'
-import type { ComparedCurve } from '#contract/breaks/curveViews.ts'
+import type { BreakRecord } from '#contract/breaks/break.ts'
+import type { ComparedCurve } from '#contract/breaks/comparison.ts'
+import type { OverruledPeak } from '#contract/breaks/decision.ts'
 
 /** One line of the table beside the curves. What is still on its way is null. */
 export type CompareRow = {

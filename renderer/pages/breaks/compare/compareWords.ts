@@ -1,5 +1,5 @@
 import type { BreakSummary } from '#contract/breaks/break.ts'
-import type { ComparedCurve, Comparison } from '#contract/breaks/curveViews.ts'
+import type { ComparedCurve, Comparison } from '#contract/breaks/comparison.ts'
 import { outcomeWord } from '#words/breaks/outcomeWords.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 import type { Quantities } from '#words/units/quantities.ts'

@@ -1,4 +1,4 @@
-import type { Comparison } from '#contract/breaks/curveViews.ts'
+import type { Comparison } from '#contract/breaks/comparison.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import type { CompareRow } from './compareRows.ts'
 

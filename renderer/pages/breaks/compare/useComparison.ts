@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react'
-import type { Comparison, ComparisonRequest } from '#contract/breaks/curveViews.ts'
+import type { Comparison, ComparisonRequest } from '#contract/breaks/comparison.ts'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
-import type { Progress } from '#contract/keeping/archive.ts'
+import type { Progress } from '#contract/tasks.ts'
 import { useHost } from '../../../host/hostContext.ts'
 import { useEvent } from '../../../host/useEvent.ts'
 

@@ -1,4 +1,6 @@
-import type { Assessment, BreakRecord, Decision } from '#contract/breaks/break.ts'
+import type { Assessment } from '#contract/breaks/assessment.ts'
+import type { BreakRecord } from '#contract/breaks/break.ts'
+import type { Decision } from '#contract/breaks/decision.ts'
 import { decisionWords, setAsideCauseWords } from '#words/breaks/decisionWords.ts'
 import { patternNames } from '#words/breaks/patternWords.ts'
 import { instantWords } from '#words/units/times.ts'

@@ -1,4 +1,5 @@
-import type { BreakRecord, PickedSample } from '#contract/breaks/break.ts'
+import type { BreakRecord } from '#contract/breaks/break.ts'
+import type { PickedSample } from '#contract/breaks/decision.ts'
 import { taredForce } from '#domain/calibration/scale/forceScale.ts'
 import { writeFixed, writeNumber } from '#words/units/numbers.ts'
 import type { Quantity } from '#words/units/quantities.ts'

@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import type { CheckHistory } from '#contract/calibration/calibrationUse.ts'
+import type { CheckHistory } from '#contract/calibration/checkWeight.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
 import { PointFigure } from '../../../widgets/PointFigure.tsx'

@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import type { CheckState } from '#contract/calibration/calibrationUse.ts'
+import type { CheckState } from '#contract/calibration/checkWeight.ts'
 import { loadText } from '#words/calibration/weightWords.ts'
 import { signedNumber, writeFixed } from '#words/units/numbers.ts'
 import { usePreferences } from '../../../host/hostContext.ts'

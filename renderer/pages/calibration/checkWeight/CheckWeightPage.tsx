@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react'
-import type { CheckState } from '#contract/calibration/calibrationUse.ts'
+import type { CheckState } from '#contract/calibration/checkWeight.ts'
 import { useBench, useHost } from '../../../host/hostContext.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useEvent } from '../../../host/useEvent.ts'

@@ -1,4 +1,4 @@
-import type { CheckState } from '#contract/calibration/calibrationUse.ts'
+import type { CheckState } from '#contract/calibration/checkWeight.ts'
 import { loadText, stackWords } from '#words/calibration/weightWords.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 import { useBench } from '../../../host/hostContext.ts'

@@ -1,4 +1,4 @@
-import type { CheckVerdict } from '#contract/calibration/calibrationUse.ts'
+import type { CheckVerdict } from '#contract/calibration/checkWeight.ts'
 
 const paths: Record<CheckVerdict['standing'], string> = {
   'in-control': 'M3 10.5l5 5L17 5',

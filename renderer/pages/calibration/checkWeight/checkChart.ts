@@ -1,5 +1,5 @@
 import type { ComponentProps } from 'react'
-import type { CheckHistory } from '#contract/calibration/calibrationUse.ts'
+import type { CheckHistory } from '#contract/calibration/checkWeight.ts'
 import { signedNumber } from '#words/units/numbers.ts'
 import type { Quantity } from '#words/units/quantities.ts'
 import { instantWords } from '#words/units/times.ts'

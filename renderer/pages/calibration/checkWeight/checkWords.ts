@@ -1,4 +1,4 @@
-import type { CheckState } from '#contract/calibration/calibrationUse.ts'
+import type { CheckState } from '#contract/calibration/checkWeight.ts'
 import { stackWords } from '#words/calibration/weightWords.ts'
 
 /** What a check asks of the person now. */

@@ -1,4 +1,4 @@
-import type { CalibrationDrift, CalibrationSummary } from '#contract/calibration/calibrationUse.ts'
+import type { CalibrationDrift, CalibrationSummary } from '#contract/calibration/calibrationRecords.ts'
 import { rangeText } from '#words/calibration/rangeWords.ts'
 import { signedNumber, writeNumber } from '#words/units/numbers.ts'
 import { dayWords } from '#words/units/times.ts'

@@ -1,4 +1,4 @@
-import type { CalibrationDrift } from '#contract/calibration/calibrationUse.ts'
+import type { CalibrationDrift } from '#contract/calibration/calibrationRecords.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 import { dayWords } from '#words/units/times.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'

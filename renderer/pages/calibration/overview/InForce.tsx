@@ -1,5 +1,5 @@
 import type { BenchState } from '#contract/bench/bench.ts'
-import type { CalibrationSummary } from '#contract/calibration/calibrationUse.ts'
+import type { CalibrationSummary } from '#contract/calibration/calibrationRecords.ts'
 import { rangeText } from '#words/calibration/rangeWords.ts'
 import { scaleWords } from '#words/calibration/scaleWords.ts'
 import { uncertaintyText } from '#words/calibration/uncertaintyWords.ts'

@@ -1,4 +1,4 @@
-import type { CalibrationDrift } from '#contract/calibration/calibrationUse.ts'
+import type { CalibrationDrift } from '#contract/calibration/calibrationRecords.ts'
 
 export type DriftPoint = { name: string; madeAt: string; slopePercent: number; zeroN: number }
 

@@ -1,4 +1,4 @@
-import type { CalibrationDrift } from '#contract/calibration/calibrationUse.ts'
+import type { CalibrationDrift } from '#contract/calibration/calibrationRecords.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 
 /** The temperature while it was calibrated, or that nobody wrote it down. */

@@ -1,4 +1,4 @@
-import type { GravityChoice } from '#contract/calibration/calibration.ts'
+import type { GravityChoice } from '#contract/calibration/loading.ts'
 import { localGravity } from '#domain/calibration/weights/localGravity.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 import { Choice } from '../../../widgets/Choice.tsx'

@@ -1,4 +1,6 @@
-import type { CalibrationPlan, LoadingConditionsEntry, WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
+import type { CalibrationPlan } from '#contract/calibration/calibrationPlan.ts'
+import type { LoadingConditionsEntry } from '#contract/calibration/loading.ts'
+import type { WeightEntry } from '#contract/calibration/weight.ts'
 import { readNumber } from '../../../widgets/typedNumber.ts'
 
 /** The plan as typed: every number a text, so that nothing typed is lost while it cannot be read yet. */

@@ -1,4 +1,4 @@
-import type { CalibrationPlan } from '#contract/calibration/calibrationRoutine.ts'
+import type { CalibrationPlan } from '#contract/calibration/calibrationPlan.ts'
 
 /** A person needs about so long to hang or take off a stack, s: common practice, no source. */
 const handlingS = 12

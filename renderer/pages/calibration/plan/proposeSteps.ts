@@ -1,4 +1,4 @@
-import type { WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
+import type { WeightEntry } from '#contract/calibration/weight.ts'
 
 /** Beyond so many weights not every combination is looked at: the heaviest are taken one after another. */
 const mostCombined = 12

@@ -1,4 +1,5 @@
-import type { CalibrationAssessment, CalibrationRow } from '#contract/calibration/calibration.ts'
+import type { CalibrationAssessment } from '#contract/calibration/calibrationAssessment.ts'
+import type { CalibrationRow } from '#contract/calibration/reading.ts'
 import { classLimits } from '#domain/calibration/steps/accuracyClass.ts'
 import { directionWords } from '#words/calibration/readingWords.ts'
 import { loadText } from '#words/calibration/weightWords.ts'

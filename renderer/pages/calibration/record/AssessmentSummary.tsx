@@ -1,4 +1,4 @@
-import type { CalibrationAssessment } from '#contract/calibration/calibration.ts'
+import type { CalibrationAssessment } from '#contract/calibration/calibrationAssessment.ts'
 import { degreeWords, lackOfFitWords } from '#words/calibration/fitWords.ts'
 import { classWords, rangeText } from '#words/calibration/rangeWords.ts'
 import { uncertaintyText } from '#words/calibration/uncertaintyWords.ts'

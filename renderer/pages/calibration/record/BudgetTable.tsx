@@ -1,4 +1,4 @@
-import type { UncertaintyBudget } from '#contract/calibration/calibration.ts'
+import type { UncertaintyBudget } from '#contract/calibration/uncertainty.ts'
 import { sourceWords } from '#words/calibration/uncertaintyWords.ts'
 import { loadText } from '#words/calibration/weightWords.ts'
 import { writeFixed, writeNumber } from '#words/units/numbers.ts'

@@ -1,5 +1,5 @@
-import type { CalibrationAssessment } from '#contract/calibration/calibration.ts'
-import type { ReadingUnit } from '#contract/calibration/force.ts'
+import type { CalibrationAssessment } from '#contract/calibration/calibrationAssessment.ts'
+import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import { fitWords } from './fitWords.ts'
 
 /** The curve with its coefficients, as anybody can use it elsewhere. */

@@ -1,5 +1,5 @@
-import type { CalibrationReading } from '#contract/calibration/calibration.ts'
-import type { ReadingUnit } from '#contract/calibration/force.ts'
+import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
+import type { CalibrationReading } from '#contract/calibration/reading.ts'
 import { directionWords, standingWords } from '#words/calibration/readingWords.ts'
 import { loadText, stackWords } from '#words/calibration/weightWords.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'

@@ -1,4 +1,4 @@
-import type { CalibrationAssessment } from '#contract/calibration/calibration.ts'
+import type { CalibrationAssessment } from '#contract/calibration/calibrationAssessment.ts'
 import { loadText } from '#words/calibration/weightWords.ts'
 import { signedNumber, writeFixed } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'

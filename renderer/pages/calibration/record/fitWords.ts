@@ -1,4 +1,4 @@
-import type { CalibrationAssessment } from '#contract/calibration/calibration.ts'
+import type { CalibrationAssessment } from '#contract/calibration/calibrationAssessment.ts'
 
 /** How the curve was found, in a sentence. */
 export function fitWords({

@@ -1,6 +1,6 @@
-import type { DegreeProposal } from '#contract/calibration/calibration.ts'
+import type { DegreeProposal } from '#contract/calibration/calibrationAssessment.ts'
 import type { AssessmentChoices } from '#contract/calibration/calibrationRoutine.ts'
-import type { ReadingUnit } from '#contract/calibration/force.ts'
+import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import { degreeWords } from '#words/calibration/fitWords.ts'
 import { withoutEndingZeros, writeNumber } from '#words/units/numbers.ts'
 import { Choice } from '../../../widgets/Choice.tsx'

@@ -1,4 +1,5 @@
-import type { LoadingConditionsEntry, WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
+import type { LoadingConditionsEntry } from '#contract/calibration/loading.ts'
+import type { WeightEntry } from '#contract/calibration/weight.ts'
 import { loadText } from '#words/calibration/weightWords.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { proposeSteps } from '../plan/proposeSteps.ts'

@@ -1,4 +1,4 @@
-import type { ReadingUnit } from '#contract/calibration/force.ts'
+import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 
 /** A reading of the device in its own unit, with steady decimals; `more` decimals for means and spreads. */

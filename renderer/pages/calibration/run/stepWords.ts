@@ -1,4 +1,5 @@
-import type { LoadingConditionsEntry, WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
+import type { LoadingConditionsEntry } from '#contract/calibration/loading.ts'
+import type { WeightEntry } from '#contract/calibration/weight.ts'
 import { Trouble } from '#contract/errors.ts'
 import { checkedConditions, checkedWeights } from '#domain/calibration/routinePlan.ts'
 import { stackForce } from '#domain/calibration/weights/weightStack.ts'

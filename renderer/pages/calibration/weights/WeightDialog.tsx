@@ -1,6 +1,6 @@
 import { type FormEvent, useState } from 'react'
-import { oimlClass } from '#contract/calibration/calibration.ts'
-import type { WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
+import type { WeightEntry } from '#contract/calibration/weight.ts'
+import { oimlClass } from '#contract/calibration/weight.ts'
 import type { TroubleMessage } from '#contract/errors.ts'
 import { materialDensity } from '#domain/calibration/weights/weightDensity.ts'
 import { materialNames } from '#words/calibration/weightWords.ts'

@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import type { WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
+import type { WeightEntry } from '#contract/calibration/weight.ts'
 import { instantWords } from '#words/units/times.ts'
 import { usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'

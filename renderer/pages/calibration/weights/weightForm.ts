@@ -1,5 +1,5 @@
-import { type OimlClass, oimlClass, type WeightMaterial, weightMaterial } from '#contract/calibration/calibration.ts'
-import type { WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
+import type { WeightEntry } from '#contract/calibration/weight.ts'
+import { type OimlClass, oimlClass, type WeightMaterial, weightMaterial } from '#contract/calibration/weight.ts'
 import type { Quantity } from '#words/units/quantities.ts'
 import { readNumber } from '../../../widgets/typedNumber.ts'
 

@@ -1,4 +1,4 @@
-import type { WeightEntry } from '#contract/calibration/calibrationRoutine.ts'
+import type { WeightEntry } from '#contract/calibration/weight.ts'
 import { materialDensity } from '#domain/calibration/weights/weightDensity.ts'
 import { weightHalfWidthKg } from '#domain/calibration/weights/weightTolerance.ts'
 import { withoutEndingZeros, writeFixed, writeNumber } from '#words/units/numbers.ts'

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react'
-import type { ListQuery } from '#contract/keeping/archive.ts'
+import type { ListQuery } from '#contract/listQuery.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
 import { breaksWords } from '../standing.ts'

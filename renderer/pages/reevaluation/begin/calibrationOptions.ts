@@ -1,4 +1,4 @@
-import type { CalibrationSummary } from '#contract/calibration/calibrationUse.ts'
+import type { CalibrationSummary } from '#contract/calibration/calibrationRecords.ts'
 import { classWords } from '#words/calibration/rangeWords.ts'
 import { dayWords } from '#words/units/times.ts'
 

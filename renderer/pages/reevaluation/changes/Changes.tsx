@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import type { ChangesPage, ResultChange } from '#contract/reevaluation/reevaluation.ts'
+import type { ChangesPage, ResultChange } from '#contract/reevaluation/changes.ts'
 import { signedNumber, writeCount, writeFixed } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { usePagedList } from '../../../parts/lists/usePagedList.ts'

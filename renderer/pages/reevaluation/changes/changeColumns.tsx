@@ -1,4 +1,4 @@
-import type { ResultChange } from '#contract/reevaluation/reevaluation.ts'
+import type { ResultChange } from '#contract/reevaluation/changes.ts'
 import { overruledWords, setAsideWords } from '#words/breaks/decisionWords.ts'
 import { signedNumber } from '#words/units/numbers.ts'
 import type { Quantities } from '#words/units/quantities.ts'

@@ -1,6 +1,6 @@
 import type { Flag } from '#contract/breaks/evaluation.ts'
 import { curveEventKind, type Outcome } from '#contract/breaks/evaluation.ts'
-import type { ChangesPage } from '#contract/reevaluation/reevaluation.ts'
+import type { ChangesPage } from '#contract/reevaluation/changes.ts'
 import { eventNames } from '#words/breaks/eventWords.ts'
 import { flagNames } from '#words/breaks/flagWords.ts'
 import { writeCount } from '#words/units/numbers.ts'

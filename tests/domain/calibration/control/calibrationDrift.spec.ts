@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { CalibrationRow } from '#contract/calibration/calibration.ts'
+import type { CalibrationRow } from '#contract/calibration/reading.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
 import { driftBetween, driftFigures } from '#domain/calibration/control/calibrationDrift.ts'
 

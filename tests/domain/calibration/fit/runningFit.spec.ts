@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { CalibrationRow } from '#contract/calibration/calibration.ts'
+import type { CalibrationRow } from '#contract/calibration/reading.ts'
 import { runningFit } from '#domain/calibration/fit/runningFit.ts'
 import { pontius } from './fixtures/pontius.ts'
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { ForceScale } from '#contract/calibration/force.ts'
+import type { ForceScale } from '#contract/calibration/forceScale.ts'
 import { zeroUnderScale } from '#domain/calibration/scale/scaleChange.ts'
 
 const typed: ForceScale = { kind: 'uncalibrated-scale', nPerCount: 0.01 }

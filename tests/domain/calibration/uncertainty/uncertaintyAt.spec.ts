@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { UncertaintyModel } from '#contract/calibration/calibration.ts'
+import type { UncertaintyModel } from '#contract/calibration/uncertainty.ts'
 import { uncertaintyAt } from '#domain/calibration/uncertainty/uncertaintyAt.ts'
 
 /** A line of 0.1 N per count through zero; curve known to 0.03 N in the middle, readings to 0.04 N. */

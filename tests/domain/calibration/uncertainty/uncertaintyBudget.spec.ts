@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { UncertaintyModel } from '#contract/calibration/calibration.ts'
+import type { UncertaintyModel } from '#contract/calibration/uncertainty.ts'
 import { uncertaintyBudget } from '#domain/calibration/uncertainty/uncertaintyBudget.ts'
 
 const model: UncertaintyModel = {

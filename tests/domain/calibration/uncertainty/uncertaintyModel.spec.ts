@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { uncertaintyModel } from '#contract/calibration/calibration.ts'
+import { uncertaintyModel } from '#contract/calibration/uncertainty.ts'
 import { defaultCalibrationOptions } from '#domain/calibration/calibrationOptions.ts'
 import { polynomialFit } from '#domain/calibration/fit/polynomialFit.ts'
 import { uncertaintyModelOf } from '#domain/calibration/uncertainty/uncertaintyModel.ts'

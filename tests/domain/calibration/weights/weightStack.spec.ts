@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Weight } from '#contract/calibration/calibration.ts'
+import type { Weight } from '#contract/calibration/weight.ts'
 import { Trouble } from '#contract/errors.ts'
 import { stackForce } from '#domain/calibration/weights/weightStack.ts'
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { CurveFilter } from '#contract/breaks/curveViews.ts'
+import type { CurveFilter } from '#contract/breaks/curveFilter.ts'
 import { filterCurve } from '#domain/signal/filters/filterCurve.ts'
 
 const every = (intervalS: number, count: number) => Float64Array.from({ length: count }, (_, i) => i * intervalS)

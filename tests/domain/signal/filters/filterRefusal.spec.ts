@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { CurveFilter } from '#contract/breaks/curveViews.ts'
+import type { CurveFilter } from '#contract/breaks/curveFilter.ts'
 import { filterRefusal } from '#domain/signal/filters/filterRefusal.ts'
 import { stretchesBetweenGaps } from '#domain/signal/stream/stretches.ts'
 

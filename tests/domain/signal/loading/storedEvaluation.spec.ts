@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { type EvaluationResult, evaluationResult } from '#contract/breaks/evaluation.ts'
-import type { ForceScale } from '#contract/calibration/force.ts'
+import type { ForceScale } from '#contract/calibration/forceScale.ts'
 import { flaggedResult, storedEvaluation } from '#domain/signal/loading/storedEvaluation.ts'
 import { evaluationOf, header, morning, rampAndFall } from '../../../archive/storedStudy.ts'
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { createBenchModel } from '#acquisition/virtual/benchModel.ts'
-import type { ScenarioName } from '#contract/settings/settings.ts'
+import type { ScenarioName } from '#contract/bench/source.ts'
 import { zeroBeforeLoad } from '#domain/signal/rest/zeroBeforeLoad.ts'
 
 /** Counts of one loading of the bench model, whose zero is known. */

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import type { CalibrationRow, CheckWeightReading } from '#contract/calibration/calibration.ts'
+import type { CheckWeightReading } from '#contract/calibration/checkWeight.ts'
+import type { CalibrationRow } from '#contract/calibration/reading.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
 import { checkHistories } from '#engine/calibration/checkWeight/checkHistory.ts'
 import { madeCalibration } from '../../../archive/storedCalibration.ts'

@@ -1,7 +1,7 @@
 import { setImmediate } from 'node:timers/promises'
 import { afterEach, expect, test } from 'vitest'
 import { readingCounts, straightCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
-import type { CalibrationRow } from '#contract/calibration/calibration.ts'
+import type { CalibrationRow } from '#contract/calibration/reading.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
 import { madeCalibration } from '../../../archive/storedCalibration.ts'
 import { benchEngine, virtualChoice } from '../../../fakes/benchEngine.ts'

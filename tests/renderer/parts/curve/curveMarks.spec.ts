@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { OverruledPeak } from '#contract/breaks/break.ts'
+import type { OverruledPeak } from '#contract/breaks/decision.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 import { type SceneParts, sceneOf, seatedLineOf } from '#renderer/parts/curve/curveMarks.ts'
 import { madeEvent } from '#tests/fakes/madeEvents.ts'

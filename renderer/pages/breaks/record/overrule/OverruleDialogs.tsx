@@ -1,4 +1,5 @@
-import type { BreakRecord, ForceCurve } from '#contract/breaks/break.ts'
+import type { BreakRecord } from '#contract/breaks/break.ts'
+import type { ForceCurve } from '#contract/breaks/curve.ts'
 import type { CurveEvent } from '#contract/breaks/evaluation.ts'
 import { firstEarlyDrop, prematureIndex, prematureStretch } from '#domain/signal/events/prematureLoad.ts'
 import { writeFixed } from '#words/units/numbers.ts'

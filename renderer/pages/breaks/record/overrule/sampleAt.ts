@@ -1,4 +1,4 @@
-import type { ForceCurve } from '#contract/breaks/break.ts'
+import type { ForceCurve } from '#contract/breaks/curve.ts'
 import { nearestIndex } from '../../../../plots/recorded/nearestSample.ts'
 
 /** A sample that lies further from the time that was typed, s, is not the one that was meant. */

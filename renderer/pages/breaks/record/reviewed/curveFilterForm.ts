@@ -1,4 +1,4 @@
-import type { CurveFilter } from '#contract/breaks/curveViews.ts'
+import type { CurveFilter } from '#contract/breaks/curveFilter.ts'
 import { readNumber } from '../../../../widgets/typedNumber.ts'
 
 /** A filter as chosen and typed. */

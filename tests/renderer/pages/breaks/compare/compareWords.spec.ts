@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { ComparedCurve, Comparison } from '#contract/breaks/curveViews.ts'
+import type { ComparedCurve, Comparison } from '#contract/breaks/comparison.ts'
 import {
   curveName,
   differenceWords,

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import type { Comparison } from '#contract/breaks/curveViews.ts'
+import type { Comparison } from '#contract/breaks/comparison.ts'
 import type { CompareRow } from '#renderer/pages/breaks/compare/compareRows.ts'
 import { unlikeWords } from '#renderer/pages/breaks/compare/unlikeWords.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'

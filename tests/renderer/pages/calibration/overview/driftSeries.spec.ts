@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import type { CalibrationDrift } from '#contract/calibration/calibrationUse.ts'
+import type { CalibrationDrift } from '#contract/calibration/calibrationRecords.ts'
 import { driftSeries } from '#renderer/pages/calibration/overview/driftSeries.ts'
 
 const made = (

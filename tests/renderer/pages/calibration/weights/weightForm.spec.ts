@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { weightEntry } from '#contract/calibration/calibrationRoutine.ts'
+import { weightEntry } from '#contract/calibration/weight.ts'
 import { checkedWeights } from '#domain/calibration/routinePlan.ts'
 import { emptyWeight, readWeight, textsOfWeight, usualWeights } from '#renderer/pages/calibration/weights/weightForm.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'

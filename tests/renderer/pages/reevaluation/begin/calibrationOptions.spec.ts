@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import type { CalibrationSummary } from '#contract/calibration/calibrationUse.ts'
+import type { CalibrationSummary } from '#contract/calibration/calibrationRecords.ts'
 import { calibrationOptions } from '#renderer/pages/reevaluation/begin/calibrationOptions.ts'
 
 const calibration = (calibrationId: number, readingUnit: CalibrationSummary['readingUnit']): CalibrationSummary => ({

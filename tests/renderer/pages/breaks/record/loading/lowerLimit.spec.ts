@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { OverruledPeak } from '#contract/breaks/break.ts'
+import type { OverruledPeak } from '#contract/breaks/decision.ts'
 import type { Flag } from '#contract/breaks/evaluation.ts'
 import { isLowerLimit } from '#renderer/pages/breaks/record/loading/lowerLimit.ts'
 

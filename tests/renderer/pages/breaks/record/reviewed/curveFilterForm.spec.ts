@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { curveFilter } from '#contract/breaks/curveViews.ts'
+import { curveFilter } from '#contract/breaks/curveFilter.ts'
 import {
   filterNames,
   firstDraft,

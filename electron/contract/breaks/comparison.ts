@@ -1,20 +1,6 @@
 import * as z from 'zod'
-import { finite, id, positive } from '../calibration/force.ts'
+import { finite, id, positive, samples } from '../values.ts'
 import { outcome } from './evaluation.ts'
-
-const samples = z.instanceof(Float64Array)
-
-/**
- * A filter for looking at a curve, never for its peak.
- * cfc: channel frequency class of SAE J211-1 / ISO 6487, run forward and backward. butterworth: the same filter with its
- * two-pass -3 dB point at a frequency of one's own. moving-average: mean over a window about each sample.
- */
-export const curveFilter = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('cfc'), frequencyClass: z.union([60, 180, 600, 1000].map((n) => z.literal(n))) }),
-  z.strictObject({ kind: z.literal('butterworth'), cutoffHz: positive }),
-  z.strictObject({ kind: z.literal('moving-average'), windowS: positive }),
-])
-export type CurveFilter = z.infer<typeof curveFilter>
 
 export const alignment = z.enum(['onset', 'peak', 'break'])
 export type Alignment = z.infer<typeof alignment>

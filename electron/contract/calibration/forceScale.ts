@@ -1,11 +1,5 @@
 import * as z from 'zod'
-
-export const finite = z.number()
-export const positive = finite.positive()
-export const percent = finite.min(0).max(100)
-export const isoInstant = z.iso.datetime()
-export const isoDate = z.iso.date()
-export const id = z.int().positive()
+import { finite, id, isoInstant } from '../values.ts'
 
 /** What one reading of the device is expressed in. `counts`: raw converter codes, nothing is known of their force. */
 export const readingUnit = z.enum(['counts', 'N', 'kN', 'lbf', 'kgf', 'kg', 'g'])

@@ -1,0 +1,19 @@
+import * as z from 'zod'
+import { breakSummary } from '../breaks/break.ts'
+import { specimen } from './specimen.ts'
+
+/** One line of the list of specimens: the newest revision, with its break in force if it has one. */
+export const specimenSummary = z.strictObject({
+  ...specimen.shape,
+  /** The newest break that counts: an outcome of break, not set aside. */
+  breakInForce: breakSummary.nullable(),
+})
+export type SpecimenSummary = z.infer<typeof specimenSummary>
+
+/** A specimen with every revision (newest last) and every break made of it (newest last). */
+export const specimenRecord = z.strictObject({
+  current: specimenSummary,
+  revisions: z.array(specimen),
+  breaks: z.array(breakSummary),
+})
+export type SpecimenRecord = z.infer<typeof specimenRecord>
