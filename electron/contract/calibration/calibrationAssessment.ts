@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { finite, positive } from '../values.ts'
+import { calibrationNote, degreeReason } from './calibrationNotes.ts'
 import { uncertaintyBudget } from './uncertainty.ts'
 
 /** Class in the manner of ISO 7500-1; `none` where no class is reached or none can be told. */
@@ -49,10 +50,10 @@ export const lackOfFitTest = z.strictObject({
 })
 export type LackOfFitTest = z.infer<typeof lackOfFitTest>
 
-/** Which degree the program proposes, in a sentence, with the test of every degree that was tried. */
+/** Which degree the program proposes and why, with the test of every degree that was tried. Older records hold a sentence. */
 export const degreeProposal = z.strictObject({
   degree: z.int().min(1).max(3),
-  reason: z.string(),
+  reason: z.union([z.string(), degreeReason]),
   tried: z.array(z.strictObject({ degree: z.int().min(1).max(3), lackOfFit: lackOfFitTest.nullable() })),
 })
 export type DegreeProposal = z.infer<typeof degreeProposal>
@@ -105,7 +106,7 @@ export const calibrationAssessment = z.strictObject({
   indicatedN: z.array(finite),
   budget: uncertaintyBudget.nullable(),
   classRanges: z.array(classRange),
-  /** What limits the word of this calibration, each a sentence. */
-  notes: z.array(z.string()),
+  /** What limits the word of this calibration, most serious first; older records hold sentences. */
+  notes: z.array(z.union([z.string(), calibrationNote])),
 })
 export type CalibrationAssessment = z.infer<typeof calibrationAssessment>

@@ -17,11 +17,17 @@ export const checkWeightReading = z.strictObject({
 })
 export type CheckWeightReading = z.infer<typeof checkWeightReading>
 
-/** What the newest check says, and what to do. */
+/**
+ * What the newest check says. finding: by what it was judged. Deviation and what is allowed of it, N; the allowance is that
+ * before there is a chart.
+ */
 export const checkVerdict = z.strictObject({
   standing: z.enum(['too-few', 'in-control', 'watch', 'outside']),
-  sentence: z.string(),
-  action: z.string(),
+  finding: z.enum(['beyond-uncertainty', 'within-uncertainty', 'beyond-limits', 'drift', 'one-sided', 'as-it-should']),
+  deviationN: finite,
+  allowedN: finite,
+  /** Checks that are still wanting for a control chart. */
+  checksMissing: z.int().nonnegative(),
   lowerN: finite.nullable(),
   upperN: finite.nullable(),
 })

@@ -5,7 +5,6 @@ import { Trouble } from '#contract/errors.ts'
 import { calibratedScale } from '#domain/calibration/scale/calibratedScale.ts'
 import { forceOfReading } from '#domain/calibration/scale/forceScale.ts'
 import { workByDisplacement } from '#domain/signal/events/area.ts'
-import { eventMeaning } from '#domain/signal/events/eventMeaning.ts'
 import { evaluateCurve } from '#domain/signal/loading/evaluateCurve.ts'
 import { flaggedResult, type VerifiedRange } from '#domain/signal/loading/storedEvaluation.ts'
 import { zeroBeforeLoad } from '#domain/signal/rest/zeroBeforeLoad.ts'
@@ -32,8 +31,6 @@ export type ZeroOfFile =
 
 export type EvaluatedFile = {
   result: EvaluationResult
-  /** What each of its events may mean for the bond, in their order. */
-  meanings: readonly string[]
   column: ValueColumn
   /** The zero of a curve in counts; null: the curve is in force, whose zero is its maker's. */
   zero: ZeroOfFile | null
@@ -66,7 +63,7 @@ export async function evaluateCurveFile(file: string, options: CurveFileOptions)
     const tare = options.tare ?? 0
     const force = values.map((value) => (value - tare) * nPerUnit)
     const result = withMeasuredWork(evaluateCurve(timeS, force, null, settings), timeS, force, displacementMm)
-    return { result, meanings: result.events.map(eventMeaning), column, zero: null, measuredDisplacement }
+    return { result, column, zero: null, measuredDisplacement }
   }
   const scale = calibration?.scale ?? { kind: 'uncalibrated-scale', nPerCount: options.nPerCount! }
   const toForce = forceOfReading(scale, 'counts')!
@@ -75,7 +72,7 @@ export async function evaluateCurveFile(file: string, options: CurveFileOptions)
   const tared = force.map((value) => value - offsetN)
   const found = withMeasuredWork(evaluateCurve(timeS, tared, null, settings), timeS, tared, displacementMm)
   const result = flaggedResult(found, scale, 'complete', calibration?.verifiedRangeN ?? null)
-  return { result, meanings: result.events.map(eventMeaning), column, zero, measuredDisplacement }
+  return { result, column, zero, measuredDisplacement }
 }
 
 /** A result with the work by a measured displacement, from onset to break; to the peak, when nothing broke. */

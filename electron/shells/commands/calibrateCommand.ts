@@ -1,4 +1,6 @@
 import type { CalibrationAssessment } from '#contract/calibration/calibrationAssessment.ts'
+import { noteSentences } from '#words/calibration/noteWords.ts'
+import { proposalWords } from '#words/calibration/proposalWords.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { textOption, wordOption } from './optionValues.ts'
@@ -40,10 +42,10 @@ export const calibrateCommand: Command = {
       invertedAccepted: values.inverted === true,
     })
     const kept = name === undefined ? null : await keepFileCalibration(archiveOf(values), programName, found, name)
-    const { result, notes } = found.assessment
+    const { result } = found.assessment
     if (json) {
       await io.out(jsonLine(kept === null ? result : { ...result, calibrationId: kept }))
-      for (const note of notes) io.err(`${note}\n`)
+      for (const note of noteSentences(found.assessment)) io.err(`${note}\n`)
     } else await io.out(describe(file!, found.assessment, kept))
     return 0
   },
@@ -52,7 +54,8 @@ export const calibrateCommand: Command = {
 const newtons = (value: number) => `${Number(value.toPrecision(6))} N`
 const percent = (value: number | null) => (value === null ? '-' : value.toFixed(3)).padStart(9)
 
-function describe(file: string, { result, proposal, notes }: CalibrationAssessment, kept: number | null): string {
+function describe(file: string, assessment: CalibrationAssessment, kept: number | null): string {
+  const { result, proposal } = assessment
   const { degree, coefficients, coefficientSE, residualSD, verifiedRangeN, steps, expandedUncertaintyPercent } = result
   const lines = [
     `${file}: degree ${degree}, ${result.readings} readings`,
@@ -61,7 +64,7 @@ function describe(file: string, { result, proposal, notes }: CalibrationAssessme
       return `  b${power}            ${value.toPrecision(12)}${error == null ? '' : `, standard error ${error.toPrecision(3)}`}`
     }),
     `  residual SD   ${residualSD === null ? 'unknown' : newtons(residualSD)}`,
-    `  proposed      ${proposal.reason}`,
+    `  proposed      ${proposalWords(proposal)}`,
     `  verified      ${verifiedRangeN === null ? 'no range' : `${newtons(verifiedRangeN[0])} to ${newtons(verifiedRangeN[1])}`}`,
     `  class         ${result.class}`,
     `  uncertainty   ${expandedUncertaintyPercent === null ? 'unknown' : `${expandedUncertaintyPercent.toFixed(3)} % at most (k = 2)`}`,
@@ -72,7 +75,7 @@ function describe(file: string, { result, proposal, notes }: CalibrationAssessme
         `${newtons(forceN).padStart(14)} ${[q, b, v, f0, a].map(percent).join(' ')}  ${reached}`,
     ),
     '',
-    ...notes,
+    ...noteSentences(assessment),
     ...(kept === null ? [] : [`Kept as calibration ${kept}. Put it in force in the program, or name it to "capture".`]),
     "This is the user's own calibration and no traceable certificate.",
   ]

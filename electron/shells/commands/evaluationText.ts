@@ -1,12 +1,13 @@
 import type { CurveEvent, EvaluationResult, LoadCourse } from '#contract/breaks/evaluation.ts'
 import type { EvaluatedFile, ZeroOfFile } from '#engine/breaks/evaluateCurveFile.ts'
+import { eventMeaning } from '#words/breaks/eventMeaning.ts'
 
 /** How the zero of a curve in counts was found, in words. */
 export const zeroWords = ({ offsetN, readings }: Extract<ZeroOfFile, { kind: 'rest' }>): string =>
   `${offsetN.toFixed(2)} N taken off, the mean of ${readings} steady readings before the load`
 
 /** What a curve file says, for people: figures first, then what happened and what it may mean. */
-export function evaluationText(file: string, { result, zero, meanings }: EvaluatedFile): string {
+export function evaluationText(file: string, { result, zero }: EvaluatedFile): string {
   const lines = [`${file}: ${outcomeWords[result.outcome]}`]
   const add = (name: string, words: string) => lines.push(`  ${name.padEnd(13)} ${words}`)
   if (result.outcome !== 'none') {
@@ -18,10 +19,10 @@ export function evaluationText(file: string, { result, zero, meanings }: Evaluat
   if (zero?.kind === 'rest') add('zero', zeroWords(zero))
   add('samples', `${result.samples} at ${said(result.sampleRateHz, 2, 'Hz')}, ${result.missingSamples} missing`)
   if (result.flags.length > 0) add('flags', result.flags.join(', '))
-  result.events.forEach((event, i) => {
+  for (const event of result.events) {
     add(event.kind, eventFigures(event))
-    add('', meanings[i]!)
-  })
+    add('', eventMeaning(event))
+  }
   return `${lines.join('\n')}\n`
 }
 

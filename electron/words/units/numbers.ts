@@ -5,6 +5,18 @@ export function writeNumber(value: number, most: number): string {
   return writeFixed(value, decimals)
 }
 
+/** A number with so many significant figures, none of which is lost by writing it out. */
+export function writeSignificant(value: number, figures: number): string {
+  const rounded = Number(value.toPrecision(figures))
+  const beforePoint = rounded === 0 ? 1 : Math.floor(Math.log10(Math.abs(rounded))) + 1
+  return writeFixed(rounded, Math.max(figures - beforePoint, 0))
+}
+
+/** Percents as a sentence has them: whole ones from ten on, else one decimal where there is one. */
+export function percentWords(percent: number): string {
+  return `${withoutEndingZeros(writeFixed(percent, percent >= 9.95 ? 0 : 1))} %`
+}
+
 /** A limit above 0 as `writeNumber` writes it; one that would read as 0 is written as "below 0.01". */
 export function writeLimit(value: number, most: number): string {
   const least = 10 ** -Math.min(most, 3)

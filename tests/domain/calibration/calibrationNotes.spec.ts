@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import type { CalibrationNote } from '#contract/calibration/calibrationNotes.ts'
 import { calibrationNotes, type NotedCalibration } from '#domain/calibration/calibrationNotes.ts'
 import { defaultCalibrationOptions } from '#domain/calibration/calibrationOptions.ts'
 
@@ -17,7 +18,7 @@ const whole: NotedCalibration = {
     capacityN: 200,
   },
   degree: 1,
-  proposal: { degree: 1, reason: 'Degree 1: fine.', tried: [] },
+  proposal: { degree: 1, reason: { code: 'exact' }, tried: [] },
   lackOfFit: null,
   steps: [20, 40, 60, 80, 100].map(step),
   verifiedRangeN: [20, 100],
@@ -30,24 +31,32 @@ describe('notes on a calibration', () => {
     expect(calibrationNotes(whole)).toEqual([])
   })
 
-  it.each<[string, Partial<NotedCalibration>, RegExp]>([
-    ['few runs', { rows: rows.filter((row) => row.run === 1) }, /1 run of increasing force; three are good practice/],
-    ['few steps', { steps: [step(20)] }, /1 step; five or more/],
-    ['no repeats', { repeated: false }, /No step was repeated/],
-    ['no decreasing force', { steps: whole.steps.map((line) => ({ ...line, v: null })) }, /reversibility is not known/],
-    ['no zero return', { steps: whole.steps.map((line) => ({ ...line, f0: null })) }, /zero error is not known/],
-    ['no hold', { options: { ...whole.options, creepShare: null } }, /creeps under a load that stays is not known/],
-    ['no resolution', { options: { ...whole.options, resolution: null } }, /resolution of the reading is not known/],
-    ['unknown weights', { options: { ...whole.options, weightsShare: null } }, /leaves out the weights, /],
-    ['a coarse reading', { verifiedRangeN: null }, /there is no verified range/],
-    ['steps below the range', { verifiedRangeN: [50, 100] }, /2 of the steps lie below 200 times the resolution/],
-    ['weights far below the capacity', { options: { ...whole.options, capacityN: 5000 } }, /2\.0 % of the capacity/],
-    ['a curve through its points', { degreesOfFreedom: 0 }, /as many readings as coefficients/],
-    ['another degree than proposed', { degree: 3 }, /Degree 3 was chosen; proposed was: Degree 1/],
+  it.each<[string, Partial<NotedCalibration>, CalibrationNote]>([
+    ['few runs', { rows: rows.filter((row) => row.run === 1) }, { code: 'few-runs', runs: 1 }],
+    ['few steps', { steps: [step(20)] }, { code: 'few-steps', steps: 1 }],
+    ['no repeats', { repeated: false }, { code: 'not-repeated' }],
+    ['no decreasing force', { steps: whole.steps.map((line) => ({ ...line, v: null })) }, { code: 'no-decreasing' }],
+    ['no zero return', { steps: whole.steps.map((line) => ({ ...line, f0: null })) }, { code: 'no-zero-return' }],
+    ['no hold', { options: { ...whole.options, creepShare: null } }, { code: 'no-hold' }],
+    ['no resolution', { options: { ...whole.options, resolution: null } }, { code: 'no-resolution' }],
+    [
+      'unknown weights',
+      { options: { ...whole.options, weightsShare: null } },
+      { code: 'left-out', shares: ['weights'] },
+    ],
+    ['a coarse reading', { verifiedRangeN: null }, { code: 'no-range' }],
+    ['steps below the range', { verifiedRangeN: [50, 100] }, { code: 'steps-below-range', steps: 2 }],
+    [
+      'weights far below the capacity',
+      { options: { ...whole.options, capacityN: 5000 } },
+      { code: 'far-below-capacity', percent: 2 },
+    ],
+    ['a curve through its points', { degreesOfFreedom: 0 }, { code: 'no-degrees-of-freedom' }],
+    ['another degree than proposed', { degree: 3 }, { code: 'degree-chosen', degree: 3 }],
     [
       'lack of fit',
       { lackOfFit: { f: 9, lackDegreesOfFreedom: 3, pureDegreesOfFreedom: 10, pureErrorSD: 1, pValue: 0.003 } },
-      /lack of fit is significant/,
+      { code: 'lack-of-fit' },
     ],
     [
       'a curve held at zero off the zero reading',
@@ -55,9 +64,9 @@ describe('notes on a calibration', () => {
         options: { ...whole.options, throughZero: true },
         rows: rows.map((row) => ({ ...row, reading: row.reading + 500 })),
       },
-      /held at zero, but the reading without load is 500/,
+      { code: 'zero-reading', reading: 500 },
     ],
-  ])('name %s', (_what, change, message) => {
-    expect(calibrationNotes({ ...whole, ...change })).toEqual([expect.stringMatching(message)])
+  ])('name %s', (_what, change, note) => {
+    expect(calibrationNotes({ ...whole, ...change })).toEqual([note])
   })
 })

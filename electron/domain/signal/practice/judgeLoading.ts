@@ -3,16 +3,32 @@ import type { Limits, TestPractice } from '#contract/settings/practice.ts'
 
 export type LoadingAspect = 'time-to-failure' | 'rate' | 'stress-rate' | 'speed' | 'sampling-bound'
 
+/** Why a figure is not known. no-rate-at-peak: none just before the peak. */
+export type UnknownBecause =
+  | 'nothing-loaded'
+  | 'older-method'
+  | 'no-failure'
+  | 'no-rate'
+  | 'no-area'
+  | 'no-speed'
+  | 'clipped'
+  | 'no-rate-at-peak'
+
 /**
  * How one figure of a loading stands to a test practice. Value and limits: s, N/s, MPa/s, mm/min, percent, in the order of the
- * aspects. The sentence has no figure with a unit of force or length: those stand beside it.
+ * aspects.
  */
 export type JudgedAspect = {
   aspect: LoadingAspect
   value: number | null
   limits: Limits
   verdict: 'inside' | 'outside' | 'not-known'
-  sentence: string
+  /** On which side of the limits; null unless outside. */
+  side: 'below' | 'above' | null
+  /** Set where the verdict is `not-known`. */
+  unknownBecause: UnknownBecause | null
+  /** What a sampling bound above its limit asks for; Hz, null: that cannot be said. */
+  cure: { kind: 'close-the-gap' } | { kind: 'sample-faster'; sampleRateHz: number | null } | null
 }
 
 /** Limits hold but for the last bits: 50 mm/min kept as mm/s and turned back is 50 mm/min. */
@@ -32,75 +48,50 @@ export function judgeLoading(result: EvaluationResult, areaMm2: number | null, p
   const { course } = result
   const rateNPerS = course?.meanRateNPerS ?? null
   const speedMmPerS = course?.pressSpeedMmPerS ?? null
-  const noCourse = result.outcome === 'none' ? nothingLoaded : olderMethod
-  const noRate = course === null ? noCourse : noForce
+  const noCourse = result.outcome === 'none' ? 'nothing-loaded' : 'older-method'
+  const noRate = course === null ? noCourse : 'no-rate'
+  const rateMPaPerS = rateNPerS === null || areaMm2 === null ? null : rateNPerS / areaMm2
+  const speedMmPerMin = speedMmPerS === null ? null : 60 * speedMmPerS
+  const timeS = course?.timeToFailureS ?? null
   const samplingBoundPercent: Limits = { least: null, most: practice.samplingBoundPercent }
+  const noBound = result.flags.includes('clipped') ? 'clipped' : 'no-rate-at-peak'
   const judged = [
-    judge('time-to-failure', course?.timeToFailureS ?? null, practice.timeToFailureS, {
-      unknown: course === null ? noCourse : 'There was no failure, so there is no time to it.',
-      inside: 'The joint failed within the time that this practice allows.',
-      below: 'The joint failed sooner than this practice allows: load more slowly.',
-      above: 'The joint failed later than this practice allows: load faster.',
-    }),
-    judge('rate', rateNPerS, practice.rateNPerS, { unknown: noRate, ...rateSentences }),
-    judge('stress-rate', rateNPerS === null || areaMm2 === null ? null : rateNPerS / areaMm2, practice.rateMPaPerS, {
-      unknown: rateNPerS === null ? noRate : 'The bonded area is not known: enter it with the specimen.',
-      ...rateSentences,
-    }),
-    judge('speed', speedMmPerS === null ? null : 60 * speedMmPerS, practice.speedMmPerMin, {
-      unknown:
-        course === null
-          ? noCourse
-          : 'No speed of the press was given: a load curve alone cannot show it. Measure it with a rule and a watch, give it in the settings, and evaluate the break again.',
-      inside: 'The press moved as fast as this practice wants.',
-      below: 'The press moved more slowly than this practice allows.',
-      above: 'The press moved faster than this practice allows.',
-    }),
-    judge('sampling-bound', result.samplingBoundPercent, samplingBoundPercent, {
-      unknown: result.flags.includes('clipped')
-        ? 'The converter was at its end: how much higher the load went is not known.'
-        : 'The sampling bound is not known: there is no loading rate just before the peak.',
-      inside: 'The samples follow one another closely enough for the peak.',
-      below: '',
-      above: `The true peak may lie further above the highest sample than this practice allows: ${cureOf(result, practice)}`,
-    }),
-  ]
-  return judged.filter((line) => line !== null)
-}
-
-const nothingLoaded = 'Nothing was loaded.'
-const olderMethod = 'An older method made this result and did not look for it: evaluate the break again.'
-const noForce = 'The loading rate is not known: there is no scale, or the curve has too few samples.'
-
-const rateSentences = {
-  inside: 'The load rose as fast as this practice wants.',
-  below: 'The load rose more slowly than this practice allows: load faster.',
-  above: 'The load rose faster than this practice allows: load more slowly.',
+    judge('time-to-failure', timeS, practice.timeToFailureS, course === null ? noCourse : 'no-failure'),
+    judge('rate', rateNPerS, practice.rateNPerS, noRate),
+    judge('stress-rate', rateMPaPerS, practice.rateMPaPerS, rateNPerS === null ? noRate : 'no-area'),
+    judge('speed', speedMmPerMin, practice.speedMmPerMin, course === null ? noCourse : 'no-speed'),
+    judge('sampling-bound', result.samplingBoundPercent, samplingBoundPercent, noBound),
+  ].filter((line) => line !== null)
+  return judged.map((line) =>
+    line.aspect === 'sampling-bound' && line.side === 'above' ? { ...line, cure: cureOf(result, practice) } : line,
+  )
 }
 
 function judge(
   aspect: LoadingAspect,
   value: number | null,
   limits: Limits,
-  sentences: { unknown: string; inside: string; below: string; above: string },
+  unknownBecause: UnknownBecause,
 ): JudgedAspect | null {
   const { least, most } = limits
   if (least === null && most === null) return null
-  if (value === null) return { aspect, value, limits, verdict: 'not-known', sentence: sentences.unknown }
-  if (least !== null && value < least * (1 - room))
-    return { aspect, value, limits, verdict: 'outside', sentence: sentences.below }
-  if (most !== null && value > most * (1 + room))
-    return { aspect, value, limits, verdict: 'outside', sentence: sentences.above }
-  return { aspect, value, limits, verdict: 'inside', sentence: sentences.inside }
+  const line = { aspect, value, limits, side: null, unknownBecause: null, cure: null }
+  if (value === null) return { ...line, verdict: 'not-known', unknownBecause }
+  if (least !== null && value < least * (1 - room)) return { ...line, verdict: 'outside', side: 'below' }
+  if (most !== null && value > most * (1 + room)) return { ...line, verdict: 'outside', side: 'above' }
+  return { ...line, verdict: 'inside' }
 }
 
 /** The bound shrinks as the sample rate grows, the settling of the converter with it. */
-function cureOf({ sampleRateHz, samplingBoundPercent, flags }: EvaluationResult, practice: TestPractice): string {
-  if (flags.includes('gap-at-peak')) return 'samples are missing at the peak, so look to cable and connection.'
-  if (sampleRateHz === null || samplingBoundPercent === null || practice.samplingBoundPercent === null)
-    return 'sample faster, or load more slowly.'
-  const neededHz = (sampleRateHz * samplingBoundPercent) / practice.samplingBoundPercent
-  return `sample at ${roundedUp(neededHz)} Hz or faster, or load more slowly.`
+function cureOf(
+  { sampleRateHz, samplingBoundPercent, flags }: EvaluationResult,
+  practice: TestPractice,
+): JudgedAspect['cure'] {
+  if (flags.includes('gap-at-peak')) return { kind: 'close-the-gap' }
+  const allowedPercent = practice.samplingBoundPercent
+  if (sampleRateHz === null || samplingBoundPercent === null || allowedPercent === null)
+    return { kind: 'sample-faster', sampleRateHz: null }
+  return { kind: 'sample-faster', sampleRateHz: roundedUp((sampleRateHz * samplingBoundPercent) / allowedPercent) }
 }
 
 /** To two digits, never down. */

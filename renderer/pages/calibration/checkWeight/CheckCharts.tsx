@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { CheckHistory } from '#contract/calibration/checkWeight.ts'
+import { verdictWords } from '#words/calibration/verdictWords.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
 import { PointFigure } from '../../../widgets/PointFigure.tsx'
@@ -33,6 +34,7 @@ export function CheckCharts({ histories, pending }: { histories: readonly CheckH
 function OneChart({ history, kind }: { history: CheckHistory; kind: (typeof chartKinds)[number]['value'] }) {
   const { force } = useQuantities()
   const chart = checkChart(history, kind, force)
+  const verdict = verdictWords(history.verdict, force)
   const ranges = kind === 'individuals' ? movingRangeChart(history, force) : null
   return (
     <figure className="check-chart">
@@ -43,7 +45,7 @@ function OneChart({ history, kind }: { history: CheckHistory; kind: (typeof char
         <p className="chart-verdict" data-standing={history.verdict.standing}>
           <VerdictShape standing={history.verdict.standing} />
           <span>
-            <strong>{history.verdict.sentence}</strong> {history.verdict.action}
+            <strong>{verdict.sentence}</strong> {verdict.action}
           </span>
         </p>
       </figcaption>

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { CheckState } from '#contract/calibration/checkWeight.ts'
+import { verdictWords } from '#words/calibration/verdictWords.ts'
 import { loadText } from '#words/calibration/weightWords.ts'
 import { signedNumber, writeFixed } from '#words/units/numbers.ts'
 import { usePreferences } from '../../../host/hostContext.ts'
@@ -40,8 +41,8 @@ export function CheckStart({ state, calibration }: { state: CheckState; calibrat
         <div className="verdict" data-standing={result.verdict.standing} role="status">
           <VerdictShape standing={result.verdict.standing} />
           <div>
-            <p className="verdict-sentence">{result.verdict.sentence}</p>
-            <p className="verdict-action">{result.verdict.action}</p>
+            <p className="verdict-sentence">{verdictWords(result.verdict, force).sentence}</p>
+            <p className="verdict-action">{verdictWords(result.verdict, force).action}</p>
             <p className="quiet">
               {loadText(result.check.indicatedN, force)} read, {loadText(result.check.expectedN, force)} expected:{' '}
               {signedNumber((result.check.indicatedN - result.check.expectedN) * force.factor, 2)} {force.unit}, SD{' '}

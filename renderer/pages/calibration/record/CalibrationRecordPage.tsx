@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { OutputOf } from '#contract/procedures.ts'
+import { noteSentences } from '#words/calibration/noteWords.ts'
 import { dayWords, instantWords } from '#words/units/times.ts'
 import { usePreferences } from '../../../host/hostContext.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
@@ -77,7 +78,7 @@ function RecordView({ record }: { record: OutputOf<'calibrations.get'> }) {
           <h2 id="notes-title">To be read with</h2>
           <ul className="flag-list">
             {assessment.notes.length === 0 ? <li>Nothing stands against it.</li> : null}
-            {assessment.notes.map((note) => (
+            {noteSentences(assessment).map((note) => (
               <li key={note}>{note}</li>
             ))}
           </ul>

@@ -2,6 +2,7 @@ import type { DegreeProposal } from '#contract/calibration/calibrationAssessment
 import type { AssessmentChoices } from '#contract/calibration/calibrationRoutine.ts'
 import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import { degreeWords } from '#words/calibration/fitWords.ts'
+import { proposalWords } from '#words/calibration/proposalWords.ts'
 import { withoutEndingZeros, writeNumber } from '#words/units/numbers.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
 import { Field } from '../../../widgets/Field.tsx'
@@ -48,7 +49,8 @@ export function JudgementFields(props: {
       />
       {proposal === null ? null : (
         <p className="judgement-hint">
-          <strong>Proposed: {degreeWords[proposal.degree as keyof typeof degreeWords]}.</strong> {proposal.reason}
+          <strong>Proposed: {degreeWords[proposal.degree as keyof typeof degreeWords]}.</strong>{' '}
+          {proposalWords(proposal)}
         </p>
       )}
       {props.down ? (

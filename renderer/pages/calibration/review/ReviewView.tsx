@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { AssessmentChoices, RoutineState } from '#contract/calibration/calibrationRoutine.ts'
+import { noteSentences } from '#words/calibration/noteWords.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useSingleKeys } from '../../../routes/shortcuts.ts'
@@ -75,7 +76,7 @@ export function ReviewView({ state }: { state: RoutineState }) {
               <section aria-labelledby="notes-title">
                 <h2 id="notes-title">To be read with</h2>
                 <ul className="flag-list">
-                  {judged.assessment.notes.map((note) => (
+                  {noteSentences(judged.assessment).map((note) => (
                     <li key={note}>{note}</li>
                   ))}
                 </ul>

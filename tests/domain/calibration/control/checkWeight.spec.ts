@@ -7,11 +7,9 @@ const baseline = [0.4, -0.4, 0.4, -0.4, 0.4, -0.4, 0.4, -0.4]
 describe('check weight', () => {
   it('is compared with the uncertainty until there is a chart', () => {
     expect(checkWeightVerdict([0.3], 0.5).standing).toBe('too-few')
-    expect(checkWeightVerdict([0.3], 0.5).sentence).toMatch(/7 more checks/)
+    expect(checkWeightVerdict([0.3], 0.5)).toMatchObject({ finding: 'within-uncertainty', checksMissing: 7 })
     const off = checkWeightVerdict([0.1, -0.7], 0.5)
-    expect(off.standing).toBe('outside')
-    expect(off.sentence).toMatch(/-0.700 N off, more than the uncertainty of 0.500 N/)
-    expect(off.action).toMatch(/^Do not test yet/)
+    expect(off).toMatchObject({ standing: 'outside', finding: 'beyond-uncertainty', deviationN: -0.7, allowedN: 0.5 })
   })
 
   it('is in control inside the limits of its first eight readings', () => {
@@ -25,7 +23,7 @@ describe('check weight', () => {
     for (const off of [2.2, -2.2]) {
       const verdict = checkWeightVerdict([...baseline, 0.1, off], 9)
       expect(verdict.standing).toBe('outside')
-      expect(verdict.action).toMatch(/calibrate before testing/)
+      expect(verdict.finding).toBe('beyond-limits')
     }
   })
 
@@ -34,12 +32,12 @@ describe('check weight', () => {
     expect(checkWeightVerdict([...baseline, 1.2, 1.2, 1.2], 9).standing).toBe('in-control')
     const verdict = checkWeightVerdict([...baseline, 1.2, 1.2, 1.2, 1.2], 9)
     expect(verdict.standing).toBe('watch')
-    expect(verdict.sentence).toMatch(/drifts slowly/)
+    expect(verdict.finding).toBe('drift')
   })
 
   it('warns of eight in a row on one side', () => {
     const oneSided = [0.2, 0.3, 0.2, 0.1, 0.3, 0.2, 0.2, 0.3]
-    expect(checkWeightVerdict([...baseline, ...oneSided], 9).sentence).toMatch(/one side of the centre/)
+    expect(checkWeightVerdict([...baseline, ...oneSided], 9).finding).toBe('one-sided')
     expect(checkWeightVerdict([...baseline, -0.1, ...oneSided.slice(1)], 9).standing).toBe('in-control')
   })
 

@@ -77,7 +77,7 @@ test('reads zero and weight, stores the check, and says that the bench is right'
   expect(result!.check).toMatchObject({ calibrationId: 1, weight: name, expectedN: expect.closeTo(expectedN, 9) })
   // Means of 160 readings with 1 N of noise each, twice; the calibration itself is off by a few tenths.
   expect(Math.abs(result!.check.indicatedN - expectedN)).toBeLessThan(1)
-  expect(result!.verdict).toMatchObject({ standing: 'too-few', action: 'Go on.' })
+  expect(result!.verdict).toMatchObject({ standing: 'too-few', finding: 'within-uncertainty' })
   expect(bench.engine.bench.state()).toMatchObject({ busyWith: null, armed: true })
   expect((await bench.archive.verify(() => {}, new AbortController().signal)).faults).toEqual([])
 })
@@ -85,7 +85,7 @@ test('reads zero and weight, stores the check, and says that the bench is right'
 test('says to stop when the weight reads wrong, and keeps that check too', async () => {
   const bench = await checkingBench()
   const { result } = await bench.check(expectedN + 12)
-  expect(result!.verdict).toMatchObject({ standing: 'outside', action: expect.stringMatching(/^Do not test yet/) })
+  expect(result!.verdict).toMatchObject({ standing: 'outside', finding: 'beyond-uncertainty' })
   const [history] = await bench.handlers['checkWeight.history']({ calibrationId: null })
   expect(history).toMatchObject({ weight: name, verdict: { standing: 'outside' } })
   expect(history!.checks).toHaveLength(1)

@@ -1,6 +1,6 @@
 import type { KeyboardEvent } from 'react'
 import type { CurveEvent } from '#contract/breaks/evaluation.ts'
-import { eventMeaning } from '#domain/signal/events/eventMeaning.ts'
+import { eventMeaning } from '#words/breaks/eventMeaning.ts'
 import { eventNames } from '#words/breaks/eventWords.ts'
 import { useQuantities } from '../../../../host/useQuantities.ts'
 import { eventFigures, eventTimeWords } from './eventFigures.ts'

@@ -1,10 +1,10 @@
 import type { BreakSummary } from '#contract/breaks/break.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 import { type JudgedAspect, judgeLoading } from '#domain/signal/practice/judgeLoading.ts'
+import { judgedFigures, judgedSentence, verdictNames } from '#words/breaks/judgementWords.ts'
 import { usePreferences } from '../../../../host/hostContext.ts'
 import { useQuantities } from '../../../../host/useQuantities.ts'
 import { hashOf } from '../../../../routes/route.ts'
-import { judgedWords, verdictWords } from './judgedWords.ts'
 import './judgement.css'
 
 /** How the loading stands to the chosen test practice, its clause named. What cannot be told says so. */
@@ -31,7 +31,7 @@ export function LoadingJudgement({ summary, result }: { summary: BreakSummary; r
 }
 
 function JudgedLine({ line }: { line: JudgedAspect }) {
-  const { name, figures } = judgedWords(line, useQuantities())
+  const { name, figures } = judgedFigures(line, useQuantities())
   return (
     <li data-verdict={line.verdict}>
       <svg viewBox="0 0 20 20" aria-hidden="true">
@@ -45,10 +45,10 @@ function JudgedLine({ line }: { line: JudgedAspect }) {
       </svg>
       <p>
         <strong>
-          {name}: {verdictWords[line.verdict]}
+          {name}: {verdictNames[line.verdict]}
         </strong>
         <span className="judged-figures">{figures}</span>
-        <span className="judged-sentence">{line.sentence}</span>
+        <span className="judged-sentence">{judgedSentence(line)}</span>
       </p>
     </li>
   )

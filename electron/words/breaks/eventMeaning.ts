@@ -1,17 +1,18 @@
 import type { CurveEvent } from '#contract/breaks/evaluation.ts'
+import { percentWords } from '../units/numbers.ts'
 
 /**
  * One plain sentence on what an event of a curve may mean for the bond. It has percents but no figure with a unit: those stand
- * beside it. What an older method did not look for is left out. Checked: tests/domain/signal/events/eventMeaning.spec.ts.
+ * beside it. What an older method did not look for is left out.
  */
 export function eventMeaning(event: CurveEvent): string {
   const { percentOfPeak, dropPercent } = event
-  const atLoad = percentOfPeak === null ? '' : ` at ${percent(percentOfPeak)} of the peak`
+  const atLoad = percentOfPeak === null ? '' : ` at ${percentWords(percentOfPeak)} of the peak`
   switch (event.kind) {
     case 'pop-in':
-      return `One early drop${atLoad}${dropPercent === null ? '' : `, by ${percent(dropPercent)}`}: part of the bond or the wood beside it may have cracked there, or the block may have moved in the fixture; look at the faces for two colours of fracture.`
+      return `One early drop${atLoad}${dropPercent === null ? '' : `, by ${percentWords(dropPercent)}`}: part of the bond or the wood beside it may have cracked there, or the block may have moved in the fixture; look at the faces for two colours of fracture.`
     case 'stick-slip':
-      return `The load fell and recovered ${event.cycles === null ? 'several times' : `${event.cycles} times`}${dropPercent === null ? '' : `, by ${percent(dropPercent)} at most`}: the joint may have slipped in steps, as tough or soft adhesives do, or the block may have moved in the fixture.`
+      return `The load fell and recovered ${event.cycles === null ? 'several times' : `${event.cycles} times`}${dropPercent === null ? '' : `, by ${percentWords(dropPercent)} at most`}: the joint may have slipped in steps, as tough or soft adhesives do, or the block may have moved in the fixture.`
     case 'glitch':
       return 'A lone electrical spike, left out: it says nothing of the bond; if it comes again, look to cable and earth.'
     case 'gap':
@@ -21,11 +22,11 @@ export function eventMeaning(event: CurveEvent): string {
     case 'seating':
       return 'Slack between press, fixture and block was taken up first: that says nothing of the bond and does not touch the peak.'
     case 'plateau':
-      return `The load no longer rose before the failure${percentOfPeak === null ? '' : ` and stood at ${percent(percentOfPeak)} of the peak`}: the adhesive may have been flowing or the wood crushing before the joint let go, unless the press was not driven on; look for crushed wood at the bearing ends.`
+      return `The load no longer rose before the failure${percentOfPeak === null ? '' : ` and stood at ${percentWords(percentOfPeak)} of the peak`}: the adhesive may have been flowing or the wood crushing before the joint let go, unless the press was not driven on; look for crushed wood at the bearing ends.`
     case 'hold':
       return `The load was held${atLoad}${relaxedWords(dropPercent)} and then driven on: adhesives may creep under a held load, so the strength may differ from that of a joint loaded without a stop.`
     case 'reload':
-      return `The load was let down${percentOfPeak === null ? '' : ` from ${percent(percentOfPeak)} of the peak`}${dropPercent === null ? '' : ` by ${percent(dropPercent)}`} and driven up again: the first loading may have harmed the joint already, so compare its strength with care.`
+      return `The load was let down${percentOfPeak === null ? '' : ` from ${percentWords(percentOfPeak)} of the peak`}${dropPercent === null ? '' : ` by ${percentWords(dropPercent)}`} and driven up again: the first loading may have harmed the joint already, so compare its strength with care.`
     case 'final-drop':
       return finalDropMeaning(event.manner)
   }
@@ -46,7 +47,4 @@ function finalDropMeaning(manner: CurveEvent['manner']): string {
 const leastRelaxedPercent = 0.5
 
 const relaxedWords = (dropPercent: number | null) =>
-  dropPercent === null || dropPercent < leastRelaxedPercent ? '' : `, relaxed by ${percent(dropPercent)}`
-
-/** Whole percents from ten on, one decimal below. */
-const percent = (value: number) => `${value >= 9.95 ? value.toFixed(0) : Number(value.toFixed(1))} %`
+  dropPercent === null || dropPercent < leastRelaxedPercent ? '' : `, relaxed by ${percentWords(dropPercent)}`

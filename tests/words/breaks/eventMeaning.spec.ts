@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { curveEventKind } from '#contract/breaks/evaluation.ts'
-import { eventMeaning } from '#domain/signal/events/eventMeaning.ts'
 import { madeEvent } from '#tests/fakes/madeEvents.ts'
+import { eventMeaning } from '#words/breaks/eventMeaning.ts'
 
 describe('meaning of an event', () => {
   it.each(curveEventKind.options)('is one whole sentence for %s, with figures and without', (kind) => {
