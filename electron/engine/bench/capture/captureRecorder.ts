@@ -5,6 +5,7 @@ import type { BreakSummary } from '#contract/breaks/break.ts'
 import type { BreakEnd } from '#contract/breaks/capture.ts'
 import type { SampleBlock } from '#contract/breaks/curve.ts'
 import type { ForceScale, Tare } from '#contract/calibration/forceScale.ts'
+import { troubleFrom } from '#contract/errors.ts'
 import type { Emit } from '#contract/events.ts'
 import { storedEvaluation, type VerifiedRange } from '#domain/signal/loading/storedEvaluation.ts'
 import type { Outbox } from '../../core/outbox.ts'
@@ -47,13 +48,29 @@ export function createCaptureRecorder(parts: CaptureRecorderParts): CaptureRecor
   }
   let running: Capture | null = null
 
+  /** Never rejects: a load that comes is captured, whatever keeps the list of specimens from being read. */
+  async function specimenInPress(): Promise<number | null> {
+    try {
+      return await queue.forCapture()
+    } catch (thrown) {
+      const atHand = queue.current()
+      const { code, message } = troubleFrom(thrown)
+      emit('trouble', {
+        code,
+        message: `${message} The break that is captured now is kept ${atHand === null ? 'without a specimen' : `for specimen ${atHand.fields.number}`}.`,
+        hint: 'Open the break when it is stored, and give it to another specimen if that is wrong.',
+      })
+      return atHand?.specimenId ?? null
+    }
+  }
+
   return {
     begin({ startedAt, streamTimeS, readingUnit, settings }, scale, tare, verifiedRangeN) {
       const header = { settings, scale, tare }
       const capture: Capture = { header, verifiedRangeN, breakId: 0, specimenId: null }
       running = capture
       // Asked for now, not when the disk is ready: the specimen in the press at this moment is the one that is loaded.
-      const specimen = queue.forCapture().catch(() => queue.current()?.specimenId ?? null)
+      const specimen = specimenInPress()
       outbox.put(async () => {
         capture.specimenId = await specimen
         const stored = await archive.beginBreak({

@@ -37,6 +37,7 @@ export function createSpecimenQueue(
 
   function inTurn<T>(change: () => Promise<T>): Promise<T> {
     const done = turn.then(change)
+    // What fails is told to whoever asked for it; it keeps no later change from its turn.
     turn = done.catch(() => {})
     return done
   }

@@ -1,0 +1,49 @@
+import type { Archive } from '#archive/archive.ts'
+import type { LiveFrame } from '#contract/bench/bench.ts'
+import type { BreakSummary } from '#contract/breaks/break.ts'
+
+/** The capture that runs, and the one before it, as the bench shows them. */
+export type CaptureProgress = {
+  begin(): void
+  frame(frame: Pick<LiveFrame, 'peak'>): void
+  /** A break's number is known, or with its summary: it is over and stored. */
+  stored(breakId: number, summary: BreakSummary | null): void
+  /** Another device, or none: what ran there is over. */
+  forgetPeak(): void
+  /** Reads again after records changed. */
+  refresh(): Promise<void>
+  runningPeak(): number | null
+  captureBreakId(): number | null
+  lastBreak(): BreakSummary | null
+}
+
+/** Nothing captured yet. */
+export function createCaptureProgress(archive: Pick<Archive, 'break'>, capturing: () => boolean): CaptureProgress {
+  let runningPeak: number | null = null
+  let captureBreakId: number | null = null
+  let lastBreak: BreakSummary | null = null
+  return {
+    begin() {
+      runningPeak = null
+    },
+    frame({ peak }) {
+      if (capturing()) runningPeak = peak
+    },
+    stored(breakId, summary) {
+      if (summary === null) captureBreakId = capturing() ? breakId : null
+      else {
+        lastBreak = summary
+        if (captureBreakId === breakId) captureBreakId = null
+      }
+    },
+    forgetPeak() {
+      runningPeak = null
+    },
+    async refresh() {
+      if (lastBreak !== null) lastBreak = (await archive.break(lastBreak.breakId)).summary
+    },
+    runningPeak: () => runningPeak,
+    captureBreakId: () => captureBreakId,
+    lastBreak: () => lastBreak,
+  }
+}
