@@ -48,6 +48,7 @@ const forms: Record<Ink, Form> = {
   half: { fill: 'data', attributes: {} },
   event: point('limit', 'ground'),
   ring: line('alarm', 2),
+  chosen: line('ink', 2),
   mean: line('ink', 2.5),
   spread: line('ink', 1.25),
   rest: wash('limit', 0.3),

@@ -21,6 +21,7 @@ export const inks = [
   'half',
   'event',
   'ring',
+  'chosen',
   'mean',
   'spread',
   'rest',

@@ -42,11 +42,13 @@ export function pointPlot(plot: PointPlot, size: FigureSize): Figure {
   const { widthPx, emPx: em } = size
   const columns = Math.min(Math.max(Math.floor(widthPx / (8 * em)), 2), 10)
   const x = xNames === null ? valueAxis([0, ...points.map((point) => point.x)], columns) : namedAxis(xNames)
-  const y = valueAxis([...points.map((point) => point.y), ...levels.map((level) => level.y)])
+  const rows = Math.min(Math.max(Math.floor((heightEm - 4) / 2.4), 2), 6)
+  const y = valueAxis([...points.map((point) => point.y), ...levels.map((level) => level.y)], rows)
   const [frame, axes] = framed({ x, y, xTitle, yTitle, heightEm }, size)
   const placed = points.map((point) => ({ ...point, x: frame.atX(point.x), y: frame.atY(point.y) }))
   const [keysPx, keyMarks] = keyRows(keys, frame.heightPx, widthPx, em)
-  const joined: Mark[] = plot.joined && points.length > 1 ? [{ kind: 'line', ink: 'joined', through: placed }] : []
+  const joins = plot.joined === true && points.length > 1
+  const joined: Mark[] = joins ? [{ kind: 'line', ink: 'joined', through: placed }] : []
   return {
     ...size,
     heightPx: frame.heightPx + keysPx,
@@ -54,7 +56,7 @@ export function pointPlot(plot: PointPlot, size: FigureSize): Figure {
     description: plot.description,
     marks: [
       ...axes,
-      ...levelMarks(levels, frame, placed, em),
+      ...levelMarks(levels, frame, joins ? alongLine(placed, em) : placed, em),
       ...joined,
       ...placed.map((point) => drawnPoint(point, em)),
       ...keyMarks,
@@ -93,4 +95,16 @@ function levelMarks(levels: readonly Level[], frame: Frame, points: readonly At[
     ({ y, ink }): Mark => ({ kind: 'rule', ink, from: { x: left, y: atY(y) }, to: { x: right, y: atY(y) } }),
   )
   return [...lines, ...names]
+}
+
+/** Points along a line, close enough that no name is written across it unseen. */
+function alongLine(points: readonly At[], em: number): At[] {
+  return points.flatMap((to, index) => {
+    const from = points[index - 1] ?? to
+    const steps = Math.max(Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / (em / 2)), 1)
+    return Array.from({ length: steps }, (_, step) => ({
+      x: to.x + ((from.x - to.x) * step) / steps,
+      y: to.y + ((from.y - to.y) * step) / steps,
+    }))
+  })
 }

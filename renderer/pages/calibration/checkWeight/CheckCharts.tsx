@@ -1,11 +1,17 @@
 import { useState } from 'react'
 import type { CheckHistory } from '#contract/calibration/checkWeight.ts'
+import { type ControlChartKind, controlChart, controlChartOf } from '#figures/calibration/controlChart.ts'
 import { verdictWords } from '#words/calibration/verdictWords.ts'
+import { countOf } from '#words/units/counts.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
+import { Figure } from '../../../parts/Figure.tsx'
 import { Choice } from '../../../widgets/Choice.tsx'
-import { PointFigure } from '../../../widgets/PointFigure.tsx'
-import { chartKinds, checkChart, movingRangeChart } from './checkChart.ts'
 import { VerdictShape } from './VerdictShape.tsx'
+
+const chartKinds = [
+  { value: 'individuals', label: 'Individuals and moving range' },
+  { value: 'ewma', label: 'Weighted average (EWMA)' },
+] as const
 
 /** The control chart of every weight that was checked under the calibration in force. */
 export function CheckCharts({ histories, pending }: { histories: readonly CheckHistory[]; pending: boolean }) {
@@ -33,14 +39,14 @@ export function CheckCharts({ histories, pending }: { histories: readonly CheckH
 
 function OneChart({ history, kind }: { history: CheckHistory; kind: (typeof chartKinds)[number]['value'] }) {
   const { force } = useQuantities()
-  const chart = checkChart(history, kind, force)
   const verdict = verdictWords(history.verdict, force)
-  const ranges = kind === 'individuals' ? movingRangeChart(history, force) : null
+  const shown: ControlChartKind[] = kind === 'individuals' ? ['individuals', 'ranges'] : ['ewma']
+  const charts = shown.flatMap((one) => controlChartOf(history, one) ?? [])
   return (
     <figure className="check-chart">
       <figcaption>
         <h2>
-          {history.weight}, {history.checks.length === 1 ? '1 check' : `${history.checks.length} checks`}
+          {history.weight}, {countOf(history.checks.length, 'check')}
         </h2>
         <p className="chart-verdict" data-standing={history.verdict.standing}>
           <VerdictShape standing={history.verdict.standing} />
@@ -49,16 +55,16 @@ function OneChart({ history, kind }: { history: CheckHistory; kind: (typeof char
           </span>
         </p>
       </figcaption>
-      {chart === null ? (
+      {charts.length === 0 ? (
         <p className="empty-words">
           {kind === 'ewma'
             ? 'The average begins with the ninth check.'
             : 'Two checks are needed before there is a chart.'}
         </p>
-      ) : (
-        <PointFigure {...chart} />
-      )}
-      {ranges === null ? null : <PointFigure {...ranges} />}
+      ) : null}
+      {charts.map((chart) => (
+        <Figure key={chart.title} draw={(size) => controlChart(chart, force, size)} />
+      ))}
     </figure>
   )
 }

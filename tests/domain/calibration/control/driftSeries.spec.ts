@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import type { CalibrationDrift } from '#contract/calibration/calibrationRecords.ts'
-import { driftSeries } from '#renderer/pages/calibration/overview/driftSeries.ts'
+import { driftSeries } from '#domain/calibration/control/driftSeries.ts'
 
 const made = (
   calibrationId: number,
