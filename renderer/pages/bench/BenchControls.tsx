@@ -1,11 +1,11 @@
 import { useEffect, useState } from 'react'
 import type { BenchState } from '#contract/bench/bench.ts'
+import { tareHindrance } from '#words/bench/phaseWords.ts'
 import { writeFixed, writeNumber } from '#words/units/numbers.ts'
 import { ageWords } from '#words/units/times.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { Keys } from '../../widgets/Keys.tsx'
 import { Switch } from '../../widgets/Switch.tsx'
-import { tareHindrance } from './benchWords.ts'
 import './controls.css'
 
 /** The zero, arming and the health of the signal: one quiet line under the curve. */

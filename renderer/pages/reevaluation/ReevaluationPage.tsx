@@ -1,6 +1,14 @@
 import { useState } from 'react'
 import type { ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
 import { changedWords } from '#words/breaks/thresholdWords.ts'
+import {
+  type DecisionKind,
+  decidedWords,
+  dialogWords,
+  meaningWords,
+  titleWords,
+} from '#words/reevaluation/decisionWords.ts'
+import { standingOf } from '#words/reevaluation/standing.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useAction } from '../../host/useAction.ts'
 import { useAnswer } from '../../host/useAnswer.ts'
@@ -9,11 +17,9 @@ import { SignatureDialog } from '../../parts/decisions/SignatureDialog.tsx'
 import { hashOf } from '../../routes/route.ts'
 import { Notice } from '../../widgets/Notice.tsx'
 import { Changes } from './changes/Changes.tsx'
-import { type DecisionKind, decidedWords, dialogWords, meaningWords, titleWords } from './changes/decisionWords.ts'
 import { ProblemList } from './changes/ProblemList.tsx'
 import { RunningProgress } from './RunningProgress.tsx'
 import { StandingTag } from './StandingTag.tsx'
-import { standingOf } from './standing.ts'
 import { useCalibrationNames } from './useCalibrationNames.ts'
 import { useDone } from './useRunning.ts'
 import '../../parts/lists/records.css'

@@ -1,5 +1,5 @@
+import { ofWords } from '#words/reevaluation/standing.ts'
 import { hashOf, type Route } from '../../routes/route.ts'
-import { ofWords } from './standing.ts'
 import { useDone, useRunning } from './useRunning.ts'
 import './reevaluation.css'
 

@@ -1,6 +1,6 @@
+import { ofWords } from '#words/reevaluation/standing.ts'
 import { useAction } from '../../host/useAction.ts'
 import { Notice } from '../../widgets/Notice.tsx'
-import { ofWords } from './standing.ts'
 import { reevaluationTask } from './useRunning.ts'
 
 /** How far it is, and a way to stop it. */

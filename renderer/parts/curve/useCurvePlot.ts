@@ -2,6 +2,7 @@ import { type RefObject, useEffect, useRef, useState } from 'react'
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import type { ForceCurve } from '#contract/breaks/curve.ts'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
+import { resultInForce } from '#domain/strength/resultInForce.ts'
 import { writeNumber } from '#words/units/numbers.ts'
 import { useHost } from '../../host/hostContext.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
@@ -11,7 +12,6 @@ import { type CursorSample, createRecordedPlot, type RecordedPlot } from '../../
 import type { Span } from '../../plots/zoom.ts'
 import { type CurveLook, type FilterAnswer, noFilter } from './curveLook.ts'
 import { sceneOf } from './curveMarks.ts'
-import { evaluationInForce } from './evaluationInForce.ts'
 
 type Listeners = {
   onCursor(sample: CursorSample | null): void
@@ -34,7 +34,7 @@ export function useCurvePlot(
   const [whole, setWhole] = useState<ForceCurve | null>(null)
   const [trouble, setTrouble] = useState<TroubleMessage | null>(null)
   const { breakId } = record.summary
-  const inForce = evaluationInForce(record)
+  const inForce = resultInForce(record)
   const scaleKey = JSON.stringify((inForce ?? record.header).scale)
   const inCounts = (inForce ?? record.header).scale.kind === 'none'
   const running = record.end === null

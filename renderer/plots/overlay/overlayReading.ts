@@ -1,5 +1,6 @@
+import { between } from '#domain/numbers/between.ts'
 import { firstAtOrAfter } from '../minMaxLevels.ts'
-import { between, type OverlayCurve, type OverlayMedian, valueAt } from './overlayCurve.ts'
+import { type OverlayCurve, type OverlayMedian, valueAt } from './overlayCurve.ts'
 
 /**
  * What the plot has at a place of its time axis, in stored units: the curve that stands out, and the median with the number of

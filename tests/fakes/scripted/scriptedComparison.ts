@@ -1,7 +1,7 @@
 import type { ComparedCurve, Comparison, ComparisonRequest } from '#contract/breaks/comparison.ts'
 import type { RawCurve } from '#contract/breaks/curve.ts'
 import { Trouble } from '#contract/errors.ts'
-import { between } from '#renderer/plots/overlay/overlayCurve.ts'
+import { between } from '#domain/numbers/between.ts'
 import { scriptedCurve } from './scriptedCurve.ts'
 import type { ScriptedHost } from './scriptedHost.ts'
 

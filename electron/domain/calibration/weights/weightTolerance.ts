@@ -52,3 +52,12 @@ export function weightHalfWidthKg(weight: Pick<Weight, 'nominalKg' | 'tolerance'
   const { tolerance } = weight
   return tolerance.kind === 'own' ? tolerance.halfWidthKg : permissibleErrorKg(weight.nominalKg, tolerance.class)
 }
+
+/** The limit of a weight's class in kg; null where OIML R 111 has none for its mass. */
+export function classHalfWidthKg(weight: Pick<Weight, 'nominalKg' | 'tolerance'>): number | null {
+  try {
+    return weightHalfWidthKg(weight)
+  } catch {
+    return null
+  }
+}

@@ -1,6 +1,6 @@
 import type { BenchState } from '#contract/bench/bench.ts'
+import { overloadWords } from '#words/bench/overloadWords.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { overloadWords } from './overload.ts'
 import './overload.css'
 
 /** Near or above the rated load: words, shape and stripes, at the top of every page, said at once to a screen reader. */

@@ -1,10 +1,10 @@
 import type { BenchState } from '#contract/bench/bench.ts'
+import { phaseWords } from '#words/bench/phaseWords.ts'
 import { isUncalibrated } from '#words/calibration/scaleWords.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { PhaseShape } from '../../../parts/bench/PhaseShape.tsx'
 import { hashOf } from '../../../routes/route.ts'
-import { phaseWords } from '../benchWords.ts'
 import { useLiveReading } from './useLiveReading.ts'
 import './readout.css'
 

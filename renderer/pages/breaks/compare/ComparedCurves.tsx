@@ -1,16 +1,16 @@
 import { type ReactNode, useMemo, useState } from 'react'
 import type { Comparison } from '#contract/breaks/comparison.ts'
+import { resultInForce } from '#domain/strength/resultInForce.ts'
+import { curveName, differenceWords, outlyingWords, standingWords } from '#words/breaks/compareWords.ts'
 import { withoutEndingZeros, writeNumber } from '#words/units/numbers.ts'
 import type { Quantities, Quantity } from '#words/units/quantities.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { evaluationInForce } from '../../../parts/curve/evaluationInForce.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import type { ForceDisplay } from '../../../plots/forceDisplay.ts'
 import type { OverlayCurve, OverlayMedian } from '../../../plots/overlay/overlayCurve.ts'
 import { CompareLegend } from './CompareLegend.tsx'
 import { CompareTable } from './CompareTable.tsx'
 import { type CompareRow, orderRows, type RowOrder, timeToPeakS } from './compareRows.ts'
-import { curveName, differenceWords, outlyingWords, standingWords } from './compareWords.ts'
 import type { LoadedCurve } from './loadedCurves.ts'
 import { OverlayFigure } from './OverlayFigure.tsx'
 import { unlikeWords } from './unlikeWords.ts'
@@ -115,9 +115,7 @@ function rowsOf({ curves }: Comparison, loaded: ReadonlyMap<number, LoadedCurve>
       name: curveName(curve, curves),
       curve,
       standing:
-        record === undefined
-          ? ''
-          : standingWords(record.summary, evaluationInForce(record)?.settings.capacityN ?? null),
+        record === undefined ? '' : standingWords(record.summary, resultInForce(record)?.settings.capacityN ?? null),
       adhesive: record?.summary.adhesive ?? null,
       peakN: curve.peakN,
       overruled: record?.summary.overruled ?? null,

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react'
+import { placeWords } from '#words/breaks/compareWords.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 import { useHost } from '../../../host/hostContext.ts'
 import type { ForceDisplay } from '../../../plots/forceDisplay.ts'
@@ -7,7 +8,6 @@ import { createOverlayPlot, type OverlayPlot } from '../../../plots/overlay/over
 import type { OverlayReading } from '../../../plots/overlay/overlayReading.ts'
 import type { FinerStretch } from '../../../plots/overlay/overlayView.ts'
 import type { Span } from '../../../plots/zoom.ts'
-import { placeWords } from './compareWords.ts'
 import { buildGivingWay } from './loadedCurves.ts'
 
 const pointsOfAStretch = 200_000

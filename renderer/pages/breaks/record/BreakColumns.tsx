@@ -1,6 +1,6 @@
 import type { BreakRecord } from '#contract/breaks/break.ts'
+import { resultInForce } from '#domain/strength/resultInForce.ts'
 import { flagWords, verifiedRangeFlags } from '#words/breaks/flagWords.ts'
-import { evaluationInForce } from '../../../parts/curve/evaluationInForce.ts'
 import { VerificationWords } from '../../../parts/VerificationWords.tsx'
 import { BreakHistory } from './BreakHistory.tsx'
 import { EvaluationNumbers } from './EvaluationNumbers.tsx'
@@ -12,7 +12,7 @@ import { Provenance } from './Provenance.tsx'
 export function BreakColumns({ record }: { record: BreakRecord }) {
   const { summary } = record
   const { verification } = summary
-  const inForce = evaluationInForce(record)
+  const inForce = resultInForce(record)
   const flags = summary.flags.filter((flag) => verification === null || !verifiedRangeFlags.includes(flag))
   const asFound =
     summary.overruled === null ? null : (

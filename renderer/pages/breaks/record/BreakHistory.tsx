@@ -3,9 +3,9 @@ import type { BreakRecord } from '#contract/breaks/break.ts'
 import type { Decision } from '#contract/breaks/decision.ts'
 import { decisionWords, setAsideCauseWords } from '#words/breaks/decisionWords.ts'
 import { patternNames } from '#words/breaks/patternWords.ts'
+import { sampleWords } from '#words/breaks/sampleWords.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { sampleWords } from './sampleWords.ts'
 
 type Entry =
   | { at: string; assessment: Assessment; decision: null }

@@ -1,8 +1,8 @@
 import { useState } from 'react'
 import type { BreakRecord } from '#contract/breaks/break.ts'
+import { resultInForce } from '#domain/strength/resultInForce.ts'
 import { setAsideWords } from '#words/breaks/decisionWords.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
-import { evaluationInForce } from '../../../parts/curve/evaluationInForce.ts'
 import { AssessDialog } from '../../../parts/decisions/AssessDialog.tsx'
 import { ReassignDialog } from '../../../parts/decisions/ReassignDialog.tsx'
 import { SetAsideDialog, TakeBackDialog } from '../../../parts/decisions/StandingDialogs.tsx'
@@ -35,7 +35,7 @@ function BreakView({ record }: { record: BreakRecord }) {
   const { summary } = record
   const [dialog, setDialog] = useState<BreakDialog | null>(null)
   const close = () => setDialog(null)
-  const inForce = evaluationInForce(record)
+  const inForce = resultInForce(record)
   const loaded = inForce !== null && inForce.result.outcome !== 'none'
   return (
     <div className="record-page">

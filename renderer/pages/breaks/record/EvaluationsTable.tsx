@@ -1,18 +1,19 @@
 import type { BreakRecord } from '#contract/breaks/break.ts'
+import { resultInForce } from '#domain/strength/resultInForce.ts'
 import { changedWords } from '#words/breaks/thresholdWords.ts'
 import { scaleWords } from '#words/calibration/scaleWords.ts'
 import { signedNumber, writeNumber } from '#words/units/numbers.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { changedSettings, evaluationInForce, standingOf } from '../../../parts/curve/evaluationInForce.ts'
 import { hashOf } from '../../../routes/route.ts'
+import { changedSettings, standingOf } from './evaluationStanding.ts'
 
 /** Every evaluation beside the others, newest first: how each was made, how far it lies from the one in force, and how it stands. */
 export function EvaluationsTable({ record }: { record: BreakRecord }) {
   const quantities = useQuantities()
   const { force, strength } = quantities
-  const inForce = evaluationInForce(record)
+  const inForce = resultInForce(record)
   const reevaluated = record.evaluations.some(({ reevaluationId }) => reevaluationId !== null)
   const reevaluations = useAnswer('reevaluations.list', reevaluated ? {} : null)
   const areaMm2 = record.summary.areaMm2

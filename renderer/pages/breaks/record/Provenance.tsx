@@ -1,10 +1,10 @@
 import type { BreakRecord } from '#contract/breaks/break.ts'
+import { resultInForce } from '#domain/strength/resultInForce.ts'
 import { endingWords } from '#words/breaks/outcomeWords.ts'
 import { scaleWords } from '#words/calibration/scaleWords.ts'
 import { writeNumber } from '#words/units/numbers.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { evaluationInForce } from '../../../parts/curve/evaluationInForce.ts'
 
 /** The name of the calibration that the capture was made with, where an evaluation under it is there to say. */
 function nameOf({ header, verifications }: BreakRecord): string | null {
@@ -17,7 +17,7 @@ function nameOf({ header, verifications }: BreakRecord): string | null {
 export function Provenance({ record }: { record: BreakRecord }) {
   const { force } = useQuantities()
   const { header, end, session, evaluations } = record
-  const inForce = evaluationInForce(record)
+  const inForce = resultInForce(record)
   const { settings } = header
   const inCounts = header.scale.kind === 'none'
   const written = (value: number) =>

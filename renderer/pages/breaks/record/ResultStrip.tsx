@@ -1,26 +1,26 @@
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 import { firstEarlyDrop } from '#domain/signal/events/prematureLoad.ts'
+import { isLowerLimit } from '#domain/strength/lowerLimit.ts'
+import { resultInForce } from '#domain/strength/resultInForce.ts'
 import { isUncalibrated } from '#words/calibration/scaleWords.ts'
 import { endedSentence } from '#words/endedSentence.ts'
 import { writeLimit, writeNumber } from '#words/units/numbers.ts'
 import type { Quantity } from '#words/units/quantities.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { evaluationInForce } from '../../../parts/curve/evaluationInForce.ts'
 import { OverruledMark } from '../../../parts/decisions/OverruledMark.tsx'
 import { hashOf } from '../../../routes/route.ts'
 import type { BreakDialog } from './breakDialog.ts'
-import { isLowerLimit } from './loading/lowerLimit.ts'
 
 /** The figures that count, and whose word they are: the program's or a person's. */
 export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dialog: BreakDialog): void }) {
   const { summary } = record
   const { strengthMPa } = summary
   const { force, strength } = useQuantities()
-  const result = evaluationInForce(record)?.result ?? null
+  const result = resultInForce(record)?.result ?? null
   const timeS = result?.course?.timeToFailureS ?? null
-  const lowerLimit = isLowerLimit(summary, evaluationInForce(record)?.settings.capacityN ?? null)
+  const lowerLimit = isLowerLimit(summary, resultInForce(record)?.settings.capacityN ?? null)
   return (
     <section className="result-strip" aria-labelledby="result-title">
       <h2 id="result-title" className="visually-hidden">

@@ -1,4 +1,5 @@
 import type { CheckState } from '#contract/calibration/checkWeight.ts'
+import { checkOrder } from '#words/calibration/checkOrder.ts'
 import { loadText, stackWords } from '#words/calibration/weightWords.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 import { useBench } from '../../../host/hostContext.ts'
@@ -8,7 +9,6 @@ import { useSingleKeys } from '../../../routes/shortcuts.ts'
 import { Keys } from '../../../widgets/Keys.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { RoutineShape } from '../run/RoutineShape.tsx'
-import { checkOrder } from './checkWords.ts'
 
 /** The check as it goes: zero, then the weight. */
 export function CheckWork({ state }: { state: CheckState }) {

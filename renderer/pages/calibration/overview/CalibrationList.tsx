@@ -1,10 +1,10 @@
 import type { CalibrationDrift, CalibrationSummary } from '#contract/calibration/calibrationRecords.ts'
 import { rangeText } from '#words/calibration/rangeWords.ts'
+import { temperatureWords } from '#words/calibration/temperatureWords.ts'
 import { signedNumber, writeNumber } from '#words/units/numbers.ts'
 import { dayWords } from '#words/units/times.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { hashOf } from '../../../routes/route.ts'
-import { temperatureWords } from './temperatureWords.ts'
 
 /** Every calibration, newest first, with what changed against the one before it on the same device. */
 export function CalibrationList({

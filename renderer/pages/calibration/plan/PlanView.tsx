@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { planLength } from '#words/calibration/planLength.ts'
 import { useBench, usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
@@ -11,7 +12,6 @@ import { StepMatrix } from '../run/StepMatrix.tsx'
 import { usualWeights } from '../weights/weightForm.ts'
 import { ConditionFields } from './ConditionFields.tsx'
 import { readConditions, readPlan } from './planForm.ts'
-import { planLength } from './planLength.ts'
 import { usePlanTexts } from './planStore.ts'
 import './plan.css'
 

@@ -1,9 +1,9 @@
 import { useEffect, useRef } from 'react'
 import type { RoutinePosition, RoutineState } from '#contract/calibration/calibrationRoutine.ts'
+import { progressWords } from '#words/calibration/routineWords.ts'
 import { loadText, stackWords } from '#words/calibration/weightWords.ts'
 import { signedNumber } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { progressWords } from '../run/routineWords.ts'
 import './positions.css'
 
 /** Every reading of the routine in its order: done, at hand, ahead or left out, by shape and word. */

@@ -1,6 +1,6 @@
 import type { CalibrationAssessment } from '#contract/calibration/calibrationAssessment.ts'
 import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
-import { fitWords } from './fitWords.ts'
+import { fitWords } from '#words/calibration/methodWords.ts'
 
 /** The curve with its coefficients, as anybody can use it elsewhere. */
 export function CurveWords({ assessment, unit }: { assessment: CalibrationAssessment; unit: ReadingUnit }) {

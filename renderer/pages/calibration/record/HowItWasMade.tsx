@@ -1,7 +1,7 @@
 import type { Calibration } from '#contract/calibration/calibration.ts'
+import { densityWords, toleranceWords } from '#words/calibration/toleranceWords.ts'
 import { withoutEndingZeros, writeFixed, writeNumber } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { densityWords, toleranceWords } from '../weights/weightWords.ts'
 
 /** Weights, gravity, air, lever and temperature, as they were typed then. */
 export function HowItWasMade({ calibration }: { calibration: Calibration }) {

@@ -1,9 +1,9 @@
 import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import type { CalibrationReading } from '#contract/calibration/reading.ts'
+import { readingText } from '#words/calibration/readingText.ts'
 import { directionWords, standingWords } from '#words/calibration/readingWords.ts'
 import { loadText, stackWords } from '#words/calibration/weightWords.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { readingText } from '../run/readingText.ts'
 
 /** Every raw reading as it was taken, also those that were repeated or broken off. */
 export function ReadingsTable({

@@ -1,9 +1,9 @@
 import type { RoutineState } from '#contract/calibration/calibrationRoutine.ts'
+import { positionAtHand } from '#domain/calibration/routinePlace.ts'
+import { readingText } from '#words/calibration/readingText.ts'
 import { signedNumber } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { ReadingsSoFar } from './ReadingsSoFar.tsx'
-import { readingText } from './readingText.ts'
-import { positionAtHand } from './routineWords.ts'
 import './liveFigures.css'
 
 /** The live reading, how steady it is, and what its average says so far. */

@@ -1,9 +1,9 @@
 import type { LoadingConditionsEntry } from '#contract/calibration/loading.ts'
 import type { WeightEntry } from '#contract/calibration/weight.ts'
+import { type StepWord, stepWords } from '#words/calibration/stepWords.ts'
 import { loadText } from '#words/calibration/weightWords.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { proposeSteps } from '../plan/proposeSteps.ts'
-import { type StepWord, stepWords } from './stepWords.ts'
 import './stepMatrix.css'
 
 /** Steps down, weights across: a crossing that is ticked hangs. The force of each step stands beside it as one ticks. */

@@ -1,5 +1,7 @@
 import { useState } from 'react'
 import type { RoutineState } from '#contract/calibration/calibrationRoutine.ts'
+import { heaviestPosition, lastTaken, positionAtHand } from '#domain/calibration/routinePlace.ts'
+import { orderOf, placeWords } from '#words/calibration/routineWords.ts'
 import { loadText } from '#words/calibration/weightWords.ts'
 import { useBench } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
@@ -12,7 +14,6 @@ import { VirtualWeights } from '../plan/VirtualWeights.tsx'
 import { BreakOffDialog } from './BreakOffDialog.tsx'
 import { LiveFigures } from './LiveFigures.tsx'
 import { RoutineShape } from './RoutineShape.tsx'
-import { heaviestPosition, lastTaken, orderOf, placeWords, positionAtHand } from './routineWords.ts'
 import './work.css'
 
 /** Hanging the weights, step by step: what to do now in large type, the live reading, and where one stands. */

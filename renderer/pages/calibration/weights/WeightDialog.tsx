@@ -3,6 +3,8 @@ import type { WeightEntry } from '#contract/calibration/weight.ts'
 import { oimlClass } from '#contract/calibration/weight.ts'
 import type { TroubleMessage } from '#contract/errors.ts'
 import { materialDensity } from '#domain/calibration/weights/weightDensity.ts'
+import { classHalfWidthKg } from '#domain/calibration/weights/weightTolerance.ts'
+import { toleranceWords } from '#words/calibration/toleranceWords.ts'
 import { materialNames } from '#words/calibration/weightWords.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
@@ -10,7 +12,6 @@ import { Dialog } from '../../../widgets/dialogs/Dialog.tsx'
 import { Field, SelectField } from '../../../widgets/Field.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { emptyWeight, readWeight, textsOfWeight, type WeightTexts } from './weightForm.ts'
-import { classHalfWidthKg, toleranceWords } from './weightWords.ts'
 
 /** One weight of the set: its name, mass, tolerance and density. */
 export function WeightDialog({

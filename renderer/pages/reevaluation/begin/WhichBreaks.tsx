@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'react'
 import type { ListQuery } from '#contract/listQuery.ts'
+import { breaksWords } from '#words/reevaluation/standing.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
-import { breaksWords } from '../standing.ts'
 
 /** How the breaks are chosen. one: the break that the person came from. */
 export type BreaksChoice = 'one' | 'selected' | 'search'

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { ChangesPage, ResultChange } from '#contract/reevaluation/changes.ts'
+import { standingWords } from '#words/reevaluation/changeWords.ts'
 import { signedNumber, writeCount, writeFixed } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { usePagedList } from '../../../parts/lists/usePagedList.ts'
@@ -8,7 +9,6 @@ import { Choice } from '../../../widgets/Choice.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { LongTable } from '../../../widgets/tables/LongTable.tsx'
 import { type ChangesSort, changeColumns, changeLabel } from './changeColumns.tsx'
-import { standingWords } from './changeWords.ts'
 
 const filters = [
   { value: 'all', label: 'All' },

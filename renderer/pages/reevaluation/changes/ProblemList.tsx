@@ -1,7 +1,7 @@
 import type { ReevaluationEnd } from '#contract/reevaluation/reevaluation.ts'
+import { breaksWords } from '#words/reevaluation/standing.ts'
 import { writeCount } from '#words/units/numbers.ts'
 import { hashOf } from '../../../routes/route.ts'
-import { breaksWords } from '../standing.ts'
 import { problemGroups } from './problemGroups.ts'
 
 /** Breaks named for one reason before the rest is only counted. */

@@ -1,11 +1,12 @@
 import type { ResultChange } from '#contract/reevaluation/changes.ts'
 import { overruledWords, setAsideWords } from '#words/breaks/decisionWords.ts'
+import { eventAsWords, flagsAsWords, listWords, outcomeNames } from '#words/reevaluation/changeWords.ts'
 import { signedNumber } from '#words/units/numbers.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { OverruledMark } from '../../../parts/decisions/OverruledMark.tsx'
 import { LongName } from '../../../widgets/tables/LongName.tsx'
 import type { Column } from '../../../widgets/tables/LongTable.tsx'
-import { eventAsWords, flagsAsWords, gainedAndLost, listWords, outcomeNames } from './changeWords.ts'
+import { gainedAndLost } from './gainedAndLost.ts'
 
 export type ChangesSort = 'number' | 'difference'
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { buildLevels } from '#renderer/plots/minMaxLevels.ts'
-import { between, curveExtent, liesElsewhere, valueAt } from '#renderer/plots/overlay/overlayCurve.ts'
+import { curveExtent, liesElsewhere, valueAt } from '#renderer/plots/overlay/overlayCurve.ts'
 
 const curve = {
   key: 1,
@@ -28,15 +28,4 @@ it('lies elsewhere once any of its axes is another', () => {
   expect(liesElsewhere({ ...curve, setAside: true }, curve)).toBe(false)
   for (const moved of [{ originS: 9 }, { timeUnit: 1 }, { forceUnit: 1 }])
     expect(liesElsewhere({ ...curve, ...moved }, curve)).toBe(true)
-})
-
-describe('between', () => {
-  it('is null beside a point that is not there', () =>
-    expect(between(Float64Array.of(0, 1, 2), Float64Array.of(1, Number.NaN, 3), 0.5)).toBeNull())
-  it('is a point itself where it lies on one, though there is nothing beside it', () => {
-    const values = Float64Array.of(Number.NaN, 2, 3, Number.NaN)
-    expect([1, 2].map((at) => between(Float64Array.of(0, 1, 2, 3), values, at))).toEqual([2, 3])
-    expect(between(Float64Array.of(0, 1), Float64Array.of(Number.NaN, 5), 1)).toBe(5)
-  })
-  it('is null without points', () => expect(between(Float64Array.of(), Float64Array.of(), 0)).toBeNull())
 })

@@ -1,9 +1,9 @@
 import type { KeyboardEvent } from 'react'
 import type { CurveEvent } from '#contract/breaks/evaluation.ts'
+import { eventFigures, eventTimeWords } from '#words/breaks/eventFigures.ts'
 import { eventMeaning } from '#words/breaks/eventMeaning.ts'
 import { eventNames } from '#words/breaks/eventWords.ts'
 import { useQuantities } from '../../../../host/useQuantities.ts'
-import { eventFigures, eventTimeWords } from './eventFigures.ts'
 import './events.css'
 
 /** What happened on the curve, in order of time; choosing one shows it closely. Arrow keys move between them. */

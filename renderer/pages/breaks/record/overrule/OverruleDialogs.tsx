@@ -2,10 +2,10 @@ import type { BreakRecord } from '#contract/breaks/break.ts'
 import type { ForceCurve } from '#contract/breaks/curve.ts'
 import type { CurveEvent } from '#contract/breaks/evaluation.ts'
 import { firstEarlyDrop, prematureIndex, prematureStretch } from '#domain/signal/events/prematureLoad.ts'
+import { resultInForce } from '#domain/strength/resultInForce.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 import { useAction } from '../../../../host/useAction.ts'
 import { useAnswer } from '../../../../host/useAnswer.ts'
-import { evaluationInForce } from '../../../../parts/curve/evaluationInForce.ts'
 import { SignatureDialog } from '../../../../parts/decisions/SignatureDialog.tsx'
 import { Notice } from '../../../../widgets/Notice.tsx'
 import { BeforeAfter } from './BeforeAfter.tsx'
@@ -16,7 +16,7 @@ type Props = { record: BreakRecord; onClose(): void }
 export function PrematureDialog({ record, onClose }: Props) {
   const declare = useAction('breaks.declarePremature')
   const { breakId, number, areaMm2 } = record.summary
-  const events = evaluationInForce(record)?.result.events ?? []
+  const events = resultInForce(record)?.result.events ?? []
   const drop = firstEarlyDrop(events)
   // The unthinned samples, and the rule by which the decision is recorded.
   const curve = useAnswer(
@@ -55,7 +55,7 @@ export function PeakAsFoundDialog({ record, onClose }: Props) {
   const asFound = useAction('breaks.peakAsFound')
   const { breakId, number, areaMm2, overruled } = record.summary
   // An unloading has a load, but no strength.
-  const foundBreak = evaluationInForce(record)?.result.outcome === 'break'
+  const foundBreak = resultInForce(record)?.result.outcome === 'break'
   return (
     <SignatureDialog
       title={`Peak as found again: ${number ?? `break ${breakId}`}`}

@@ -1,9 +1,9 @@
 import { useState } from 'react'
 import type { BreakRecord } from '#contract/breaks/break.ts'
+import { resultInForce } from '#domain/strength/resultInForce.ts'
 import { writeFixed, writeNumber } from '#words/units/numbers.ts'
 import { useAction } from '../../../../host/useAction.ts'
 import { useAnswer } from '../../../../host/useAnswer.ts'
-import { evaluationInForce } from '../../../../parts/curve/evaluationInForce.ts'
 import { SignatureDialog } from '../../../../parts/decisions/SignatureDialog.tsx'
 import { Field } from '../../../../widgets/Field.tsx'
 import { Notice } from '../../../../widgets/Notice.tsx'
@@ -87,7 +87,7 @@ export function PickPeakDialog({
 
 /** The sample of the raw curve nearest to a time; looked for within a second of it. */
 function useSampleAt(record: BreakRecord, timeS: number | null) {
-  const rateHz = evaluationInForce(record)?.result.sampleRateHz ?? 80
+  const rateHz = resultInForce(record)?.result.sampleRateHz ?? 80
   const aboutS = Math.min(Math.max(4 / rateHz, 0.02), 1)
   const { breakId } = record.summary
   const stretch = (reachS: number) =>

@@ -1,16 +1,16 @@
 import { useMemo, useRef, useState } from 'react'
 import type { BreakRecord } from '#contract/breaks/break.ts'
+import { resultInForce } from '#domain/strength/resultInForce.ts'
 import { CurveFigure, type CurveHandle } from '../../../../parts/curve/CurveFigure.tsx'
 import { type CurveLook, type FilterAnswer, noFilter } from '../../../../parts/curve/curveLook.ts'
 import { seatedLineOf } from '../../../../parts/curve/curveMarks.ts'
-import { evaluationInForce } from '../../../../parts/curve/evaluationInForce.ts'
 import { EventList } from '../events/EventList.tsx'
 import { CurveTools, type ToolsDraft } from './CurveTools.tsx'
 import { firstDraft, readFilter, readSlopeWindow } from './curveFilterForm.ts'
 
 /** The curve with what happened on it beside it, and what may be laid over it. */
 export function ReviewedCurve({ record, onPick }: { record: BreakRecord; onPick?: (timeS: number) => void }) {
-  const result = evaluationInForce(record)?.result ?? null
+  const result = resultInForce(record)?.result ?? null
   const events = result?.events ?? []
   const hasToe = result !== null && seatedLineOf(result) !== null
   const curve = useRef<CurveHandle>(null)

@@ -1,0 +1,20 @@
+import type { BreakSummary } from '#contract/breaks/break.ts'
+import { overruledWords, setAsideWords } from './decisionWords.ts'
+import { outcomeWord } from './outcomeWords.ts'
+
+type Labelled = Pick<
+  BreakSummary,
+  'breakId' | 'number' | 'outcome' | 'ending' | 'setAside' | 'setAsideCause' | 'overruled'
+>
+
+/** How a row of the list of breaks is read out: with the reason where a person set the break aside or overruled its peak. */
+export function breakRowLabel(row: Labelled): string {
+  const { breakId, number, setAside, overruled } = row
+  const words = [
+    `break ${breakId}`,
+    number ?? 'no specimen',
+    setAside === null ? outcomeWord(row) : `set aside: ${setAsideWords(row)}`,
+    overruled === null ? null : overruledWords(overruled),
+  ]
+  return words.filter((word) => word !== null).join(', ')
+}

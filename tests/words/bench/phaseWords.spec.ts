@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest'
+import { benchPhase } from '#contract/bench/bench.ts'
+import { phaseWords, tareHindrance } from '#words/bench/phaseWords.ts'
+import { createScriptedHost } from '../../fakes/scripted/scriptedHost.ts'
+
+const host = createScriptedHost()
+host.addBreak(4812)
+const bench = host.bench()
+const force = (forceN: number) => `${forceN} N`
+
+describe('phaseWords', () => {
+  it('says every phase in words of its own', () => {
+    const titles = benchPhase.options.map((phase) => phaseWords({ ...bench, phase }, force).title)
+    expect(new Set(titles).size).toBe(benchPhase.options.length)
+  })
+  it('names the load at which it broke', () => {
+    expect(phaseWords({ ...bench, phase: 'broke' }, force).title).toBe('Broke at 4812 N')
+  })
+  it('says that nothing is recorded while the bench is not armed', () => {
+    expect(phaseWords({ ...bench, phase: 'waiting', armed: false }, force)).toEqual({
+      title: 'Not armed',
+      advice: 'Loads are shown but not recorded.',
+    })
+  })
+  it('says that no break is looked for while known weights are hung', () => {
+    const busy = { ...bench, phase: 'waiting', busyWith: 'calibration' } as const
+    expect(phaseWords(busy, force).title).toBe('Calibrating')
+    expect(phaseWords({ ...busy, busyWith: 'check-weight' }, force).advice).toContain('No break is looked for')
+    expect(tareHindrance(busy)).toBe('known weights are being hung')
+  })
+  it('tells a lost device from one that sends nothing', () => {
+    const lost = { ...bench, phase: 'no-signal', connection: { ...bench.connection, status: 'lost' } } as const
+    expect(phaseWords(lost, force).title).toBe('Connection lost')
+    expect(phaseWords({ ...bench, phase: 'no-signal' }, force).title).toBe('No signal')
+  })
+})
+
+describe('tareHindrance', () => {
+  it('is null when the signal is steady, and a reason when it is not', () => {
+    expect(tareHindrance({ ...bench, phase: 'waiting' })).toBeNull()
+    expect(tareHindrance({ ...bench, phase: 'loading' })).toBe('a specimen is being loaded')
+    const shaking = { ...bench, phase: 'waiting', signal: { ...bench.signal, unstableBecause: 'it drifts' } } as const
+    expect(tareHindrance(shaking)).toBe('it drifts')
+  })
+})
