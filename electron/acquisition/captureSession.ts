@@ -4,18 +4,19 @@ import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 import type { ForceScale, ReadingUnit, Tare } from '#contract/calibration/forceScale.ts'
 import { Trouble } from '#contract/errors.ts'
 import { forceOfReading, settingsWithoutForce, withoutForce } from '#domain/calibration/scale/forceScale.ts'
-import { type CaptureStart, createBreakDetector, longestPreTriggerS } from '#domain/signal/loading/breakDetector.ts'
-import type { DeviceTimeUnit } from '#domain/signal/stream/deviceTime.ts'
-import { createSampleClock } from '#domain/signal/stream/sampleClock.ts'
+import { createBreakDetector } from '#domain/signal/loading/breakDetector.ts'
+import { type CaptureStart, longestPreTriggerS } from '#domain/signal/loading/captureStart.ts'
+import { createSampleHistory } from '#domain/signal/stream/sampleHistory.ts'
+import type { DeviceTimeUnit } from '#domain/signal/stream/time/deviceTime.ts'
+import { createSampleClock } from '#domain/signal/stream/time/sampleClock.ts'
 import { type BlockWriter, createBlockWriter } from './blockWriter.ts'
 import type { CaptureListener } from './captureEvents.ts'
 import type { Clock } from './clock.ts'
 import { createForceBatch } from './forceBatch.ts'
 import { createFrameGatherer } from './frameGatherer.ts'
-import { createBatchParser } from './lineFormats/batchParser.ts'
+import { createLineParser } from './lineFormats/lineParser.ts'
 import { createReadingBatch } from './readingBatch.ts'
 import { createRejectedLines } from './rejectedLines.ts'
-import { createSampleRing } from './sampleRing.ts'
 import { createZero } from './zero.ts'
 
 export type CaptureSessionOptions = {
@@ -63,9 +64,10 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
   const { clock, lineFormat, settings, listener } = options
   const rejected = createRejectedLines()
   const batch = createReadingBatch()
-  const parser = createBatchParser(lineFormat, batch, rejected.add)
+  const parser = createLineParser(lineFormat, batch, rejected.add)
   const sampleClock = createSampleClock(timeUnitOf(lineFormat), listener.gap)
-  const ring = createSampleRing(longestPreTriggerS(settings) + 1)
+  /** Times in µs and readings: what a capture begins with, and what a new zero is learnt from. */
+  const history = createSampleHistory(2, (longestPreTriggerS(settings) + 1) * 1e6)
   const frames = createFrameGatherer()
   const zero = createZero(clock)
   const forces = createForceBatch()
@@ -97,14 +99,14 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
     if (sampleClock.stamp(deviceTimeUs, sequence, batch.count, arrivalS, times) > 0) batch.dropUntimed()
     const { count, values, timeS } = batch
     const { timeUs, force, tared } = forces.fill(batch, toForce, zero.tare()?.offset ?? 0)
-    zero.add(timeS, force, count)
+    zero.take(timeS, force, 0, count)
     if (listener.reading !== undefined) for (let i = 0; i < count; i++) listener.reading(timeS[i]!, values[i]!)
-    frames.add(timeS, tared, count)
+    frames.add(timeS, tared, 0, count)
     for (let from = 0; from < count; ) {
       const watched = zero.tare() !== null && (armed || capture !== null)
-      // The detector stops where a capture begins or ends; what it has told is acted on when its samples are in the ring.
-      const to = watched ? detector.pushBlock(timeS, tared, values, from, count) : count
-      ring.add(timeUs, values, from, to)
+      // The detector stops where a capture begins or ends; what it has told is acted on when its samples are in the history.
+      const to = watched ? detector.take(timeS, tared, values, from, count) : count
+      history.append([timeUs, values], from, to)
       capture?.writer.add(timeUs, capture.firstUs, values, from, to)
       actOnTold()
       from = to
@@ -135,8 +137,9 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
   /** The detector has noticed a load: its first samples were kept for this. */
   function begin(start: CaptureStart): void {
     const writer = createBlockWriter(clock, (block) => listener.samples(block))
-    const begun: Capture = { writer, firstUs: Number.NaN }
-    capture = begun
+    const [timeUs, readings] = history.copyFrom(Math.max(0, history.length() - start.samples))
+    const firstUs = timeUs![0]!
+    capture = { writer, firstUs }
     ending = 'complete'
     listener.begin({
       startedAt: clock.instant(),
@@ -145,10 +148,7 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
       // The rated load stays known for the day on which there is a scale.
       settings: { ...start.settings, capacityN: settings.capacityN },
     })
-    ring.newest(start.samples, (timeUs, reading) => {
-      if (Number.isNaN(begun.firstUs)) begun.firstUs = timeUs
-      writer.push(timeUs - begun.firstUs, reading)
-    })
+    writer.add(timeUs!, firstUs, readings!, 0, timeUs!.length)
   }
 
   function end(result: EvaluationResult): void {
@@ -171,9 +171,10 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
     listener.tared(tare)
     if (!armed) return
     // What was steady a moment ago is rest under the new zero too, so a load that comes at once keeps its toe.
-    ring.lastSeconds(relearnS, (timeUs, reading) =>
-      detector.push(timeUs / 1e6, toForce(reading) - tare.offset, reading),
-    )
+    const [timeUs, readings] = history.copyNewest(relearnS * 1e6)
+    const timeS = timeUs!.map((us) => us / 1e6)
+    const tared = readings!.map((reading) => toForce(reading) - tare.offset)
+    for (let from = 0; from < timeS.length; ) from = detector.take(timeS, tared, readings!, from, timeS.length)
     actOnTold()
   }
 
@@ -208,7 +209,7 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
       takeBatch(arrivalS)
       const nowS = clock.nowS()
       if (nowS - toldAtS >= tellEveryS) {
-        const due = capture === null ? zero.takeIfDue(detector.atRest().startThreshold) : null
+        const due = capture === null ? zero.tareIfDue(detector.atRest().startThreshold) : null
         if (due !== null) adopt(due)
         tell(nowS)
       }
@@ -222,7 +223,7 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
       parser.restart()
       sampleClock.interrupted()
       zero.restart()
-      ring.clear()
+      history.clear()
       frames.clear()
       detector.finish()
       actOnTold()
@@ -234,7 +235,7 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
           'The zero cannot be taken while a capture runs.',
           'Wait until the load is off again.',
         )
-      adopt(zero.take())
+      adopt(zero.tareNow())
     },
     arm(next) {
       if (armed === next) return

@@ -1,9 +1,9 @@
+import { withRoom } from '#domain/numbers/growingColumn.ts'
+
 /** The readings of one chunk of bytes, in arrays that are used again for the next. Arrays change when room is made. */
 export type ReadingBatch = {
   add(value: number, deviceTimeUs: number, sequence: number): void
-  /** Makes room for so many more. Whoever writes into the arrays itself asks for room first and sets `count` afterwards. */
-  reserve(more: number): void
-  count: number
+  readonly count: number
   readonly values: Float64Array
   readonly deviceTimeUs: Float64Array
   readonly sequence: Float64Array
@@ -24,22 +24,11 @@ export function createReadingBatch(): ReadingBatch {
     timeS: new Float64Array(256),
     add(value: number, deviceTimeUs: number, sequence: number) {
       const at = batch.count
-      if (at === batch.values.length) batch.reserve(1)
+      if (at === batch.values.length) makeRoom()
       batch.values[at] = value
       batch.deviceTimeUs[at] = deviceTimeUs
       batch.sequence[at] = sequence
       batch.count = at + 1
-    },
-    reserve(more: number) {
-      const wanted = batch.count + more
-      if (wanted <= batch.values.length) return
-      let room = batch.values.length
-      while (room < wanted) room *= 2
-      for (const name of ['values', 'deviceTimeUs', 'sequence', 'timeS'] as const) {
-        const larger = new Float64Array(room)
-        larger.set(batch[name])
-        batch[name] = larger
-      }
     },
     dropUntimed() {
       const { values, deviceTimeUs, sequence, timeS } = batch
@@ -58,5 +47,11 @@ export function createReadingBatch(): ReadingBatch {
       batch.count = 0
     },
   }
+
+  function makeRoom(): void {
+    for (const name of ['values', 'deviceTimeUs', 'sequence', 'timeS'] as const)
+      batch[name] = withRoom(batch[name], batch.count + 1)
+  }
+
   return batch
 }

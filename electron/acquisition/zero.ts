@@ -5,16 +5,14 @@ import type { Clock } from './clock.ts'
 
 /** The zero of the bench: taken by hand, or by itself when nothing speaks against it. */
 export type Zero = {
-  /** Force before tare. */
-  push(timeS: number, force: number): void
-  /** The same for the first so many of a batch. */
-  add(timeS: Float64Array, force: Float64Array, count: number): void
+  /** Takes samples [from, to) of arrays: force before tare. */
+  take(timeS: Float64Array, force: Float64Array, from: number, to: number): void
   tare(): Tare | null
   judge(): Steadiness
   /** Takes the zero now. Throws Trouble `not-stable` with the reason. */
-  take(): Tare
+  tareNow(): Tare
   /** Takes the zero if the bench is steady and it is due; null when it is not. */
-  takeIfDue(startThreshold: number | null): Tare | null
+  tareIfDue(startThreshold: number | null): Tare | null
   /** A capture is over: the zero is due as soon as the bench is empty and steady. */
   dueAfterCapture(): void
   /** The stream was cut: the newest readings say nothing any more. The zero is kept. */
@@ -59,17 +57,13 @@ export function createZero(clock: Clock): Zero {
   }
 
   return {
-    push(timeS, force) {
-      nowS = timeS
-      watch.push(timeS, force)
-    },
-    add(timeS, force, count) {
-      if (count > 0) nowS = timeS[count - 1]!
-      watch.take(timeS, force, 0, count)
+    take(timeS, force, from, to) {
+      for (let i = from; i < to; i++) watch.push(timeS[i]!, force[i]!)
+      if (to > from) nowS = timeS[to - 1]!
     },
     tare: () => tare,
     judge: watch.judge,
-    take() {
+    tareNow() {
       const steadiness = watch.judge()
       if (steadiness.unsteadyBecause !== null)
         throw new Trouble(
@@ -79,7 +73,7 @@ export function createZero(clock: Clock): Zero {
         )
       return takeFrom(steadiness)
     },
-    takeIfDue(startThreshold) {
+    tareIfDue(startThreshold) {
       const followsDrift = nowS - takenAtS >= followEveryS
       if (tare !== null && !isDue && !followsDrift) return null
       const steadiness = watch.judge()

@@ -1,13 +1,13 @@
 import { ReadlineParser } from 'serialport'
 import { startCaptureSession } from '#acquisition/captureSession.ts'
-import { createBatchParser } from '#acquisition/lineFormats/batchParser.ts'
+import { createLineParser } from '#acquisition/lineFormats/lineParser.ts'
 import { createReadingBatch } from '#acquisition/readingBatch.ts'
 import { straightCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
 import { createVirtualAmplifier } from '#acquisition/virtual/virtualAmplifier.ts'
 import type { LineFormatChoice } from '#contract/bench/source.ts'
 import { detectionSettings } from '#contract/breaks/detection.ts'
 import { createBreakDetector } from '#domain/signal/loading/breakDetector.ts'
-import { createSampleClock } from '#domain/signal/stream/sampleClock.ts'
+import { createSampleClock } from '#domain/signal/stream/time/sampleClock.ts'
 import { type Benchmark, computing, type Measurement, medianMsOfEach } from './measurement.ts'
 
 const rateHz = 10_000
@@ -84,7 +84,7 @@ function recordStream(lineFormat: LineFormatChoice, chunkBytes: number): Stream 
 
 function linesOf({ lineFormat, chunks }: Stream): Play {
   const batch = createReadingBatch()
-  const parser = createBatchParser(lineFormat, batch, () => {})
+  const parser = createLineParser(lineFormat, batch, () => {})
   return () => {
     let readings = 0
     parser.restart()
@@ -101,7 +101,7 @@ function linesOf({ lineFormat, chunks }: Stream): Play {
 function chainOf({ lineFormat, chunks }: Stream): Play {
   const { zeroCounts, nPerCount } = straightCharacteristic
   const batch = createReadingBatch()
-  const parser = createBatchParser(lineFormat, batch, () => {})
+  const parser = createLineParser(lineFormat, batch, () => {})
   const sampleClock = createSampleClock('us', () => {})
   let breaks = 0
   const detector = createBreakDetector(settings, {
@@ -124,7 +124,7 @@ function chainOf({ lineFormat, chunks }: Stream): Play {
       const { count, values, timeS } = batch
       if (force.length < count) force = new Float64Array(values.length)
       for (let i = 0; i < count; i++) force[i] = (values[i]! - zeroCounts) * nPerCount
-      for (let at = 0; at < count; ) at = detector.pushBlock(timeS, force, values, at, count)
+      for (let at = 0; at < count; ) at = detector.take(timeS, force, values, at, count)
       batch.clear()
     }
     beganS += samples / rateHz

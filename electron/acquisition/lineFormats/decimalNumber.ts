@@ -2,10 +2,12 @@
 export type ScannedNumber = { value: number; next: number; whole: boolean }
 
 const zero = 48
-const nine = 57
 const plus = 43
 const minus = 45
 const point = 46
+const letterE = 69
+const smallE = 101
+const noDigit = 10
 
 const powersOfTen = Array.from({ length: 23 }, (_, exponent) => Number(`1e${exponent}`))
 /** A whole number of so many digits is exact in a double; longer ones take the slow way. */
@@ -23,67 +25,65 @@ function textOf(bytes: Uint8Array, from: number, to: number): string {
  * The value is the double nearest to the text, as Number() gives it. Bytes are ASCII; nothing is allocated.
  */
 export function scanDecimal(bytes: Uint8Array, from: number, to: number, found: ScannedNumber): boolean {
-  let i = from
-  let negative = false
-  if (i < to && (bytes[i] === minus || bytes[i] === plus)) {
-    negative = bytes[i] === minus
-    i += 1
-  }
-  const start = i
+  const negative = from < to && bytes[from] === minus
+  const start = negative || (from < to && bytes[from] === plus) ? from + 1 : from
   let mantissa = 0
-  let digits = 0
-  let significant = 0
+  let i = start
+  for (let digit = digitAt(bytes, i, to); digit <= 9; digit = digitAt(bytes, ++i, to)) mantissa = mantissa * 10 + digit
+  let digits = i - start
   let decimals = 0
-  let seenPoint = false
-  for (; i < to; i++) {
-    const byte = bytes[i]!
-    if (byte >= zero && byte <= nine) {
-      digits += 1
-      if (significant > 0 || byte !== zero) significant += 1
-      mantissa = mantissa * 10 + (byte - zero)
-      if (seenPoint) decimals += 1
-    } else if (byte === point && !seenPoint) seenPoint = true
-    else break
+  const hasPoint = i < to && bytes[i] === point
+  if (hasPoint) {
+    const first = ++i
+    for (let digit = digitAt(bytes, i, to); digit <= 9; digit = digitAt(bytes, ++i, to))
+      mantissa = mantissa * 10 + digit
+    decimals = i - first
+    digits += decimals
   }
   if (digits === 0) return false
   let exponent = 0
-  // 101 and 69 are e and E; without a digit behind, the letter belongs to whatever follows.
-  if (i < to && (bytes[i] === 101 || bytes[i] === 69)) {
-    let j = i + 1
-    let below = false
-    if (j < to && (bytes[j] === minus || bytes[j] === plus)) {
-      below = bytes[j] === minus
-      j += 1
-    }
-    const firstDigit = j
-    for (; j < to && bytes[j]! >= zero && bytes[j]! <= nine; j++)
-      exponent = Math.min(exponent * 10 + (bytes[j]! - zero), 9999)
-    if (j > firstDigit) {
-      if (below) exponent = -exponent
-      i = j
-    }
+  if (i < to && (bytes[i] === letterE || bytes[i] === smallE)) {
+    i = scanExponent(bytes, i, to, found)
+    exponent = found.value
   }
   const scale = exponent - decimals
-  let value: number
+  let value = mantissa
+  if (digits > exactDigits || scale < -22 || scale > 22) value = Number(textOf(bytes, start, i))
   // One correctly rounded operation on two exact numbers is the nearest double.
-  if (significant <= exactDigits && scale >= -22 && scale <= 22)
-    value = scale < 0 ? mantissa / powersOfTen[-scale]! : mantissa * powersOfTen[scale]!
-  else value = Number(textOf(bytes, start, i))
+  else if (scale < 0) value = mantissa / powersOfTen[-scale]!
+  else if (scale > 0) value = mantissa * powersOfTen[scale]!
   if (!Number.isFinite(value)) return false
   found.value = negative && value !== 0 ? -value : value
   found.next = i
-  found.whole = !seenPoint && exponent === 0
+  found.whole = !hasPoint && exponent === 0
   return true
+}
+
+/** The digit at a place before `to`; more than 9: there is none. */
+function digitAt(bytes: Uint8Array, at: number, to: number): number {
+  // A byte below the digits becomes a large number without its sign.
+  return at < to ? (bytes[at]! - zero) >>> 0 : noDigit
+}
+
+/** Writes the exponent behind a letter e to `found` and returns where it ends; without a digit the letter is none of it. */
+function scanExponent(bytes: Uint8Array, at: number, to: number, found: ScannedNumber): number {
+  let i = at + 1
+  const below = i < to && bytes[i] === minus
+  if (below || (i < to && bytes[i] === plus)) i += 1
+  const first = i
+  let exponent = 0
+  for (let digit = digitAt(bytes, i, to); digit <= 9; digit = digitAt(bytes, ++i, to))
+    exponent = Math.min(exponent * 10 + digit, 9999)
+  found.value = below ? -exponent : exponent
+  return i > first ? i : at
 }
 
 /** Reads an unsigned whole number below 2^32 in plain digits; false when there is none. */
 export function scanCounter(bytes: Uint8Array, from: number, to: number, found: ScannedNumber): boolean {
-  let i = from
   let value = 0
-  for (; i < to; i++) {
-    const byte = bytes[i]!
-    if (byte < zero || byte > nine) break
-    value = value * 10 + (byte - zero)
+  let i = from
+  for (let digit = digitAt(bytes, i, to); digit <= 9; digit = digitAt(bytes, ++i, to)) {
+    value = value * 10 + digit
     if (value > 0xffffffff) return false
   }
   if (i === from) return false

@@ -1,32 +1,111 @@
+import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import type { LineFormatChoice } from '#contract/bench/source.ts'
-import { createReadingBatch } from '../readingBatch.ts'
-import { type BatchParser, createBatchParser, longestLine } from './batchParser.ts'
+import type { ReadingBatch } from '../readingBatch.ts'
+import { createCheckedDecoder } from './checkedLine.ts'
+import { createColumnsDecoder } from './columnsLine.ts'
+import type { LineDecoder } from './lineDecoder.ts'
+import { createNumberDecoder } from './numberLine.ts'
 
-export { longestLine }
-
-export type LineSink = {
-  /** deviceTimeUs and sequence as the device sent them (they wrap); NaN when the format has none. */
-  reading(value: number, deviceTimeUs: number, sequence: number): void
-  /** A line that is no reading, without its line end, at most `longestLine` bytes. The bytes are the receiver's to keep. */
-  rejected(line: Uint8Array): void
+export type LineParser = {
+  /** Takes the next bytes of the stream, cut anywhere, and adds their readings to the batch. */
+  push(chunk: Uint8Array): void
+  /** The unit of all readings so far; null before the first. A line with another unit is rejected. */
+  unit(): ReadingUnit | null
+  /** Device times start again at 0 after this; null: never, or there are none. */
+  readonly timeWrapsAtUs: number | null
+  /** The stream was cut (device lost and found): forgets the half line and the unit; the next line may lack its start. */
+  restart(): void
 }
 
-export type LineParser = BatchParser
+export const longestLine = 256
 
-/** The batch parser for whoever wants readings one by one: they are handed over at the end of each chunk. */
+const lineFeed = 10
+const carriageReturn = 13
+const counterEnd = 2 ** 32
+
+function decoderOf(choice: LineFormatChoice): LineDecoder {
+  if (choice.name === 'number') return createNumberDecoder()
+  if (choice.name === 'checked') return createCheckedDecoder()
+  return createColumnsDecoder(choice.columns)
+}
+
+function wrapOf(choice: LineFormatChoice): number | null {
+  if (choice.name === 'checked') return counterEnd
+  if (choice.name === 'number') return null
+  if (choice.columns.includes('time_us')) return counterEnd
+  return choice.columns.includes('time_ms') ? counterEnd * 1000 : null
+}
+
+/**
+ * Splits a byte stream into lines (LF or CRLF) and takes each apart by the decoder of its format, without making a string
+ * of any. Bytes are kept only of a line that is cut or rejected. An empty line is nothing; a line over `longestLine` bytes is one rejected line. The first line after opening
+ * may lack its beginning and still look like a number, so it is left out, unless `startsAtLine` says that the stream
+ * begins with a whole line. `rejected` gets a line that is no reading, without its line end, at most `longestLine` bytes;
+ * the bytes are the receiver's to keep.
+ */
 export function createLineParser(
   choice: LineFormatChoice,
-  sink: LineSink,
+  batch: ReadingBatch,
+  rejected: (line: Uint8Array) => void,
   options: { startsAtLine?: boolean } = {},
 ): LineParser {
-  const batch = createReadingBatch()
-  const parser = createBatchParser(choice, batch, sink.rejected, options)
+  const decoder = decoderOf(choice)
+  // One more than a line may have, for the carriage return that may end it.
+  const kept = new Uint8Array(longestLine + 1)
+  let keptLength = 0
+  let tooLong = false
+  let unit: ReadingUnit | null = null
+  let skipping = !(options.startsAtLine ?? false)
+
+  function push(chunk: Uint8Array): void {
+    let start = 0
+    for (let i = 0; i < chunk.length; i++) {
+      if (chunk[i] !== lineFeed) continue
+      if (keptLength === 0) finish(chunk, start, i)
+      else {
+        keep(chunk, start, i)
+        finish(kept, 0, keptLength)
+      }
+      keptLength = 0
+      tooLong = false
+      start = i + 1
+    }
+    keep(chunk, start, chunk.length)
+  }
+
+  function keep(chunk: Uint8Array, from: number, to: number): void {
+    const room = longestLine + 1 - keptLength
+    if (to - from > room) tooLong = true
+    const end = Math.min(to, from + room)
+    for (let i = from; i < end; i++) kept[keptLength++] = chunk[i]!
+  }
+
+  function finish(bytes: Uint8Array, from: number, lineEnd: number): void {
+    if (skipping) {
+      skipping = false
+      return
+    }
+    const to = lineEnd > from && bytes[lineEnd - 1] === carriageReturn ? lineEnd - 1 : lineEnd
+    if (to === from) return
+    if (to - from <= longestLine && !tooLong && decoder.decode(bytes, from, to)) {
+      if (unit === null) unit = decoder.unit
+      if (unit === decoder.unit) {
+        batch.add(decoder.value, decoder.deviceTimeUs, decoder.sequence)
+        return
+      }
+    }
+    rejected(bytes.slice(from, Math.min(to, from + longestLine)))
+  }
+
   return {
-    ...parser,
-    push(chunk) {
-      parser.push(chunk)
-      for (let i = 0; i < batch.count; i++) sink.reading(batch.values[i]!, batch.deviceTimeUs[i]!, batch.sequence[i]!)
-      batch.clear()
+    push,
+    unit: () => unit,
+    timeWrapsAtUs: wrapOf(choice),
+    restart() {
+      keptLength = 0
+      tooLong = false
+      unit = null
+      skipping = true
     },
   }
 }

@@ -1,6 +1,7 @@
 import type { Listening } from '#contract/bench/bench.ts'
 import type { ColumnName, LineFormatChoice } from '#contract/bench/source.ts'
 import { createLineParser } from '../lineFormats/lineParser.ts'
+import { createReadingBatch } from '../readingBatch.ts'
 
 export const commonBaudRates = [115_200, 57_600, 38_400, 19_200, 9600, 230_400, 921_600] as const
 
@@ -44,11 +45,12 @@ function wholeLines(bytes: Uint8Array): Uint8Array[] {
 }
 
 function fitOf(choice: LineFormatChoice, bytes: Uint8Array): { fit: number; unit: string | null } {
-  let read = 0
+  const batch = createReadingBatch()
   let rejected = 0
-  const parser = createLineParser(choice, { reading: () => read++, rejected: () => rejected++ })
+  const parser = createLineParser(choice, batch, () => rejected++)
   parser.push(bytes)
-  return { fit: read + rejected === 0 ? 0 : read / (read + rejected), unit: parser.unit() }
+  const lines = batch.count + rejected
+  return { fit: lines === 0 ? 0 : batch.count / lines, unit: parser.unit() }
 }
 
 function most<T>(values: readonly T[]): T | null {

@@ -19,6 +19,15 @@ export function quantileOfSorted(sorted: ArrayLike<number>, p: number): number {
 }
 
 /**
+ * Median of values that are sorted already, in their unit: the middle one, or the mean of the middle two; NaN for no values.
+ *
+ * Checked: tests/domain/numbers/quantile.spec.ts against numpy.median.
+ */
+export function medianOfSorted(sorted: ArrayLike<number>): number {
+  return (sorted[(sorted.length - 1) >> 1]! + sorted[sorted.length >> 1]!) / 2
+}
+
+/**
  * Median of values in any order, in their unit: the middle one, or the mean of the middle two.
  *
  * Throws RangeError for no values. Checked: tests/domain/numbers/quantile.spec.ts against numpy.median.

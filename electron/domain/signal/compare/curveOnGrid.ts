@@ -1,3 +1,4 @@
+import { lastAtOrBefore } from '../../numbers/risingSearch.ts'
 import type { Stretch } from '../stream/stretches.ts'
 import type { CurveAxes } from './curveAxes.ts'
 import type { LoadedPart } from './loadedPart.ts'
@@ -44,15 +45,4 @@ function between(timeS: Float64Array, forceAt: (index: number) => number, at: nu
   const past = wantedS - timeS[at]!
   if (past === 0) return left
   return left + ((forceAt(at + 1) - left) * past) / (timeS[at + 1]! - timeS[at]!)
-}
-
-function lastAtOrBefore(timeS: Float64Array, wantedS: number, from: number, to: number): number {
-  let low = from
-  let high = to
-  while (high - low > 1) {
-    const middle = (low + high) >>> 1
-    if (timeS[middle]! <= wantedS) low = middle
-    else high = middle
-  }
-  return low
 }

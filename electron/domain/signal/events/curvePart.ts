@@ -1,17 +1,11 @@
+import { firstWhere } from '../../numbers/risingSearch.ts'
 import type { LoadedCurve } from './loadedCurve.ts'
 
 const roundingS = 1e-6
 
 /** Index of the first mean after a time. */
 export function firstAfter(curve: Pick<LoadedCurve, 'timeS'>, timeS: number): number {
-  let low = 0
-  let high = curve.timeS.length
-  while (low < high) {
-    const middle = (low + high) >>> 1
-    if (curve.timeS[middle]! <= timeS) low = middle + 1
-    else high = middle
-  }
-  return low
+  return firstWhere(0, curve.timeS.length, (i) => curve.timeS[i]! > timeS)
 }
 
 /** The means up to a time, in the memory of the curve. */

@@ -46,7 +46,7 @@ export function evaluateCurve(
     while (at < count && !evaluator.over()) {
       const end = Math.min(count, at + blockLength)
       for (let i = at; i < end; i++) relativeS[i] = Math.round((timeS[i]! - originS) * perSecond) / perSecond
-      at = evaluator.pushBlock(relativeS, force, readings ?? force, at, end)
+      at = evaluator.take(relativeS, force, readings ?? force, at, end)
     }
     evaluator.finish()
     const result = shifted(evaluator.result(), originS)

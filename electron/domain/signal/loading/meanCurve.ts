@@ -1,8 +1,8 @@
+import { growingColumn } from '../../numbers/growingColumn.ts'
 import { addToSums } from '../../numbers/sums.ts'
 
 /** A curve as means of equal count, in bounded memory. */
 export type MeanCurve = {
-  push(timeS: number, force: number): void
   take(timeS: Float64Array, force: Float64Array, from: number, to: number): void
   clear(): void
   /** From now on a mean is over 5 ms at least, or one sample where they are further apart, and each is told at once. */
@@ -15,7 +15,6 @@ export type MeanCurve = {
 
 /** Means that are kept at most: 5 minutes at 5 ms, 1 MB. */
 export const mostMeans = 65_536
-const firstCapacity = 1024
 const leastMeanS = 0.005
 /** The usual interval is known to about so much: 4 samples of 1.25 ms are 5 ms. */
 const intervalSlack = 1e-3
@@ -36,31 +35,14 @@ export function samplesPerMean(intervalS: number): number {
  * Checked: tests/domain/signal/loading/meanCurve.spec.ts.
  */
 export function createMeanCurve(): MeanCurve {
-  let times = new Float64Array(firstCapacity)
-  let forces = new Float64Array(firstCapacity)
+  const times = growingColumn()
+  const forces = growingColumn()
   let heard: ((timeS: number, mean: number) => void) | null = null
   /** The mean that is being filled, of `perMean` samples, and the one of `perKept` such means that is kept. */
   const filling = { n: 0, sumT: 0, sumF: 0 }
   const joining = { n: 0, sumT: 0, sumF: 0 }
   let perMean = 1
   let perKept = 1
-  let used = 0
-
-  function push(timeS: number, force: number): void {
-    filling.n += 1
-    filling.sumT += timeS
-    filling.sumF += force
-    if (filling.n === perMean) endMean()
-  }
-
-  function take(timeS: Float64Array, force: Float64Array, from: number, to: number): void {
-    for (let i = from; i < to; ) {
-      const end = Math.min(to, i + perMean - filling.n)
-      addToSums(filling, timeS, force, i, end)
-      i = end
-      if (filling.n === perMean) endMean()
-    }
-  }
 
   function endMean(): void {
     const timeS = filling.sumT / filling.n
@@ -74,67 +56,48 @@ export function createMeanCurve(): MeanCurve {
   }
 
   function keep(): void {
-    if (used === times.length) makeRoom()
-    times[used] = joining.sumT / joining.n
-    forces[used] = joining.sumF / joining.n
-    used += 1
+    times.push(joining.sumT / joining.n)
+    forces.push(joining.sumF / joining.n)
     empty(joining)
-    if (used === mostMeans) halve()
+    if (times.length() === mostMeans) halve()
   }
 
-  function makeRoom(): void {
-    const [longerT, longerF] = [new Float64Array(2 * used), new Float64Array(2 * used)]
-    longerT.set(times)
-    longerF.set(forces)
-    times = longerT
-    forces = longerF
-  }
-
-  /** Joins each two neighbours; the last of an odd number stays as it is. */
   function halve(): void {
-    const pairs = used >> 1
-    for (let i = 0; i < pairs; i++) {
-      times[i] = (times[2 * i]! + times[2 * i + 1]!) / 2
-      forces[i] = (forces[2 * i]! + forces[2 * i + 1]!) / 2
-    }
-    if (used % 2 === 1) {
-      times[pairs] = times[used - 1]!
-      forces[pairs] = forces[used - 1]!
-    }
-    used = pairs + (used % 2)
+    joinPairs(times)
+    joinPairs(forces)
     perKept *= 2
   }
 
-  function clear(): void {
-    empty(filling)
-    empty(joining)
-    used = 0
-    perKept = 1
-  }
-
-  function settle(intervalS: number, listener: (timeS: number, mean: number) => void): void {
-    heard = listener
-    if (joining.n > 0) keep()
-    const wanted = samplesPerMean(intervalS)
-    while (perKept < wanted) halve()
-    // So far every sample was a mean of its own.
-    perMean = wanted
-    perKept /= wanted
-  }
-
   return {
-    push,
-    take,
-    clear,
-    settle,
-    means: () => ({
-      timeS: times.subarray(0, used),
-      force: forces.subarray(0, used),
-      samplesPerMean: perMean * perKept,
-    }),
+    take(timeS, force, from, to) {
+      for (let i = from; i < to; ) {
+        const end = Math.min(to, i + perMean - filling.n)
+        addToSums(filling, timeS, force, i, end)
+        i = end
+        if (filling.n === perMean) endMean()
+      }
+    },
+    clear() {
+      empty(filling)
+      empty(joining)
+      times.shorten(0)
+      forces.shorten(0)
+      perKept = 1
+    },
+    settle(intervalS, listener) {
+      heard = listener
+      if (joining.n > 0) keep()
+      const wanted = samplesPerMean(intervalS)
+      while (perKept < wanted) halve()
+      // So far every sample was a mean of its own.
+      perMean = wanted
+      perKept /= wanted
+    },
+    means: () => ({ timeS: times.view(), force: forces.view(), samplesPerMean: perMean * perKept }),
     firstReachedS(force) {
-      for (let i = 0; i < used; i++) if (forces[i]! >= force) return times[i]!
-      return filling.n > 0 ? filling.sumT / filling.n : (times[used - 1] ?? Number.NaN)
+      const at = forces.view().findIndex((mean) => mean >= force)
+      if (at >= 0) return times.view()[at]!
+      return filling.n > 0 ? filling.sumT / filling.n : (times.view().at(-1) ?? Number.NaN)
     },
   }
 }
@@ -143,4 +106,14 @@ function empty(sums: { n: number; sumT: number; sumF: number }): void {
   sums.n = 0
   sums.sumT = 0
   sums.sumF = 0
+}
+
+/** Joins each two neighbours; the last of an odd number stays as it is. */
+function joinPairs(column: ReturnType<typeof growingColumn>): void {
+  const values = column.view()
+  const used = values.length
+  const pairs = used >> 1
+  for (let i = 0; i < pairs; i++) values[i] = (values[2 * i]! + values[2 * i + 1]!) / 2
+  if (used % 2 === 1) values[pairs] = values[used - 1]!
+  column.shorten(pairs + (used % 2))
 }

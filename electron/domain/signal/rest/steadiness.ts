@@ -22,7 +22,6 @@ export const defaultSteadiness: SteadinessOptions = { windowS: 1, leastReadings:
 /** Judges sample by sample whether a signal is steady, in constant memory. */
 export type SteadinessWatch = {
   push(timeS: number, force: number): void
-  take(timeS: Float64Array, force: Float64Array, from: number, to: number): void
   judge(): Steadiness
   reset(): void
 }
@@ -81,10 +80,6 @@ export function createSteadinessWatch(options: SteadinessOptions = defaultSteadi
     count[newest] = n
     mean[newest]! += delta / n
     squares[newest]! += delta * (force - mean[newest]!)
-  }
-
-  function take(timeS: Float64Array, force: Float64Array, from: number, to: number): void {
-    for (let i = from; i < to; i++) push(timeS[i]!, force[i]!)
   }
 
   /** Joins blocks `from` to `to` (0 is the oldest). */
@@ -155,5 +150,5 @@ export function createSteadinessWatch(options: SteadinessOptions = defaultSteadi
     return middle > 0 ? deviations.at(-1)! / middle : 1
   }
 
-  return { push, take, judge, reset }
+  return { push, judge, reset }
 }

@@ -2,7 +2,6 @@ import type { DetectionSettings } from '#contract/breaks/detection.ts'
 
 /** Notices a converter at its end code, or a load above capacity. */
 export type ClippingWatch = {
-  push(timeS: number, force: number, reading: number): void
   take(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): void
   clipped(): boolean
   overCapacity(): boolean
@@ -16,19 +15,6 @@ const flatSamples = 6
 const stillShare = 0.1
 const leastSteps = 20
 
-type Limits = { lowest: number; highestCode: number; capacity: number }
-type State = ReturnType<typeof nothingSeen>
-const nothingSeen = () => ({
-  last: Number.NaN,
-  run: 1,
-  runStartS: 0,
-  steps: 0,
-  still: 0,
-  highest: Number.NEGATIVE_INFINITY,
-  startS: 0,
-  endS: 0,
-})
-
 /**
  * Clipping is a reading at an end code where the codes are known; where they are not, six equal samples or more at the
  * highest force of a loading whose steps were hardly ever nothing before.
@@ -36,101 +22,44 @@ const nothingSeen = () => ({
  * Checked: tests/domain/signal/stream/clippingWatch.spec.ts.
  */
 export function createClippingWatch(settings: Pick<DetectionSettings, 'endCodes' | 'capacityN'>): ClippingWatch {
-  const { endCodes, capacityN } = settings
-  const lowest = endCodes === null ? Number.NEGATIVE_INFINITY : endCodes[0]
-  const highestCode = endCodes === null ? Number.POSITIVE_INFINITY : endCodes[1]
-  const capacity = capacityN ?? Number.POSITIVE_INFINITY
-  const limits: Limits = { lowest, highestCode, capacity }
-  const state = nothingSeen()
-  let clipped = false
-  let over = false
+  const { endCodes } = settings
+  const capacity = settings.capacityN ?? Number.POSITIVE_INFINITY
+  const state = { clipped: false, over: false, startS: 0, endS: 0 }
+  const flat = { last: Number.NaN, run: 1, runStartS: 0, steps: 0, still: 0, highest: Number.NEGATIVE_INFINITY }
 
   function mark(startS: number, endS: number): void {
-    if (!clipped) state.startS = startS
-    clipped = true
+    if (!state.clipped) state.startS = startS
+    state.clipped = true
     state.endS = endS
   }
 
-  function push(timeS: number, force: number, reading: number): void {
-    if (force > capacity) over = true
-    if (endCodes !== null) {
-      if (reading <= lowest || reading >= highestCode) mark(timeS, timeS)
-      return
-    }
-    if (force === state.last) {
-      state.run += 1
-      if (
-        state.run >= flatSamples &&
-        force >= state.highest &&
-        state.steps >= leastSteps &&
-        state.still <= stillShare * state.steps
-      )
-        mark(state.runStartS, timeS)
+  function lookForFlatTop(timeS: number, force: number): void {
+    if (force === flat.last) {
+      flat.run += 1
+      const moved = flat.steps >= leastSteps && flat.still <= stillShare * flat.steps
+      if (flat.run >= flatSamples && force >= flat.highest && moved) mark(flat.runStartS, timeS)
       return
     }
     // The steps of a run are counted when it ends, so that the run does not excuse itself.
-    if (state.run < flatSamples || !clipped) state.still += state.run - 1
-    state.steps += state.run
-    state.last = force
-    state.run = 1
-    state.runStartS = timeS
-    if (force > state.highest) state.highest = force
-  }
-
-  function take(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): void {
-    for (let i = from; i < to; ) {
-      i =
-        endCodes === null ? takeMoving(state, capacity, timeS, force, i, to) : takeInside(limits, force, reading, i, to)
-      if (i === to) return
-      push(timeS[i]!, force[i]!, reading[i]!)
-      i += 1
-    }
+    if (flat.run < flatSamples || !state.clipped) flat.still += flat.run - 1
+    flat.steps += flat.run
+    flat.last = force
+    flat.run = 1
+    flat.runStartS = timeS
+    if (force > flat.highest) flat.highest = force
   }
 
   return {
-    push,
-    take,
-    clipped: () => clipped,
-    overCapacity: () => over,
+    take(timeS, force, reading, from, to) {
+      for (let i = from; i < to; i++) {
+        if (force[i]! > capacity) state.over = true
+        if (endCodes === null) lookForFlatTop(timeS[i]!, force[i]!)
+        else if (reading[i]! <= endCodes[0] || reading[i]! >= endCodes[1]) mark(timeS[i]!, timeS[i]!)
+      }
+    },
+    clipped: () => state.clipped,
+    overCapacity: () => state.over,
     startS: () => state.startS,
     endS: () => state.endS,
   }
-}
-
-// The loops stand outside the closure, so that the compiler keeps one of each for all loadings.
-
-/** Takes samples as long as their readings lie between the end codes and the load within capacity. */
-function takeInside(limits: Limits, force: Float64Array, reading: Float64Array, from: number, to: number): number {
-  const { lowest, highestCode, capacity } = limits
-  let i = from
-  while (i < to && reading[i]! > lowest && reading[i]! < highestCode && force[i]! <= capacity) i += 1
-  return i
-}
-
-/** Takes samples as long as each differs from the one before it and the load is within capacity. */
-function takeMoving(
-  state: State,
-  capacity: number,
-  timeS: Float64Array,
-  force: Float64Array,
-  from: number,
-  to: number,
-): number {
-  let { last, highest } = state
-  let i = from
-  // A run of equal samples that ends here is counted by `push`.
-  if (i < to && state.run > 1) return i
-  for (; i < to; i++) {
-    const value = force[i]!
-    if (value === last || value > capacity) break
-    last = value
-    if (value > highest) highest = value
-  }
-  if (i > from) {
-    state.steps += i - from
-    state.last = last
-    state.runStartS = timeS[i - 1]!
-    state.highest = highest
-  }
-  return i
 }

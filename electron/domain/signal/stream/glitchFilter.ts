@@ -1,18 +1,16 @@
-/** Receives what the filter lets through, in order of time, and the glitches that it holds back. */
+/** Receives what the filter lets through of the samples that waited, in order of time, and the glitches that it holds back. */
 export type GlitchListener = {
-  accept(timeS: number, force: number, reading: number): void
+  accept(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): void
   /** `jump`: how far the nearer of its samples lies from the last good one. */
   glitch(startTimeS: number, endTimeS: number, jump: number): void
 }
 
 /** Holds back lone electrical glitches. Constant memory; a sample waits only while it is under suspicion, two samples at most. */
 export type GlitchFilter = {
-  push(timeS: number, force: number, reading: number): void
-  /**
-   * Lets samples through as long as none is suspect, without telling the listener of each; returns the index of the
-   * first that is. Says what `push` would say, only faster.
-   */
-  take(timeS: Float64Array, force: Float64Array, from: number, to: number): number
+  /** Whether the next sample is good without a doubt: it is let through then. Else it must be questioned. */
+  passes(force: number): boolean
+  /** Judges sample `at`, which did not pass: tells the listener of it, or lets it wait for those that follow. */
+  question(timeS: Float64Array, force: Float64Array, reading: Float64Array, at: number): void
   /** The signal is at rest at this level, so that the very first sample can be judged too. */
   restAt(level: number): void
   /** Noise SD now known, in the unit of the force. */
@@ -32,9 +30,6 @@ const returnShare = 0.3
 /** The two samples of a double glitch lie at least this close together: the smaller jump over the larger. */
 const doubleLikeness = 0.6
 
-type State = ReturnType<typeof nothingSeen>
-const nothingSeen = () => ({ last: Number.NaN, lastTimeS: 0, step: 0, noise: 0, waiting: 0 })
-
 /**
  * A filter that tells one or two samples far from both neighbours (a glitch, as cheap converters give) from a true step.
  *
@@ -45,88 +40,87 @@ const nothingSeen = () => ({ last: Number.NaN, lastTimeS: 0, step: 0, noise: 0, 
  * samples after the fall do not return. Checked: tests/domain/signal/stream/glitchFilter.spec.ts.
  */
 export function createGlitchFilter(listener: GlitchListener): GlitchFilter {
-  const state = nothingSeen()
+  const state = { last: Number.NaN, step: 0, noise: 0, waiting: 0 }
   const waitingTimeS = new Float64Array(2)
   const waitingForce = new Float64Array(2)
   const waitingReading = new Float64Array(2)
 
-  function accept(timeS: number, force: number, reading: number): void {
+  const tolerance = () => Math.max(suspectNoiseMultiple * state.noise, suspectStepMultiple * state.step)
+
+  function passes(force: number): boolean {
+    if (state.waiting > 0) return false
+    // Without a good sample before it nothing can be suspected.
+    const suspect = !Number.isNaN(state.last) && !(Math.abs(force - state.last) <= tolerance())
+    if (!suspect) follow(force)
+    return !suspect
+  }
+
+  /** The newest good sample is what the next is judged by. */
+  function follow(force: number): void {
     const step = Math.abs(force - state.last)
     const remembered = state.step * stepMemory
     if (!Number.isNaN(step)) state.step = Math.max(step, remembered)
     state.last = force
-    state.lastTimeS = timeS
-    listener.accept(timeS, force, reading)
   }
 
-  const tolerance = () => Math.max(suspectNoiseMultiple * state.noise, suspectStepMultiple * state.step)
-
-  function hold(timeS: number, force: number, reading: number): void {
-    waitingTimeS[state.waiting] = timeS
-    waitingForce[state.waiting] = force
-    waitingReading[state.waiting] = reading
-    state.waiting += 1
-  }
-
-  function push(timeS: number, force: number, reading: number): void {
-    if (state.waiting === 0) {
-      // Without a good sample before it nothing can be suspected.
-      if (Number.isNaN(state.last) || Math.abs(force - state.last) <= tolerance()) accept(timeS, force, reading)
-      else hold(timeS, force, reading)
-      return
+  function question(timeS: Float64Array, force: Float64Array, reading: Float64Array, at: number): void {
+    if (state.waiting > 0 && endsGlitch(force[at]!)) follow(force[at]!)
+    else {
+      if (state.waiting > 0 && !goesOn(force[at]!)) release()
+      if (!passes(force[at]!)) {
+        waitingTimeS[state.waiting] = timeS[at]!
+        waitingForce[state.waiting] = force[at]!
+        waitingReading[state.waiting] = reading[at]!
+        state.waiting += 1
+        return
+      }
     }
-    const limit = tolerance()
+    listener.accept(timeS, force, reading, at, at + 1)
+  }
+
+  /** The smallest jump of those that wait. */
+  function smallestJump(): number {
+    const first = Math.abs(waitingForce[0]! - state.last)
+    return state.waiting === 1 ? first : Math.min(first, Math.abs(waitingForce[1]! - state.last))
+  }
+
+  /** The signal is back: what waited was a glitch. */
+  function endsGlitch(force: number): boolean {
+    const jump = smallestJump()
+    const near = Math.max(returnShare * jump, Math.min(tolerance(), 0.5 * jump))
+    if (!(Math.abs(force - state.last) <= near)) return false
+    listener.glitch(waitingTimeS[0]!, waitingTimeS[state.waiting - 1]!, jump)
+    state.waiting = 0
+    return true
+  }
+
+  /** A second sample of the same glitch, perhaps: as far from the last good one, on the same side. */
+  function goesOn(force: number): boolean {
     const first = waitingForce[0]! - state.last
     const now = force - state.last
-    if (state.waiting === 1) {
-      if (Math.abs(now) <= Math.max(returnShare * Math.abs(first), Math.min(limit, 0.5 * Math.abs(first)))) {
-        listener.glitch(waitingTimeS[0]!, waitingTimeS[0]!, Math.abs(first))
-        state.waiting = 0
-        accept(timeS, force, reading)
-      } else if (alike(first, now) && Math.abs(now) > limit) hold(timeS, force, reading)
-      else {
-        release()
-        push(timeS, force, reading)
-      }
-      return
-    }
-    const smaller = Math.min(Math.abs(first), Math.abs(waitingForce[1]! - state.last))
-    if (Math.abs(now) <= Math.max(returnShare * smaller, Math.min(limit, 0.5 * smaller))) {
-      listener.glitch(waitingTimeS[0]!, waitingTimeS[1]!, smaller)
-      state.waiting = 0
-      accept(timeS, force, reading)
-    } else {
-      release()
-      push(timeS, force, reading)
-    }
-  }
-
-  function alike(a: number, b: number): boolean {
-    if (a > 0 !== b > 0) return false
-    const low = Math.min(Math.abs(a), Math.abs(b))
-    return low >= doubleLikeness * Math.max(Math.abs(a), Math.abs(b))
+    return state.waiting === 1 && alike(first, now) && Math.abs(now) > tolerance()
   }
 
   /** What waited was a true step after all. */
   function release(): void {
     const waited = state.waiting
     state.waiting = 0
-    for (let i = 0; i < waited; i++) accept(waitingTimeS[i]!, waitingForce[i]!, waitingReading[i]!)
+    for (let i = 0; i < waited; i++) follow(waitingForce[i]!)
+    listener.accept(waitingTimeS, waitingForce, waitingReading, 0, waited)
   }
 
   function finish(): void {
+    if (state.waiting === 0) return
     // A jump up in the very last samples is unconfirmed, and an unconfirmed jump must not become the peak.
-    if (state.waiting > 0 && waitingForce[0]! > state.last) {
-      const jumps = Array.from(waitingForce.subarray(0, state.waiting), (force) => Math.abs(force - state.last))
-      listener.glitch(waitingTimeS[0]!, waitingTimeS[state.waiting - 1]!, Math.min(...jumps))
+    if (waitingForce[0]! > state.last) {
+      listener.glitch(waitingTimeS[0]!, waitingTimeS[state.waiting - 1]!, smallestJump())
       state.waiting = 0
-    }
-    release()
+    } else release()
   }
 
   return {
-    push,
-    take: (timeS, force, from, to) => takeUnsuspected(state, timeS, force, from, to),
+    passes,
+    question,
     restAt(level) {
       state.last = level
     },
@@ -137,24 +131,8 @@ export function createGlitchFilter(listener: GlitchListener): GlitchFilter {
   }
 }
 
-/** Outside the closure, so that the compiler keeps one loop for all filters. */
-function takeUnsuspected(state: State, timeS: Float64Array, force: Float64Array, from: number, to: number): number {
-  if (state.waiting > 0 || Number.isNaN(state.last)) return from
-  const noiseLimit = suspectNoiseMultiple * state.noise
-  let { last, step } = state
-  let i = from
-  for (; i < to; i++) {
-    const value = force[i]!
-    const now = Math.abs(value - last)
-    if (!(now <= noiseLimit || now <= suspectStepMultiple * step)) break
-    const remembered = step * stepMemory
-    step = Math.max(now, remembered)
-    last = value
-  }
-  if (i > from) {
-    state.last = last
-    state.step = step
-    state.lastTimeS = timeS[i - 1]!
-  }
-  return i
+function alike(a: number, b: number): boolean {
+  if (a > 0 !== b > 0) return false
+  const low = Math.min(Math.abs(a), Math.abs(b))
+  return low >= doubleLikeness * Math.max(Math.abs(a), Math.abs(b))
 }

@@ -1,15 +1,18 @@
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
-import { judgeHead } from '../loading/curveHead.ts'
-import { createLoadWatch, type LoadWatch } from '../loading/loadWatch.ts'
+import { judgeHead } from '../rest/curveHead.ts'
+import { createLoadWatch, type LoadWatch } from '../rest/loadWatch.ts'
+import { createFirstSamples } from './firstSamples.ts'
 import { createGlitchFilter } from './glitchFilter.ts'
-import { createSampleInterval, type SampleInterval } from './sampleInterval.ts'
+import { createSampleInterval, type SampleInterval } from './time/sampleInterval.ts'
 
 /** What the front end tells, in order of time. */
 export type FrontListener = {
-  /** A good sample; `starts` when it completes the start of a loading. */
-  accept(timeS: number, force: number, reading: number, starts: boolean): void
-  /** Good samples [from, to) that are more of the same rest; `restfulAt`: index of the last one no different from it, −1: none. */
+  /** Good samples [from, to) before a loading; `restfulAt`: index of the last one no different from rest, −1: none. */
   rest(timeS: Float64Array, force: Float64Array, from: number, to: number, restfulAt: number): void
+  /** The last of those samples has completed the start of a loading. */
+  starts(): void
+  /** Good samples [from, to) of the loading; returns the index after the last one that belongs to it. */
+  loaded(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): number
   /** As glitchFilter.ts tells it. */
   glitch(startTimeS: number, endTimeS: number, jump: number): void
   gap(startTimeS: number, endTimeS: number, missing: number): void
@@ -17,28 +20,17 @@ export type FrontListener = {
 
 /** The front end of detection: usual interval and gaps, glitches, rest and start of loading. */
 export type SignalFront = {
-  push(timeS: number, force: number, reading: number): void
-  /**
-   * Takes samples as long as they are more of the same rest; returns the index of the first that is not. Says what `push`
-   * would say, only faster; so does `takeLoaded`.
-   */
-  takeQuiet(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): number
-  /** Takes samples of a loading as long as none is suspect of being a glitch; returns the index of the first that is. */
-  takeLoaded(timeS: Float64Array, force: Float64Array, from: number, to: number): number
+  /** Takes samples, all of them unless it is stopped or gathers the first ones; returns the index after the last one taken. */
+  take(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): number
+  /** The listener wants no more: what it was told last was the end of what it looks for. */
+  stop(): void
   /** Lets go of everything that still waits. */
   finish(): void
   readonly interval: SampleInterval
   readonly watch: LoadWatch
 }
 
-/**
- * The first samples are judged together: so many at least, over this time, s, and no more than fit. As many as a block of
- * `idleNoise`, since an SD of fewer is too often far too low.
- */
-const headSamples = 16
-const headS = 0.2
-const headCapacity = 4096
-/** Of the start threshold, what the level may rise over the head of a bench at rest. */
+/** Of the start threshold, what the level may rise over the first samples of a bench at rest. */
 const restShareOfThreshold = 0.25
 
 /**
@@ -48,123 +40,109 @@ const restShareOfThreshold = 0.25
 export function createSignalFront(settings: DetectionSettings, listener: FrontListener): SignalFront {
   const interval = createSampleInterval()
   const watch = createLoadWatch(settings)
-  const headTimeS = new Float64Array(headCapacity)
-  const headForce = new Float64Array(headCapacity)
-  const headReading = new Float64Array(headCapacity)
-  let headCount = 0
+  const filter = createGlitchFilter({ accept, glitch: listener.glitch })
+  const head = createFirstSamples()
   let headDone = false
   let started = false
-  let lastTimeS = 0
-  let noiseSet = -1
+  let stopped = false
 
-  const filter = createGlitchFilter({
-    accept(timeS, force, reading) {
-      let starts = false
-      if (!started) {
-        starts = watch.push(timeS, force)
-        started = starts
-        const noise = watch.sigma()
-        if (noise !== noiseSet) {
-          filter.setNoise(noise)
-          noiseSet = noise
-        }
-      }
-      listener.accept(timeS, force, reading, starts)
-    },
-    glitch: (startTimeS, endTimeS, jump) => listener.glitch(startTimeS, endTimeS, jump),
-  })
-
-  function push(timeS: number, force: number, reading: number): void {
-    if (headDone) {
-      forward(timeS, force, reading)
-      return
-    }
-    const complete = completesHead(timeS)
-    headTimeS[headCount] = timeS
-    headForce[headCount] = force
-    headReading[headCount] = reading
-    headCount += 1
-    if (complete) endHead()
+  function take(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): number {
+    if (headDone) return takeOn(timeS, force, reading, from, to)
+    const next = head.take(timeS, force, reading, from, to)
+    if (head.complete()) endHead()
+    return next
   }
 
   function endHead(): void {
     headDone = true
-    if (headCount === 0) return
+    const count = head.count()
+    if (count === 0) return
     const { startThresholdN, capacityN, startCapacityShare } = settings
     const threshold = startThresholdN ?? (capacityN === null ? 0 : startCapacityShare * capacityN)
-    interval.learn(headTimeS, headCount)
-    const head = judgeHead(headTimeS, headForce, headCount, restShareOfThreshold * threshold)
-    watch.begin(head, headTimeS[0]!)
-    if (head.atRest) filter.restAt(head.level)
+    interval.learn(head.timeS, count)
+    const judged = judgeHead(head.timeS, head.force, count, restShareOfThreshold * threshold)
+    watch.begin(judged, head.timeS[0]!)
+    if (judged.atRest) filter.restAt(judged.level)
     filter.setNoise(watch.sigma())
-    for (let i = 0; i < headCount; i++) {
-      i = takeRest(headTimeS, headForce, i, headCount)
-      if (i < headCount) forward(headTimeS[i]!, headForce[i]!, headReading[i]!)
+    const next = takeOn(head.timeS, head.force, head.reading, 0, count)
+    // They were taken together, whatever came of them.
+    countSteps(head.timeS, next, count)
+  }
+
+  function takeOn(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): number {
+    let i = from
+    while (i < to && !stopped) {
+      const next = started ? takeLoaded(timeS, force, reading, i, to) : takeRest(timeS, force, i, to)
+      if (next === i) {
+        countSteps(timeS, i, i + 1)
+        filter.question(timeS, force, reading, i)
+        i += 1
+      } else i = next
     }
+    return i
   }
 
-  function forward(timeS: number, force: number, reading: number): void {
-    noteStep(timeS, lastTimeS)
-    lastTimeS = timeS
-    filter.push(timeS, force, reading)
+  /** Takes samples at rest up to one that is suspect or starts a loading. */
+  function takeRest(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
+    let restfulAt = -1
+    let i = from
+    for (; i < to && !started && filter.passes(force[i]!); i++) if (watchOne(timeS[i]!, force[i]!)) restfulAt = i
+    if (i === from) return i
+    countSteps(timeS, from, i)
+    tellRest(timeS, force, from, i, restfulAt)
+    return i
   }
 
-  function noteStep(timeS: number, beforeS: number): void {
-    const missing = interval.push(timeS)
-    if (missing > 0) listener.gap(beforeS, timeS, missing)
+  /** Whether the sample is no different from rest. */
+  function watchOne(timeS: number, force: number): boolean {
+    started = watch.push(timeS, force)
+    filter.setNoise(watch.sigma())
+    return watch.restful()
   }
 
-  function takeQuiet(
+  function tellRest(timeS: Float64Array, force: Float64Array, from: number, to: number, restfulAt: number): void {
+    listener.rest(timeS, force, from, to, restfulAt)
+    if (started) listener.starts()
+  }
+
+  /** Takes samples of a loading up to one that is suspect or the last that belongs to it. */
+  function takeLoaded(
     timeS: Float64Array,
     force: Float64Array,
     reading: Float64Array,
     from: number,
     to: number,
   ): number {
-    return headDone ? takeRest(timeS, force, from, to) : takeHead(timeS, force, reading, from, to)
+    let good = from
+    while (good < to && filter.passes(force[good]!)) good += 1
+    if (good === from) return from
+    const next = listener.loaded(timeS, force, reading, from, good)
+    countSteps(timeS, from, next)
+    return next
   }
 
-  /** Takes samples of the head up to the one that completes it. */
-  function takeHead(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): number {
+  /** Takes what the filter has questioned and found good. */
+  function accept(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): void {
+    let restfulAt = -1
     let i = from
-    for (; i < to && !completesHead(timeS[i]!); i++) {
-      headTimeS[headCount] = timeS[i]!
-      headForce[headCount] = force[i]!
-      headReading[headCount] = reading[i]!
-      headCount += 1
+    for (; i < to && !started; i++) if (watchOne(timeS[i]!, force[i]!)) restfulAt = i
+    if (i > from) tellRest(timeS, force, from, i, restfulAt)
+    if (i < to && !stopped) listener.loaded(timeS, force, reading, i, to)
+  }
+
+  function countSteps(timeS: Float64Array, from: number, to: number): void {
+    for (let i = from; i < to; i++) {
+      const beforeS = interval.lastS()
+      const missing = interval.push(timeS[i]!)
+      if (missing > 0) listener.gap(beforeS, timeS[i]!, missing)
     }
-    return i
-  }
-
-  function completesHead(timeS: number): boolean {
-    if (headCount + 1 === headCapacity) return true
-    return headCount + 1 >= headSamples && timeS - headTimeS[0]! >= headS
-  }
-
-  function takeRest(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
-    if (started) return from
-    const quiet = watch.quietUntil(timeS, force, from, to)
-    const next = takeGood(timeS, force, from, quiet)
-    if (next > from) listener.rest(timeS, force, from, next, watch.take(timeS, force, from, next))
-    return next
-  }
-
-  function takeGood(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
-    const next = from < to ? filter.take(timeS, force, from, to) : from
-    for (let i = from; i < next; ) {
-      i = interval.take(timeS, i, next)
-      if (i === next) break
-      noteStep(timeS[i]!, i > from ? timeS[i - 1]! : lastTimeS)
-      i += 1
-    }
-    if (next > from) lastTimeS = timeS[next - 1]!
-    return next
   }
 
   return {
-    push,
-    takeQuiet,
-    takeLoaded: (timeS, force, from, to) => (headDone && started ? takeGood(timeS, force, from, to) : from),
+    take,
+    stop() {
+      stopped = true
+    },
     finish() {
       if (!headDone) endHead()
       filter.finish()

@@ -1,4 +1,4 @@
-import { createSampleInterval } from './sampleInterval.ts'
+import { createSampleInterval } from './time/sampleInterval.ts'
 
 /** Samples [from, to) of a curve without a gap between them. */
 export type Stretch = {
@@ -30,12 +30,7 @@ export function stretchesBetweenGaps(timeS: Float64Array): Stretch[] {
   interval.learn(timeS, Math.min(samples, taught))
   const starts = [0]
   interval.push(timeS[0]!)
-  for (let i = 1; i < samples; ) {
-    i = interval.take(timeS, i, samples)
-    if (i === samples) break
-    if (interval.push(timeS[i]!) > 0) starts.push(i)
-    i += 1
-  }
+  for (let i = 1; i < samples; i++) if (interval.push(timeS[i]!) > 0) starts.push(i)
   const meanS = interval.meanS()
   return starts.map((from, k) => {
     const to = starts[k + 1] ?? samples

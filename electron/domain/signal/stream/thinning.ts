@@ -1,3 +1,6 @@
+import { type Extremes, findExtremes } from '../../numbers/extremes.ts'
+import { firstAtOrAfter } from '../../numbers/risingSearch.ts'
+
 /** A curve as two arrays of one length; times rise. */
 export type Curve = { timeS: Float64Array; force: Float64Array }
 
@@ -12,17 +15,6 @@ export function cutToRange(curve: Curve, fromS: number | null, toS: number | nul
   const from = fromS === null ? 0 : Math.max(0, firstAtOrAfter(timeS, fromS) - 1)
   const to = toS === null ? timeS.length : Math.min(timeS.length, firstAtOrAfter(timeS, toS) + 1)
   return { timeS: timeS.subarray(from, Math.max(from, to)), force: force.subarray(from, Math.max(from, to)) }
-}
-
-function firstAtOrAfter(timeS: Float64Array, wantedS: number): number {
-  let low = 0
-  let high = timeS.length
-  while (low < high) {
-    const middle = (low + high) >>> 1
-    if (timeS[middle]! < wantedS) low = middle + 1
-    else high = middle
-  }
-  return low
 }
 
 /**
@@ -47,19 +39,16 @@ export function thinByMinMax(curve: Curve, maxPoints: number): Curve {
     thinForce[written] = force[index]!
     written += 1
   }
+  const found: Extremes = { first: 0, second: 0 }
+  const forceAt = (index: number) => force[index]!
   keep(0)
   const inner = samples - 2
   for (let stretch = 0; stretch < stretches; stretch++) {
     const from = 1 + Math.floor((stretch * inner) / stretches)
     const to = 1 + Math.floor(((stretch + 1) * inner) / stretches)
-    let low = from
-    let high = from
-    for (let i = from + 1; i < to; i++) {
-      if (force[i]! < force[low]!) low = i
-      if (force[i]! > force[high]!) high = i
-    }
-    keep(Math.min(low, high))
-    if (low !== high) keep(Math.max(low, high))
+    findExtremes(forceAt, from, to, found)
+    keep(found.first)
+    if (found.second !== found.first) keep(found.second)
   }
   keep(samples - 1)
   return { timeS: thinTimeS.subarray(0, written), force: thinForce.subarray(0, written) }

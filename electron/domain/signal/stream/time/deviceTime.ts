@@ -8,10 +8,6 @@ export type DeviceTime = {
    * order). `numbered`: a sequence number has already shown that the reading is new.
    */
   step(deviceUs: number, sinceArrivalS: number, restarted: boolean, numbered: boolean): number
-  /** Counter of the last reading that was taken. */
-  lastUs(): number
-  /** The counter went on evenly to here. */
-  passed(deviceUs: number): void
 }
 
 /** µs and ms counters are 32 bits wide. */
@@ -29,7 +25,7 @@ const rateMemory = 1 / 256
  *
  * A millisecond counter is too coarse above some 100 Hz, so its readings advance by their mean step and are only kept
  * within the millisecond that the counter names.
- * Checked: tests/domain/signal/stream/sampleClock.spec.ts.
+ * Checked: tests/domain/signal/stream/time/sampleClock.spec.ts.
  */
 export function createDeviceTime(unit: DeviceTimeUnit): DeviceTime {
   const width = wrapUs[unit]
@@ -76,12 +72,5 @@ export function createDeviceTime(unit: DeviceTimeUnit): DeviceTime {
     return Math.max(1, given)
   }
 
-  return {
-    step,
-    lastUs: () => state.lastUs,
-    passed(deviceUs) {
-      state.lastUs = deviceUs
-      state.backwards = 0
-    },
-  }
+  return { step }
 }

@@ -1,4 +1,4 @@
-import type { RecentSamples } from '../stream/recentSamples.ts'
+import type { RecentSamples } from '../../stream/recentSamples.ts'
 
 /** The stretch before the peak: this long at first, s, and so many samples at least. */
 const shortestS = 0.1

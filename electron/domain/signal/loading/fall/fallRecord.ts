@@ -1,4 +1,4 @@
-import type { RecentSamples } from '../stream/recentSamples.ts'
+import type { RecentSamples } from '../../stream/recentSamples.ts'
 
 /** The raw samples of a fall, from shortly before it, kept to tell how long it took. */
 export type FallRecord = {
@@ -17,7 +17,7 @@ const samplesBefore = 8
 const highShare = 0.9
 const lowShare = 0.1
 
-/** Starts with what `recent` holds from shortly before the sample `ordinal` on. Checked: tests/domain/signal/loading/fallRecord.spec.ts. */
+/** Starts with what `recent` holds from shortly before the sample `ordinal` on. Checked: tests/domain/signal/loading/fall/fallRecord.spec.ts. */
 export function beginFallRecord(recent: RecentSamples, ordinal: number): FallRecord {
   const times: number[] = []
   const forces: number[] = []

@@ -1,16 +1,12 @@
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
-import { createIdleNoise } from '../rest/idleNoise.ts'
 import type { CurveHead } from './curveHead.ts'
+import { createIdleNoise } from './idleNoise.ts'
 
 /** Watches a bench at rest for the start of a loading. */
 export type LoadWatch = {
   begin(head: CurveHead, firstTimeS: number): void
   /** Takes the next good sample; true when it completes the start of a loading. */
   push(timeS: number, force: number): boolean
-  /** Index of the first sample that wants a closer look; all before it are more of the same rest. Changes nothing. */
-  quietUntil(timeS: Float64Array, force: Float64Array, from: number, to: number): number
-  /** Takes good samples up to what `quietUntil` has said, as `push` would. Returns the index of the last restful one, −1: none. */
-  take(timeS: Float64Array, force: Float64Array, from: number, to: number): number
   /** Noise SD of the signal at rest, null while none was seen. */
   noise(): number | null
   /** What stands for the noise SD in every threshold: the noise at rest, or half the resolution where that is more. */
@@ -50,23 +46,6 @@ const longestStepInHoldS = 1
 /** Of white noise the running mean with weight w has SD σ sqrt(w / (2 − w)). */
 const restLimit = (weight: number) => Math.max(1, restNoiseMultiple * Math.sqrt(weight / (2 - weight)))
 
-type State = ReturnType<typeof nothingWatched>
-const nothingWatched = () => ({
-  sigma: 0,
-  threshold: 0,
-  resolution: -1,
-  noise: -1,
-  onsetS: 0,
-  lastRestful: false,
-  mean: 0,
-  rested: false,
-  holdStartS: 0,
-  holdCount: 0,
-  highest: 0,
-  highestS: 0,
-  lastS: 0,
-})
-
 /**
  * Loading starts when the force has stayed above level + threshold for `startHoldS` and 4 samples, and has not fallen
  * off meanwhile.
@@ -74,13 +53,27 @@ const nothingWatched = () => ({
  *   threshold = startThresholdN, or else max(startNoiseMultiple × σ, startCapacityShare × capacity)
  *   σ         = max(noise SD at rest, half the resolution)
  *
- * Checked: tests/domain/signal/loading/loadWatch.spec.ts.
+ * Checked: tests/domain/signal/rest/loadWatch.spec.ts.
  */
 export function createLoadWatch(settings: DetectionSettings): LoadWatch {
   const { startThresholdN, startNoiseMultiple, startHoldS, capacityN, startCapacityShare } = settings
   const idle = createIdleNoise()
   const capacityShare = capacityN === null ? 0 : startCapacityShare * capacityN
-  const state = nothingWatched()
+  const state = {
+    sigma: 0,
+    threshold: 0,
+    resolution: -1,
+    noise: -1,
+    onsetS: 0,
+    lastRestful: false,
+    mean: 0,
+    rested: false,
+    holdStartS: 0,
+    holdCount: 0,
+    highest: 0,
+    highestS: 0,
+    lastS: 0,
+  }
   let atRest = false
 
   function refresh(): void {
@@ -102,39 +95,36 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
     state.lastS = timeS
     const weight = step < restMeanS ? step / restMeanS : 1
     state.mean += (above - state.mean) * weight
-    if (above > state.threshold && !(state.holdCount > 0 && step > longestStepInHoldS)) {
-      if (state.holdCount === 0) {
-        state.holdStartS = timeS
-        state.highest = force
-        state.highestS = timeS
-      } else if (force > state.highest) {
-        state.highest = force
-        state.highestS = timeS
-      }
-      if (above > knockThresholds * state.threshold) idle.dropBlock()
-      if (state.lastRestful) state.onsetS = timeS
-      state.lastRestful = false
-      state.holdCount += 1
-      return (
-        state.holdCount >= leastHoldSamples &&
-        timeS - state.holdStartS >= startHoldS &&
-        above >= keptShareOfHold * (state.highest - idle.level())
-      )
-    }
+    if (above > state.threshold && !(state.holdCount > 0 && step > longestStepInHoldS)) return hold(timeS, force, above)
     state.holdCount = 0
     idle.push(timeS, force)
     const restful = state.mean <= state.sigma * restLimit(weight)
     if (restful) state.rested = true
-    else if (state.lastRestful) state.onsetS = timeS
-    state.lastRestful = restful
+    follow(timeS, restful)
     return false
   }
 
-  function quietUntil(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
-    // After news of noise or resolution the next sample brings the thresholds up to date, one step behind.
-    if (state.holdCount > 0 || (idle.noise() ?? 0) !== state.noise || idle.resolution() !== state.resolution)
-      return from
-    return idle.quietUntil(timeS, force, from, to, state.threshold)
+  /** A sample above the threshold; true when it has been so for long enough. */
+  function hold(timeS: number, force: number, above: number): boolean {
+    if (state.holdCount === 0) state.holdStartS = timeS
+    if (state.holdCount === 0 || force > state.highest) {
+      state.highest = force
+      state.highestS = timeS
+    }
+    if (above > knockThresholds * state.threshold) idle.dropBlock()
+    follow(timeS, false)
+    state.holdCount += 1
+    return (
+      state.holdCount >= leastHoldSamples &&
+      timeS - state.holdStartS >= startHoldS &&
+      above >= keptShareOfHold * (state.highest - idle.level())
+    )
+  }
+
+  /** The onset is the first sample after the last restful one. */
+  function follow(timeS: number, restful: boolean): void {
+    if (state.lastRestful && !restful) state.onsetS = timeS
+    state.lastRestful = restful
   }
 
   return {
@@ -146,12 +136,6 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
       refresh()
     },
     push,
-    quietUntil,
-    take(timeS, force, from, to) {
-      const restfulAt = followRest(state, idle.level(), timeS, force, from, to)
-      idle.take(timeS, force, from, to)
-      return restfulAt
-    },
     noise: () => (atRest || state.rested ? idle.noise() : null),
     sigma: () => state.sigma,
     threshold: () => state.threshold,
@@ -161,36 +145,4 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
     highestS: () => state.highestS,
     restful: () => state.lastRestful,
   }
-}
-
-/** Outside the closure, so that the compiler keeps one loop for all streams. */
-function followRest(
-  state: State,
-  level: number,
-  timeS: Float64Array,
-  force: Float64Array,
-  from: number,
-  to: number,
-): number {
-  const { sigma } = state
-  let { lastS, mean, lastRestful, onsetS } = state
-  let restfulAt = -1
-  for (let i = from; i < to; i++) {
-    const time = timeS[i]!
-    const step = time - lastS
-    lastS = time
-    const weight = step < restMeanS ? step / restMeanS : 1
-    mean += (force[i]! - level - mean) * weight
-    // A mean below one σ is at rest whatever the weight.
-    const restful = mean <= sigma || mean <= sigma * restLimit(weight)
-    if (restful) restfulAt = i
-    else if (lastRestful) onsetS = time
-    lastRestful = restful
-  }
-  if (restfulAt >= 0) state.rested = true
-  state.lastS = lastS
-  state.mean = mean
-  state.lastRestful = lastRestful
-  state.onsetS = onsetS
-  return restfulAt
 }

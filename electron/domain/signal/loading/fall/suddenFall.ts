@@ -19,7 +19,7 @@ const suddenNoise = 8
  *
  *   sudden   |step| >= max(0.02 P, 2.5 P per second, 8 σ / sqrt(n))      P highest load so far, σ noise SD of single samples
  *
- * Sudden rises count against sudden falls, so that ringing comes to nothing. Checked: tests/domain/signal/loading/suddenFall.spec.ts.
+ * Sudden rises count against sudden falls, so that ringing comes to nothing. Checked: tests/domain/signal/loading/fall/suddenFall.spec.ts.
  */
 export function createSuddenFall(options: { zero: number; noise: number; samplesPerMean: number }): SuddenFall {
   const { zero } = options

@@ -4,10 +4,8 @@ export type SampleInterval = {
   learn(timesS: Float64Array, count: number): void
   /** Takes the next time; returns how many samples are missing before it. */
   push(timeS: number): number
-  /** Takes times as long as their steps are usual; returns the index of the first that is not. */
-  take(timesS: Float64Array, from: number, to: number): number
-  /** As many steps as counted passed, all of them usual: the last time, the sum of the steps and the usual step after them. */
-  passed(lastS: number, usualS: number, sumS: number, count: number): void
+  /** The newest time; NaN before the first. */
+  lastS(): number
   /** Usual interval, s; NaN while nothing is known. */
   usualS(): number
   /** Mean of all intervals that hide no gap, s; NaN while there are none. */
@@ -18,15 +16,12 @@ export type SampleInterval = {
 /** A step longer than so many usual intervals hides missing samples. */
 const gapRatio = 1.75
 /** Steps within these ratios of the usual interval teach it. */
-export const usualLow = 0.4
-export const usualHigh = 1.6
-export const learning = 1 / 64
+const usualLow = 0.4
+const usualHigh = 1.6
+const learning = 1 / 64
 /** After so many unusual steps of one length in a row the device has changed its rate. */
 const relearnSteps = 9
 const relearnSpread = 1.5
-
-type State = ReturnType<typeof nothingKnown>
-const nothingKnown = () => ({ lastS: Number.NaN, usualS: Number.NaN, sumS: 0, count: 0, missing: 0, unusual: 0 })
 
 /**
  * Follows the usual interval of a stream of rising times and counts missing samples.
@@ -38,7 +33,7 @@ const nothingKnown = () => ({ lastS: Number.NaN, usualS: Number.NaN, sumS: 0, co
  * Checked: tests/domain/signal/stream/sampleInterval.spec.ts.
  */
 export function createSampleInterval(): SampleInterval {
-  const state = nothingKnown()
+  const state = { lastS: Number.NaN, usualS: Number.NaN, sumS: 0, count: 0, missing: 0, unusual: 0 }
   const unusualS = new Float64Array(relearnSteps)
 
   function learn(timesS: Float64Array, count: number): void {
@@ -82,39 +77,9 @@ export function createSampleInterval(): SampleInterval {
   return {
     learn,
     push,
-    take: (timesS, from, to) => takeUsual(state, timesS, from, to),
-    passed(lastS, usualS, sumS, count) {
-      state.lastS = lastS
-      state.usualS = usualS
-      state.sumS += sumS
-      state.count += count
-      state.unusual = 0
-    },
+    lastS: () => state.lastS,
     usualS: () => state.usualS,
     meanS: () => (state.count > 0 ? state.sumS / state.count : state.usualS),
     missing: () => state.missing,
   }
-}
-
-/** Outside the closure, so that the compiler keeps one loop for all streams. */
-function takeUsual(state: State, timesS: Float64Array, from: number, to: number): number {
-  let { lastS, usualS, sumS } = state
-  let i = from
-  for (; i < to; i++) {
-    const timeS = timesS[i]!
-    const step = timeS - lastS
-    // A usual step is no gap. Not while the usual step is unknown (NaN).
-    if (!(step >= usualLow * usualS && step <= usualHigh * usualS)) break
-    lastS = timeS
-    usualS += (step - usualS) * learning
-    sumS += step
-  }
-  if (i > from) {
-    state.lastS = lastS
-    state.usualS = usualS
-    state.sumS = sumS
-    state.count += i - from
-    state.unusual = 0
-  }
-  return i
 }

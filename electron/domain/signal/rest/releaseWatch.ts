@@ -1,8 +1,6 @@
 /** After a break: waits until the broken faces no longer carry load, so that their friction starts no capture. */
 export type ReleaseWatch = {
-  /** Takes the next sample; true when the bench may be watched for a loading again. */
-  push(timeS: number, force: number): boolean
-  /** Takes samples up to the one for which `push` says true; returns its index, `to` when there is none. */
+  /** Takes samples; returns the index of the first from which the bench may be watched for a loading again, `to`: none yet. */
   take(timeS: Float64Array, force: Float64Array, from: number, to: number): number
 }
 
@@ -21,7 +19,7 @@ const nearPeakShare = 0.005
 const loadedAgainShare = 0.6
 const loadedAgainSamples = 3
 
-/** The rules above, for a break at `zero` with a peak of `peak`. Checked: tests/domain/signal/loading/releaseWatch.spec.ts. */
+/** The rules above, for a break at `zero` with a peak of `peak`. Checked: tests/domain/signal/rest/releaseWatch.spec.ts. */
 export function createReleaseWatch(broken: {
   zero: number
   peak: number
@@ -36,7 +34,7 @@ export function createReleaseWatch(broken: {
   const state = { nearS: 0, near: 0, high: 0, stillS: 0, lowest: 0, highest: 0 }
   let watching = false
 
-  function push(timeS: number, force: number): boolean {
+  function released(timeS: number, force: number): boolean {
     if (Math.abs(force - zero) > nearWithin) state.near = 0
     else {
       if (state.near === 0) state.nearS = timeS
@@ -60,9 +58,8 @@ export function createReleaseWatch(broken: {
   }
 
   return {
-    push,
     take(timeS, force, from, to) {
-      for (let i = from; i < to; i++) if (push(timeS[i]!, force[i]!)) return i
+      for (let i = from; i < to; i++) if (released(timeS[i]!, force[i]!)) return i
       return to
     },
   }

@@ -1,3 +1,5 @@
+import { medianOfSorted } from '../../numbers/quantile.ts'
+
 /** What the first moment of a stream tells: is the bench at rest, at what level, with how much noise? */
 export type CurveHead = {
   atRest: boolean
@@ -13,9 +15,7 @@ const outlierMultiple = 10
 /** A rise or fall over the head of more than so many noise SDs is no rest. */
 const restNoiseMultiple = 4
 
-const median = (values: Float64Array) => middleOf(values.slice().sort())
-
-const middleOf = (sorted: Float64Array) => (sorted[(sorted.length - 1) >> 1]! + sorted[sorted.length >> 1]!) / 2
+const median = (values: Float64Array) => medianOfSorted(values.slice().sort())
 
 /**
  * Judges the first samples of a stream (at least one).
@@ -29,7 +29,7 @@ const middleOf = (sorted: Float64Array) => (sorted[(sorted.length - 1) >> 1]! + 
  *
  * The median alone would be a poor guess: of nine samples of white noise it gives less than half the SD in 24 of 100 streams,
  * the SD of sixteen in 2 of 1000, and a start threshold made from it would start loadings at rest.
- * Throws RangeError for no samples. Checked: tests/domain/signal/loading/curveHead.spec.ts.
+ * Throws RangeError for no samples. Checked: tests/domain/signal/rest/curveHead.spec.ts.
  */
 export function judgeHead(timesS: Float64Array, force: Float64Array, count: number, allowed: number): CurveHead {
   if (count < 1) throw new RangeError('judgeHead requires at least one sample')
@@ -37,8 +37,8 @@ export function judgeHead(timesS: Float64Array, force: Float64Array, count: numb
   const early = median(force.subarray(0, third))
   const late = median(force.subarray(count - third, count))
   // Times rise, so they are sorted already.
-  const earlyS = middleOf(timesS.subarray(0, third))
-  const lateS = middleOf(timesS.subarray(count - third, count))
+  const earlyS = medianOfSorted(timesS.subarray(0, third))
+  const lateS = medianOfSorted(timesS.subarray(count - third, count))
   const slope = lateS > earlyS ? (late - early) / (lateS - earlyS) : 0
   const residuals = new Float64Array(count)
   for (let i = 0; i < count; i++) residuals[i] = Math.abs(force[i]! - early - slope * (timesS[i]! - earlyS))

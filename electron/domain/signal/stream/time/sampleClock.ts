@@ -1,0 +1,158 @@
+import { createDeviceTime, type DeviceTimeUnit } from './deviceTime.ts'
+import { createEvenClock } from './evenClock.ts'
+import { createSequenceNumbers } from './sequenceNumbers.ts'
+import { createStreamTime } from './streamTime.ts'
+
+export type SampleClockState = {
+  /** null until a rate is known. */
+  sampleRateHz: number | null
+  /** SD of what the steps differ from the usual one (device), or of arrival about the even clock (arrival), s. */
+  jitterS: number | null
+  clock: 'device' | 'arrival' | null
+  missingSamples: number
+  /** Samples that came twice or too late and were left out. */
+  leftOut: number
+}
+
+/** Gives every reading its stream time. */
+export type SampleClock = {
+  /**
+   * Times `count` readings that arrived together: device time in µs and sequence number of each (NaN where the line has
+   * none), written to `timeS`. NaN there: no sample (a duplicate, one out of order, or the clock is still learning).
+   * `from` is the index of the first reading in the arrays. Returns how many were given no time.
+   */
+  stamp(
+    deviceTimeUs: Float64Array,
+    sequence: Float64Array,
+    count: number,
+    arrivalS: number,
+    timeS: Float64Array,
+    from?: number,
+  ): number
+  /** The stream was interrupted (unplugged): stream time goes on from here by arrival time, the device may have restarted. */
+  interrupted(): void
+  state(): SampleClockState
+}
+
+/**
+ * Stream time: seconds since the first sample, whole microseconds, strictly rising. How the files of this folder fit together:
+ *
+ *   device clock   the device counts its own time: deviceTime.ts unwraps it to steps; after a jump or a restart it goes on
+ *                  by arrival time
+ *   arrival clock  the readings carry no time: evenClock.ts gives an even step, from the line that arrivalLine.ts fits to
+ *                  the times at which they arrived
+ *   either way     sequenceNumbers.ts says how many readings lie between two, where they are numbered; streamTime.ts adds
+ *                  the steps up, rounds, and tells `gap` of missing samples: by the numbers, else by sampleInterval.ts from
+ *                  the usual step
+ *
+ * A stored curve knows its times alone: stretches.ts cuts it at the same gaps, with the same sampleInterval.ts.
+ * Allocates nothing per sample. Checked: tests/domain/signal/stream/time/sampleClock.spec.ts.
+ */
+export function createSampleClock(
+  deviceUnit: DeviceTimeUnit,
+  gap: (timeS: number, missing: number) => void,
+): SampleClock {
+  const device = createDeviceTime(deviceUnit)
+  const even = createEvenClock()
+  const stream = createStreamTime(gap)
+  const numbers = createSequenceNumbers()
+  const state = { lastArrivalS: 0, leftOut: 0 }
+  let kind: 'device' | 'arrival' | null = null
+  let cut = false
+
+  function stampDevice(deviceUs: number, sequence: number, arrivalS: number): number {
+    const passed = numbers.passed(sequence)
+    if (passed <= 0) return leaveOut()
+    const sinceArrivalS = Math.max(0, arrivalS - state.lastArrivalS)
+    const restarted = Number.isNaN(passed) || cut
+    const numbered = !Number.isNaN(sequence)
+    const stepS = device.step(deviceUs, sinceArrivalS, restarted, numbered)
+    if (Number.isNaN(stepS)) return leaveOut()
+    cut = false
+    // Of readings that were left out arrival says nothing: a restart is timed from the last one that counted.
+    state.lastArrivalS = arrivalS
+    if (Number.isNaN(stream.lastS())) return stream.first()
+    return stream.advance(stream.lastS() + stepS, numbered && !restarted ? passed - 1 : null)
+  }
+
+  function leaveOut(): number {
+    state.leftOut += 1
+    return Number.NaN
+  }
+
+  function stampArrival(
+    sequence: Float64Array,
+    from: number,
+    to: number,
+    arrivalS: number,
+    timeS: Float64Array,
+  ): number {
+    const intervals = countIntervals(sequence, from, to, timeS)
+    if (cut) even.interrupted()
+    cut = false
+    state.lastArrivalS = arrivalS
+    let pauseS = even.arrive(intervals, arrivalS)
+    const stepS = even.stepS()
+    let untimed = 0
+    for (let i = from; i < to; i++) {
+      const steps = Number.isNaN(stepS) ? Number.NaN : timeS[i]!
+      if (Number.isNaN(steps)) {
+        untimed += 1
+        timeS[i] = Number.NaN
+        continue
+      }
+      timeS[i] = stampEven(steps, stepS, pauseS)
+      pauseS = 0
+    }
+    return untimed
+  }
+
+  /** One reading, so many even steps after the last one; `pauseS`: the device had paused before it. */
+  function stampEven(steps: number, stepS: number, pauseS: number): number {
+    if (Number.isNaN(stream.lastS())) return stream.first()
+    return stream.advance(stream.exactS() + pauseS + steps * stepS, pauseS > 0 ? null : steps - 1)
+  }
+
+  /** Writes the intervals that each reading is ahead of the one before it to `steps`; returns their sum. */
+  function countIntervals(sequence: Float64Array, from: number, to: number, steps: Float64Array): number {
+    let intervals = 0
+    for (let i = from; i < to; i++) {
+      const passed = numbers.passed(sequence[i]!)
+      const step = Number.isNaN(passed) ? 1 : passed
+      steps[i] = step > 0 ? step : Number.NaN
+      if (step > 0) intervals += step
+      else state.leftOut += 1
+    }
+    return intervals
+  }
+
+  return {
+    stamp(deviceTimeUs, sequence, count, arrivalS, timeS, from = 0) {
+      if (count === 0) return 0
+      const to = from + count
+      kind = Number.isNaN(deviceTimeUs[from]!) ? 'arrival' : 'device'
+      if (kind === 'arrival') return stampArrival(sequence, from, to, arrivalS, timeS)
+      let untimed = 0
+      for (let i = from; i < to; i++) {
+        timeS[i] = stampDevice(deviceTimeUs[i]!, sequence[i]!, arrivalS)
+        if (Number.isNaN(timeS[i]!)) untimed += 1
+      }
+      return untimed
+    },
+    interrupted() {
+      cut = true
+      numbers.forget()
+    },
+    state: () => {
+      const usualS = kind === 'arrival' ? even.intervalS() : stream.usualS()
+      const known = usualS > 0
+      return {
+        sampleRateHz: known ? 1 / usualS : null,
+        jitterS: !known ? null : kind === 'arrival' ? even.jitterS() : stream.jitterS(),
+        clock: kind,
+        missingSamples: stream.missing(),
+        leftOut: state.leftOut,
+      }
+    },
+  }
+}
