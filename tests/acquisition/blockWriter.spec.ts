@@ -1,15 +1,20 @@
 import { expect, it } from 'vitest'
-import { createBlockWriter } from '#acquisition/blockWriter.ts'
+import { type BlockWriter, createBlockWriter } from '#acquisition/blockWriter.ts'
 import type { SampleBlock } from '#contract/breaks/curve.ts'
+import { createRandom } from '#domain/numbers/random.ts'
+import { cutStream } from '#tests/fakes/cutStream.ts'
 import { movedClock } from '#tests/fakes/movedClock.ts'
+
+const add = (writer: BlockWriter, timeUs: number, reading: number) =>
+  writer.add(Float64Array.of(timeUs), 0, Float64Array.of(reading), 0, 1)
 
 it('hands on a block a twentieth of a second after its first sample, also when no more come', async () => {
   const clock = movedClock()
   const blocks: SampleBlock[] = []
   const writer = createBlockWriter(clock, (block) => blocks.push(block))
-  writer.push(0, 5)
+  add(writer, 0, 5)
   await clock.move(0.025)
-  writer.push(25_000, 6)
+  add(writer, 25_000, 6)
   expect(blocks).toEqual([])
   await clock.move(0.025)
   expect(blocks).toEqual([{ timeUs: Float64Array.from([0, 25_000]), readings: Float64Array.from([5, 6]) }])
@@ -20,7 +25,15 @@ it('hands on a block a twentieth of a second after its first sample, also when n
 it('loses no sample and gives each block its own memory, however fast they come', () => {
   const blocks: SampleBlock[] = []
   const writer = createBlockWriter(movedClock(), (block) => blocks.push(block))
-  for (let i = 0; i < 40_000; i++) writer.push(i, -i)
+  const count = Float64Array.from({ length: 40_000 }, (_, i) => i)
+  for (const [from, to] of cutStream(createRandom(6), 40_000, 30_000))
+    writer.add(
+      count,
+      0,
+      count.map((i) => -i),
+      from,
+      to,
+    )
   writer.flush()
   writer.flush()
   const times = blocks.flatMap((block) => [...block.timeUs])

@@ -1,20 +1,23 @@
 import { expect, it } from 'vitest'
-import { createFrameGatherer } from '#acquisition/frameGatherer.ts'
+import { createFrameGatherer, type FrameGatherer } from '#acquisition/frameGatherer.ts'
+
+const takeOne = (frames: FrameGatherer, timeS: number, force: number) =>
+  frames.add(Float64Array.of(timeS), Float64Array.of(force), 0, 1)
 
 it('gives a frame when a thirtieth of a second has passed and something came', () => {
   const frames = createFrameGatherer()
   expect(frames.take(0, 'N', null)).toBeNull()
-  frames.push(0, 1)
+  takeOne(frames, 0, 1)
   expect(frames.take(0, 'N', null)).toMatchObject({ latest: 1, peak: null, unit: 'N' })
-  frames.push(0.01, 2)
+  takeOne(frames, 0.01, 2)
   expect(frames.take(0.03, 'N', null)).toBeNull()
-  frames.push(0.03, 3)
+  takeOne(frames, 0.03, 3)
   expect(frames.take(0.034, 'N', 3)?.force).toEqual(Float64Array.from([2, 3]))
 })
 
 it('keeps highest and lowest of a thousand samples in few points, with times that rise', () => {
   const frames = createFrameGatherer()
-  for (let i = 0; i < 1000; i++) frames.push(i, i === 333 ? 9999 : i === 666 ? -9999 : Math.sin(i))
+  for (let i = 0; i < 1000; i++) takeOne(frames, i, i === 333 ? 9999 : i === 666 ? -9999 : Math.sin(i))
   const frame = frames.take(1, 'counts', null)!
   expect(frame.force.length).toBeLessThanOrEqual(64)
   expect(Math.max(...frame.force)).toBe(9999)
@@ -25,17 +28,17 @@ it('keeps highest and lowest of a thousand samples in few points, with times tha
 
 it('forgets what was gathered when cleared', () => {
   const frames = createFrameGatherer()
-  frames.push(0, 1)
+  takeOne(frames, 0, 1)
   frames.clear()
   expect(frames.take(5, 'N', null)).toBeNull()
 })
 
-it('takes the first so many of a batch, however many they are', () => {
+it('takes samples of a block, however many they are', () => {
   const frames = createFrameGatherer()
-  frames.push(-1, -1)
+  takeOne(frames, -1, -1)
   const timeS = Float64Array.from({ length: 5000 }, (_, i) => i)
-  frames.add(timeS, timeS, 3)
+  frames.add(timeS, timeS, 0, 3)
   expect(frames.take(1, 'N', null)?.force).toEqual(Float64Array.from([-1, 0, 1, 2]))
-  frames.add(timeS, timeS, 5000)
+  frames.add(timeS, timeS, 0, 5000)
   expect(frames.take(2, 'N', null)).toMatchObject({ latest: 4999 })
 })

@@ -13,14 +13,6 @@ it('keeps readings in order through growth and starts afresh when cleared', () =
   expect([batch.count, batch.values[0], batch.sequence[0]]).toEqual([1, 7, 9])
 })
 
-it('makes room at once and keeps what it has', () => {
-  const batch = createReadingBatch()
-  batch.add(1, 2, 3)
-  batch.reserve(5000)
-  expect(batch.values.length).toBeGreaterThanOrEqual(5001)
-  expect([batch.count, batch.values[0], batch.deviceTimeUs[0], batch.sequence[0]]).toEqual([1, 1, 2, 3])
-})
-
 it('leaves out readings that have no time', () => {
   const batch = createReadingBatch()
   for (let i = 0; i < 6; i++) {

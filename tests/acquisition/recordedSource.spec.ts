@@ -3,11 +3,11 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
-import { createLineParser } from '#acquisition/lineFormats/lineParser.ts'
 import { createRecordedSource, type RecordedSourceOptions } from '#acquisition/recordedSource.ts'
 import { createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import type { LineFormatChoice, ScenarioName } from '#contract/bench/source.ts'
 import { movedClock } from '#tests/fakes/movedClock.ts'
+import { readLines } from '#tests/fakes/readLines.ts'
 
 const recording = Uint8Array.from({ length: 1000 }, (_, i) => i % 256)
 
@@ -100,10 +100,11 @@ describe('recorded streams of the samples folder', () => {
       const { clock, source, listener } = player({ recording: path, paced: false, chunkBytes: 97 })
       const counts: number[] = []
       let rejected = 0
-      const parser = createLineParser(lineFormat, {
-        reading: (value) => counts.push(value),
-        rejected: () => rejected++,
-      })
+      const parser = readLines(
+        lineFormat,
+        (value) => counts.push(value),
+        () => rejected++,
+      )
       await source.open({ ...listener, bytes: (chunk) => parser.push(chunk) })
       await clock.move(0)
       const bench = createBenchModel({ scenario, rateHz: 80, seed, breaks: 1, restS: [3, 3] })

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createZero } from '#acquisition/zero.ts'
 import { createSteppedClock } from '#engine/core/steppedClock.ts'
+import { takeOne } from '#tests/fakes/cutStream.ts'
 
 /** A bench at 10 Hz whose noise repeats: mean 0, SD close to 1. */
 function benchAt(zero: ReturnType<typeof createZero>, clock: ReturnType<typeof createSteppedClock>) {
@@ -8,7 +9,7 @@ function benchAt(zero: ReturnType<typeof createZero>, clock: ReturnType<typeof c
   return (seconds: number, forceAt: (timeS: number) => number, look: () => void = () => {}) => {
     for (let i = 0; i < seconds * 10; i++) {
       clock.step(0.1)
-      zero.push(sample / 10, forceAt(i / 10) + (((sample * 7) % 10) - 4.5) / 2.87)
+      takeOne(zero, sample / 10, forceAt(i / 10) + (((sample * 7) % 10) - 4.5) / 2.87)
       sample += 1
       look()
     }
@@ -24,9 +25,9 @@ function started() {
 describe('createZero', () => {
   it('takes the first zero as soon as the signal is steady', () => {
     const { zero, play } = started()
-    expect(zero.takeIfDue(null)).toBeNull()
+    expect(zero.tareIfDue(null)).toBeNull()
     play(1.2, () => 480)
-    expect(zero.takeIfDue(null)?.offset).toBeCloseTo(480, 0)
+    expect(zero.tareIfDue(null)?.offset).toBeCloseTo(480, 0)
     expect(zero.tare()?.takenAt).toBe('2031-04-06T08:00:01.200Z')
   })
 
@@ -35,7 +36,7 @@ describe('createZero', () => {
     play(
       2,
       () => 0,
-      () => zero.takeIfDue(50),
+      () => zero.tareIfDue(50),
     )
     zero.dueAfterCapture()
     const taken: number[] = []
@@ -43,7 +44,7 @@ describe('createZero', () => {
       6,
       (timeS) => 3000 * Math.exp(-timeS / 0.3),
       () => {
-        const tare = zero.takeIfDue(50)
+        const tare = zero.tareIfDue(50)
         if (tare !== null) taken.push(tare.offset)
       },
     )
@@ -56,13 +57,13 @@ describe('createZero', () => {
     play(
       2,
       () => 0,
-      () => zero.takeIfDue(50),
+      () => zero.tareIfDue(50),
     )
     zero.dueAfterCapture()
     play(
       30,
       () => 40,
-      () => expect(zero.takeIfDue(50)).toBeNull(),
+      () => expect(zero.tareIfDue(50)).toBeNull(),
     )
   })
 
@@ -71,19 +72,19 @@ describe('createZero', () => {
     play(
       2,
       () => 0,
-      () => zero.takeIfDue(50),
+      () => zero.tareIfDue(50),
     )
     play(
       30,
       () => 0,
-      () => expect(zero.takeIfDue(50)).toBeNull(),
+      () => expect(zero.tareIfDue(50)).toBeNull(),
     )
     const takenAtS: number[] = []
     play(
       60,
       (timeS) => timeS,
       () => {
-        if (zero.takeIfDue(50) !== null) takenAtS.push(clock.nowS())
+        if (zero.tareIfDue(50) !== null) takenAtS.push(clock.nowS())
       },
     )
     expect(takenAtS.length).toBeGreaterThanOrEqual(4)
@@ -96,16 +97,16 @@ describe('createZero', () => {
     play(
       2,
       () => 0,
-      () => zero.takeIfDue(50),
+      () => zero.tareIfDue(50),
     )
     const before = zero.tare()
     zero.restart()
     expect(zero.tare()).toEqual(before)
-    expect(() => zero.take()).toThrow(expect.objectContaining({ code: 'not-stable' }))
+    expect(() => zero.tareNow()).toThrow(expect.objectContaining({ code: 'not-stable' }))
     play(
       4,
       () => 5,
-      () => zero.takeIfDue(50),
+      () => zero.tareIfDue(50),
     )
     expect(zero.tare()?.offset).toBeCloseTo(5, 0)
     zero.forget()

@@ -77,13 +77,12 @@ export function runBench(options: BenchRunOptions): BenchRun {
     samples += count
     const timeS = block.timeUs.map((us) => us / 1e6)
     const force = block.counts.map(nOfCounts)
-    if (!keep) for (let i = 0; i < count; ) i = detector.pushBlock(timeS, force, block.counts, i, count)
+    if (!keep) for (let i = 0; i < count; ) i = detector.take(timeS, force, block.counts, i, count)
     else
       for (let i = 0; i < count; i++) {
-        const [t, f, r] = [timeS[i]!, force[i]!, block.counts[i]!]
-        kept.push({ t, f, r })
+        kept.push({ t: timeS[i]!, f: force[i]!, r: block.counts[i]! })
         if (start === null && kept.length > 400_000) kept.splice(0, 200_000)
-        detector.push(t, f, r)
+        detector.take(timeS, force, block.counts, i, i + 1)
       }
     if (count < blockLength) break
   }

@@ -1,5 +1,5 @@
-import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import type { LineFormatChoice } from '#contract/bench/source.ts'
+import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import type { ReadingBatch } from '../readingBatch.ts'
 import { createCheckedDecoder } from './checkedLine.ts'
 import { createColumnsDecoder } from './columnsLine.ts'

@@ -1,6 +1,6 @@
 import { Trouble } from '#contract/errors.ts'
-import { csvRecords } from './csvRecords.ts'
 import { type GrowingColumn, growingColumn } from '#domain/numbers/growingColumn.ts'
+import { csvRecords } from './csvRecords.ts'
 
 /** The value columns that a curve file may have. */
 const valueColumns = ['force_N', 'force_lbf', 'counts'] as const

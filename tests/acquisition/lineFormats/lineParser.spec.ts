@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { createLineParser, longestLine } from '#acquisition/lineFormats/lineParser.ts'
+import { longestLine } from '#acquisition/lineFormats/lineParser.ts'
 import type { LineFormatChoice } from '#contract/bench/source.ts'
 import { createRandom } from '#domain/numbers/random.ts'
+import { readLines } from '#tests/fakes/readLines.ts'
 
 const latin1 = (text: string) => Uint8Array.from(text, (letter) => letter.charCodeAt(0))
 const number: LineFormatChoice = { name: 'number', columns: [] }
@@ -11,12 +12,10 @@ const columns = (...names: LineFormatChoice['columns']): LineFormatChoice => ({ 
 function parse(choice: LineFormatChoice, chunks: readonly Uint8Array[], startsAtLine = true) {
   const readings: number[][] = []
   const rejected: string[] = []
-  const parser = createLineParser(
+  const parser = readLines(
     choice,
-    {
-      reading: (value, timeUs, sequence) => readings.push([value, timeUs, sequence]),
-      rejected: (line) => rejected.push(String.fromCharCode(...line)),
-    },
+    (value, timeUs, sequence) => readings.push([value, timeUs, sequence]),
+    (line) => rejected.push(String.fromCharCode(...line)),
     { startsAtLine },
   )
   for (const chunk of chunks) parser.push(chunk)
@@ -222,4 +221,74 @@ describe('framing', () => {
     expect(rejected).toEqual([])
     expect(parser.unit()).toBe('N')
   })
+})
+
+/** "$BL,0,0,5*17" and its like, with the check value of NMEA 0183. */
+function checkedLine(sequence: number, timeUs: number, counts: number): string {
+  const body = `BL,${sequence},${timeUs},${counts}`
+  const sum = [...body].reduce((so, letter) => so ^ letter.charCodeAt(0), 0)
+  return `$${body}*${sum.toString(16).padStart(2, '0')}`
+}
+
+const streams: [LineFormatChoice, (i: number) => string, number][] = [
+  [{ name: 'number', columns: [] }, (i) => `${i * 37 - 5000}`, 0],
+  [{ name: 'columns', columns: ['time_us', 'counts'] }, (i) => `${i * 100},${i - 300}`, 1],
+  [{ name: 'checked', columns: [] }, (i) => checkedLine(i, i * 100, i * 37 - 5000), 2],
+]
+
+it.each(streams)('a stream of $name gives the same batch wherever it is cut, damaged lines and all', (choice, line) => {
+  const random = createRandom(41)
+  const lines = Array.from({ length: 600 }, (_, i) => {
+    const draw = random.unit()
+    const damaged = draw < 0.05 ? line(i).slice(0, -2) : draw < 0.1 ? `?${line(i)}` : line(i)
+    return draw > 0.98 ? '7'.repeat(random.wholeBetween(250, 600)) : damaged
+  })
+  const stream = latin1(`half\n${lines.join('\n')}\r\n`)
+  const whole = parse(choice, [stream], false)
+  expect(whole.readings.length).toBeGreaterThan(500)
+  expect(whole.rejected.length).toBeGreaterThan(20)
+  for (let round = 0; round < 60; round++) {
+    const longest = [1, 3, 20, 64, 5000][round % 5]!
+    const chunks: Uint8Array[] = []
+    for (let at = 0; at < stream.length; ) {
+      const length = random.wholeBetween(0, longest)
+      chunks.push(stream.slice(at, at + length))
+      at += length
+    }
+    const cut = parse(choice, chunks, false)
+    expect(cut.readings).toEqual(whole.readings)
+    expect(cut.rejected).toEqual(whole.rejected)
+  }
+})
+
+it('takes no plain number for counts when the device names a unit', () => {
+  const { parser, readings, rejected } = parse(number, [latin1('1 kN\n2\n3 kN\n')])
+  expect(parser.unit()).toBe('kN')
+  expect(readings.map(([value]) => value)).toEqual([1, 3])
+  expect(rejected).toEqual(['2'])
+})
+
+it.each([
+  ['-0', 0],
+  ['+7', 7],
+  ['007', 7],
+  ['-999999999', -999_999_999],
+  ['12345678901', 12_345_678_901],
+])('reads the number %s', (text, value) => {
+  expect(values(number, `${text}\n`)).toEqual({ values: [value], rejected: [] })
+})
+
+it.each(['-', '1\r\r5', '+', '--1'])('rejects "%s"', (text) => {
+  expect(values(number, `${text}\n`)).toEqual({ values: [], rejected: [text] })
+})
+
+it('takes counters of a checked line up to 2^32 - 1 and no further', () => {
+  const line = (sequence: number, timeUs: number) => latin1(`${checkedLine(sequence, timeUs, -8_388_608)}\n`)
+  const { readings, rejected } = parse(checked, [
+    line(4_294_967_295, 4_294_967_295),
+    line(4_294_967_296, 0),
+    line(0, 99_999_999_999),
+  ])
+  expect(readings).toEqual([[-8_388_608, 4_294_967_295, 4_294_967_295]])
+  expect(rejected.length).toBe(2)
 })

@@ -2,11 +2,11 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { createLineParser } from '#acquisition/lineFormats/lineParser.ts'
 import { createSerialSource } from '#acquisition/serial/serialSource.ts'
 import { createRandom } from '#domain/numbers/random.ts'
 import { type MovedClock, movedClock } from '#tests/fakes/movedClock.ts'
 import { eventually, type PtyPlug, ptyPlug, writeAll } from '#tests/fakes/ptyPlug.ts'
+import { readLines } from '#tests/fakes/readLines.ts'
 
 const text = (words: string) => new TextEncoder().encode(words)
 
@@ -58,9 +58,10 @@ describe.runIf(process.platform !== 'win32')('serial source on a real port', () 
     const source = createSerialSource(plug.path, 115_200, movedClock())
     const values: number[] = []
     let rejected = 0
-    const parser = createLineParser(
+    const parser = readLines(
       { name: 'number', columns: [] },
-      { reading: (value) => values.push(value), rejected: () => rejected++ },
+      (value) => values.push(value),
+      () => rejected++,
     )
     await source.open({ ...listener(), bytes: (chunk) => parser.push(chunk) })
     const random = createRandom(31)

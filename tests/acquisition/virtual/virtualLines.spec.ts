@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { createLineParser } from '#acquisition/lineFormats/lineParser.ts'
 import { straightCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
 import { createLineEncoder } from '#acquisition/virtual/virtualLines.ts'
 import type { LineFormatChoice } from '#contract/bench/source.ts'
+import { readLines } from '#tests/fakes/readLines.ts'
 
 const samples = {
   timeUs: Float64Array.from([0, 12_500, 4294967296 + 500]),
@@ -37,9 +37,10 @@ describe('lines of the virtual amplifier', () => {
     // 42^4C=0E, ^2C=22 ... by hand: the worked example of lineParser.spec.ts with -8123 in place of 5.
     expect(text(bytes).split('\r\n')[1]).toMatch(/^\$BL,0,0,-8123\*[0-9A-F]{2}$/)
     const readings: number[][] = []
-    createLineParser(
+    readLines(
       { name: 'checked', columns: [] },
-      { reading: (...reading) => readings.push(reading), rejected: (line) => expect(line).toBeNull() },
+      (...reading) => readings.push(reading),
+      (line) => expect(line).toBeNull(),
     ).push(bytes)
     expect(readings).toEqual([
       [-8123, 0, 0],
@@ -63,7 +64,11 @@ describe('lines of the virtual amplifier', () => {
       for (let i = 0; i < 500; i++) encoder.add(samples, 3)
       let read = 0
       let rejected = 0
-      createLineParser(lineFormat, { reading: () => read++, rejected: () => rejected++ }).push(encoder.take())
+      readLines(
+        lineFormat,
+        () => read++,
+        () => rejected++,
+      ).push(encoder.take())
       const { sent, damaged } = encoder.lines()
       expect(sent).toBe(1500)
       expect(damaged).toBeGreaterThan(300)

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest'
 import { systemClock } from '#acquisition/clock.ts'
-import { createLineParser } from '#acquisition/lineFormats/lineParser.ts'
 import { createSerialSource } from '#acquisition/serial/serialSource.ts'
 import { createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import type { PseudoTerminal } from '#acquisition/virtual/pseudoTerminal.ts'
@@ -8,6 +7,7 @@ import { openVirtualPort } from '#acquisition/virtual/virtualPort.ts'
 import type { LineFormatChoice } from '#contract/bench/source.ts'
 import { movedClock } from '#tests/fakes/movedClock.ts'
 import { eventually } from '#tests/fakes/ptyPlug.ts'
+import { readLines } from '#tests/fakes/readLines.ts'
 
 const formats: LineFormatChoice[] = [
   { name: 'number', columns: [] },
@@ -45,7 +45,11 @@ describe.runIf(process.platform !== 'win32')('virtual port on a real pseudo-term
     const source = createSerialSource(port.path, 115_200, systemClock)
     const values: number[] = []
     let rejected = 0
-    const parser = createLineParser(lineFormat, { reading: (value) => values.push(value), rejected: () => rejected++ })
+    const parser = readLines(
+      lineFormat,
+      (value) => values.push(value),
+      () => rejected++,
+    )
     await source.open({ bytes: (chunk) => parser.push(chunk), lost: () => {}, restored: () => {}, ended: () => {} })
     await eventually(() => port.amplifier.over())
     await eventually(() => values.length === port.amplifier.lines().sent)

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { createLineParser } from '#acquisition/lineFormats/lineParser.ts'
 import { createVirtualSource, type VirtualSourceOptions } from '#acquisition/virtual/virtualSource.ts'
 import { movedClock } from '#tests/fakes/movedClock.ts'
+import { readLines } from '#tests/fakes/readLines.ts'
 
 function listenTo(options: VirtualSourceOptions) {
   const clock = movedClock()
@@ -9,10 +9,11 @@ function listenTo(options: VirtualSourceOptions) {
   const told: string[] = []
   const sequences: number[] = []
   const arrivals: number[] = []
-  const parser = createLineParser(source.lineFormat, {
-    reading: (_value, _timeUs, sequence) => sequences.push(sequence),
-    rejected: () => told.push('rejected'),
-  })
+  const parser = readLines(
+    source.lineFormat,
+    (_value, _timeUs, sequence) => sequences.push(sequence),
+    () => told.push('rejected'),
+  )
   const opened = source.open({
     bytes(chunk, arrivalS) {
       parser.push(chunk)

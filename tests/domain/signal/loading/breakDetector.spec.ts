@@ -3,7 +3,7 @@ import { createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import { detectionSettings } from '#contract/breaks/detection.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 import { createRandom } from '#domain/numbers/random.ts'
-import { createBreakDetector } from '#domain/signal/loading/breakDetector.ts'
+import { type BreakDetector, createBreakDetector } from '#domain/signal/loading/breakDetector.ts'
 import { evaluateCurve } from '#domain/signal/loading/evaluateCurve.ts'
 import { type BenchRunOptions, everyKind, runBench } from '#tests/reference/corpus.ts'
 
@@ -30,6 +30,11 @@ function drawn(corners: readonly Step[], rateHz: number, noiseN: number, seed = 
   return { timeS: Float64Array.from(timeS), force: Float64Array.from(force) }
 }
 
+/** Hands a whole stream to a detector, whose forces are readings too. */
+function takeAll(detector: BreakDetector, { timeS, force }: { timeS: Float64Array; force: Float64Array }): void {
+  for (let i = 0; i < timeS.length; ) i = detector.take(timeS, force, force, i, timeS.length)
+}
+
 /** Runs a drawn stream through the live detector. */
 function detect(curve: { timeS: Float64Array; force: Float64Array }, used = settings) {
   const results: (EvaluationResult & { firstTimeS: number })[] = []
@@ -40,9 +45,7 @@ function detect(curve: { timeS: Float64Array; force: Float64Array }, used = sett
     },
     end: (result) => results.push({ ...result, firstTimeS }),
   })
-  curve.timeS.forEach((t, i) => {
-    detector.push(t, curve.force[i]!, curve.force[i]!)
-  })
+  takeAll(detector, curve)
   detector.finish()
   return results
 }
@@ -328,7 +331,7 @@ describe('the detector itself', () => {
       100,
       1,
     )
-    for (let i = 0; i < timeS.length; i++) detector.push(timeS[i]!, force[i]!, force[i]!)
+    takeAll(detector, { timeS, force })
     expect(detector.capturing()).toBe(true)
     expect(() => detector.reset()).toThrow(TypeError)
     detector.finish()
@@ -340,7 +343,7 @@ describe('the detector itself', () => {
     const detector = createBreakDetector(detectionSettings.parse({}), { begin() {}, end() {} })
     expect(detector.atRest()).toEqual({ noise: null, startThreshold: null })
     const { timeS, force } = drawn([{ untilS: 30, toN: 0 }], 100, 2)
-    for (let i = 0; i < timeS.length; i++) detector.push(timeS[i]!, force[i]!, force[i]!)
+    takeAll(detector, { timeS, force })
     const { noise, startThreshold } = detector.atRest()
     // 15 blocks of 20 samples: the median of 15 variances with 18 degrees of freedom lies within 30 % of the true SD.
     expect(noise! / 2).toBeGreaterThan(0.7)
@@ -354,7 +357,7 @@ describe('blocks of samples', () => {
   function heard(
     curve: { timeS: Float64Array; force: Float64Array },
     used: typeof settings,
-    feed: (detector: ReturnType<typeof createBreakDetector>) => void,
+    feed: (detector: BreakDetector) => void,
   ) {
     const told: unknown[] = []
     const detector = createBreakDetector(used, {
@@ -397,27 +400,27 @@ describe('blocks of samples', () => {
     ] as const
   ).flatMap((scenario, i) => [20, 80, 1000].map((rateHz) => ({ scenario, rateHz, seed: 20 + i })))
 
-  it.each(cases)('give the answers of sample by sample, however cut: $scenario at $rateHz Hz', (options) => {
+  it.each(cases)('give the same answers however the stream is cut: $scenario at $rateHz Hz', (options) => {
     const curve = streamOf(options)
     const { timeS, force, reading } = curve
     const count = timeS.length
     for (const endCodes of [null, [-524_288, 524_287] as [number, number]]) {
       const used = { ...settings, capacityN: endCodes === null ? null : 25_000, endCodes }
-      const single = heard(curve, used, (detector) => {
-        for (let i = 0; i < count; i++) detector.push(timeS[i]!, force[i]!, reading[i]!)
+      const whole = heard(curve, used, (detector) => {
+        for (let i = 0; i < count; ) i = detector.take(timeS, force, reading, i, count)
       })
-      expect(single.told.length).toBeGreaterThan(4)
+      expect(whole.told.length).toBeGreaterThan(4)
       const random = createRandom(options.seed)
-      for (const longest of [1, 9, 200, count]) {
+      for (const longest of [1, 9, 200, 9000]) {
         const blocks = heard(curve, used, (detector) => {
           for (let i = 0; i < count; ) {
             const to = Math.min(count, i + random.wholeBetween(1, longest))
-            const next = detector.pushBlock(timeS, force, reading, i, to)
+            const next = detector.take(timeS, force, reading, i, to)
             expect(next > i && next <= to).toBe(true)
             i = next
           }
         })
-        expect(blocks.told).toEqual(single.told)
+        expect(blocks.told).toEqual(whole.told)
       }
     }
   })
@@ -439,16 +442,16 @@ describe('blocks of samples', () => {
       end: ({ samples }) => told.push(['end', samples]),
     })
     const at: number[] = []
-    timeS.forEach((t, i) => {
+    timeS.forEach((_t, i) => {
       const before = told.length
-      single.push(t, force[i]!, force[i]!)
+      single.take(timeS, force, force, i, i + 1)
       if (told.length > before) at.push(i + 1)
     })
     expect(told.map(([what]) => what)).toEqual(['begin', 'end'])
     const detector = createBreakDetector(settings, { begin() {}, end() {} })
     const stops: number[] = []
     while ((stops.at(-1) ?? 0) < timeS.length)
-      stops.push(detector.pushBlock(timeS, force, force, stops.at(-1) ?? 0, timeS.length))
+      stops.push(detector.take(timeS, force, force, stops.at(-1) ?? 0, timeS.length))
     expect(stops).toEqual([...at, timeS.length])
   })
 })

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { createRandom } from '#domain/numbers/random.ts'
 import { createMeanCurve, mostMeans, samplesPerMean } from '#domain/signal/loading/meanCurve.ts'
+import { cutStream, takeOne } from '#tests/fakes/cutStream.ts'
 
 describe('samples in a mean', () => {
   it('last 5 ms at least, and are one where samples are further apart or their distance is unknown', () => {
@@ -11,7 +13,7 @@ describe('samples in a mean', () => {
 describe('the curve of means', () => {
   it.each([1, 1023, 1025, 200_000])('of %i samples on a line stays on it, in bounded memory', (samples) => {
     const curve = createMeanCurve()
-    for (let i = 0; i < samples; i++) curve.push(i / 100, 3 * i)
+    for (let i = 0; i < samples; i++) takeOne(curve, i / 100, 3 * i)
     const { timeS, force, samplesPerMean: perMean } = curve.means()
     expect(timeS.length).toBeLessThan(mostMeans)
     expect(timeS.length).toBe(Math.floor(samples / perMean))
@@ -23,10 +25,10 @@ describe('the curve of means', () => {
 
   it('joins what it has when the interval is known, and tells every mean from then on', () => {
     const curve = createMeanCurve()
-    for (let i = 0; i < 21; i++) curve.push(i / 1000, i)
+    for (let i = 0; i < 21; i++) takeOne(curve, i / 1000, i)
     const heard: [number, number][] = []
     curve.settle(0.001, (timeS, mean) => heard.push([timeS, mean]))
-    for (let i = 21; i < 40; i++) curve.push(i / 1000, i)
+    for (let i = 21; i < 40; i++) takeOne(curve, i / 1000, i)
     // Of 21 samples the last five are joined as ((16.5 + 18.5) / 2 + 20) / 2: a mean of fewer, still on the line.
     expect([...curve.means().force]).toEqual([3.5, 11.5, 18.75, 24.5, 32.5])
     expect(curve.means().samplesPerMean).toBe(8)
@@ -40,7 +42,7 @@ describe('the curve of means', () => {
     curve.settle(0.0025, () => {
       heard += 1
     })
-    for (let i = 0; i < 4 * mostMeans; i++) curve.push(i * 0.0025, i)
+    for (let i = 0; i < 4 * mostMeans; i++) takeOne(curve, i * 0.0025, i)
     expect(curve.means().samplesPerMean).toBe(8)
     expect(heard).toBe(2 * mostMeans)
   })
@@ -48,21 +50,26 @@ describe('the curve of means', () => {
   it('is the same to the last bit however the samples are cut', () => {
     const timeS = Float64Array.from({ length: 30_000 }, (_, i) => i * 1e-4)
     const force = timeS.map((t) => 1000 * Math.sin(40 * t) + t)
-    const whole = createMeanCurve()
-    const cut = createMeanCurve()
-    for (const curve of [whole, cut]) {
+    const begun = () => {
+      const curve = createMeanCurve()
       curve.take(timeS, force, 0, 100)
       curve.settle(1e-4, () => {})
+      return curve
     }
-    for (let i = 100; i < 30_000; i++) whole.push(timeS[i]!, force[i]!)
-    for (let from = 100, length = 1; from < 30_000; from += length, length = (length * 7) % 1009)
-      cut.take(timeS, force, from, Math.min(30_000, from + length))
-    expect(cut.means()).toEqual(whole.means())
+    const meansOf = (longest: number) => {
+      const curve = begun()
+      for (const [from, to] of cutStream(createRandom(longest), 29_900, longest))
+        curve.take(timeS, force, 100 + from, 100 + to)
+      return curve.means()
+    }
+    const whole = begun()
+    whole.take(timeS, force, 100, 30_000)
+    for (const longest of [1, 9, 1009]) expect(meansOf(longest)).toEqual(whole.means())
   })
 
   it('tells when a force was first reached, and can start anew', () => {
     const curve = createMeanCurve()
-    for (let i = 0; i < 100; i++) curve.push(i, 10 * i)
+    for (let i = 0; i < 100; i++) takeOne(curve, i, 10 * i)
     expect(curve.firstReachedS(500)).toBe(50)
     expect(curve.firstReachedS(1e9)).toBe(99)
     curve.clear()

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
-import { judgeHead } from '#domain/signal/loading/curveHead.ts'
+import { judgeHead } from '#domain/signal/rest/curveHead.ts'
 
 const head = (forces: readonly number[], allowed = 0) =>
   judgeHead(

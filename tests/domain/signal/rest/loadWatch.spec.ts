@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { detectionSettings } from '#contract/breaks/detection.ts'
 import { createRandom } from '#domain/numbers/random.ts'
-import { createLoadWatch } from '#domain/signal/loading/loadWatch.ts'
+import { createLoadWatch } from '#domain/signal/rest/loadWatch.ts'
 
 const rest = { atRest: true, level: 0, noise: 1 }
 

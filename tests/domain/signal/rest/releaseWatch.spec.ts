@@ -1,13 +1,14 @@
 import { describe, expect, it } from 'vitest'
-import { createReleaseWatch } from '#domain/signal/loading/releaseWatch.ts'
+import { createReleaseWatch } from '#domain/signal/rest/releaseWatch.ts'
 
 const broken = { zero: 5, peak: 5005, threshold: 50, noise: 1 }
 
 /** When the release is noticed in a force sampled at 80 Hz; null: never in 30 s. */
 function releasedS(force: (timeS: number) => number): number | null {
   const watch = createReleaseWatch(broken)
-  for (let i = 0; i < 30 * 80; i++) if (watch.push(i / 80, force(i / 80))) return i / 80
-  return null
+  const timeS = Float64Array.from({ length: 30 * 80 }, (_, i) => i / 80)
+  const at = watch.take(timeS, timeS.map(force), 0, timeS.length)
+  return timeS[at] ?? null
 }
 
 describe('after a break', () => {

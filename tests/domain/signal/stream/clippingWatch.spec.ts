@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
 import { createClippingWatch } from '#domain/signal/stream/clippingWatch.ts'
+import { cutStream } from '#tests/fakes/cutStream.ts'
 
 function watch(forces: readonly number[], endCodes: [number, number] | null = null, capacityN: number | null = null) {
   const clipping = createClippingWatch({ endCodes, capacityN })
-  forces.forEach((force, i) => {
-    clipping.push(i, force, force)
-  })
+  const force = Float64Array.from(forces)
+  const timeS = force.map((_, i) => i)
+  for (const [from, to] of cutStream(createRandom(5), forces.length, 7)) clipping.take(timeS, force, force, from, to)
   return clipping
 }
 

@@ -5,13 +5,15 @@ function filter(forces: readonly number[], noise = 1) {
   const accepted: number[] = []
   const glitches: [number, number][] = []
   const glitchFilter = createGlitchFilter({
-    accept: (timeS) => accepted.push(timeS),
+    accept: (timeS, _force, _reading, from, to) => accepted.push(...timeS.subarray(from, to)),
     glitch: (from, to) => glitches.push([from, to]),
   })
   glitchFilter.setNoise(noise)
-  forces.forEach((force, i) => {
-    glitchFilter.push(i, force, force)
-  })
+  const force = Float64Array.from(forces)
+  const timeS = force.map((_, i) => i)
+  for (let i = 0; i < force.length; i++)
+    if (glitchFilter.passes(force[i]!)) accepted.push(i)
+    else glitchFilter.question(timeS, force, force, i)
   glitchFilter.finish()
   return { accepted, glitches }
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
-import { slopeBeforePeak } from '#domain/signal/loading/loadingRate.ts'
 import { createRecentSamples, recentCapacity } from '#domain/signal/stream/recentSamples.ts'
+import { takeOne } from '#tests/fakes/cutStream.ts'
 
 describe('the line through recent samples', () => {
   it('is that of JCGM 100:2008 H.3', () => {
@@ -16,7 +16,7 @@ describe('the line through recent samples', () => {
     ] as const) {
       const recent = createRecentSamples()
       t.forEach((time, i) => {
-        recent.push(time + offsetT, b[i]! + offsetB)
+        takeOne(recent, time + offsetT, b[i]! + offsetB)
       })
       const line = recent.lineBefore(10, 100, 3)!
       expect(line.slope).toBeCloseTo(0.0021827, 7)
@@ -28,26 +28,9 @@ describe('the line through recent samples', () => {
 
   it('needs three samples', () => {
     const recent = createRecentSamples()
-    recent.push(0, 0)
-    recent.push(1, 5)
+    takeOne(recent, 0, 0)
+    takeOne(recent, 1, 5)
     expect(recent.lineBefore(1, 10, 5)).toBeNull()
-    expect(slopeBeforePeak(recent, 1, 0)).toBeNull()
-  })
-})
-
-describe('the loading rate before a peak', () => {
-  it('is known within four of its 2 % on a slow noisy ramp and follows the stroke of a pump', () => {
-    for (let seed = 1; seed <= 50; seed++) {
-      const random = createRandom(seed)
-      const slow = createRecentSamples()
-      for (let i = 0; i < 800; i++) slow.push(i / 80, (100 * i) / 80 + random.normal())
-      expect(slopeBeforePeak(slow, 799, 1)! / 100).toBeGreaterThan(0.92)
-      expect(slopeBeforePeak(slow, 799, 1)! / 100).toBeLessThan(1.08)
-      const pumped = createRecentSamples()
-      // Rest until 0.3 s before the peak, then 2000 N/s.
-      for (let i = 0; i < 800; i++) pumped.push(i / 400, 2000 * Math.max(0, i / 400 - 1.7) + random.normal())
-      expect(slopeBeforePeak(pumped, 799, 1)! / 2000).toBeGreaterThan(0.95)
-    }
   })
 })
 
@@ -62,7 +45,7 @@ describe('the sliding maximum', () => {
       now += random.between(0.0001, 0.002)
       times.push(now)
       forces.push(random.normal())
-      recent.push(now, forces[i]!)
+      takeOne(recent, now, forces[i]!)
       if (i % 97 === 0) {
         let highest = forces[i]!
         for (let k = i - 1; k >= 0 && (now - times[k]! <= 0.05 || k === i - 1); k--)
@@ -76,16 +59,16 @@ describe('the sliding maximum', () => {
 
   it('sees the sample before a slow one, but not across a long silence', () => {
     const recent = createRecentSamples()
-    recent.push(0, 900)
-    recent.push(0.9, 100)
+    takeOne(recent, 0, 900)
+    takeOne(recent, 0.9, 100)
     expect(recent.windowHighest(0.25)).toBe(900)
-    recent.push(5, 50)
+    takeOne(recent, 5, 50)
     expect(recent.windowHighest(0.25)).toBe(50)
   })
 
   it('finds the last sample above a force', () => {
     const recent = createRecentSamples()
-    for (const [i, force] of [1, 9, 5, 2].entries()) recent.push(i, force)
+    for (const [i, force] of [1, 9, 5, 2].entries()) takeOne(recent, i, force)
     expect(recent.lastAtOrAbove(5)).toBe(2)
     expect(recent.lastAtOrAbove(10)).toBe(-1)
   })

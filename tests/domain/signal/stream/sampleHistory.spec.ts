@@ -1,30 +1,45 @@
 import { describe, expect, it } from 'vitest'
+import { createRandom } from '#domain/numbers/random.ts'
 import { createSampleHistory, mostHistorySamples } from '#domain/signal/stream/sampleHistory.ts'
+import { cutStream } from '#tests/fakes/cutStream.ts'
+
+const counted = (count: number) => Float64Array.from({ length: count }, (_, i) => i)
 
 describe('the history', () => {
-  it('keeps what is young enough, through many rounds of its ring', () => {
-    const history = createSampleHistory(2, 10)
-    for (let i = 0; i < 50_000; i++) history.push(i / 1000, i, -i)
-    expect(history.count()).toBe(2001)
-    expect(history.timeAt(0)).toBeCloseTo(47.999, 9)
-    expect(history.forceAt(2000)).toBe(49_999)
-    expect(history.readingAt(2000)).toBe(-49_999)
+  it.each([1, 9, 700, 50_000])('keeps what is young enough, however the stream is cut: blocks up to %i', (longest) => {
+    const history = createSampleHistory(2, 2)
+    const force = counted(50_000)
+    const timeS = force.map((i) => i / 1000)
+    for (const [from, to] of cutStream(createRandom(longest), 50_000, longest)) history.append([timeS, force], from, to)
+    expect(history.copyFrom(0)).toEqual([timeS.slice(47_999), force.slice(47_999)])
     expect(history.firstAtOrAfter(49)).toBe(1001)
     expect(history.firstAtOrAfter(100)).toBe(2001)
+    expect(history.copyNewest(0.002)[1]).toEqual(Float64Array.of(49_997, 49_998, 49_999))
   })
 
   it('keeps the fewest samples however old they are', () => {
-    const history = createSampleHistory(2, 10)
-    for (let i = 0; i < 30; i++) history.push(i * 100, i, i)
-    expect(history.count()).toBe(11)
+    const history = createSampleHistory(1, 2, 10)
+    for (let i = 0; i < 30; i++) history.append([Float64Array.of(i * 100)], 0, 1)
+    expect(history.length()).toBe(11)
     history.clear()
-    expect(history.count()).toBe(0)
+    expect(history.length()).toBe(0)
+    expect(history.copyNewest(5)).toEqual([new Float64Array(0)])
+  })
+
+  it('forgets what lies before a silence longer than the span', () => {
+    const history = createSampleHistory(1, 1)
+    history.append([Float64Array.of(0, 0.5, 60)], 0, 3)
+    expect(history.copyFrom(0)).toEqual([Float64Array.of(60)])
   })
 
   it('never keeps more than fit', () => {
-    const history = createSampleHistory(1e9, 10)
-    for (let i = 0; i < mostHistorySamples + 5000; i++) history.push(i, i, i)
-    expect(history.count()).toBe(mostHistorySamples)
-    expect(history.forceAt(0)).toBe(5000)
+    const history = createSampleHistory(1, 1e9)
+    history.append([counted(mostHistorySamples + 5000)], 0, mostHistorySamples + 5000)
+    expect(history.length()).toBe(mostHistorySamples)
+    expect(history.copyFrom(0)[0]![0]).toBe(5000)
+  })
+
+  it('refuses a span of nothing', () => {
+    expect(() => createSampleHistory(1, 0)).toThrow(RangeError)
   })
 })

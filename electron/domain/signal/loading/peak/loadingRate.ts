@@ -12,7 +12,7 @@ const worseFit = 1.3
 /**
  * Loading rate just before the peak: slope by least squares over the shortest stretch that ends at the peak and knows it
  * well enough. 0.1 s follows the stroke of a hand pump; on an even but slow and noisy ramp up to 0.8 s are taken.
- * null: fewer than three samples. Checked: tests/domain/signal/stream/recentSamples.spec.ts, tests/reference/corpus.spec.ts.
+ * null: fewer than three samples. Checked: tests/domain/signal/loading/peak/loadingRate.spec.ts, tests/reference/corpus.spec.ts.
  */
 export function slopeBeforePeak(recent: RecentSamples, peakOrdinal: number, noise: number): number | null {
   let line = recent.lineBefore(peakOrdinal, shortestS, leastSamples)

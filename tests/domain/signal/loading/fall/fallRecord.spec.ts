@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { beginFallRecord } from '#domain/signal/loading/fallRecord.ts'
+import { beginFallRecord } from '#domain/signal/loading/fall/fallRecord.ts'
 import { createRecentSamples } from '#domain/signal/stream/recentSamples.ts'
+import { takeOne } from '#tests/fakes/cutStream.ts'
 
 /** A load of 1000 that falls to 100 in a straight line of `fallS` from second 1 on, sampled at 1 kHz. */
 function recorded(fallS: number) {
   const load = (t: number) => (t < 1 ? 1000 : t > 1 + fallS ? 100 : 1000 - (900 * (t - 1)) / fallS)
   const recent = createRecentSamples()
-  for (let i = 0; i <= 1002; i++) recent.push(i / 1000, load(i / 1000))
+  for (let i = 0; i <= 1002; i++) takeOne(recent, i / 1000, load(i / 1000))
   const record = beginFallRecord(recent, 1000)
   for (let i = 1003; i < 1400; i++) record.push(i / 1000, load(i / 1000))
   return record
@@ -28,19 +29,19 @@ describe('the time of a fall', () => {
 
   it('is known as soon as it is down', () => {
     const recent = createRecentSamples()
-    for (const [i, load] of [1000, 1000, 950, 500, 150].entries()) recent.push(i / 1000, load)
+    for (const [i, load] of [1000, 1000, 950, 500, 150].entries()) takeOne(recent, i / 1000, load)
     expect(beginFallRecord(recent, 2).fallS(0, 1000, 100)).toBeCloseTo(0.002, 9)
   })
 
   it('cannot be told when what is in memory of it begins below 90 %', () => {
     const recent = createRecentSamples()
-    for (const [i, load] of [880, 500, 150, 100].entries()) recent.push(i / 1000, load)
+    for (const [i, load] of [880, 500, 150, 100].entries()) takeOne(recent, i / 1000, load)
     expect(beginFallRecord(recent, 0).fallS(0, 1000, 100)).toBeNull()
   })
 
   it('cannot be told when nothing before it is in memory', () => {
     const recent = createRecentSamples()
-    for (let i = 0; i < 5; i++) recent.push(i / 1000, 100)
+    for (let i = 0; i < 5; i++) takeOne(recent, i / 1000, 100)
     expect(beginFallRecord(recent, 0).fallS(0, 1000, 100)).toBeNull()
   })
 })

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
-import { createSuddenFall } from '#domain/signal/loading/suddenFall.ts'
+import { createSuddenFall } from '#domain/signal/loading/fall/suddenFall.ts'
 
 /** How far a load given by time has come down in sudden steps after a time at a rate of means. */
 function fallen(rateHz: number, lengthS: number, load: (timeS: number) => number, noise = 1): number {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
-import type { DeviceTimeUnit } from '#domain/signal/stream/deviceTime.ts'
-import { createSampleClock } from '#domain/signal/stream/sampleClock.ts'
+import type { DeviceTimeUnit } from '#domain/signal/stream/time/deviceTime.ts'
+import { createSampleClock } from '#domain/signal/stream/time/sampleClock.ts'
 
 type Reading = { us?: number; seq?: number; arrivalS?: number }
 

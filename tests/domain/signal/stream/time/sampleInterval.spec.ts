@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { createSampleInterval } from '#domain/signal/stream/sampleInterval.ts'
+import { createSampleInterval } from '#domain/signal/stream/time/sampleInterval.ts'
 
 function missingAt(times: readonly number[]) {
   const interval = createSampleInterval()
