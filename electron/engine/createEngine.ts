@@ -111,7 +111,7 @@ export async function createEngine(
       await reevaluations.close()
       tasks.cancelAll()
       check.close()
-      await desk.close()
+      desk.close()
       await bench.close()
     },
   }

@@ -4,10 +4,10 @@ import type { Archive } from '#archive/archive.ts'
 import { openArchive } from '#archive/core/openArchive.ts'
 import { sourceChoice } from '#contract/bench/source.ts'
 import { detectionSettings } from '#contract/breaks/detection.ts'
-import { Trouble } from '#contract/errors.ts'
 import { procedures } from '#contract/procedures.ts'
 import { createDispatcher } from '#contract/wire/dispatcher.ts'
 import { benchEngine, serialChoice, virtualChoice } from '#tests/fakes/benchEngine.ts'
+import { fullDisk } from '#tests/fakes/fullDisk.ts'
 import { addBlocks, temporaryArchive } from '#tests/fakes/temporaryArchive.ts'
 
 let home: Awaited<ReturnType<typeof temporaryArchive>>
@@ -87,24 +87,18 @@ describe('work by key', () => {
 
 describe('a disk that is full', () => {
   it('lets the capture go on in memory, says so, and gets every sample when there is room again', async () => {
-    let full = false
-    const refuse = () => Promise.reject(new Trouble('disk-full', 'The disk is full.', 'Free some space.'))
-    const archive: Archive = {
-      ...home.archive,
-      appendSamples: (...words) => (full ? refuse() : home.archive.appendSamples(...words)),
-      finishBreak: (...words) => (full ? refuse() : home.archive.finishBreak(...words)),
-    }
+    const { archive, fill } = fullDisk(home.archive, ['appendSamples', 'finishBreak'])
     const { engine, until, heardOf, handlers } = await benchEngine(archive, { breaks: 1 })
     await handlers['bench.connect']({ source: virtualChoice })
     await until(({ captureBreakId }) => captureBreakId !== null)
-    full = true
+    fill(true)
     const troubled = await until(({ storageProblem }) => storageProblem !== null)
     expect(troubled.phase).toBe('loading')
     expect(troubled.storageProblem).toMatchObject({ code: 'disk-full' })
     expect(troubled.storageProblem!.message).toContain('waits in memory')
     await until(({ phase }) => phase === 'broke')
     expect(heardOf('break.finished')).toEqual([])
-    full = false
+    fill(false)
     const stored = await until(({ lastBreak }) => lastBreak !== null)
     expect(stored.storageProblem).toBeNull()
     await engine.close()

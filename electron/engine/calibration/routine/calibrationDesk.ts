@@ -2,15 +2,16 @@ import type { Clock } from '#acquisition/clock.ts'
 import type { Archive } from '#archive/archive.ts'
 import type { Calibration } from '#contract/calibration/calibration.ts'
 import type { CalibrationPlan } from '#contract/calibration/calibrationPlan.ts'
-import type { AssessmentChoices, RoutineState } from '#contract/calibration/calibrationRoutine.ts'
-import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
+import type { RoutineState } from '#contract/calibration/calibrationRoutine.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { Emit } from '#contract/events.ts'
-import { checkedWeights, plannedForces } from '#domain/calibration/routinePlan.ts'
+import { plannedForces } from '#domain/calibration/routinePlan.ts'
 import type { Bench } from '../../bench/bench.ts'
-import { createOutbox } from '../../core/outbox.ts'
 import { throttle } from '../../core/throttle.ts'
-import { type CalibrationRoutine, createCalibrationRoutine, noRoutine } from './calibrationRoutine.ts'
+import { type BegunOn, deviceNow, refuseOtherDevice } from './begunOn.ts'
+import { type CalibrationRoutine, createCalibrationRoutine } from './calibrationRoutine.ts'
+import { calibrationToSave, type SavingOptions } from './calibrationToSave.ts'
+import { noRoutine } from './routineState.ts'
 
 export type DeskParts = {
   archive: Archive
@@ -18,15 +19,6 @@ export type DeskParts = {
   bench: Bench
   emit: Emit
   inForce(): Calibration | null
-}
-
-export type SavingOptions = {
-  choices: AssessmentChoices
-  name: string
-  by: string
-  dueOn: string | null
-  note: string
-  temperatureEndC: number | null
 }
 
 /** Where a guided calibration is carried out: joins the routine with bench and archive. One at a time. */
@@ -39,17 +31,17 @@ export type CalibrationDesk = {
   begin(plan: CalibrationPlan, by: string): Promise<void>
   save(options: SavingOptions): Promise<Calibration>
   breakOff(reason: string): Promise<void>
-  close(): Promise<void>
+  /** Tells nothing more. Readings that wait for the disk stay in the outbox of the bench. */
+  close(): void
 }
 
 type Running = {
   routine: CalibrationRoutine
   routineId: number
   plan: CalibrationPlan
-  /** The device it was begun on: what is connected later does not matter to its readings. */
-  source: string
-  device: Calibration['device']
-  unit: ReadingUnit
+  begunOn: BegunOn
+  /** The lane of its readings in the outbox of the bench. */
+  lane: object
   release: () => void
 }
 
@@ -60,17 +52,6 @@ const tellEveryS = 0.1
 export function createCalibrationDesk(parts: DeskParts): CalibrationDesk {
   const { archive, clock, bench, emit } = parts
   let running: Running | null = null
-  const outbox = createOutbox({
-    clock,
-    onProblem(problem) {
-      if (problem !== null)
-        emit('trouble', {
-          ...problem,
-          message: `${problem.message} Readings of the calibration wait in memory until they can be written.`,
-        })
-    },
-  })
-
   const state = () => running?.routine.state() ?? noRoutine
   const told = throttle(clock, tellEveryS, () => emit('calibration.state', state()))
 
@@ -105,26 +86,16 @@ export function createCalibrationDesk(parts: DeskParts): CalibrationDesk {
         lost: (problem) => routine?.lost(problem),
       })
       try {
-        const { label, kind } = bench.device()
-        const unit = bench.readingUnit() ?? 'counts'
-        const routineId = await archive.beginRoutine({ begunAt: clock.instant(), by, source: label, plan })
+        const begunOn = deviceNow(bench)
+        const routineId = await archive.beginRoutine({ begunAt: clock.instant(), by, source: begunOn.source, plan })
+        const lane = {}
         routine = createCalibrationRoutine({
-          clock,
-          plan,
-          forces,
+          ...{ clock, plan, forces, changed: told.ask },
           readingUnit: bench.readingUnit,
-          checkDevice() {
-            if (bench.device().label === label && bench.readingUnit() === unit) return
-            throw new Trouble(
-              'conflict',
-              `This calibration was begun on ${label}, and another device is connected now.`,
-              `Connect ${label} again, or break this calibration off. The readings so far are kept.`,
-            )
-          },
-          keep: (number, taken) => outbox.put(() => archive.addRoutineReading(routineId, number, taken)),
-          changed: told.ask,
+          checkDevice: () => refuseOtherDevice(bench, begunOn),
+          keep: (number, taken) => bench.outbox.put(() => archive.addRoutineReading(routineId, number, taken), lane),
         })
-        running = { routine, routineId, plan, source: label, device: kind, unit, release }
+        running = { routine, routineId, plan, begunOn, lane, release }
         told.ask()
       } catch (thrown) {
         release()
@@ -132,67 +103,36 @@ export function createCalibrationDesk(parts: DeskParts): CalibrationDesk {
       }
     },
 
-    async save({ choices, name, by, dueOn, note, temperatureEndC }) {
-      const { routine, routineId, plan, source, device, unit } = atWork()
-      const { phase } = routine.state()
-      if (phase === 'waiting-for-steady' || phase === 'averaging' || phase === 'holding')
-        throw new Trouble('conflict', 'A reading is being taken.', 'Wait until it is done, or stop waiting first.')
-      const { rows, creep, assessment } = routine.assess(choices)
-      const { gravity, airDensityKgPerM3, leverRatio, leverHalfWidthPercent } = plan.conditions
+    async save(options) {
+      const { routine, routineId, plan, begunOn, lane } = atWork()
+      refuseWhileReading(routine.state().phase)
       const forces = plannedForces(plan, bench.state().capacityN)
-      const inForce = parts.inForce()
+      const made = calibrationToSave({ routine, plan, forces, begunOn }, options, parts.inForce(), clock.instant())
       // Readings that could not be written yet must be there before the calibration that is made of them.
-      await outbox.drained()
-      const stored = await archive.addCalibration(
-        {
-          name,
-          madeAt: clock.instant(),
-          by,
-          supersedes: inForce?.device === device ? inForce.calibrationId : null,
-          dueOn,
-          source,
-          device,
-          readingUnit: unit,
-          circumstances: {
-            gravity,
-            gMPerS2: forces.gMPerS2,
-            airDensityKgPerM3,
-            leverRatio,
-            leverHalfWidthPercent,
-            capacityN: forces.capacityN,
-            preloads: routine.preloadsDone(),
-            resolution: choices.resolution ?? plan.resolution,
-            temperatureStartC: plan.temperatureStartC,
-            temperatureEndC,
-            temperatureNote: plan.temperatureNote,
-          },
-          weights: checkedWeights(plan.weights),
-          readings: routine.readings(),
-          rows,
-          creep,
-          assessment,
-          note,
-        },
-        routineId,
-      )
+      await bench.outbox.drained(lane)
+      const stored = await archive.addCalibration(made, routineId)
       end()
       emit('calibrations.changed', { calibrationIds: [stored.calibrationId] })
       return stored
     },
 
     async breakOff(reason) {
-      const { routine, routineId } = atWork()
+      const { routine, routineId, lane } = atWork()
       routine.stop()
-      await outbox.drained()
+      await bench.outbox.drained(lane)
       await archive.breakOffRoutine(routineId, clock.instant(), reason)
       end()
       emit('calibrations.changed', { calibrationIds: [] })
     },
 
-    async close() {
+    close() {
       running?.routine.stop()
       told.stop()
-      await outbox.close()
     },
   }
+}
+
+function refuseWhileReading(phase: RoutineState['phase']): void {
+  if (phase === 'waiting-for-steady' || phase === 'averaging' || phase === 'holding')
+    throw new Trouble('conflict', 'A reading is being taken.', 'Wait until it is done, or stop waiting first.')
 }

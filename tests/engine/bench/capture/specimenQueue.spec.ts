@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, it } from 'vitest'
 import { createSpecimenQueue } from '#engine/bench/capture/specimenQueue.ts'
-import { addBlocks, temporaryArchive } from '../../../fakes/temporaryArchive.ts'
+import { addBlocks, temporaryArchive } from '#tests/fakes/temporaryArchive.ts'
 
 let home: Awaited<ReturnType<typeof temporaryArchive>>
 let changes = 0

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { createSilenceWatch } from '#engine/bench/device/silenceWatch.ts'
-import { movedClock } from '../../../fakes/movedClock.ts'
+import { movedClock } from '#tests/fakes/movedClock.ts'
 
 const text = (words: string) => new TextEncoder().encode(words)
 

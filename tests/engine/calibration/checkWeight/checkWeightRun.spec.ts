@@ -3,10 +3,11 @@ import { afterEach, expect, test } from 'vitest'
 import { readingCounts, straightCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
 import type { CalibrationRow } from '#contract/calibration/reading.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
+import { benchEngine, virtualChoice } from '#tests/fakes/benchEngine.ts'
+import { fullDisk } from '#tests/fakes/fullDisk.ts'
+import { shopWeights } from '#tests/fakes/routineRun.ts'
+import { temporaryArchive } from '#tests/fakes/temporaryArchive.ts'
 import { madeCalibration } from '../../../archive/storedCalibration.ts'
-import { benchEngine, virtualChoice } from '../../../fakes/benchEngine.ts'
-import { shopWeights } from '../../../fakes/routineRun.ts'
-import { temporaryArchive } from '../../../fakes/temporaryArchive.ts'
 
 const closing: (() => Promise<void>)[] = []
 afterEach(async () => {
@@ -41,7 +42,8 @@ async function checkingBench(calibrated = true) {
     const recordedAt = '2031-03-06T08:00:00.000Z'
     await archive.addCalibrationDecision({ recordedAt, by: 'bench', reason: '', calibrationId })
   }
-  const bench = await benchEngine(archive, { restS: [4, 5], driftN: 0.2 })
+  const disk = fullDisk(archive, ['addCheckWeight'])
+  const bench = await benchEngine(disk.archive, { restS: [4, 5], driftN: 0.2 })
   closing.push(() => bench.engine.close())
   const { handlers, clock } = bench
   await handlers['bench.connect']({ source: virtualChoice })
@@ -67,7 +69,7 @@ async function checkingBench(calibrated = true) {
     await step(3)
     return handlers['checkWeight.state']({})
   }
-  return { ...bench, archive, step, check }
+  return { ...bench, archive, disk, step, check }
 }
 
 test('reads zero and weight, stores the check, and says that the bench is right', async () => {
@@ -89,6 +91,34 @@ test('says to stop when the weight reads wrong, and keeps that check too', async
   const [history] = await bench.handlers['checkWeight.history']({ calibrationId: null })
   expect(history).toMatchObject({ weight: name, verdict: { standing: 'outside' } })
   expect(history!.checks).toHaveLength(1)
+})
+
+test('keeps a check in memory while the disk is full, says so, and stores it when there is room again', async () => {
+  const bench = await checkingBench()
+  bench.disk.fill(true)
+  const { phase, problem } = await bench.check(expectedN)
+  expect(phase).toBe('averaging')
+  expect(problem).toMatchObject({ code: 'disk-full', message: expect.stringContaining('waits in memory') })
+  expect(await bench.archive.checkWeights(1)).toEqual([])
+  bench.disk.fill(false)
+  await bench.step(2.5)
+  await bench.engine.bench.written()
+  const after = await bench.handlers['checkWeight.state']({})
+  expect(after).toMatchObject({ phase: 'done', problem: null, result: { check: { weight: name } } })
+  expect(await bench.archive.checkWeights(1)).toEqual([after.result!.check])
+  expect(bench.engine.bench.state()).toMatchObject({ busyWith: null, storageProblem: null })
+  expect(bench.heardOf('trouble').map(({ code }) => code)).toEqual(['disk-full'])
+})
+
+test('stores a check whose readings were taken also when it is stopped, or the program ends, while the disk is full', async () => {
+  const bench = await checkingBench()
+  bench.disk.fill(true)
+  await bench.check(expectedN)
+  await bench.handlers['checkWeight.stop']({})
+  expect(bench.engine.bench.state().busyWith).toBeNull()
+  bench.disk.fill(false)
+  await bench.engine.close()
+  expect(await bench.archive.checkWeights(1)).toHaveLength(1)
 })
 
 test('stores nothing of a check that was stopped', async () => {

@@ -4,9 +4,10 @@ import { afterEach, expect, test } from 'vitest'
 import { curvedCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
 import { assessmentChoices } from '#contract/calibration/calibrationRoutine.ts'
 import { defaultPreferences } from '#contract/settings/settings.ts'
-import { benchEngine, virtualChoice } from '../../../fakes/benchEngine.ts'
-import { shopPlan } from '../../../fakes/routineRun.ts'
-import { temporaryArchive } from '../../../fakes/temporaryArchive.ts'
+import { benchEngine, virtualChoice } from '#tests/fakes/benchEngine.ts'
+import { fullDisk } from '#tests/fakes/fullDisk.ts'
+import { shopPlan } from '#tests/fakes/routineRun.ts'
+import { temporaryArchive } from '#tests/fakes/temporaryArchive.ts'
 
 // The 100 kg of the shop on a lever of 5: to 4.9 kN of a cell of 25 kN, below where the blocks break.
 const plan = shopPlan({
@@ -30,7 +31,8 @@ afterEach(async () => {
 async function calibratingBench(press: Parameters<typeof benchEngine>[1] = {}) {
   const { archive, path, remove } = await temporaryArchive()
   closing.push(remove)
-  const bench = await benchEngine(archive, { characteristic: curvedCharacteristic, restS: [4, 5], ...press })
+  const disk = fullDisk(archive, ['addRoutineReading'])
+  const bench = await benchEngine(disk.archive, { characteristic: curvedCharacteristic, restS: [4, 5], ...press })
   closing.push(() => bench.engine.close())
   const { handlers, clock } = bench
   await handlers['bench.connect']({ source: virtualChoice })
@@ -65,7 +67,7 @@ async function calibratingBench(press: Parameters<typeof benchEngine>[1] = {}) {
   }
   const putInForce = (calibrationId: number | null) =>
     handlers['calibrations.putInForce']({ calibrationId, by: 'bench 1', reason: 'made today' })
-  return { ...bench, archive, path, step, read, readAll, calibrate, putInForce }
+  return { ...bench, archive, disk, path, step, read, readAll, calibrate, putInForce }
 }
 
 test('calibrates on the live signal, keeps every reading, and captures under the calibration in force', async () => {
@@ -213,6 +215,28 @@ test('goes on after the plug was pulled, and on no other device than it began wi
   await expect(handlers['calibration.goOn']({})).rejects.toMatchObject({ code: 'not-connected' })
   expect((await handlers['calibration.state']({})).readings).toHaveLength(2)
 })
+
+test('keeps its readings in memory while the disk is full, says so, and saves nothing before they are stored', async () => {
+  const bench = await calibratingBench()
+  const { handlers } = bench
+  await handlers['calibration.begin']({ plan, by: 'bench 1' })
+  await bench.read()
+  bench.disk.fill(true)
+  await bench.readAll()
+  expect(bench.engine.bench.state().storageProblem).toMatchObject({
+    code: 'disk-full',
+    message: expect.stringContaining('waits in memory'),
+  })
+  await expect(handlers['calibration.save'](saving)).rejects.toMatchObject({ code: 'disk-full' })
+  expect(await handlers['calibration.state']({})).toMatchObject({ phase: 'review', readings: { length: 14 } })
+  bench.disk.fill(false)
+  await bench.step(2.5)
+  const stored = await handlers['calibration.save'](saving)
+  expect(stored.readings).toHaveLength(14)
+  expect(bench.engine.bench.state().storageProblem).toBeNull()
+  expect(bench.heardOf('trouble').map(({ code }) => code)).toEqual(['disk-full'])
+  expect((await bench.archive.verify(() => {}, new AbortController().signal)).faults).toEqual([])
+}, 20_000)
 
 test('keeps the watch for overload on while it runs', async () => {
   const bench = await calibratingBench()

@@ -4,7 +4,7 @@ import { assessmentChoices } from '#contract/calibration/calibrationRoutine.ts'
 import { polynomialAt } from '#domain/calibration/fit/polynomial.ts'
 import { uncertaintyAt } from '#domain/calibration/uncertainty/uncertaintyAt.ts'
 import { createRandom } from '#domain/numbers/random.ts'
-import { routineOnBench, shopPlan, smallCell } from '../../../fakes/routineRun.ts'
+import { routineOnBench, shopPlan, smallCell } from '#tests/fakes/routineRun.ts'
 
 const choices = assessmentChoices.parse({ resolution: 10 })
 
