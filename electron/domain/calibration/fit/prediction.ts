@@ -21,7 +21,7 @@ export function fittedValue(fit: Pick<CentredFit, 'centre' | 'scale' | 'powers' 
  *   u(ŷ) = sqrt( vᵀ Cov(c) v ),  v = (u^k)
  *
  * Throws RangeError for a fit without degrees of freedom.
- * Source: JCGM 100 H.3.4; NIST/SEMATECH e-Handbook 4.5.1.2. Checked: tests/domain/calibration/fit/prediction.spec.ts.
+ * Source: JCGM 100 H.3.4; NIST/SEMATECH e-Handbook 4.5.1.2. Checked: tests/domain/calibration/fit/prediction.spec.ts against R predict.lm.
  */
 export function standardErrorOfFit(fit: Basis & Pick<CentredFit, 'covariance'>, x: number): number {
   const { covariance } = fit
@@ -34,17 +34,4 @@ export function standardErrorOfFit(fit: Basis & Pick<CentredFit, 'covariance'>, 
     })
   })
   return Math.sqrt(Math.max(variance, 0))
-}
-
-/**
- * Standard error of the mean of m new values at x, in the unit of y.
- *
- *   sqrt( s²/m + u(ŷ)² )      s residual SD
- *
- * Throws RangeError for a fit without degrees of freedom or m below 1.
- * Source: NIST/SEMATECH e-Handbook 4.5.1.2. Checked: tests/domain/calibration/fit/prediction.spec.ts against R predict.lm.
- */
-export function standardErrorOfNew(fit: CentredFit, residualSD: number, x: number, m = 1): number {
-  if (!(m >= 1)) throw new RangeError('standardErrorOfNew requires at least one new value')
-  return Math.hypot(residualSD / Math.sqrt(m), standardErrorOfFit(fit, x))
 }
