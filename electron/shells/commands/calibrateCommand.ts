@@ -1,5 +1,6 @@
 import type { CalibrationAssessment } from '#contract/calibration/calibrationAssessment.ts'
 import { noteSentences } from '#words/calibration/noteWords.ts'
+import { ownCalibration } from '#words/calibration/ownCalibration.ts'
 import { proposalWords } from '#words/calibration/proposalWords.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
@@ -77,7 +78,7 @@ function describe(file: string, assessment: CalibrationAssessment, kept: number 
     '',
     ...noteSentences(assessment),
     ...(kept === null ? [] : [`Kept as calibration ${kept}. Put it in force in the program, or name it to "capture".`]),
-    "This is the user's own calibration and no traceable certificate.",
+    ownCalibration,
   ]
   return `${lines.join('\n')}\n`
 }

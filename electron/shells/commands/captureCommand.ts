@@ -1,5 +1,9 @@
 import { lineFormatName } from '#contract/bench/source.ts'
 import type { UnattendedEntry, UnattendedOptions } from '#engine/unattendedCapture.ts'
+import { capturedWords } from '#words/breaks/capturedWords.ts'
+import { countOf } from '#words/units/counts.ts'
+import { plainText } from '#words/units/plainText.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { columnsOption, numberOption, textOption, wordOption } from './optionValues.ts'
@@ -72,35 +76,32 @@ export const captureCommand: Command = {
   },
 }
 
+const { force } = quantitiesIn('SI')
+
 function describe(entry: UnattendedEntry): string {
-  const newtons = (value: number | null) => (value === null ? 'unknown force' : `${value.toFixed(1)} N`)
+  return `${plainText(entryWords(entry))}\n`
+}
+
+function entryWords(entry: UnattendedEntry): string {
   switch (entry.event) {
     case 'connected':
-      return `connected to ${entry.path}, lines as ${entry.lineFormat}\n`
+      return `connected to ${entry.path}, lines as ${entry.lineFormat}`
     case 'tared':
-      return `zero taken: offset ${entry.offset.toPrecision(6)}, SD ${entry.sd.toPrecision(2)}\n`
+      return `zero taken: offset ${entry.offset.toPrecision(6)}, SD ${entry.sd.toPrecision(2)}`
     case 'loading':
-      return `loading began at ${entry.timeS.toFixed(2)} s (break ${entry.breakId})\n`
+      return `loading began at ${entry.timeS.toFixed(2)} s (break ${entry.breakId})`
     case 'break':
-    case 'unloading': {
-      const flags = entry.flags.length === 0 ? '' : `; ${entry.flags.join(', ')}`
-      const beyond =
-        entry.timesVerified !== null && entry.timesVerified > 1
-          ? `; ${entry.timesVerified.toFixed(1)} times the highest known force`
-          : ''
-      const within = entry.expandedUncertaintyN === null ? '' : ` +- ${entry.expandedUncertaintyN.toFixed(1)} N (k = 2)`
-      const verb = entry.event === 'break' ? 'broke at' : 'was let go without a break after'
-      return `break ${entry.breakId} ${verb} ${newtons(entry.peakN)}${within} (${entry.samples} samples${flags}${beyond})\n`
-    }
+    case 'unloading':
+      return capturedWords({ ...entry, outcome: entry.event }, force)
     case 'gap':
-      return `${entry.missing} samples are missing at ${entry.timeS.toFixed(3)} s\n`
+      return `${entry.missing} samples are missing at ${entry.timeS.toFixed(3)} s`
     case 'disconnected':
-      return 'the port went away; waiting for it\n'
+      return 'the port went away; waiting for it'
     case 'reconnected':
-      return 'the port is back\n'
+      return 'the port is back'
     case 'rejected-line':
-      return `${entry.count} line${entry.count === 1 ? ' is' : 's are'} no reading, such as "${entry.example}"\n`
+      return `${countOf(entry.count, 'line is', 'lines are')} no reading, such as "${entry.example}"`
     case 'finished':
-      return `finished after ${entry.breaks} break${entry.breaks === 1 ? '' : 's'}\n`
+      return `finished after ${countOf(entry.breaks, 'break')}`
   }
 }

@@ -1,3 +1,4 @@
+import { curveComments } from '#words/breaks/curveComments.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { archiveOf } from './ownArchive.ts'
@@ -26,7 +27,9 @@ export const curveCommand: Command = {
       const { timeS, counts, forceN } = curve.rows
       for (const [i, time] of timeS.entries())
         if (!(await io.out(jsonLine({ timeS: time, counts: counts?.[i] ?? null, forceN: forceN?.[i] ?? null })))) break
-    } else for (const piece of curve.csv(values.comments === true)) if (!(await io.out(piece))) break
+    } else
+      for (const piece of curve.csv(values.comments === true ? curveComments(curve.record) : []))
+        if (!(await io.out(piece))) break
     return 0
   },
 }

@@ -1,6 +1,8 @@
 import { troubleFrom } from '#contract/errors.ts'
+import { zeroFoundWords, zeroUnknownWords } from '#words/breaks/zeroWords.ts'
+import { plainText } from '#words/units/plainText.ts'
 import { type Command, UsageError } from './command.ts'
-import { evaluationText, zeroWords } from './evaluationText.ts'
+import { evaluationText } from './evaluationText.ts'
 import { jsonLine } from './jsonLine.ts'
 import { numberOption } from './optionValues.ts'
 import { archiveOf } from './ownArchive.ts'
@@ -71,8 +73,9 @@ export const evaluateCommand: Command = {
           io.err(`${file}: evaluated from its column ${column}; --scale is for curves in counts.\n`)
         if (pressSpeedMmPerS !== null && measuredDisplacement)
           io.err(`${file}: work by its column displacement_mm; --press-speed is for curves without one.\n`)
-        if (zero?.kind === 'unknown' && result.outcome !== 'none') io.err(`${file}: ${zeroUnknown}\n`)
-        if (json && zero?.kind === 'rest') io.err(`${file}: zero ${zeroWords(zero)}\n`)
+        if (zero?.kind === 'unknown' && result.outcome !== 'none')
+          io.err(`${file}: ${zeroUnknownWords}. Give the counts of the empty bench with --tare VALUE.\n`)
+        if (json && zero?.kind === 'rest') io.err(`${file}: zero ${plainText(zeroFoundWords(zero))}\n`)
         await io.out(json ? jsonLine({ file, ...result }) : evaluationText(file, evaluated))
       } catch (thrown) {
         failed = true
@@ -83,7 +86,3 @@ export const evaluateCommand: Command = {
     return failed ? 1 : 0
   },
 }
-
-const zeroUnknown =
-  'nothing is steady before the load, so no zero was taken off: every force may be off by the zero of the cell. ' +
-  'Give the counts of the empty bench with --tare VALUE.'

@@ -1,3 +1,5 @@
+import { checkedWords, soundWords } from '#words/keeping/verifyWords.ts'
+import { plainText } from '#words/units/plainText.ts'
 import type { Command } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { archiveOf } from './ownArchive.ts'
@@ -23,11 +25,7 @@ export const verifyCommand: Command = {
     if (json) await io.out(jsonLine(report))
     else {
       for (const { where, what } of report.faults) await io.out(`${where}: ${what}\n`)
-      const { ledgerEntries, breaks, samples, faults } = report
-      await io.out(
-        `${ledgerEntries} ledger entries, ${breaks} break${breaks === 1 ? '' : 's'}, ${samples} samples: ` +
-          `${faults.length === 0 ? 'sound' : `${faults.length} fault${faults.length === 1 ? '' : 's'}`}\n`,
-      )
+      await io.out(`${plainText(`${checkedWords(report)}: ${soundWords(report)}`)}\n`)
     }
     return report.sound ? 0 : 1
   },

@@ -1,4 +1,7 @@
 import type { BenchState } from '#contract/bench/bench.ts'
+import { outcomeWords } from '../breaks/outcomeWords.ts'
+import { capitalised } from '../sentence.ts'
+import { connectionWords } from './connectionWords.ts'
 
 /** The state of the bench in words: what it is, and what that asks of the person. */
 export type PhaseWords = { title: string; advice: string }
@@ -8,10 +11,10 @@ export function phaseWords(bench: BenchState, force: (forceN: number) => string)
   const { phase, connection, lastBreak } = bench
   if (phase === 'no-signal') {
     if (connection.status === 'closed')
-      return { title: 'Not connected', advice: 'Connect an amplifier or try the demo.' }
-    if (connection.status === 'opening') return { title: 'Connecting', advice: connection.label }
+      return { title: connectionWords(connection), advice: 'Connect an amplifier or try the demo.' }
+    if (connection.status === 'opening') return { title: connectionWords(connection), advice: connection.label }
     if (connection.status === 'lost')
-      return { title: 'Connection lost', advice: 'Waiting for the device to come back.' }
+      return { title: connectionWords(connection), advice: 'Waiting for the device to come back.' }
     return { title: 'No signal', advice: 'The device is connected but nothing arrives.' }
   }
   if (phase === 'settling')
@@ -23,7 +26,7 @@ export function phaseWords(bench: BenchState, force: (forceN: number) => string)
     return { title, advice: bench.armed ? 'Look at the faces, then put in the next specimen.' : 'Look at the faces.' }
   }
   if (phase === 'unloaded')
-    return { title: 'Unloaded without a break', advice: 'Kept and labelled, but never counted as a strength.' }
+    return { title: capitalised(outcomeWords.unloading), advice: 'Kept and labelled, but never counted as a strength.' }
   if (bench.busyWith !== null)
     return {
       title: bench.busyWith === 'calibration' ? 'Calibrating' : 'Checking with a weight',

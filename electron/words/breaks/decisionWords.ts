@@ -24,7 +24,7 @@ export function setAsideWords({ setAside, setAsideCause }: Pick<BreakSummary, 's
   return `${cause}${setAside ?? ''}`
 }
 
-/** Whose word stands in place of the peak found, in a sentence for a list. */
-export function overruledWords({ kind, by, reason }: OverruledPeak): string {
-  return `${flagNames[kind]} by ${by}: ${reason}`
+/** Whose word stands in place of the peak found, for a list; `at`: where on the curve, where that is said too. */
+export function overruledWords({ kind, by, reason }: OverruledPeak, at = ''): string {
+  return `${flagNames[kind]}${at === '' ? '' : ` at ${at},`} by ${by}: ${reason}`
 }

@@ -35,3 +35,13 @@ export function eventFigures(event: CurveEvent, force: Quantity): [name: string,
   if (manner !== null) figures.push(['Manner', manner === 'brittle' ? 'all at once' : 'in steps or slowly'])
   return figures
 }
+
+/** The same in one short line, in seconds and percent: "5.8000 to 5.9500 s, drop 10.0 %". */
+export function eventLine({ startTimeS, endTimeS, dropPercent, cycles, manner }: CurveEvent): string {
+  return [
+    `${writeFixed(startTimeS, 4)} to ${writeFixed(endTimeS, 4)} s`,
+    ...(dropPercent === null ? [] : [`drop ${writeFixed(dropPercent, 1)} %`]),
+    ...(cycles === null ? [] : [`${cycles} cycles`]),
+    ...(manner === null ? [] : [manner]),
+  ].join(', ')
+}

@@ -1,5 +1,6 @@
 import type { BreakSummary } from '#contract/breaks/break.ts'
 import type { Flag } from '#contract/breaks/evaluation.ts'
+import { highestWeightWords } from '../calibration/verificationWords.ts'
 
 /** What a flag means for whoever reads the number, and what to do. */
 export const flagWords: Record<Flag, string> = {
@@ -59,9 +60,7 @@ export function flagListWords(
     .filter((flag) => flag !== 'gap' || !flags.includes('gap-at-peak'))
     .toSorted((a, b) => Number(overrulingFlags.includes(b)) - Number(overrulingFlags.includes(a)))
     .map((flag) =>
-      flag === 'above-verified-range' && times !== null && times > 1
-        ? `${times.toPrecision(2)} × highest weight`
-        : flagNames[flag],
+      flag === 'above-verified-range' && times !== null && times > 1 ? highestWeightWords(times) : flagNames[flag],
     )
   return names.length <= most ? names.join(', ') : `${names.slice(0, most).join(', ')}, +${names.length - most}`
 }

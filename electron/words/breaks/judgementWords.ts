@@ -1,7 +1,9 @@
 import type { JudgedAspect, LoadingAspect, UnknownBecause } from '#domain/signal/practice/judgeLoading.ts'
+import { asSentence } from '../sentence.ts'
 import { type LimitKey, limitText, limitWords } from '../settings/practiceWords.ts'
 import { writeLimit } from '../units/numbers.ts'
 import type { Quantities } from '../units/quantities.ts'
+import { outcomeWords } from './outcomeWords.ts'
 
 export const verdictNames: Record<JudgedAspect['verdict'], string> = {
   inside: 'within the limits',
@@ -30,7 +32,7 @@ export function judgedFigures(
 }
 
 const unknown: Record<UnknownBecause, string> = {
-  'nothing-loaded': 'Nothing was loaded.',
+  'nothing-loaded': asSentence(outcomeWords.none),
   'older-method': 'An older method made this result and did not look for it: evaluate the break again.',
   'no-failure': 'There was no failure, so there is no time to it.',
   'no-rate': 'The loading rate is not known: there is no scale, or the curve has too few samples.',

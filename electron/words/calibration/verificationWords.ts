@@ -3,6 +3,11 @@ import { writeNumber } from '../units/numbers.ts'
 import type { Quantity } from '../units/quantities.ts'
 import { rangeText } from './rangeWords.ts'
 
+/** By how much a force lies above all that was checked, in a few words: "8.6 × the highest weight". */
+export function highestWeightWords(timesVerified: number): string {
+  return `${writeNumber(timesVerified, 1)} × the highest weight`
+}
+
 /** What the calibration says of this one force, in one sentence. */
 export function verificationWords(verification: Verification, force: Quantity): string {
   const { verifiedRangeN, timesVerified, expandedUncertaintyN, expandedUncertaintyPercent } = verification

@@ -1,5 +1,5 @@
 import type { Flag } from '#contract/breaks/evaluation.ts'
-import { curveEventKind, type Outcome } from '#contract/breaks/evaluation.ts'
+import { curveEventKind } from '#contract/breaks/evaluation.ts'
 import type { ChangesPage } from '#contract/reevaluation/changes.ts'
 import { eventNames } from '../breaks/eventWords.ts'
 import { flagNames } from '../breaks/flagWords.ts'
@@ -22,8 +22,6 @@ export function eventAsWords(event: string): string {
   const name = known.success ? eventNames[known.data] : event
   return known.success && cycles !== undefined ? `${name} (${cycles})` : name
 }
-
-export const outcomeNames: Record<Outcome, string> = { break: 'broke', unloading: 'unloaded', none: 'not loaded' }
 
 /** Which breaks a person has spoken of, since no result changes that; null where there are none. */
 export function standingWords({ overruled, setAside }: Pick<ChangesPage['figures'], 'overruled' | 'setAside'>) {

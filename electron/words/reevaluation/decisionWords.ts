@@ -1,6 +1,7 @@
 import type { ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
+import { countOf, ofWords } from '../units/counts.ts'
 import { writeCount } from '../units/numbers.ts'
-import { breaksWords, ofWords, standingOf } from './standing.ts'
+import { standingOf } from './standing.ts'
 
 export type DecisionKind = 'adopted' | 'dropped'
 export type DecisionDialogWords = { title: string; explains: string; button: string; common: readonly string[] }
@@ -10,9 +11,9 @@ const kept = 'The results before them stay in the archive.'
 /** What a re-evaluation does or did; one that ended early says how far it came. */
 export function titleWords(summary: ReevaluationSummary): string {
   const { breaks, evaluated, end } = summary
-  if (standingOf(summary) === 'running') return `Evaluating ${breaksWords(breaks)} again`
+  if (standingOf(summary) === 'running') return `Evaluating ${countOf(breaks, 'break')} again`
   const early = end !== null && end.ending !== 'complete'
-  return `${early ? `${ofWords(evaluated, breaks)} ${breaks === 1 ? 'break' : 'breaks'}` : breaksWords(breaks)} evaluated again`
+  return `${early ? `${ofWords(evaluated, breaks)} ${breaks === 1 ? 'break' : 'breaks'}` : countOf(breaks, 'break')} evaluated again`
 }
 
 /** What the results are worth as they stand, and what adopting them would mean. */
@@ -57,7 +58,7 @@ export function dialogWords(kind: DecisionKind, summary: ReevaluationSummary): D
   const wasAdopted = standingOf(summary) === 'adopted'
   if (kind === 'adopted')
     return {
-      title: `Adopt the results of ${breaksWords(summary.evaluated)}`,
+      title: `Adopt the results of ${countOf(summary.evaluated, 'break')}`,
       explains: `They are in force as soon as you have signed. ${kept} You can take them out of force again at any time.`,
       button: 'Adopt',
       common: ['looked through the changes', 'better calibration', 'threshold suits these specimens'],

@@ -1,5 +1,5 @@
 import type { ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
-import { writeCount } from '../units/numbers.ts'
+import { ofWords } from '../units/counts.ts'
 
 /** How a re-evaluation stands. taken-out: adopted once, and no longer in force. nothing: no break could be evaluated. */
 export type Standing =
@@ -42,14 +42,4 @@ export function standingWords(
 ): string {
   const standing = standingOf(summary)
   return standing === 'running' ? `running: ${ofWords(summary.evaluated, summary.breaks)}` : words[standing]
-}
-
-/** "312 of 5,000". */
-export function ofWords(done: number, total: number): string {
-  return `${writeCount(done)} of ${writeCount(total)}`
-}
-
-/** "1 break", "5,000 breaks". */
-export function breaksWords(count: number): string {
-  return count === 1 ? '1 break' : `${writeCount(count)} breaks`
 }

@@ -1,6 +1,11 @@
 import { writeCount } from './numbers.ts'
 
-/** So many of something: "1 reading", "12 readings". */
+/** "312 of 5,000". */
+export function ofWords(done: number, total: number): string {
+  return `${writeCount(done)} of ${writeCount(total)}`
+}
+
+/** "1 break", "5,000 breaks"; `many`: the word for several, where an s is not enough. */
 export function countOf(count: number, one: string, many = `${one}s`): string {
-  return count === 1 ? `1 ${one}` : `${writeCount(count)} ${many}`
+  return `${writeCount(count)} ${count === 1 ? one : many}`
 }

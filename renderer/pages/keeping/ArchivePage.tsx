@@ -1,5 +1,7 @@
 import { useState } from 'react'
 import type { Progress } from '#contract/tasks.ts'
+import { checkedWords, soundWords } from '#words/keeping/verifyWords.ts'
+import { asSentence } from '#words/sentence.ts'
 import { writeCount } from '#words/units/numbers.ts'
 import { useAction } from '../../host/useAction.ts'
 import { useAnswer } from '../../host/useAnswer.ts'
@@ -113,21 +115,18 @@ function Figure({ name, value }: { name: string; value: number }) {
 }
 
 function VerifyWords({ report }: { report: NonNullable<ReturnType<typeof useAction<'archive.verify'>>['value']> }) {
-  const looked = `${writeCount(report.ledgerEntries)} entries, ${writeCount(report.curves)} curves and ${writeCount(report.samples)} samples were checked.`
+  const looked = asSentence(checkedWords(report))
   if (report.sound)
     return (
       <p className="verify-result" data-sound="">
-        <strong>Sound.</strong> {looked}
+        <strong>{asSentence(soundWords(report))}</strong> {looked}
       </p>
     )
   return (
     <div className="verify-result">
       <p>
-        <strong>
-          {report.faults.length === 1 ? 'One fault.' : `${report.faults.length} faults.`} Do not go on recording into
-          this file.
-        </strong>{' '}
-        {looked} Copy the file before anything else and go back to a sound copy.
+        <strong>{asSentence(soundWords(report))} Do not go on recording into this file.</strong> {looked} Copy the file
+        before anything else and go back to a sound copy.
       </p>
       <ul className="flag-list">
         {report.faults.map((fault) => (

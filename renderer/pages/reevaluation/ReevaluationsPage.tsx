@@ -1,6 +1,6 @@
 import type { ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
 import { changedWords } from '#words/breaks/thresholdWords.ts'
-import { breaksWords } from '#words/reevaluation/standing.ts'
+import { countOf } from '#words/units/counts.ts'
 import { writeCount } from '#words/units/numbers.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useAnswer } from '../../host/useAnswer.ts'
@@ -78,7 +78,7 @@ function Row({ row }: { row: ReevaluationSummary }) {
         <a href={hashOf({ page: 'reevaluation', reevaluationId: row.reevaluationId })}>{instantWords(row.begunAt)}</a>
       </th>
       <td>
-        {breaksWords(row.breaks)}
+        {countOf(row.breaks, 'break')}
         {problems === 0 ? null : <span className="quiet">, {writeCount(problems)} could not be</span>}
       </td>
       <td>{nameOf(row.calibrationId)}</td>

@@ -1,4 +1,4 @@
-import { ofWords } from '#words/reevaluation/standing.ts'
+import { ofWords } from '#words/units/counts.ts'
 import { hashOf, type Route } from '../../routes/route.ts'
 import { useDone, useRunning } from './useRunning.ts'
 import './reevaluation.css'

@@ -1,4 +1,4 @@
-import { ofWords } from '#words/reevaluation/standing.ts'
+import { ofWords } from '#words/units/counts.ts'
 import { useAction } from '../../host/useAction.ts'
 import { Notice } from '../../widgets/Notice.tsx'
 import { reevaluationTask } from './useRunning.ts'

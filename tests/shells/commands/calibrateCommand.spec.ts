@@ -69,7 +69,7 @@ describe('calibrate', () => {
     expect(code).toBe(0)
     expect(out).toMatch(/degree 2, 40 readings/)
     expect(out).toMatch(/proposed +Degree 2: .*not significant/)
-    expect(out).toMatch(/no traceable certificate/)
+    expect(out).toMatch(/not a traceable certificate/)
   })
 
   it('fits the sample of a shop as R does', async () => {

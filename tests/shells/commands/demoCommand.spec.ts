@@ -66,7 +66,7 @@ describe('verify', () => {
     const { code, lines } = await run('verify', '--json')
     expect(code).toBe(0)
     expect(lines).toEqual([expect.objectContaining({ sound: true, breaks: 64, curves: 64, faults: [] })])
-    expect((await run('verify')).out).toMatch(/64 breaks, \d+ samples: sound/)
+    expect((await run('verify')).out).toMatch(/64 breaks, 64 curves and \d+ samples were checked: sound/)
   })
 
   it('says when there is no archive', async () => {

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import type { ReevaluationDecision, ReevaluationEnd } from '#contract/reevaluation/reevaluation.ts'
-import { breaksWords, ofWords, standingOf, standingWords } from '#words/reevaluation/standing.ts'
+import { standingOf, standingWords } from '#words/reevaluation/standing.ts'
 
 const end = (ending: ReevaluationEnd['ending']): ReevaluationEnd => ({
   reevaluationId: 1,
@@ -39,10 +39,4 @@ it('says how far a running one is, and of the others what became of them', () =>
   const summary = { decisions: [], breaks: 5000, evaluated: 312 }
   expect(standingWords({ ...summary, end: null })).toBe('running: 312 of 5000')
   expect(standingWords({ ...summary, end: end('complete') })).toBe('waiting for your decision')
-})
-
-it('counts breaks in words', () => {
-  expect(breaksWords(1)).toBe('1 break')
-  expect(breaksWords(5000)).toBe('5000 breaks')
-  expect(ofWords(0, 12)).toBe('0 of 12')
 })

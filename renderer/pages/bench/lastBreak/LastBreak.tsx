@@ -3,8 +3,9 @@ import type { BreakSummary } from '#contract/breaks/break.ts'
 import { overruledWords, setAsideWords } from '#words/breaks/decisionWords.ts'
 import { flagWords, verifiedRangeFlags } from '#words/breaks/flagWords.ts'
 import { outcomeWord } from '#words/breaks/outcomeWords.ts'
+import { type SamplingBound, samplingBoundWords } from '#words/breaks/samplingBoundWords.ts'
 import { isUncalibrated } from '#words/calibration/scaleWords.ts'
-import { writeLimit } from '#words/units/numbers.ts'
+import { asSentence } from '#words/sentence.ts'
 import { usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
@@ -174,9 +175,11 @@ function Result({ summary }: { summary: BreakSummary }) {
       )}
       {summary.outcome === 'break' ? (
         <p className="last-break-words">
-          {summary.overruled === null
-            ? boundWords(summary, force.factor, force.unit)
-            : sentenceOf(overruledWords(summary.overruled))}
+          {asSentence(
+            summary.overruled === null
+              ? samplingBoundWords(boundOf(summary), force)
+              : overruledWords(summary.overruled),
+          )}
         </p>
       ) : null}
       {verification === null ? null : <VerificationWords verification={verification} />}
@@ -191,17 +194,8 @@ function Result({ summary }: { summary: BreakSummary }) {
   )
 }
 
-function sentenceOf(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`
-}
-
-/** What the sampling bound says, in a sentence. */
-export function boundWords(summary: BreakSummary, factor: number, unit: string): string {
-  const { samplingBoundPercent, peakN } = summary
-  if (samplingBoundPercent === null || peakN === null) return 'How much higher the true peak may lie is not known.'
-  const bound = writeLimit((samplingBoundPercent / 100) * peakN * factor, 1)
-  const upTo = bound.startsWith('below') ? bound : `up to ${bound}`
-  return `The true peak may lie ${upTo} ${unit} (${writeLimit(samplingBoundPercent, 2)} %) higher.`
+function boundOf({ samplingBoundPercent: percent, peakN }: BreakSummary): SamplingBound {
+  return { boundN: percent === null || peakN === null ? null : (percent / 100) * peakN, percent }
 }
 
 function NoteLine({ note, onNote, onSave }: { note: string; onNote(note: string): void; onSave(): void }) {

@@ -2,7 +2,8 @@ import type { BreakRecord } from '#contract/breaks/break.ts'
 import { resultInForce } from '#domain/strength/resultInForce.ts'
 import { changedWords } from '#words/breaks/thresholdWords.ts'
 import { scaleWords } from '#words/calibration/scaleWords.ts'
-import { signedNumber, writeNumber } from '#words/units/numbers.ts'
+import { highestWeightWords } from '#words/calibration/verificationWords.ts'
+import { signedNumber } from '#words/units/numbers.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
@@ -69,7 +70,7 @@ export function EvaluationsTable({ record }: { record: BreakRecord }) {
                   ? 'not known'
                   : verification.expandedUncertaintyN === null
                     ? verification.timesVerified !== null && verification.timesVerified > 1
-                      ? `${writeNumber(verification.timesVerified, 1)} × the highest weight`
+                      ? highestWeightWords(verification.timesVerified)
                       : 'outside the range'
                     : `±${force.number(verification.expandedUncertaintyN)}`}
               </td>

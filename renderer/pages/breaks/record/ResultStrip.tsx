@@ -3,10 +3,11 @@ import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 import { firstEarlyDrop } from '#domain/signal/events/prematureLoad.ts'
 import { isLowerLimit } from '#domain/strength/lowerLimit.ts'
 import { resultInForce } from '#domain/strength/resultInForce.ts'
+import { decisionWords } from '#words/breaks/decisionWords.ts'
+import { type SamplingBound, samplingBoundFigure } from '#words/breaks/samplingBoundWords.ts'
 import { isUncalibrated } from '#words/calibration/scaleWords.ts'
-import { endedSentence } from '#words/endedSentence.ts'
-import { writeLimit, writeNumber } from '#words/units/numbers.ts'
-import type { Quantity } from '#words/units/quantities.ts'
+import { endedSentence } from '#words/sentence.ts'
+import { writeNumber } from '#words/units/numbers.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { OverruledMark } from '../../../parts/decisions/OverruledMark.tsx'
@@ -65,7 +66,7 @@ export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dial
           <>
             <div>
               <dt title="How far the true peak may lie above the highest sample">Sampling bound</dt>
-              <dd>{boundWords(result, force)}</dd>
+              <dd>{samplingBoundFigure(boundOf(result), force)}</dd>
             </div>
             <div>
               <dt>Time to failure</dt>
@@ -83,12 +84,8 @@ export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dial
   )
 }
 
-function boundWords(result: EvaluationResult | null, force: Quantity): string {
-  if (result === null || result.samplingBoundN === null) return 'not known'
-  const { samplingBoundN, samplingBoundPercent } = result
-  const share = samplingBoundPercent === null ? '' : ` (${writeLimit(samplingBoundPercent, 2)} %)`
-  const bound = writeLimit(samplingBoundN * force.factor, 1)
-  return `${bound.startsWith('below') ? '' : '+'}${bound}\u00a0${force.unit}${share}`
+function boundOf(result: EvaluationResult | null): SamplingBound {
+  return { boundN: result?.samplingBoundN ?? null, percent: result?.samplingBoundPercent ?? null }
 }
 
 function peakName({ summary }: BreakRecord): string {
@@ -117,7 +114,7 @@ function Word({
       ) : (
         <p>
           <strong>
-            {overruled.kind === 'peak-picked' ? 'Picked by hand' : 'Declared a premature failure'} by {overruled.by}
+            {decisionWords[overruled.kind]} by {overruled.by}
           </strong>
           , {instantWords(overruled.recordedAt)}: {endedSentence(overruled.reason)}{' '}
           <span className="quiet">The peak as found: {force.text(overruled.foundPeakN)}.</span>

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { OutputOf } from '#contract/procedures.ts'
 import { noteSentences } from '#words/calibration/noteWords.ts'
+import { ownCalibration } from '#words/calibration/ownCalibration.ts'
 import { dayWords, instantWords } from '#words/units/times.ts'
 import { usePreferences } from '../../../host/hostContext.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
@@ -68,8 +69,7 @@ function RecordView({ record }: { record: OutputOf<'calibrations.get'> }) {
         </p>
       )}
       <p className="own-words">
-        This is your own calibration with known weights, not a traceable certificate. It says what this bench did on
-        that day, as far as the weights are to be believed.
+        {ownCalibration} It says what this bench did on that day, as far as the weights are to be believed.
       </p>
       <AssessmentSummary assessment={assessment} />
       <AssessmentFigures rows={calibration.rows} assessment={assessment} />

@@ -1,7 +1,7 @@
 import { type FormEvent, useCallback, useRef, useState } from 'react'
 import { type DetectionSettings, detectionSettings } from '#contract/breaks/detection.ts'
 import { changedWords } from '#words/breaks/thresholdWords.ts'
-import { breaksWords } from '#words/reevaluation/standing.ts'
+import { countOf } from '#words/units/counts.ts'
 import { usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
@@ -136,7 +136,7 @@ export function NewReevaluationPage({ breakId }: { breakId: number | null }) {
             error={asked && by.trim() === '' ? 'Enter your name or initials.' : null}
           />
           <p className="new-reevaluation-sum" aria-live="polite">
-            <strong>{breakIds === null ? '…' : breaksWords(breakIds.length)}</strong>,{' '}
+            <strong>{breakIds === null ? '…' : countOf(breakIds.length, 'break')}</strong>,{' '}
             {chosen === null ? 'each under its own scale' : `under “${chosen.name}”`},{' '}
             {read.settings === null
               ? 'thresholds that cannot be read yet'

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react'
 import type { ListQuery } from '#contract/listQuery.ts'
-import { breaksWords } from '#words/reevaluation/standing.ts'
+import { countOf } from '#words/units/counts.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
 
@@ -58,7 +58,7 @@ export function WhichBreaks({
         <label data-disabled={selected === 0 ? '' : undefined}>
           <input {...radio('selected')} disabled={selected === 0} />
           <strong>
-            {selected === 0 ? 'Those selected in the list' : `${breaksWords(selected)} selected in the list`}
+            {selected === 0 ? 'Those selected in the list' : `${countOf(selected, 'break')} selected in the list`}
           </strong>{' '}
           <span className="quiet">
             {selected === 0 ? 'none is selected; ' : ''}
@@ -69,7 +69,7 @@ export function WhichBreaks({
           <input {...radio('search')} />
           <strong>All that fit a search</strong>{' '}
           <span className="quiet" aria-live="polite">
-            {choice === 'search' && found !== null ? breaksWords(found) : ''}
+            {choice === 'search' && found !== null ? countOf(found, 'break') : ''}
           </span>
         </label>
       </fieldset>

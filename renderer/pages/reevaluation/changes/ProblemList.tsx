@@ -1,5 +1,5 @@
 import type { ReevaluationEnd } from '#contract/reevaluation/reevaluation.ts'
-import { breaksWords } from '#words/reevaluation/standing.ts'
+import { countOf } from '#words/units/counts.ts'
 import { writeCount } from '#words/units/numbers.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { problemGroups } from './problemGroups.ts'
@@ -13,7 +13,7 @@ export function ProblemList({ problems }: { problems: ReevaluationEnd['problems'
   return (
     <section className="problems" aria-labelledby="problems-title">
       <h2 id="problems-title">
-        {breaksWords(problems.length)} could not be evaluated; the results in force stay as they are
+        {countOf(problems.length, 'break')} could not be evaluated; the results in force stay as they are
       </h2>
       <ul className="flag-list">
         {problemGroups(problems).map(({ message, breakIds }) => (

@@ -1,6 +1,7 @@
 import type { ResultChange } from '#contract/reevaluation/changes.ts'
 import { overruledWords, setAsideWords } from '#words/breaks/decisionWords.ts'
-import { eventAsWords, flagsAsWords, listWords, outcomeNames } from '#words/reevaluation/changeWords.ts'
+import { outcomeNames } from '#words/breaks/outcomeWords.ts'
+import { eventAsWords, flagsAsWords, listWords } from '#words/reevaluation/changeWords.ts'
 import { signedNumber } from '#words/units/numbers.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { OverruledMark } from '../../../parts/decisions/OverruledMark.tsx'
