@@ -1,37 +1,19 @@
 import { type ReactNode, useEffect, useRef, useState } from 'react'
-import { connectionWords } from '#words/bench/connectionWords.ts'
 import { useBench, useHost, usePreferences, useStore } from '../host/hostContext.ts'
 import { useAction } from '../host/useAction.ts'
 import { OverloadBanner } from '../pages/bench/live/OverloadBanner.tsx'
 import { RunningMark } from '../pages/reevaluation/RunningMark.tsx'
-import { PhaseShape } from '../parts/bench/PhaseShape.tsx'
+import { ConnectionLink } from '../parts/bench/ConnectionLink.tsx'
 import { useBenchSound } from '../parts/bench/useBenchSound.ts'
 import { isWorthTelling } from '../parts/bench/worthTelling.ts'
 import { CautionsDialog } from '../parts/cautions/CautionsDialog.tsx'
+import { useSingleKeys } from '../parts/routing/singleKeys.ts'
 import { go } from '../parts/routing/useRoute.ts'
-import { hashOf, type Route } from '../routes/route.ts'
-import { useSingleKeys } from '../routes/shortcuts.ts'
+import { hashOf, placeKeyOf, placeOf, places, type Route } from '../routes/route.ts'
 import { Choice } from '../widgets/Choice.tsx'
 import { Keys } from '../widgets/Keys.tsx'
 import { Notice } from '../widgets/Notice.tsx'
 import { HelpDialog } from './HelpDialog.tsx'
-
-const places: readonly { route: Route; name: string; also: readonly Route['page'][] }[] = [
-  { route: { page: 'bench' }, name: 'Bench', also: ['connect'] },
-  { route: { page: 'specimens' }, name: 'Specimens', also: ['specimen', 'new-specimen'] },
-  {
-    route: { page: 'breaks' },
-    name: 'Breaks',
-    also: ['break', 'compare', 'reevaluations', 'new-reevaluation', 'reevaluation'],
-  },
-  {
-    route: { page: 'calibration' },
-    name: 'Calibration',
-    also: ['weights', 'calibration-run', 'check-weight', 'calibration-record'],
-  },
-  { route: { page: 'archive' }, name: 'Archive', also: [] },
-  { route: { page: 'settings' }, name: 'Settings', also: [] },
-]
 
 const unitOptions = [
   { value: 'SI', label: 'SI', title: 'newtons, millimetres, megapascals' },
@@ -52,15 +34,8 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
   const firstCautions = !preferences.cautionsRead && route.page === 'bench' && bench.connection.status !== 'closed'
 
   useSingleKeys((key) => {
-    const place: Record<string, Route> = {
-      b: { page: 'bench' },
-      s: { page: 'specimens' },
-      k: { page: 'breaks' },
-      i: { page: 'calibration' },
-      v: { page: 'archive' },
-    }
-    const target = place[key.toLowerCase()]
-    if (target !== undefined) go(target)
+    const place = places.find((one) => one.key === key.toUpperCase())
+    if (place !== undefined) go({ page: place.page })
     else if (key === '?') setDialog('help')
     else if (key.toLowerCase() === 'u') void setPreferences.run({ units: preferences.units === 'SI' ? 'US' : 'SI' })
     else return false
@@ -78,26 +53,17 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
         </a>
         <nav aria-label="Places">
           <ul>
-            {places.map(({ route: place, name, also }) => {
-              const here = place.page === route.page || also.includes(route.page)
-              return (
-                <li key={name}>
-                  <a href={hashOf(place)} aria-current={here ? 'page' : undefined}>
-                    {name}
-                  </a>
-                </li>
-              )
-            })}
+            {places.map(({ page, name }) => (
+              <li key={page}>
+                <a href={hashOf({ page })} aria-current={page === placeOf(route.page) ? 'page' : undefined}>
+                  {name}
+                </a>
+              </li>
+            ))}
           </ul>
         </nav>
         <RunningMark route={route} />
-        <a className="frame-connection" href={hashOf({ page: 'connect' })} title="Choose or change the device">
-          <PhaseShape phase={bench.phase} />
-          <span>
-            <span className="visually-hidden">Device: </span>
-            {bench.connection.status === 'open' ? bench.connection.label : connectionWords(bench.connection)}
-          </span>
-        </a>
+        <ConnectionLink bench={bench} />
         <Choice
           label="Units"
           labelHidden
@@ -139,8 +105,7 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
 /** Puts the focus on the page after going to another place, so that a screen reader begins there. */
 function useRouteFocus(route: Route) {
   const main = useRef<HTMLElement>(null)
-  // Taking a curve out of a comparison leads to no other place.
-  const place = route.page === 'compare' ? route.page : hashOf(route)
+  const place = placeKeyOf(route)
   const before = useRef(place)
   useEffect(() => {
     if (before.current === place) return

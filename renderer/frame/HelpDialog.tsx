@@ -13,7 +13,7 @@ const groups: readonly { where: Shortcut['where']; title: string }[] = [
 /** Every key that does something. */
 export function HelpDialog({ onClose, onCautions }: { onClose(): void; onCautions(): void }) {
   return (
-    <Dialog title="Keys" onClose={onClose} wide>
+    <Dialog title="Keys" onClose={onClose} width="widest">
       <div className="help-groups">
         {groups.map((group) => (
           <section key={group.where} className={`help-group help-group-${group.where}`}>

@@ -1,6 +1,7 @@
 import type { Verification } from '#contract/calibration/verification.ts'
 import { verificationWords } from '#words/calibration/verificationWords.ts'
 import { useQuantities } from '../host/useQuantities.ts'
+import './verificationWords.css'
 
 /** What the calibration says of this peak: its uncertainty, or by how far it lies outside all that was checked. */
 export function VerificationWords({ verification }: { verification: Verification }) {

@@ -1,15 +1,11 @@
-import { useEffect, useRef } from 'react'
+import { places } from './route.ts'
 
-/** A single key and what it does. `when` groups keys in the help. */
+/** A single key and what it does. `where` groups keys in the help. */
 export type Shortcut = { key: string; does: string; where: 'anywhere' | 'bench' | 'calibration' | 'curve' | 'lists' }
 
 /** Every shortcut of the program, as the help shows them. */
 export const shortcuts: readonly Shortcut[] = [
-  { key: 'B', does: 'Bench', where: 'anywhere' },
-  { key: 'S', does: 'Specimens', where: 'anywhere' },
-  { key: 'K', does: 'Breaks', where: 'anywhere' },
-  { key: 'I', does: 'Calibration', where: 'anywhere' },
-  { key: 'V', does: 'Archive', where: 'anywhere' },
+  ...places.flatMap(({ key, name }) => (key === null ? [] : [{ key, does: name, where: 'anywhere' as const }])),
   { key: 'U', does: 'SI or US customary units', where: 'anywhere' },
   { key: '?', does: 'This help', where: 'anywhere' },
   { key: 'T', does: 'Take the zero (tare)', where: 'bench' },
@@ -44,42 +40,3 @@ export const shortcuts: readonly Shortcut[] = [
   { key: 'Ctrl A', does: 'Select all that fit', where: 'lists' },
   { key: 'Del', does: 'Take the curve out of the comparison', where: 'lists' },
 ]
-
-/** Whether single keys act at all: speech input and some aids need them off. */
-const storageKey = 'breakledger.single-keys'
-export const singleKeys = {
-  on: () => localStorage.getItem(storageKey) !== 'off',
-  set: (on: boolean) => localStorage.setItem(storageKey, on ? 'on' : 'off'),
-}
-
-/** True when keys belong to something else: a text being typed, an open dialog, a control that uses them itself. */
-export function keyIsTaken(event: KeyboardEvent): boolean {
-  if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return true
-  const target = event.target
-  if (!(target instanceof Element)) return false
-  if (target.closest('dialog, textarea, select, [contenteditable]') !== null) return true
-  if (document.querySelector('dialog[open]') !== null) return true
-  const input = target.closest('input')
-  if (input !== null && input.type !== 'radio' && input.type !== 'checkbox') return true
-  const usesArrows = input !== null || target.closest('[data-own-keys]') !== null
-  if (usesArrows && /^Arrow|^Home$|^End$|^Page/.test(event.key)) return true
-  const usesEnter = target.closest('button, a, summary, tr[data-index]') !== null
-  return usesEnter && (event.key === 'Enter' || event.key === ' ')
-}
-
-/**
- * Hears single keys for as long as the component is there; `act` returns true for a key that it used. A page hears them on
- * the document and so before the frame, which hears them on the window: a page may use a key that elsewhere leads away.
- */
-export function useSingleKeys(act: (key: string) => boolean, heardOn: Document | Window = document): void {
-  const latest = useRef(act)
-  latest.current = act
-  useEffect(() => {
-    const listen = (event: KeyboardEvent) => {
-      if (!singleKeys.on() || keyIsTaken(event)) return
-      if (latest.current(event.key)) event.preventDefault()
-    }
-    heardOn.addEventListener('keydown', listen as EventListener)
-    return () => heardOn.removeEventListener('keydown', listen as EventListener)
-  }, [heardOn])
-}

@@ -22,7 +22,6 @@ import { RunningProgress } from './RunningProgress.tsx'
 import { StandingTag } from './StandingTag.tsx'
 import { useCalibrationNames } from './useCalibrationNames.ts'
 import { useDone } from './useRunning.ts'
-import '../../parts/lists/records.css'
 import './reevaluation.css'
 
 /** One re-evaluation: how far it is, what it changed, and the decision on it. */

@@ -1,7 +1,7 @@
 import { ofWords } from '#words/units/counts.ts'
 import { hashOf, type Route } from '../../routes/route.ts'
 import { useDone, useRunning } from './useRunning.ts'
-import './reevaluation.css'
+import './runningMark.css'
 
 /** Says on every other page that breaks are being evaluated in the background, and how far that is. */
 export function RunningMark({ route }: { route: Route }) {

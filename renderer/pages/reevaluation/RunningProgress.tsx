@@ -2,6 +2,7 @@ import { ofWords } from '#words/units/counts.ts'
 import { useAction } from '../../host/useAction.ts'
 import { Notice } from '../../widgets/Notice.tsx'
 import { reevaluationTask } from './useRunning.ts'
+import './runningProgress.css'
 
 /** How far it is, and a way to stop it. */
 export function RunningProgress({ done, total }: { done: number; total: number }) {

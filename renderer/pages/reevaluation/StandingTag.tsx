@@ -1,5 +1,6 @@
 import type { ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
 import { type Standing, standingOf, standingWords } from '#words/reevaluation/standing.ts'
+import './standingTag.css'
 
 const paths: Record<Standing, string> = {
   running: 'M10 3a7 7 0 1 1-7 7M10 3v7l4 3',

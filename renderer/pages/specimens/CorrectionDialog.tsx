@@ -8,6 +8,7 @@ import { Field } from '../../widgets/Field.tsx'
 import { Notice } from '../../widgets/Notice.tsx'
 import { SpecimenFieldset } from './SpecimenFieldset.tsx'
 import { type FormErrors, readSpecimen, textsOf } from './specimenForm.ts'
+import './specimens.css'
 
 /** Corrects a specimen: the fields before stay in its history, with who changed them and why. */
 export function CorrectionDialog({ specimen, onClose }: { specimen: Specimen; onClose(): void }) {
@@ -31,7 +32,7 @@ export function CorrectionDialog({ specimen, onClose }: { specimen: Specimen; on
   }
 
   return (
-    <Dialog title={`Correct ${specimen.fields.number}`} onClose={onClose} wide>
+    <Dialog title={`Correct ${specimen.fields.number}`} onClose={onClose} width="wide">
       <form className="form" noValidate onSubmit={(event) => void submit(event)}>
         <SpecimenFieldset texts={texts} errors={errors} onTexts={setTexts} />
         <div className="signature-fields">

@@ -7,7 +7,6 @@ import { hashOf } from '../../routes/route.ts'
 import { Notice } from '../../widgets/Notice.tsx'
 import { SpecimenFieldset } from './SpecimenFieldset.tsx'
 import { emptyTexts, type FormErrors, readSpecimen } from './specimenForm.ts'
-import '../../parts/lists/records.css'
 
 /** Adds specimens one after another; what a batch has in common stays for the next. */
 export function NewSpecimenPage() {

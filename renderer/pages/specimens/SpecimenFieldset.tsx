@@ -1,6 +1,7 @@
 import { useQuantities } from '../../host/useQuantities.ts'
 import { Field, TextField } from '../../widgets/Field.tsx'
 import { areaFromOverlap, type FormErrors, type SpecimenTexts } from './specimenForm.ts'
+import './specimens.css'
 
 /** The fields of a specimen, in the order in which one reads them off the block and the glue-up sheet. */
 export function SpecimenFieldset({

@@ -19,7 +19,7 @@ import { hashOf, mostCompared } from '../../routes/route.ts'
 import { Notice } from '../../widgets/Notice.tsx'
 import { CorrectionDialog } from './CorrectionDialog.tsx'
 import { changedFields, fieldNames } from './specimenChanges.ts'
-import '../../parts/lists/records.css'
+import './specimens.css'
 
 /** One specimen: what is known of it, every version of that, its breaks, and the curve of the one in force. */
 export function SpecimenPage({ specimenId }: { specimenId: number }) {

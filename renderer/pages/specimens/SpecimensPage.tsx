@@ -16,7 +16,7 @@ import { hashOf } from '../../routes/route.ts'
 import { Notice } from '../../widgets/Notice.tsx'
 import { LongName } from '../../widgets/tables/LongName.tsx'
 import { type Column, LongTable } from '../../widgets/tables/LongTable.tsx'
-import '../../parts/lists/records.css'
+import './specimens.css'
 
 type Sort = NonNullable<ListView['sort']>
 

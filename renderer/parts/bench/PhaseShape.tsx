@@ -1,4 +1,5 @@
 import type { BenchPhase } from '#contract/bench/bench.ts'
+import './phaseShape.css'
 
 const paths: Record<BenchPhase, string> = {
   'no-signal': 'M4 4 16 16M16 4 4 16',

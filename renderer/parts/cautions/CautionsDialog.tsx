@@ -1,4 +1,5 @@
 import { Dialog } from '../../widgets/dialogs/Dialog.tsx'
+import './cautions.css'
 
 /** What can hurt at the bench. Shown before the first use, and whenever asked for. */
 export function CautionsDialog({ first, onClose }: { first: boolean; onClose(): void }) {

@@ -1,5 +1,6 @@
 import type { OverruledPeak } from '#contract/breaks/decision.ts'
 import { overruledWords } from '#words/breaks/decisionWords.ts'
+import './overruledMark.css'
 
 /** Marks a peak that a person's word put in place of the one found; says whose and why when it is pointed at or read out. */
 export function OverruledMark({ overruled }: { overruled: OverruledPeak | null }) {

@@ -1,8 +1,9 @@
 import { type ReactNode, useEffect, useRef, useState } from 'react'
-import { useSingleKeys } from '../../routes/shortcuts.ts'
 import { Choice } from '../../widgets/Choice.tsx'
 import { Keys } from '../../widgets/Keys.tsx'
+import { useSingleKeys } from '../routing/singleKeys.ts'
 import type { ListView } from './usePagedList.ts'
+import './listTools.css'
 
 const statuses = [
   { value: 'all', label: 'All' },

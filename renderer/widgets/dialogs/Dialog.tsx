@@ -1,16 +1,18 @@
 import { type ReactNode, useEffect, useId, useRef } from 'react'
 import { rememberFocus } from './returnFocus.ts'
 
+const classNames = { plain: 'dialog', wide: 'dialog dialog-wide', widest: 'dialog dialog-widest' }
+
 /** A modal dialog: holds the focus while it is open and gives it back when it closes. */
 export function Dialog({
   title,
   onClose,
-  wide = false,
+  width = 'plain',
   children,
 }: {
   title: string
   onClose(): void
-  wide?: boolean
+  width?: keyof typeof classNames
   children: ReactNode
 }) {
   const dialog = useRef<HTMLDialogElement>(null)
@@ -29,7 +31,7 @@ export function Dialog({
   return (
     <dialog
       ref={dialog}
-      className={wide ? 'dialog dialog-wide' : 'dialog'}
+      className={classNames[width]}
       aria-labelledby={id}
       onCancel={(event) => {
         event.preventDefault()

@@ -1,5 +1,7 @@
 import { expect, it } from 'vitest'
-import { hashOf, type Route, routeOf } from '#renderer/routes/route.ts'
+import { hashOf, placeKeyOf, placeOf, places, type Route, routeOf } from '#renderer/routes/route.ts'
+import { routeTable } from '#renderer/routes/routeTable.ts'
+import { shortcuts } from '#renderer/routes/shortcuts.ts'
 
 const routes: Route[] = [
   { page: 'bench' },
@@ -43,4 +45,64 @@ it('compares each break once, passes over what is no number, and takes no more t
   expect(routeOf('#/compare/4,4,x,0,-1,1e3,7')).toEqual({ page: 'compare', breakIds: [4, 7] })
   const many = Array.from({ length: 300 }, (_, i) => i + 1)
   expect(routeOf(`#/compare/${many.join(',')}`)).toEqual({ page: 'compare', breakIds: many.slice(0, 200) })
+})
+it('reads an address that says more than any page knows as far as it can', () => {
+  expect(routeOf('#/specimens/12/curve')).toEqual({ page: 'specimen', specimenId: 12 })
+  expect(routeOf('#/archive/old')).toEqual({ page: 'archive' })
+})
+
+it('writes the addresses that links outside the program may name', () => {
+  expect(routes.map(hashOf)).toEqual([
+    '#/bench',
+    '#/connect',
+    '#/specimens',
+    '#/breaks',
+    '#/specimens/new',
+    '#/specimens/12',
+    '#/breaks/34',
+    '#/compare',
+    '#/compare/12,3,45',
+    '#/reevaluations',
+    '#/reevaluations/new',
+    '#/reevaluations/new/34',
+    '#/reevaluations/6',
+    '#/calibration',
+    '#/calibration/weights',
+    '#/calibration/run',
+    '#/calibration/check',
+    '#/calibration/5',
+    '#/archive',
+    '#/settings',
+  ])
+})
+
+it('takes another record for another place, and another choice of curves for the same', () => {
+  expect(placeKeyOf({ page: 'break', breakId: 1 })).not.toBe(placeKeyOf({ page: 'break', breakId: 2 }))
+  expect(placeKeyOf({ page: 'compare', breakIds: [1, 2] })).toBe(placeKeyOf({ page: 'compare', breakIds: [1] }))
+})
+
+it('knows every page, and every address, once', () => {
+  expect(new Set(routeTable.map(({ page }) => page)).size).toBe(routeTable.length)
+  expect(new Set(routeTable.map(({ path }) => path)).size).toBe(routeTable.length)
+  expect(new Set(routes.map(({ page }) => page)).size).toBe(routeTable.length)
+})
+
+it('gives every page a place in the navigation', () => {
+  expect(places.map(({ name }) => name)).toEqual(['Bench', 'Specimens', 'Breaks', 'Calibration', 'Archive', 'Settings'])
+  const known = places.map(({ page }) => page)
+  for (const { page } of routeTable) expect(known).toContain(placeOf(page))
+  expect(placeOf('compare')).toBe('breaks')
+  expect(placeOf('check-weight')).toBe('calibration')
+})
+
+it('tells the keys of the places in the help, in the order of the navigation', () => {
+  const anywhere = shortcuts.filter(({ where }) => where === 'anywhere')
+  expect(anywhere.map(({ key, does }) => `${key} ${does}`).slice(0, 5)).toEqual([
+    'B Bench',
+    'S Specimens',
+    'K Breaks',
+    'I Calibration',
+    'V Archive',
+  ])
+  expect(new Set(anywhere.map(({ key }) => key)).size).toBe(anywhere.length)
 })

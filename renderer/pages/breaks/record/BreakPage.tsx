@@ -15,7 +15,6 @@ import { PeakAsFoundDialog, PrematureDialog } from './overrule/OverruleDialogs.t
 import { PickPeakDialog } from './overrule/PickPeakDialog.tsx'
 import { ResultStrip } from './ResultStrip.tsx'
 import { ReviewedCurve } from './reviewed/ReviewedCurve.tsx'
-import '../../../parts/lists/records.css'
 import './break.css'
 
 /** One break: its curve and what the program saw on it, what was made of it, how far to trust it, and what people said. */

@@ -8,10 +8,6 @@ import { Notice } from '../../../widgets/Notice.tsx'
 import { CheckCharts } from './CheckCharts.tsx'
 import { CheckStart } from './CheckStart.tsx'
 import { CheckWork } from './CheckWork.tsx'
-import '../overview/calibration.css'
-import '../run/liveFigures.css'
-import '../run/work.css'
-import '../../../parts/lists/records.css'
 import './checkWeight.css'
 
 /** One known weight before a session: a minute that says whether the bench is still the one that was calibrated. */

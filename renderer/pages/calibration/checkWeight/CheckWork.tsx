@@ -5,10 +5,13 @@ import { writeFixed } from '#words/units/numbers.ts'
 import { useBench } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { useSingleKeys } from '../../../routes/shortcuts.ts'
+import { useSingleKeys } from '../../../parts/routing/singleKeys.ts'
 import { Keys } from '../../../widgets/Keys.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
+import { OrderLine } from '../run/OrderLine.tsx'
+import { ReadingFigures } from '../run/ReadingFigures.tsx'
 import { RoutineShape } from '../run/RoutineShape.tsx'
+import { SteadyBar } from '../run/SteadyBar.tsx'
 
 /** The check as it goes: zero, then the weight. */
 export function CheckWork({ state }: { state: CheckState }) {
@@ -34,33 +37,25 @@ export function CheckWork({ state }: { state: CheckState }) {
 
   return (
     <section className="check-now" aria-label="Check now">
-      <div className="order-line">
-        <RoutineShape phase={phase === 'load' ? 'step' : reading ? phase : 'zero'} atZero={phase === 'zero'} />
+      <OrderLine
+        shape={<RoutineShape phase={phase === 'load' ? 'step' : reading ? phase : 'zero'} atZero={phase === 'zero'} />}
+        advice={order.advice}
+      >
         <h2 className="check-order">
           {order.title}
           {phase === 'load' && state.expectedN !== null ? `: ${loadText(state.expectedN, force)}` : ''}
         </h2>
-      </div>
-      <p className="order-advice" aria-live="polite">
-        {order.advice}
-      </p>
-      <dl className="live-figures">
-        <div>
-          <dt>Reading now</dt>
-          <dd>{live.latest === null ? '–' : writeFixed(live.latest, 1)}</dd>
-        </div>
-        <div>
-          <dt>Samples</dt>
-          <dd>{live.count === 0 ? '–' : live.count}</dd>
-        </div>
-        <div>
-          <dt>Mean</dt>
-          <dd>{live.mean === null ? '–' : writeFixed(live.mean, 1)}</dd>
-        </div>
-      </dl>
-      <progress aria-label="Averaging" max={1} value={phase === 'averaging' ? live.averagedShare : 0} />
+      </OrderLine>
+      <ReadingFigures
+        figures={[
+          { name: 'Reading now', value: live.latest === null ? '–' : writeFixed(live.latest, 1) },
+          { name: 'Samples', value: live.count === 0 ? '–' : String(live.count) },
+          { name: 'Mean', value: live.mean === null ? '–' : writeFixed(live.mean, 1) },
+        ]}
+      />
+      <SteadyBar label="Averaging" share={phase === 'averaging' ? live.averagedShare : 0} />
       <Notice trouble={goOn.error ?? stop.error ?? putWeights.error ?? state.problem} />
-      <div className="work-buttons">
+      <div className="check-buttons">
         {reading ? null : (
           <button
             type="button"

@@ -10,8 +10,6 @@ import { CalibrationList } from './CalibrationList.tsx'
 import { DriftFigures } from './DriftFigures.tsx'
 import { InForce } from './InForce.tsx'
 import { PutInForceDialog } from './PutInForceDialog.tsx'
-import '../record/calibrationRecord.css'
-import '../../../parts/lists/records.css'
 import './calibration.css'
 
 /** What the force rests on: the calibration in force, what can be done about it, and how it went over the years. */

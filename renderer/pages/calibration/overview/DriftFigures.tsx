@@ -14,7 +14,7 @@ export function DriftFigures({ drift }: { drift: readonly CalibrationDrift[] }) 
   return (
     <section aria-labelledby="drift-title">
       <h2 id="drift-title">Drift since {dayWords(first.madeAt)}, calibrations of the same device as the newest</h2>
-      <div className="assessment-figures">
+      <div className="figure-pair">
         <Figure draw={(size) => driftFigure(series, 'slope', force, size)} />
         <Figure draw={(size) => driftFigure(series, 'zero', force, size)} />
       </div>

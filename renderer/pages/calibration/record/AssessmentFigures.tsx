@@ -20,7 +20,7 @@ export function AssessmentFigures({
     residualN: assessment.residualsN[index] ?? 0,
   }))
   return (
-    <div className="assessment-figures">
+    <div className="figure-pair">
       <Figure draw={(size) => residualFigure({ residuals, soFar: false }, force, size)} />
       <Figure draw={(size) => stepErrorFigure(assessment.result.steps, force, size)} />
     </div>

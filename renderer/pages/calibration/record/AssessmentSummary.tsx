@@ -5,6 +5,7 @@ import { uncertaintyText } from '#words/calibration/uncertaintyWords.ts'
 import { loadText } from '#words/calibration/weightWords.ts'
 import { writeNumber } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
+import './summary.css'
 
 /** The four figures that a calibration is known by. */
 export function AssessmentSummary({ assessment }: { assessment: CalibrationAssessment }) {

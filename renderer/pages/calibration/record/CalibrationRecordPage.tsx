@@ -15,8 +15,6 @@ import { CurveWords } from './CurveWords.tsx'
 import { HowItWasMade } from './HowItWasMade.tsx'
 import { ReadingsTable } from './ReadingsTable.tsx'
 import { StepTable } from './StepTable.tsx'
-import '../overview/calibration.css'
-import '../../../parts/lists/records.css'
 import './calibrationRecord.css'
 
 /** One calibration with all that it says and every reading that it rests on; a page that can be printed. */

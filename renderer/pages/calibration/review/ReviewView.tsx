@@ -3,7 +3,7 @@ import type { AssessmentChoices, RoutineState } from '#contract/calibration/cali
 import { noteSentences } from '#words/calibration/noteWords.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
-import { useSingleKeys } from '../../../routes/shortcuts.ts'
+import { useSingleKeys } from '../../../parts/routing/singleKeys.ts'
 import { Keys } from '../../../widgets/Keys.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { AssessmentFigures } from '../record/AssessmentFigures.tsx'
@@ -49,7 +49,7 @@ export function ReviewView({ state }: { state: RoutineState }) {
       <div className="review-main">
         <header className="record-head">
           <div>
-            <p className="order-place">All is read. Take the last weights off.</p>
+            <p className="record-words">All is read. Take the last weights off.</p>
             <h1>Result</h1>
           </div>
           <div className="record-buttons">

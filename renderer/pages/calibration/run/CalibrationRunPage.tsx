@@ -3,9 +3,6 @@ import { PlanView } from '../plan/PlanView.tsx'
 import { ReviewView } from '../review/ReviewView.tsx'
 import { useRoutine } from './useRoutine.ts'
 import { WorkView } from './WorkView.tsx'
-import '../overview/calibration.css'
-import '../record/calibrationRecord.css'
-import '../../../parts/lists/records.css'
 
 /** The guided calibration: plan it, hang the weights one stack after another, look at the result. */
 export function CalibrationRunPage() {

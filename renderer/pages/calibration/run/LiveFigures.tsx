@@ -3,7 +3,9 @@ import { positionAtHand } from '#domain/calibration/routinePlace.ts'
 import { readingText } from '#words/calibration/readingText.ts'
 import { signedNumber } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
+import { ReadingFigures } from './ReadingFigures.tsx'
 import { ReadingsSoFar } from './ReadingsSoFar.tsx'
+import { SteadyBar } from './SteadyBar.tsx'
 import './liveFigures.css'
 
 /** The live reading, how steady it is, and what its average says so far. */
@@ -28,42 +30,29 @@ export function LiveFigures({ state }: { state: RoutineState }) {
         </div>
         <div className="live-steady" data-steady={phase === 'averaging' ? '' : undefined}>
           <p className="live-steady-word">{steadyTitle(state)}</p>
-          <progress
-            aria-label={phase === 'holding' ? 'Holding' : 'Averaging'}
-            max={1}
-            value={phase === 'averaging' || phase === 'holding' ? live.averagedShare : 0}
-            data-idle={taking || phase === 'holding' ? undefined : ''}
+          <SteadyBar
+            label={phase === 'holding' ? 'Holding' : 'Averaging'}
+            share={phase === 'averaging' || phase === 'holding' ? live.averagedShare : 0}
           />
           <p className="live-steady-words">{steadyWords(state)}</p>
         </div>
       </div>
-      <dl className="live-figures">
-        <Figure
-          name={taking ? 'Mean' : 'Last mean'}
-          value={shown?.mean == null ? '–' : readingText(shown.mean, unit, 1)}
-        />
-        <Figure name="SD" value={shown?.sd == null ? '–' : readingText(shown.sd, unit, 1)} />
-        <Figure name="Samples" value={shown === null || shown.count === 0 ? '–' : String(shown.count)} />
-        <Figure
-          name={taking ? 'Residual now' : 'Its residual'}
-          value={
-            residualN === null
-              ? '–'
-              : `${signedNumber(residualN * force.factor, 2)}\u00a0${force.unit}${forceN > 0 ? `, ${signedNumber((residualN / forceN) * 100, 2)}\u00a0%` : ''}`
-          }
-        />
-      </dl>
+      <ReadingFigures
+        figures={[
+          { name: taking ? 'Mean' : 'Last mean', value: shown?.mean == null ? '–' : readingText(shown.mean, unit, 1) },
+          { name: 'SD', value: shown?.sd == null ? '–' : readingText(shown.sd, unit, 1) },
+          { name: 'Samples', value: shown === null || shown.count === 0 ? '–' : String(shown.count) },
+          {
+            name: taking ? 'Residual now' : 'Its residual',
+            value:
+              residualN === null
+                ? '–'
+                : `${signedNumber(residualN * force.factor, 2)}\u00a0${force.unit}${forceN > 0 ? `, ${signedNumber((residualN / forceN) * 100, 2)}\u00a0%` : ''}`,
+          },
+        ]}
+      />
       <ReadingsSoFar state={state} />
     </>
-  )
-}
-
-function Figure({ name, value }: { name: string; value: string }) {
-  return (
-    <div>
-      <dt>{name}</dt>
-      <dd>{value}</dd>
-    </div>
   )
 }
 

@@ -6,13 +6,14 @@ import { loadText } from '#words/calibration/weightWords.ts'
 import { useBench } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { useSingleKeys } from '../../../routes/shortcuts.ts'
+import { useSingleKeys } from '../../../parts/routing/singleKeys.ts'
 import { Keys } from '../../../widgets/Keys.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { PositionList } from '../plan/PositionList.tsx'
 import { VirtualWeights } from '../plan/VirtualWeights.tsx'
 import { BreakOffDialog } from './BreakOffDialog.tsx'
 import { LiveFigures } from './LiveFigures.tsx'
+import { OrderLine } from './OrderLine.tsx'
 import { RoutineShape } from './RoutineShape.tsx'
 import './work.css'
 
@@ -66,8 +67,7 @@ export function WorkView({ state }: { state: RoutineState }) {
       <div className="work-main">
         <section className="order" aria-label="What to do now" data-phase={state.phase}>
           <p className="order-place">{placeWords(state)}</p>
-          <div className="order-line">
-            <RoutineShape phase={state.phase} atZero={askedN === 0} />
+          <OrderLine shape={<RoutineShape phase={state.phase} atZero={askedN === 0} />} advice={order.advice}>
             <h1>
               {order.title}
               {order.loadN === null || order.loadN === 0 ? null : (
@@ -76,10 +76,7 @@ export function WorkView({ state }: { state: RoutineState }) {
                 </>
               )}
             </h1>
-          </div>
-          <p className="order-advice" aria-live="polite">
-            {order.advice}
-          </p>
+          </OrderLine>
         </section>
         <Notice trouble={trouble ?? state.problem} />
         {state.reversed && !state.invertedAccepted ? (

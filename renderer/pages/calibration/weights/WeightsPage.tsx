@@ -10,8 +10,7 @@ import { hashOf } from '../../../routes/route.ts'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { WeightDialog } from './WeightDialog.tsx'
 import { usualWeights } from './weightForm.ts'
-import '../overview/calibration.css'
-import '../../../parts/lists/records.css'
+import './weights.css'
 
 /** The weights of the workshop: what is marked on them and how far that is to be believed. */
 export function WeightsPage() {

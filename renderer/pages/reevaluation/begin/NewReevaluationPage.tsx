@@ -15,11 +15,10 @@ import { calibrationOptions } from './calibrationOptions.ts'
 import { ThresholdFieldset } from './ThresholdFieldset.tsx'
 import { noThresholds, readThresholds, type ThresholdErrors } from './thresholdForm.ts'
 import { type BreaksChoice, type BreaksSearch, WhichBreaks } from './WhichBreaks.tsx'
-import '../../../parts/lists/records.css'
-import '../reevaluation.css'
+import './newReevaluation.css'
 
 /** Chooses which breaks are evaluated once more, and how. `breakId`: the one that the person came from. */
-export function NewReevaluationPage({ breakId }: { breakId: number | null }) {
+export function NewReevaluationPage({ breakId = null }: { breakId?: number | null }) {
   const quantities = useQuantities()
   const { operator, capacityN } = usePreferences()
   const selected = useSelectedBreaks()

@@ -9,6 +9,7 @@ import { Choice } from '../../../widgets/Choice.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { LongTable } from '../../../widgets/tables/LongTable.tsx'
 import { type ChangesSort, changeColumns, changeLabel } from './changeColumns.tsx'
+import './changes.css'
 
 const filters = [
   { value: 'all', label: 'All' },

@@ -3,6 +3,7 @@ import { countOf } from '#words/units/counts.ts'
 import { writeCount } from '#words/units/numbers.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { problemGroups } from './problemGroups.ts'
+import './changes.css'
 
 /** Breaks named for one reason before the rest is only counted. */
 const mostNamed = 12

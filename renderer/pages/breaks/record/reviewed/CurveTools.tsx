@@ -2,6 +2,7 @@ import type { FilterAnswer } from '../../../../parts/curve/curveLook.ts'
 import { Field, SelectField } from '../../../../widgets/Field.tsx'
 import { Switch } from '../../../../widgets/Switch.tsx'
 import { type FilterDraft, type FilterKind, filterNames } from './curveFilterForm.ts'
+import './curveTools.css'
 
 export type ToolsDraft = { filter: FilterDraft; slope: boolean; slopeMs: string; seatedLine: boolean }
 

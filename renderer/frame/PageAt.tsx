@@ -1,0 +1,48 @@
+import { type ComponentType, createElement } from 'react'
+import { BenchPage } from '../pages/bench/BenchPage.tsx'
+import { ConnectPage } from '../pages/bench/connect/ConnectPage.tsx'
+import { ComparePage } from '../pages/breaks/compare/ComparePage.tsx'
+import { BreaksPage } from '../pages/breaks/list/BreaksPage.tsx'
+import { BreakPage } from '../pages/breaks/record/BreakPage.tsx'
+import { CheckWeightPage } from '../pages/calibration/checkWeight/CheckWeightPage.tsx'
+import { CalibrationPage } from '../pages/calibration/overview/CalibrationPage.tsx'
+import { CalibrationRecordPage } from '../pages/calibration/record/CalibrationRecordPage.tsx'
+import { CalibrationRunPage } from '../pages/calibration/run/CalibrationRunPage.tsx'
+import { WeightsPage } from '../pages/calibration/weights/WeightsPage.tsx'
+import { ArchivePage } from '../pages/keeping/ArchivePage.tsx'
+import { NewReevaluationPage } from '../pages/reevaluation/begin/NewReevaluationPage.tsx'
+import { ReevaluationPage } from '../pages/reevaluation/ReevaluationPage.tsx'
+import { ReevaluationsPage } from '../pages/reevaluation/ReevaluationsPage.tsx'
+import { SettingsPage } from '../pages/settings/SettingsPage.tsx'
+import { NewSpecimenPage } from '../pages/specimens/NewSpecimenPage.tsx'
+import { SpecimenPage } from '../pages/specimens/SpecimenPage.tsx'
+import { SpecimensPage } from '../pages/specimens/SpecimensPage.tsx'
+import type { PageName, ParametersOf, Route } from '../routes/route.ts'
+
+/** Which component shows a page; what the address says beside its name are the component's props. */
+const components: { [Page in PageName]: ComponentType<ParametersOf<Page>> } = {
+  bench: BenchPage,
+  connect: ConnectPage,
+  specimens: SpecimensPage,
+  specimen: SpecimenPage,
+  'new-specimen': NewSpecimenPage,
+  breaks: BreaksPage,
+  break: BreakPage,
+  compare: ComparePage,
+  reevaluations: ReevaluationsPage,
+  reevaluation: ReevaluationPage,
+  'new-reevaluation': NewReevaluationPage,
+  calibration: CalibrationPage,
+  'calibration-record': CalibrationRecordPage,
+  weights: WeightsPage,
+  'calibration-run': CalibrationRunPage,
+  'check-weight': CheckWeightPage,
+  archive: ArchivePage,
+  settings: SettingsPage,
+}
+
+/** The page that a place names. */
+export function PageAt({ route: { page, ...parameters } }: { route: Route }) {
+  // A route holds the parameters of its own page, which the compiler cannot follow through the union
+  return createElement(components[page] as ComponentType<typeof parameters>, parameters)
+}

@@ -1,0 +1,39 @@
+/** A screen of the program. */
+type RouteRow = {
+  page: string
+  /**
+   * The part of the address after "#/". `{breakId}` is the number of a record, `{breakId?}` one that may be missing,
+   * `{breakIds*}` several or none, with commas between them.
+   */
+  path: string
+  /** What it is called in the navigation; only there are places for all other pages. */
+  name?: string
+  /** The single key that leads to it. */
+  key?: string
+  /** The place in the navigation that a page without a name of its own belongs to. */
+  under?: string
+  /** Numbers in its address may change without leading to another place. */
+  staysInPlace?: true
+}
+
+/** Every screen: where it stands in the address and in the navigation, and the key that leads there. */
+export const routeTable = [
+  { page: 'bench', path: 'bench', name: 'Bench', key: 'B' },
+  { page: 'connect', path: 'connect', under: 'bench' },
+  { page: 'specimens', path: 'specimens', name: 'Specimens', key: 'S' },
+  { page: 'specimen', path: 'specimens/{specimenId}', under: 'specimens' },
+  { page: 'new-specimen', path: 'specimens/new', under: 'specimens' },
+  { page: 'breaks', path: 'breaks', name: 'Breaks', key: 'K' },
+  { page: 'break', path: 'breaks/{breakId}', under: 'breaks' },
+  { page: 'compare', path: 'compare/{breakIds*}', under: 'breaks', staysInPlace: true },
+  { page: 'reevaluations', path: 'reevaluations', under: 'breaks' },
+  { page: 'reevaluation', path: 'reevaluations/{reevaluationId}', under: 'breaks' },
+  { page: 'new-reevaluation', path: 'reevaluations/new/{breakId?}', under: 'breaks' },
+  { page: 'calibration', path: 'calibration', name: 'Calibration', key: 'I' },
+  { page: 'calibration-record', path: 'calibration/{calibrationId}', under: 'calibration' },
+  { page: 'weights', path: 'calibration/weights', under: 'calibration' },
+  { page: 'calibration-run', path: 'calibration/run', under: 'calibration' },
+  { page: 'check-weight', path: 'calibration/check', under: 'calibration' },
+  { page: 'archive', path: 'archive', name: 'Archive', key: 'V' },
+  { page: 'settings', path: 'settings', name: 'Settings' },
+] as const satisfies readonly RouteRow[]
