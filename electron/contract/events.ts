@@ -1,27 +1,21 @@
 import * as z from 'zod'
-import { benchState, liveFrame } from './bench/bench.ts'
-import { breakSummary } from './breaks/break.ts'
-import { routineState } from './calibration/calibrationRoutine.ts'
-import { checkState } from './calibration/checkWeight.ts'
+import { benchEvents } from './bench/events.ts'
+import { breakEvents } from './breaks/events.ts'
+import { calibrationEvents } from './calibration/events.ts'
 import { troubleMessage } from './errors.ts'
-import { preferences } from './settings/settings.ts'
-import { progress } from './tasks.ts'
+import { keepingEvents } from './keeping/events.ts'
+import { settingsEvents } from './settings/events.ts'
+import { topic } from './topics.ts'
 
 /** Everything the engine says unasked, by name. */
 export const events = {
-  'bench.state': benchState,
-  'live.frame': liveFrame,
-  'break.finished': breakSummary,
-  /** Lists should be read again. */
-  'records.changed': z.strictObject({ specimenIds: z.array(z.int()), breakIds: z.array(z.int()) }),
-  'preferences.changed': preferences,
-  'calibration.state': routineState,
-  'checkWeight.state': checkState,
-  /** Calibrations, or which of them is in force, should be read again. */
-  'calibrations.changed': z.strictObject({ calibrationIds: z.array(z.int()) }),
-  /** Re-evaluations should be read again. */
-  'reevaluations.changed': z.strictObject({ reevaluationIds: z.array(z.int()) }),
-  'task.progress': progress,
+  ...benchEvents,
+  ...breakEvents,
+  ...calibrationEvents,
+  ...keepingEvents,
+  ...settingsEvents,
+  /** Something was written: what was read of these topics should be asked again. */
+  'records.changed': z.strictObject({ topics: z.array(topic) }),
   /** A trouble that no caller is waiting for. */
   trouble: troubleMessage,
 } as const satisfies Record<string, z.ZodType>

@@ -1,27 +1,27 @@
 import type { Calibration } from '#contract/calibration/calibration.ts'
-import { Trouble, troubleFrom } from '#contract/errors.ts'
-import type { Preferences } from '#contract/settings/settings.ts'
+import { troubleFrom } from '#contract/errors.ts'
+import type { Handlers } from '#contract/procedures.ts'
+import { isTouched } from '#contract/topics.ts'
 import { type Bench, createBench } from './bench/bench.ts'
-import { benchHandlers } from './bench/benchHandlers.ts'
 import type { CaptureLogEntry } from './bench/capture/captureLog.ts'
-import { breakHandlers } from './breaks/breakHandlers.ts'
-import { curveViewHandlers } from './breaks/curveViewHandlers.ts'
-import { overrulingHandlers } from './breaks/overrulingHandlers.ts'
+import { benchHandlers } from './bench/handlers.ts'
+import { breakHandlers } from './breaks/handlers.ts'
 import { evaluateRecovered } from './breaks/recoveredBreaks.ts'
-import { calibrationHandlers } from './calibration/calibrationHandlers.ts'
 import { calibrationInForce } from './calibration/calibrationInForce.ts'
-import { calibrationRecordHandlers } from './calibration/calibrationRecordHandlers.ts'
 import { createCheckWeightRun } from './calibration/checkWeight/checkWeightRun.ts'
-import { checkWeightHandlers } from './calibration/checkWeightHandlers.ts'
+import { calibrationHandlers } from './calibration/handlers.ts'
 import { createCalibrationDesk } from './calibration/routine/calibrationDesk.ts'
 import type { Engine, EngineParts } from './core/engine.ts'
 import { createEventHub } from './core/eventHub.ts'
 import type { HandlerParts } from './core/handlerParts.ts'
 import { createLongTasks } from './core/longTask.ts'
-import { appHandlers } from './keeping/appHandlers.ts'
-import { reevaluationHandlers } from './reevaluation/reevaluationHandlers.ts'
+import { deedsCatchUp, watchRecords } from './core/recordsWatch.ts'
+import { keepingHandlers } from './keeping/handlers.ts'
+import { reevaluationHandlers } from './reevaluation/handlers.ts'
 import { createReevaluations } from './reevaluation/reevaluations.ts'
-import { specimenHandlers } from './specimens/specimenHandlers.ts'
+import { settingsHandlers } from './settings/handlers.ts'
+import { keepPreferences } from './settings/preferences.ts'
+import { specimenHandlers } from './specimens/handlers.ts'
 
 export type EngineOptions = {
   /** Hears what the bench does, entry by entry. */
@@ -40,7 +40,10 @@ export async function createEngine(
 ): Promise<Engine & { bench: Bench }> {
   const { archive, clock } = parts
   const hub = createEventHub()
-  let preferences: Preferences = await archive.preferences()
+  const preferences = await keepPreferences(archive, (kept) => {
+    hub.emit('preferences.changed', kept)
+    bench.preferencesChanged()
+  })
   let inForce: Calibration | null = await calibrationInForce(archive)
   await evaluateRecovered(archive, clock)
 
@@ -51,7 +54,7 @@ export async function createEngine(
     program: parts.program,
     emit: hub.emit,
     log: options.log ?? (() => {}),
-    preferences: () => preferences,
+    preferences: preferences.now,
     calibration: () => inForce,
     withSpecimens: options.withSpecimens ?? true,
   })
@@ -61,51 +64,30 @@ export async function createEngine(
   const check = createCheckWeightRun(calibrationParts)
   const reevaluations = createReevaluations({ archive, clock, tasks, emit: hub.emit, program: parts.program })
 
-  const handlerParts: HandlerParts = {
-    ...parts,
-    bench,
-    tasks,
-    emit: hub.emit,
-    preferences: () => preferences,
-    async changePreferences(change) {
-      if (change.nPerCount === 0)
-        throw new Trouble(
-          'invalid-input',
-          'A scale of 0 N per count makes every force 0.',
-          'Type N per count, or none.',
-        )
-      const given = Object.entries(change).filter(([, value]) => value !== undefined)
-      preferences = await archive.setPreferences(Object.fromEntries(given))
-      hub.emit('preferences.changed', preferences)
-      bench.preferencesChanged()
-      return preferences
-    },
-    inForce: () => inForce,
-    async calibrationChanged() {
+  const records = watchRecords(archive, hub.emit, async (written) => {
+    if (isTouched(['calibrations'], written)) {
+      const before = inForce
       inForce = await calibrationInForce(archive)
-      bench.preferencesChanged()
-    },
-    async recordsChanged(specimenIds, breakIds) {
-      hub.emit('records.changed', { specimenIds, breakIds })
-      await bench.recordsChanged()
-    },
-  }
+      if (inForce?.calibrationId !== before?.calibrationId) bench.preferencesChanged()
+    }
+    if (isTouched(['specimens', 'breaks'], written)) await bench.recordsChanged()
+  })
   await bench.recordsChanged().catch((thrown: unknown) => hub.emit('trouble', troubleFrom(thrown)))
+
+  const handlerParts: HandlerParts = { ...parts, tasks, emit: hub.emit }
+  const handlers: Handlers = {
+    ...keepingHandlers(handlerParts),
+    ...settingsHandlers(preferences),
+    ...benchHandlers(handlerParts, bench, preferences.change),
+    ...specimenHandlers(handlerParts),
+    ...breakHandlers(handlerParts),
+    ...reevaluationHandlers(handlerParts, bench, reevaluations),
+    ...calibrationHandlers(handlerParts, bench, desk, check),
+  }
 
   return {
     bench,
-    handlers: {
-      ...appHandlers(handlerParts),
-      ...benchHandlers(handlerParts),
-      ...specimenHandlers(handlerParts),
-      ...breakHandlers(handlerParts),
-      ...overrulingHandlers(handlerParts),
-      ...curveViewHandlers(handlerParts),
-      ...reevaluationHandlers(handlerParts, reevaluations),
-      ...calibrationHandlers(desk),
-      ...calibrationRecordHandlers(handlerParts, desk),
-      ...checkWeightHandlers(handlerParts, check),
-    },
+    handlers: deedsCatchUp(handlers, records),
     subscribe: hub.subscribe,
     async close() {
       await reevaluations.close()
@@ -113,6 +95,8 @@ export async function createEngine(
       check.close()
       desk.close()
       await bench.close()
+      await records.caughtUp()
+      records.end()
     },
   }
 }

@@ -4,6 +4,7 @@ import { troubleFrom } from '#contract/errors.ts'
 import type { OutputOf } from '#contract/procedures.ts'
 import type { Preferences } from '#contract/settings/settings.ts'
 import { type Carrier, type Client, createClient } from '#contract/wire/carrier.ts'
+import { type Changes, createChanges } from './changes.ts'
 import { createStore, type Store } from './store.ts'
 
 export type HostLink = 'connecting' | 'connected' | 'lost'
@@ -17,8 +18,7 @@ export type Host = {
   preferences: Store<Preferences | null>
   /** The newest trouble that no call was waiting for. */
   trouble: Store<TroubleMessage | null>
-  /** Rises whenever records changed, so that lists know to ask again. */
-  recordsVersion: Store<number>
+  changes: Changes
 }
 
 /** A carrier that may go away and come back says so here. */
@@ -41,24 +41,21 @@ export function joinHost(carrier: Carrier, watchLink: LinkWatch): Host {
     bench: createStore<BenchState | null>(null),
     preferences: createStore<Preferences | null>(null),
     trouble,
-    recordsVersion: createStore(0),
+    changes: createChanges(),
   }
   client.on('bench.state', (state) => host.bench.set(state))
   client.on('preferences.changed', (preferences) => host.preferences.set(preferences))
   client.on('trouble', (message) => trouble.set(message))
-  client.on('records.changed', () => host.recordsVersion.set(host.recordsVersion.get() + 1))
-  client.on('calibrations.changed', () => host.recordsVersion.set(host.recordsVersion.get() + 1))
-  client.on('reevaluations.changed', () => host.recordsVersion.set(host.recordsVersion.get() + 1))
-  client.on('break.finished', () => host.recordsVersion.set(host.recordsVersion.get() + 1))
+  client.on('records.changed', ({ topics }) => host.changes.tell(topics))
 
   async function readAll(): Promise<void> {
     try {
+      // Each is set as it comes: an event that follows the answer is newer.
       const info = await client.call('app.info', {})
-      const bench = await client.call('bench.state', {})
       host.info.set(info)
       host.preferences.set(info.preferences)
-      host.bench.set(bench)
-      host.recordsVersion.set(host.recordsVersion.get() + 1)
+      host.bench.set(await client.call('bench.state', {}))
+      host.changes.tell('everything')
       host.link.set('connected')
     } catch (thrown) {
       trouble.set(troubleFrom(thrown))

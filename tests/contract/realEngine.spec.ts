@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, onTestFinished, test } from 'vitest'
+import type { Topic } from '#contract/topics.ts'
 import { createClient } from '#contract/wire/carrier.ts'
 import { createRealEngine } from '#engine/createRealEngine.ts'
 import { carriers } from './carriers.ts'
@@ -22,13 +23,13 @@ describe.each(Object.entries(carriers))('the real engine over %s', (_name, conne
       rmSync(folder, { recursive: true, force: true })
     })
     const client = createClient(connected.carrier, () => expect.unreachable('an event did not parse'))
-    const changed = new Promise<number[]>((resolve) =>
-      client.on('records.changed', ({ specimenIds }) => resolve(specimenIds)),
+    const changed = new Promise<readonly Topic[]>((resolve) =>
+      client.on('records.changed', ({ topics }) => resolve(topics)),
     )
 
     const fields = { number: 'C1-LL-03', adhesive: 'hide glue', areaMm2: 625 }
     const added = await client.call('specimens.add', { fields, by: 'the test' })
-    expect(await changed).toEqual([added.specimenId])
+    expect(await changed).toEqual([`specimen ${added.specimenId}`])
     const { total, rows } = await client.call('specimens.list', { text: 'HIDE c1-ll' })
     expect([total, rows[0]?.fields.number, rows[0]?.fields.areaMm2]).toEqual([1, 'C1-LL-03', 625])
 

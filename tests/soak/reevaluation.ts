@@ -9,6 +9,7 @@ import { openArchive } from '#archive/core/openArchive.ts'
 import { sourceChoice } from '#contract/bench/source.ts'
 import type { ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
 import type { Progress } from '#contract/tasks.ts'
+import { isTouched } from '#contract/topics.ts'
 import { listRealPorts, openRealSource } from '#engine/core/realParts.ts'
 import { createEngine } from '#engine/createEngine.ts'
 import { startEmulator } from '#tests/bench/childProcesses.ts'
@@ -71,9 +72,10 @@ async function soakIn(folder: string, breaks: number, loadings: number): Promise
   engine.subscribe('task.progress', (told) => progress.push(told))
   engine.subscribe('trouble', (trouble) => console.log('trouble', JSON.stringify(trouble)))
   const ended = new Promise<void>((resolve) => {
-    engine.subscribe('reevaluations.changed', async ({ reevaluationIds }) => {
-      const { end } = await handlers['reevaluations.get']({ reevaluationId: reevaluationIds[0]! })
-      if (end !== null) resolve()
+    engine.subscribe('records.changed', async ({ topics }) => {
+      if (!isTouched(['reevaluations'], topics)) return
+      const [newest] = await handlers['reevaluations.list']({})
+      if (newest!.end !== null) resolve()
     })
   })
   try {

@@ -137,12 +137,20 @@ export function refreshSpecimen(database: Database.Database, specimenId: number)
   touch(database, `specimen ${specimenId}`)
 }
 
+/** What a break counts as: all of its row but what was seen on its faces and noted of it. */
+const resultColumns = [
+  'specimen_id',
+  'evaluation_id',
+  'outcome',
+  'peak_n',
+  'peak_decision_id',
+  'set_aside',
+  'set_aside_cause',
+] as const
+
 /** Brings the current row of a break, and of every specimen it touches, up to date. */
 export function refreshBreak(database: Database.Database, breakId: number): void {
-  const before = prepared<Pick<BreakCurrentRow, 'specimen_id' | 'evaluation_id'>>(
-    database,
-    'SELECT specimen_id, evaluation_id FROM break_current WHERE break_id = ?',
-  ).get(breakId)
+  const before = prepared<BreakCurrentRow>(database, 'SELECT * FROM break_current WHERE break_id = ?').get(breakId)
   const now = deriveBreak(database, breakId)
   prepared(
     database,
@@ -152,6 +160,10 @@ export function refreshBreak(database: Database.Database, breakId: number): void
        @outcome, @peak_n, @wood_failure_percent, @note_search, @set_aside_cause, @peak_decision_id)`,
   ).run(now)
   touch(database, `break ${breakId}`)
+  // A capture that has only begun has no result yet.
+  const hasResult = before !== undefined || now.evaluation_id !== null
+  if (hasResult && resultColumns.some((column) => before?.[column] !== now[column]))
+    touch(database, `result ${breakId}`)
   if ((before?.evaluation_id ?? null) !== now.evaluation_id) touch(database, `curve ${breakId}`)
   for (const specimenId of new Set([before?.specimen_id ?? null, now.specimen_id]))
     if (specimenId !== null) refreshSpecimen(database, specimenId)

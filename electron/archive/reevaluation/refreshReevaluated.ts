@@ -43,7 +43,7 @@ export function refreshReevaluated(
   ).run(reevaluationId)
   // An overruled peak is a reading under the scale in force, which is no business of SQL; there are few of them.
   for (const row of rows) if (row.peak_decision_id !== null) refreshBreak(database, row.break_id)
-  for (const { break_id } of rows) touch(database, `break ${break_id}`, `curve ${break_id}`)
+  for (const { break_id } of rows) touch(database, `break ${break_id}`, `result ${break_id}`, `curve ${break_id}`)
   const specimenIds = new Set(rows.map((row) => row.specimen_id).filter((id) => id !== null))
   for (const specimenId of specimenIds) touch(database, `specimen ${specimenId}`)
   return { breakIds: rows.map((row) => row.break_id), specimenIds: [...specimenIds] }

@@ -37,11 +37,11 @@ export function verify(database: Database.Database, onProgress: (progress: Progr
         .pluck()
         .all() as number[]
       for (const breakId of ids) {
-        onProgress({ task: 'archive.verify', done: breaks, total: ids.length })
+        onProgress({ task: 'verify', done: breaks, total: ids.length })
         guarded(`break ${breakId}`, report, () => verifyBreak(database, breakId, report, count))
         breaks += 1
       }
-      onProgress({ task: 'archive.verify', done: breaks, total: ids.length })
+      onProgress({ task: 'verify', done: breaks, total: ids.length })
     })
     return { sound: faults.length === 0, ledgerEntries, breaks, ...count, faults }
   })()

@@ -1,19 +1,19 @@
-import type { Handlers } from '#contract/procedures.ts'
+import type { breakProcedures } from '#contract/breaks/procedures.ts'
+import type { HandlersOf } from '#contract/procedures.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
 import { makeComparison } from './comparison.ts'
 import { filteredCurve, slopeCurve } from './filteredCurve.ts'
 import { groupName } from './groupName.ts'
 
-type Names = 'breaks.ids' | 'breaks.group' | 'breaks.filtered' | 'breaks.slope' | 'comparison.make'
+export type CurveViewName = 'breaks.group' | 'breaks.filtered' | 'breaks.slope' | 'comparison.make'
 
 /** Curves looked at through a filter, by their slope, or beside each other, and which breaks belong together. */
 export function curveViewHandlers({
   archive,
   tasks,
   emit,
-}: Pick<HandlerParts, 'archive' | 'tasks' | 'emit'>): Pick<Handlers, Names> {
+}: Pick<HandlerParts, 'archive' | 'tasks' | 'emit'>): Pick<HandlersOf<typeof breakProcedures>, CurveViewName> {
   return {
-    'breaks.ids': (query) => archive.breakIds(query),
     'breaks.group': async ({ breakId }) => {
       const { common, breakIds } = await archive.breakGroup(breakId)
       const name = common === null ? `Break ${breakId}, which belongs to no specimen` : groupName(common)

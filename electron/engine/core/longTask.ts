@@ -1,33 +1,24 @@
 import { Trouble } from '#contract/errors.ts'
+import { type TaskName, taskWords } from '#contract/tasks.ts'
 
 /** Tasks that take long enough to be stopped: one of each name at a time. */
 export type LongTasks = {
   /** Runs it under a signal; rejects with Trouble `conflict` while one of that name runs, `cancelled` when it was stopped. */
-  run<T>(task: string, work: (signal: AbortSignal) => Promise<T>): Promise<T>
+  run<T>(task: TaskName, work: (signal: AbortSignal) => Promise<T>): Promise<T>
   /** True when one was running. */
-  cancel(task: string): boolean
+  cancel(task: TaskName): boolean
   cancelAll(): void
 }
 
-/** What a task does, as people call it. */
-const workWords: Readonly<Record<string, string>> = {
-  verify: 'Checking the archive',
-  demo: 'Filling the demo',
-  comparison: 'Comparing curves',
-  reevaluation: 'Evaluating breaks again',
-}
-
-const wordsFor = (task: string) => workWords[task] ?? `The task "${task}"`
-
 /** Keeps account of what runs. */
 export function createLongTasks(): LongTasks {
-  const running = new Map<string, AbortController>()
+  const running = new Map<TaskName, AbortController>()
   return {
     async run(task, work) {
       if (running.has(task))
         throw new Trouble(
           'conflict',
-          `${wordsFor(task)} is under way already.`,
+          `${taskWords[task]} is under way already.`,
           'Wait until it is done, or cancel it first.',
         )
       const controller = new AbortController()
@@ -40,7 +31,7 @@ export function createLongTasks(): LongTasks {
         if (!controller.signal.aborted) throw thrown
         throw new Trouble(
           'cancelled',
-          `${wordsFor(task)} was stopped before it was done.`,
+          `${taskWords[task]} was stopped before it was done.`,
           'Start it again when it suits.',
         )
       } finally {

@@ -7,9 +7,6 @@ import { detectionMethod } from '#domain/signal/loading/evaluateCurve.ts'
 import type { LongTasks } from '../core/longTask.ts'
 import { reevaluationThread } from './reevaluationThread.ts'
 
-/** The name of the task, by which it is cancelled. */
-export const reevaluationTask = 'reevaluation'
-
 export type ReevaluationRequest = Pick<Reevaluation, 'breakIds' | 'calibrationId' | 'settings' | 'by'>
 
 /** Breaks evaluated once more in the background, one order at a time. */
@@ -40,14 +37,10 @@ export function createReevaluations(parts: ReevaluationParts): Reevaluations {
   const owed: ReevaluationEnd[] = []
   let settling: Promise<void> | null = null
 
-  const changed = ({ reevaluationId }: ReevaluationSummary) =>
-    emit('reevaluations.changed', { reevaluationIds: [reevaluationId] })
-
   async function recordOwed(): Promise<void> {
     for (let end = owed[0]; end !== undefined; end = owed[0]) {
-      const summary = await archive.endReevaluation(end)
+      await archive.endReevaluation(end)
       owed.shift()
-      changed(summary)
     }
   }
 
@@ -64,7 +57,7 @@ export function createReevaluations(parts: ReevaluationParts): Reevaluations {
     const total = request.breakIds.length
     const problems: ReevaluationEnd['problems'] = []
     let done = 0
-    const tell = () => emit('task.progress', { task: reevaluationTask, done, total })
+    const tell = () => emit('task.progress', { task: 'reevaluation', done, total })
     let ending: ReevaluationEnd['ending'] = 'complete'
     let failure: unknown = null
     try {
@@ -97,13 +90,12 @@ export function createReevaluations(parts: ReevaluationParts): Reevaluations {
       const order = { ...request, breakIds: [...new Set(request.breakIds)] }
       let begun = false
       const attempt = tasks
-        .run(reevaluationTask, async (signal) => {
+        .run('reevaluation', async (signal) => {
           await settle()
           const begunAt = clock.instant()
           const summary = await archive.beginReevaluation({ ...order, begunAt, method: detectionMethod })
           begun = true
           recorded.resolve(summary)
-          changed(summary)
           await work(summary, order, signal)
         })
         .catch((thrown: unknown) => {
@@ -116,7 +108,7 @@ export function createReevaluations(parts: ReevaluationParts): Reevaluations {
     settle,
     async close() {
       closing = true
-      tasks.cancel(reevaluationTask)
+      tasks.cancel('reevaluation')
       await running
       // What cannot be recorded now is ended by the next opening of the archive.
       await settle().catch(() => {})

@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import type { Progress } from '#contract/tasks.ts'
+import type { Progress, TaskName } from '#contract/tasks.ts'
 import { checkedWords, soundWords } from '#words/keeping/verifyWords.ts'
 import { asSentence } from '#words/sentence.ts'
 import { writeCount } from '#words/units/numbers.ts'
@@ -9,7 +9,7 @@ import { useEvent } from '../../host/useEvent.ts'
 import { Notice } from '../../widgets/Notice.tsx'
 import './archive.css'
 
-const task = 'archive.verify'
+const task: TaskName = 'verify'
 
 /** The archive: where it is, what it holds, and whether it is sound. */
 export function ArchivePage() {

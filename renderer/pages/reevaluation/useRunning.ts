@@ -1,11 +1,11 @@
-import { useEffect, useState } from 'react'
+import { useState } from 'react'
 import type { ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
-import type { Progress } from '#contract/tasks.ts'
-import { useHost, useStore } from '../../host/hostContext.ts'
+import type { Progress, TaskName } from '#contract/tasks.ts'
+import { useAnswer } from '../../host/useAnswer.ts'
 import { useEvent } from '../../host/useEvent.ts'
 
-/** The task that evaluates in the background, as the program calls it. */
-export const reevaluationTask = 'reevaluation'
+/** The task that evaluates in the background. */
+export const reevaluationTask: TaskName = 'reevaluation'
 
 /** How many breaks of a re-evaluation are done: as the program says while it runs, else as it was recorded. */
 export function useDone(summary: ReevaluationSummary | null): number {
@@ -15,27 +15,8 @@ export function useDone(summary: ReevaluationSummary | null): number {
   return summary.end === null && heard !== null ? Math.max(heard.done, summary.evaluated) : summary.evaluated
 }
 
-/**
- * The re-evaluation that runs now, or null. Asked for only when re-evaluations changed or the host came back: every page
- * shows it, and a capture must not wait for the list after each break.
- */
+/** The re-evaluation that runs now, or null. What is wrong with the list says the page of the list; then nothing is known to run. */
 export function useRunning(): ReevaluationSummary | null {
-  const { client, link } = useHost()
-  const state = useStore(link)
-  const [running, setRunning] = useState<ReevaluationSummary | null>(null)
-  const [changes, setChanges] = useState(0)
-  useEvent('reevaluations.changed', () => setChanges((before) => before + 1))
-  useEffect(() => {
-    if (state !== 'connected') return
-    let current = true
-    client.call('reevaluations.list', {}).then(
-      (list) => current && setRunning(list.find(({ end }) => end === null) ?? null),
-      // The page of the list says what is wrong with it; here nothing is known to run.
-      () => current && setRunning(null),
-    )
-    return () => {
-      current = false
-    }
-  }, [client, state, changes])
-  return running
+  const { value, error } = useAnswer('reevaluations.list', {})
+  return error === null ? (value?.find(({ end }) => end === null) ?? null) : null
 }

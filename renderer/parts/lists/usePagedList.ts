@@ -1,7 +1,9 @@
 import { useCallback, useEffect, useRef, useState } from 'react'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import type { InputOf, OutputOf } from '#contract/procedures.ts'
-import { useHost, useStore } from '../../host/hostContext.ts'
+import { topicsRead } from '../../host/changes.ts'
+import { coalesced } from '../../host/coalesced.ts'
+import { useHost } from '../../host/hostContext.ts'
 import { pagesOfRows } from '../../widgets/tables/virtualRows.ts'
 
 type ListName = 'specimens.list' | 'breaks.list' | 'reevaluations.changes'
@@ -24,8 +26,7 @@ const pageSize = 100
 
 /** A list fetched page by page as it comes in sight; what is shown stays until its new version is there. */
 export function usePagedList<N extends ListName>(name: N, view: ViewOf<N>): PagedList<N> {
-  const { client, recordsVersion } = useHost()
-  const version = useStore(recordsVersion)
+  const { client, changes } = useHost()
   const question = JSON.stringify(view)
   const pages = useRef(new Map<number, readonly RowOf<N>[]>())
   const asked = useRef(new Set<number>())
@@ -38,14 +39,15 @@ export function usePagedList<N extends ListName>(name: N, view: ViewOf<N>): Page
     arrivals: 0,
   })
 
-  const fetchSight = useCallback(() => {
+  const fetchSight = useCallback(async () => {
+    const fetched: Promise<void>[] = []
     const mine = turn.current
     const { first, last } = sight.current
     for (const offset of pagesOfRows(first, Math.max(last, first + 1), pageSize)) {
       if (asked.current.has(offset)) continue
       asked.current.add(offset)
       const input = { ...(JSON.parse(question) as ViewOf<N>), offset, limit: pageSize } as InputOf<N>
-      client.call(name, input).then(
+      const fetching = client.call(name, input).then(
         (answer) => {
           if (mine !== turn.current) return
           pages.current.set(offset, answer.rows as RowOf<N>[])
@@ -57,17 +59,29 @@ export function usePagedList<N extends ListName>(name: N, view: ViewOf<N>): Page
           setShown((before) => ({ ...before, pending: false, error: troubleFrom(thrown) }))
         },
       )
+      fetched.push(fetching)
     }
+    await Promise.all(fetched)
   }, [client, name, question])
 
-  // Another question, or changed records: everything is asked again
+  // Another question, or something written that it reads: everything is asked again
   useEffect(() => {
-    turn.current++
-    asked.current.clear()
-    // Rows of the list before stay in sight until the new ones come, page by page.
-    setShown((before) => ({ ...before, pending: true }))
-    fetchSight()
-  }, [fetchSight, version])
+    let wanted = true
+    const fetchAnew = coalesced(async () => {
+      if (!wanted) return
+      turn.current++
+      asked.current.clear()
+      // Rows of the list before stay in sight until the new ones come, page by page.
+      setShown((before) => ({ ...before, pending: true }))
+      await fetchSight()
+    })
+    const end = changes.follow(topicsRead(name, JSON.parse(question)), fetchAnew)
+    fetchAnew()
+    return () => {
+      wanted = false
+      end()
+    }
+  }, [fetchSight, changes, name, question])
 
   const previousQuestion = useRef(question)
   if (previousQuestion.current !== question) {
@@ -79,7 +93,7 @@ export function usePagedList<N extends ListName>(name: N, view: ViewOf<N>): Page
   const onSight = useCallback(
     (first: number, last: number) => {
       sight.current = { first, last }
-      fetchSight()
+      void fetchSight()
     },
     [fetchSight],
   )

@@ -67,17 +67,17 @@ test.each<[string, (database: Database.Database) => unknown, Topic[]]>([
   [
     'a corrected specimen, with its breaks: their summaries show its fields',
     (on) => correctSpecimen(on, 1, specimenFields('A-1', { place: 'loft' }), morning, 'bench', 'moved'),
-    ['break 1', 'specimen 1'],
+    ['break 1', 'result 1', 'specimen 1'],
   ],
   ['a session', (on) => beginSession(on, session), ['session 2']],
   ['rejected lines', (on) => keepRejectedLines(on, 1, morning, 1, Uint8Array.of(63)), []],
   [
     'an evaluation, with the curve drawn under it',
     (on) => addEvaluation(on, { ...evaluationOf(curve), breakId: 1 }),
-    ['break 1', 'curve 1', 'specimen 1'],
+    ['break 1', 'curve 1', 'result 1', 'specimen 1'],
   ],
   [
-    'an assessment',
+    'an assessment, which touches no result',
     (on) =>
       addAssessment(on, {
         breakId: 1,
@@ -92,7 +92,7 @@ test.each<[string, (database: Database.Database) => unknown, Topic[]]>([
   [
     'a break that is moved, with the specimen it was taken from and the one it belongs to now',
     (on) => addDecision(on, { ...word, breakId: 1, kind: 'reassigned', specimenId: 2 }),
-    ['break 1', 'specimen 1', 'specimen 2'],
+    ['break 1', 'result 1', 'specimen 1', 'specimen 2'],
   ],
   ['preferences', (on) => setPreferences(on, { units: 'US' }), ['preferences']],
   ['weights', (on) => saveWeights(on, shopPlan().weights, morning, 'bench'), ['weights']],
@@ -129,6 +129,7 @@ test('is told of a capture when it begins and when it ends, not of its samples',
   expect(touchedBy(database, () => finishBreak(database, 2, morning, 'complete', 0, evaluationOf(curve)))).toEqual([
     'break 2',
     'curve 2',
+    'result 2',
     'specimen 2',
   ])
 })
@@ -162,6 +163,7 @@ test('is told of a re-evaluation when it begins, ends and is decided on, not of 
     'break 1',
     'curve 1',
     'reevaluation 1',
+    'result 1',
     'specimen 1',
   ])
 })

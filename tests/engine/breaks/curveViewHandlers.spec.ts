@@ -34,12 +34,6 @@ async function keepStudy() {
   return { ids: await Promise.all(ids), loose }
 }
 
-test('gives the numbers of the breaks that fit, in the order of the list', async () => {
-  const { ids, loose } = await keepStudy()
-  expect(await ask('breaks.ids', {})).toEqual([ids[1], ids[2], ids[0], loose])
-  expect(await ask('breaks.ids', { text: 'll-1', descending: true })).toEqual([ids[0]])
-})
-
 test('names a group and gives its breaks; a break without a specimen is alone', async () => {
   const { ids, loose } = await keepStudy()
   expect(await ask('breaks.group', { breakId: ids[0] })).toEqual({

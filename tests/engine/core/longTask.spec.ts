@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest'
+import type { TaskName } from '#contract/tasks.ts'
 import { createLongTasks } from '#engine/core/longTask.ts'
 
 const untilAborted = (signal: AbortSignal) =>
@@ -34,7 +35,7 @@ it('lets the task speak for itself when it fails', async () => {
   ).rejects.toThrow('no room')
 })
 
-it.each([
+it.each<[TaskName, string]>([
   ['reevaluation', 'Evaluating breaks again is under way already.'],
   ['comparison', 'Comparing curves is under way already.'],
   ['verify', 'Checking the archive is under way already.'],

@@ -8,6 +8,7 @@ import type { WeightEntry } from '#contract/calibration/weight.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { Emit } from '#contract/events.ts'
 import type { Handlers } from '#contract/procedures.ts'
+import { topicsOf } from '#contract/topics.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
 import { checkWeightVerdict } from '#domain/calibration/control/checkWeight.ts'
 import { ewmaChart } from '#domain/calibration/control/ewmaChart.ts'
@@ -156,7 +157,7 @@ export function createScriptedCalibration(parts: {
             },
           },
     )
-    parts.emit('calibrations.changed', { calibrationIds: calibrationId === null ? [] : [calibrationId] })
+    parts.emit('records.changed', { topics: ['calibrations'] })
     return decision
   }
 
@@ -168,6 +169,7 @@ export function createScriptedCalibration(parts: {
     }),
     'weights.save': async ({ weights: next, by }) => {
       weights = next
+      parts.emit('records.changed', { topics: ['weights'] })
       return { weights, savedAt: '2026-05-11T08:40:00.000Z', by }
     },
     'calibration.state': async () => routine,
@@ -200,7 +202,7 @@ export function createScriptedCalibration(parts: {
           },
         ]
       parts.setBench({ busyWith: null })
-      parts.emit('calibrations.changed', { calibrationIds: [] })
+      parts.emit('records.changed', { topics: topicsOf('routine', [brokenOff.length]) })
       return setRoutine(what === 'routine' ? planning : after(routine.plan!, 0))
     },
     'calibration.assess': async ({ degree, throughZero, fitOver, resolution }) => {
@@ -216,7 +218,7 @@ export function createScriptedCalibration(parts: {
       calibrations.push(stored)
       parts.setBench({ busyWith: null })
       setRoutine(planning)
-      parts.emit('calibrations.changed', { calibrationIds: [stored.calibrationId] })
+      parts.emit('records.changed', { topics: topicsOf('calibration', [stored.calibrationId]) })
       return stored
     },
     'calibrations.list': async () =>
@@ -246,6 +248,7 @@ export function createScriptedCalibration(parts: {
     },
     set weights(next) {
       weights = next
+      parts.emit('records.changed', { topics: ['weights'] })
     },
     calibrations,
     routineAfter(taken, change = {}) {

@@ -8,6 +8,7 @@ import type { ArchiveInfo } from '#contract/keeping/archive.ts'
 import { defaultPreferences, type Preferences } from '#contract/settings/settings.ts'
 import type { Specimen } from '#contract/specimens/specimen.ts'
 import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
+import { topicsOf } from '#contract/topics.ts'
 import { verificationOf, verifiedRangeFlags } from '#domain/calibration/verificationOf.ts'
 import { createScriptedCalibration, type ScriptedCalibration } from './scriptedCalibration.ts'
 import { createScriptedEngine, type ScriptedEngine } from './scriptedEngine.ts'
@@ -80,13 +81,24 @@ export function createScriptedHost(
   }
   function changeBreak(breakId: number, change: Partial<BreakSummary>, more: Partial<BreakRecord>): BreakRecord {
     const record = recordOf(breakId)
+    const specimenBefore = record.summary.specimenId
     Object.assign(record, more, { summary: { ...record.summary, ...change } })
     for (const row of specimens)
       if (row.breakInForce?.breakId === breakId)
         row.breakInForce = record.summary.setAside === null ? record.summary : null
     if (bench.lastBreak?.breakId === breakId) setBench({ lastBreak: record.summary })
-    engine.emit('records.changed', { specimenIds: [], breakIds: [breakId] })
+    tellOf(breakId, [specimenBefore, record.summary.specimenId], more)
     return record
+  }
+  /** As the archive tells it: an assessment touches no result, and only an evaluation touches the curve. */
+  function tellOf(breakId: number, specimenIds: readonly (number | null)[], changed: Partial<BreakRecord>): void {
+    const topics = [
+      ...topicsOf('break', [breakId]),
+      ...(changed.assessments === undefined ? topicsOf('result', [breakId]) : []),
+      ...(changed.evaluations === undefined ? [] : topicsOf('curve', [breakId])),
+    ]
+    const touched = specimenIds.filter((specimenId) => specimenId !== null)
+    engine.emit('records.changed', { topics: [...topics, ...topicsOf('specimen', touched)] })
   }
   function specimenOf(specimenId: number): SpecimenSummary {
     const specimen = specimens.find((row) => row.specimenId === specimenId)
@@ -198,7 +210,7 @@ export function createScriptedHost(
       }
       specimens.push({ ...specimen, breakInForce: null })
       revisions.set(specimen.specimenId, [specimen])
-      engine.emit('records.changed', { specimenIds: [specimen.specimenId], breakIds: [] })
+      engine.emit('records.changed', { topics: topicsOf('specimen', [specimen.specimenId]) })
       return specimen
     },
     'specimens.correct': async ({ specimenId, fields, by, reason }) => {
@@ -206,7 +218,14 @@ export function createScriptedHost(
       const specimen: Specimen = { specimenId, revision: before.length + 1, recordedAt: at(90), by, reason, fields }
       revisions.set(specimenId, [...before, specimen])
       Object.assign(specimenOf(specimenId), specimen)
-      engine.emit('records.changed', { specimenIds: [specimenId], breakIds: [] })
+      const ofIt = breaks.map(({ summary }) => summary).filter((summary) => summary.specimenId === specimenId)
+      const breakIds = ofIt.map(({ breakId }) => breakId)
+      const topics = [
+        ...topicsOf('specimen', [specimenId]),
+        ...topicsOf('break', breakIds),
+        ...topicsOf('result', breakIds),
+      ]
+      engine.emit('records.changed', { topics })
       return specimen
     },
     'breaks.list': async (query) =>
@@ -339,6 +358,7 @@ export function createScriptedHost(
         specimenOf(bench.specimen.specimenId).breakInForce = record.summary
       setBench({ phase: record.summary.outcome === 'break' ? 'broke' : 'unloaded', lastBreak: record.summary })
       engine.emit('break.finished', record.summary)
+      tellOf(record.summary.breakId, [record.summary.specimenId], { evaluations: record.evaluations })
       return record.summary
     },
   }

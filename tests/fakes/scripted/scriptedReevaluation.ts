@@ -4,6 +4,7 @@ import type { Emit } from '#contract/events.ts'
 import type { Handlers } from '#contract/procedures.ts'
 import type { ChangesPage, ResultChange } from '#contract/reevaluation/changes.ts'
 import type { ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
+import { topicsOf } from '#contract/topics.ts'
 
 export type ScriptedReevaluation = {
   handlers: Partial<Handlers>
@@ -36,7 +37,7 @@ export function createScriptedReevaluation(parts: {
     return found
   }
   function changed(reevaluationId: number): ReevaluationSummary {
-    parts.emit('reevaluations.changed', { reevaluationIds: [reevaluationId] })
+    parts.emit('records.changed', { topics: topicsOf('reevaluation', [reevaluationId]) })
     return of(reevaluationId)
   }
   function add(change: Partial<ReevaluationSummary> = {}): ReevaluationSummary {

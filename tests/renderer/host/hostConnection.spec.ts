@@ -45,9 +45,11 @@ describe('joinHost', () => {
     await soon()
     tell('bench.state', { ...scripted.bench(), phase: 'loading' })
     expect(host.bench.get()?.phase).toBe('loading')
-    const version = host.recordsVersion.get()
-    tell('records.changed', { specimenIds: [1], breakIds: [] })
-    expect(host.recordsVersion.get()).toBe(version + 1)
+    let touched = 0
+    host.changes.follow(['specimens'], () => touched++)
+    tell('records.changed', { topics: ['break 1'] })
+    tell('records.changed', { topics: ['specimen 1', 'specimen 2'] })
+    expect(touched).toBe(1)
   })
 
   it('says that the host is gone and reads everything again when it is back', async () => {
@@ -56,10 +58,13 @@ describe('joinHost', () => {
     change('lost')
     expect(host.link.get()).toBe('lost')
     scripted.setBench({ phase: 'broke' })
+    let askedAgain = 0
+    host.changes.follow([], () => askedAgain++)
     change('connected')
     await soon()
     expect(host.link.get()).toBe('connected')
     expect(host.bench.get()?.phase).toBe('broke')
+    expect(askedAgain).toBe(1)
   })
 
   it('shows an event that it does not understand as a trouble instead of breaking', async () => {

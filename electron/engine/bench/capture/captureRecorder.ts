@@ -108,11 +108,6 @@ export function createCaptureRecorder(parts: CaptureRecorderParts): CaptureRecor
         if (result.outcome === 'break' && capture.specimenId !== null) await queue.spent(capture.specimenId)
         parts.onStored(capture.breakId, summary)
         emit('break.finished', summary)
-        const { specimenId } = capture
-        emit('records.changed', {
-          specimenIds: specimenId === null ? [] : [specimenId],
-          breakIds: [capture.breakId],
-        })
         log(capturedEntry(end!, evaluation.result, summary.verification))
       }, capture)
     },

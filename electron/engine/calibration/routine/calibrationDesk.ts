@@ -112,7 +112,6 @@ export function createCalibrationDesk(parts: DeskParts): CalibrationDesk {
       await bench.outbox.drained(lane)
       const stored = await archive.addCalibration(made, routineId)
       end()
-      emit('calibrations.changed', { calibrationIds: [stored.calibrationId] })
       return stored
     },
 
@@ -122,7 +121,6 @@ export function createCalibrationDesk(parts: DeskParts): CalibrationDesk {
       await bench.outbox.drained(lane)
       await archive.breakOffRoutine(routineId, clock.instant(), reason)
       end()
-      emit('calibrations.changed', { calibrationIds: [] })
     },
 
     close() {

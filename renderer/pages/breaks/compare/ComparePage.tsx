@@ -2,7 +2,6 @@ import { useRef, useState } from 'react'
 import type { Alignment, Normalising } from '#contract/breaks/comparison.ts'
 import { distanceWords, hintWords, leftOutName, medianWords, severalGroupsWords } from '#words/breaks/compareWords.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
-import { useEvent } from '../../../host/useEvent.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
@@ -45,13 +44,9 @@ function Compare({ breakIds }: { breakIds: readonly number[] }) {
   const [normalising, setNormalising] = useState<Normalising>('no')
   const [withMedian, setWithMedian] = useState(true)
   const [takenOut, setTakenOut] = useState<readonly number[]>([])
-  const [version, setVersion] = useState(0)
   const page = useRef<HTMLDivElement>(null)
-  useEvent('records.changed', (changed) => {
-    if (changed.breakIds.some((id) => breakIds.includes(id))) setVersion((before) => before + 1)
-  })
-  const loaded = useLoadedCurves(breakIds, version)
-  const made = useComparison({ breakIds: [...breakIds], alignAt, normalising }, version)
+  const loaded = useLoadedCurves(breakIds)
+  const made = useComparison({ breakIds: [...breakIds], alignAt, normalising })
   const group = useGroup(breakIds)
   const comparison = made.value
   const compared = comparison?.curves.length ?? 0

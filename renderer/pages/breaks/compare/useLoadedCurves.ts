@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
+import { topicsOf } from '#contract/topics.ts'
 import { useHost } from '../../../host/hostContext.ts'
 import { type LoadedCurve, loadCurve, pointsEach } from './loadedCurves.ts'
 
@@ -19,22 +20,45 @@ const showEveryMs = 150
 
 /**
  * The curves of breaks, fetched one after another; those that are there can be drawn already. One that was fetched stays while
- * others come and go. `version`: another number fetches all anew.
+ * others come and go, and is fetched again when it was written.
  */
-export function useLoadedCurves(breakIds: readonly number[], version: number): LoadedCurves {
-  const { client } = useHost()
+export function useLoadedCurves(breakIds: readonly number[]): LoadedCurves {
+  const { client, changes } = useHost()
   const [curves, setCurves] = useState<ReadonlyMap<number, LoadedCurve>>(new Map())
   const [error, setError] = useState<TroubleMessage | null>(null)
   const [stopped, setStopped] = useState(false)
-  const kept = useRef({ version, curves: new Map<number, LoadedCurve>() })
+  const [changed, setChanged] = useState(0)
+  const kept = useRef(new Map<number, LoadedCurve>())
+  const outdated = useRef(new Set<number>())
+  const followed = useRef(new Map<number, () => void>())
   const wanted = breakIds.join(',')
 
+  // Followed for as long as the page stands, for one that was taken out may come back
+  useEffect(() => {
+    for (const breakId of idsIn(wanted)) {
+      if (followed.current.has(breakId)) continue
+      const read = [...topicsOf('result', [breakId]), ...topicsOf('curve', [breakId])]
+      const end = changes.follow(read, () => {
+        outdated.current.add(breakId)
+        setChanged((before) => before + 1)
+      })
+      followed.current.set(breakId, end)
+    }
+  }, [changes, wanted])
+  useEffect(
+    () => () => {
+      for (const end of followed.current.values()) end()
+      followed.current.clear()
+    },
+    [],
+  )
+
+  // Fetched anew where something changed
   useEffect(() => {
     if (stopped || wanted === '') return
     let current = true
-    const ids = wanted.split(',').map(Number)
-    if (kept.current.version !== version) kept.current = { version, curves: new Map() }
-    const there = kept.current.curves
+    const ids = idsIn(wanted)
+    const there = kept.current
     let showing: ReturnType<typeof setTimeout> | undefined
     function show(): void {
       clearTimeout(showing)
@@ -44,10 +68,11 @@ export function useLoadedCurves(breakIds: readonly number[], version: number): L
     async function fetchAll(): Promise<void> {
       setError(null)
       for (const breakId of ids) {
-        if (there.has(breakId)) continue
+        if (there.has(breakId) && !outdated.current.has(breakId)) continue
         try {
           const loaded = await loadCurve(client, breakId, pointsEach(ids.length))
           if (!current) return
+          outdated.current.delete(breakId)
           there.set(breakId, loaded)
           showing ??= setTimeout(show, showEveryMs)
         } catch (thrown) {
@@ -63,7 +88,7 @@ export function useLoadedCurves(breakIds: readonly number[], version: number): L
       // What has come stays in sight when fetching is stopped.
       if (showing !== undefined) show()
     }
-  }, [client, wanted, version, stopped])
+  }, [client, wanted, changed, stopped])
 
   const done = breakIds.filter((id) => curves.has(id)).length
   return {
@@ -75,4 +100,8 @@ export function useLoadedCurves(breakIds: readonly number[], version: number): L
     stop: () => setStopped(true),
     resume: () => setStopped(false),
   }
+}
+
+function idsIn(wanted: string): number[] {
+  return wanted === '' ? [] : wanted.split(',').map(Number)
 }

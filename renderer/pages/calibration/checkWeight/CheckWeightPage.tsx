@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react'
 import type { CheckState } from '#contract/calibration/checkWeight.ts'
-import { useBench, useHost } from '../../../host/hostContext.ts'
+import { useBench } from '../../../host/hostContext.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useEvent } from '../../../host/useEvent.ts'
 import { hashOf } from '../../../routes/route.ts'
@@ -13,7 +13,6 @@ import './checkWeight.css'
 /** One known weight before a session: a minute that says whether the bench is still the one that was calibrated. */
 export function CheckWeightPage() {
   const bench = useBench()
-  const { recordsVersion } = useHost()
   const answer = useAnswer('checkWeight.state', {})
   const history = useAnswer('checkWeight.history', bench.calibration === null ? null : { calibrationId: null })
   const [state, setState] = useState<CheckState | null>(null)
@@ -21,11 +20,6 @@ export function CheckWeightPage() {
     if (answer.value !== null) setState(answer.value)
   }, [answer.value])
   useEvent('checkWeight.state', setState)
-  // A check that was just stored belongs into the charts
-  const newest = state?.result?.check.checkId ?? null
-  useEffect(() => {
-    if (newest !== null) recordsVersion.set(recordsVersion.get() + 1)
-  }, [newest, recordsVersion])
   return (
     <div className="check">
       <header className="record-head">

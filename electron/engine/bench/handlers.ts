@@ -1,13 +1,15 @@
+import type { benchProcedures } from '#contract/bench/procedures.ts'
 import { Trouble } from '#contract/errors.ts'
-import type { Handlers } from '#contract/procedures.ts'
+import type { HandlersOf, ParsedInputOf } from '#contract/procedures.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
-
-type Names = Extract<keyof Handlers, `bench.${string}` | `ports.${string}`>
+import type { Bench } from './bench.ts'
 
 /** Ports and the bench. Every change answers with the state that follows from it. */
-export function benchHandlers(parts: HandlerParts): Pick<Handlers, Names> {
-  const { bench } = parts
-
+export function benchHandlers(
+  parts: HandlerParts,
+  bench: Bench,
+  changePreferences: (change: ParsedInputOf<'preferences.set'>) => Promise<unknown>,
+): HandlersOf<typeof benchProcedures> {
   /** A port can be heard by one at a time: who wants to listen to it wants the connection ended, but no capture with it. */
   async function letGoOf(path: string): Promise<void> {
     const { connection, phase, busyWith } = bench.state()
@@ -31,7 +33,7 @@ export function benchHandlers(parts: HandlerParts): Pick<Handlers, Names> {
     'bench.state': async () => bench.state(),
     'bench.connect': async ({ source }) => {
       await bench.connect(source)
-      await parts.changePreferences({ source })
+      await changePreferences({ source })
       return bench.state()
     },
     'bench.disconnect': async () => {

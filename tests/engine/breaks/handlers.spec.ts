@@ -36,6 +36,13 @@ async function keepBreak(events: Partial<CurveEvent>[] = [popIn], ended = true):
   return breakId
 }
 
+test('gives the numbers of the breaks that fit, in the order of the list', async () => {
+  const breakIds = [await keepBreak(), await keepBreak()]
+  const { offset: _offset, limit: _limit, ...query } = listQuery.parse({ descending: true })
+  expect(await made.handlers['breaks.ids'](query)).toEqual(breakIds.toReversed())
+  expect(await made.handlers['breaks.ids']({ ...query, text: 'a-1' })).toEqual(breakIds.slice(0, 1))
+})
+
 test('lets a picked sample stand for the peak everywhere, and takes it back', async () => {
   const { handlers, heardOf } = made
   const breakId = await keepBreak()
@@ -56,7 +63,9 @@ test('lets a picked sample stand for the peak everywhere, and takes it back', as
   const [specimen] = (await home.archive.listSpecimens(listQuery.parse({}))).rows
   expect(specimen!.breakInForce).toEqual(record.summary)
   expect((await home.archive.listBreaks(listQuery.parse({ sort: 'peakN' }))).rows).toEqual([record.summary])
-  expect(heardOf('records.changed').at(-1)).toEqual({ specimenIds: [specimen!.specimenId], breakIds: [breakId] })
+  expect(heardOf('records.changed').at(-1)).toEqual({
+    topics: [`break ${breakId}`, `result ${breakId}`, `specimen ${specimen!.specimenId}`],
+  })
   const exported = await storedCurve(home.path, 'test', breakId)
   expect(exported.record.summary).toEqual(record.summary)
   expect([...exported.csv(['whose word it is'])].join('')).toMatch(/^# whose word it is\ntime_s,/)

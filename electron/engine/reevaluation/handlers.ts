@@ -1,9 +1,9 @@
 import { Trouble } from '#contract/errors.ts'
-import type { Handlers } from '#contract/procedures.ts'
+import type { HandlersOf } from '#contract/procedures.ts'
+import type { reevaluationProcedures } from '#contract/reevaluation/procedures.ts'
+import type { Bench } from '../bench/bench.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
 import type { Reevaluations } from './reevaluations.ts'
-
-type Names = Extract<keyof Handlers, `reevaluations.${string}`>
 
 /**
  * Adopting takes some 15 µs a result, and no sample reaches the disk meanwhile: beyond so many it would keep those of a
@@ -12,8 +12,11 @@ type Names = Extract<keyof Handlers, `reevaluations.${string}`>
 const mostWhileLoading = 10_000
 
 /** Breaks evaluated once more: begun, looked at, and adopted or dropped by one decision. */
-export function reevaluationHandlers(parts: HandlerParts, reevaluations: Reevaluations): Pick<Handlers, Names> {
-  const { archive, clock, emit } = parts
+export function reevaluationHandlers(
+  { archive, clock }: HandlerParts,
+  bench: Pick<Bench, 'state'>,
+  reevaluations: Reevaluations,
+): HandlersOf<typeof reevaluationProcedures> {
   /** To look at what there is, it does not matter that an end finds no room on the disk yet. */
   const settled = () => reevaluations.settle().catch(() => {})
   return {
@@ -30,16 +33,13 @@ export function reevaluationHandlers(parts: HandlerParts, reevaluations: Reevalu
     'reevaluations.decide': async (decision) => {
       await reevaluations.settle()
       const { evaluated } = await archive.reevaluation(decision.reevaluationId)
-      if (evaluated > mostWhileLoading && parts.bench.state().phase === 'loading')
+      if (evaluated > mostWhileLoading && bench.state().phase === 'loading')
         throw new Trouble(
           'conflict',
           `A break is being captured, and putting ${evaluated} results in force would keep its samples from the disk.`,
           'Decide again when it has ended.',
         )
-      const decided = await archive.decideReevaluation({ ...decision, recordedAt: clock.instant() })
-      emit('reevaluations.changed', { reevaluationIds: [decision.reevaluationId] })
-      await parts.recordsChanged(decided.specimenIds, decided.breakIds)
-      return decided.summary
+      return (await archive.decideReevaluation({ ...decision, recordedAt: clock.instant() })).summary
     },
   }
 }

@@ -68,7 +68,13 @@ test('puts results in force by one decision, everywhere, and takes them out agai
 
   const adopted = await handlers['reevaluations.decide']({ reevaluationId, kind: 'adopted', ...signature })
   expect(adopted.decisions).toMatchObject([{ kind: 'adopted', ...signature, recordedAt: made.clock.instant() }])
-  expect(heardOf('records.changed').at(-1)).toEqual({ specimenIds: [1, 2, 3], breakIds: [1, 2, 3] })
+  expect(heardOf('records.changed').at(-1)!.topics.toSorted()).toEqual([
+    ...[1, 2, 3].map((breakId) => `break ${breakId}`),
+    ...[1, 2, 3].map((breakId) => `curve ${breakId}`),
+    `reevaluation ${reevaluationId}`,
+    ...[1, 2, 3].map((breakId) => `result ${breakId}`),
+    ...[1, 2, 3].map((specimenId) => `specimen ${specimenId}`),
+  ])
   const after = await archive.break(2)
   const inForce = after.evaluations.find(({ evaluationId }) => evaluationId === after.inForceId)!
   expect(inForce).toMatchObject({ reevaluationId, besideId: before.inForceId, scale: { calibrationId } })

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
-import { reviewProcedures } from '#contract/breaks/reviewProcedures.ts'
+import { reevaluationProcedures } from '#contract/reevaluation/procedures.ts'
 
-const begin = reviewProcedures['reevaluations.begin'].input
+const begin = reevaluationProcedures['reevaluations.begin'].input
 const request = { breakIds: [1, 2], calibrationId: null, settings: {}, by: 'bench' }
 
 test('takes a re-evaluation with a name written without the spaces round it', () => {
