@@ -4,6 +4,7 @@ import { useAction } from '../../host/useAction.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { go } from '../../parts/routing/useRoute.ts'
 import { hashOf } from '../../routes/route.ts'
+import { focusFirstWrong } from '../../widgets/firstWrong.ts'
 import { Notice } from '../../widgets/Notice.tsx'
 import { SpecimenFieldset } from './SpecimenFieldset.tsx'
 import { emptyTexts, type FormErrors, readSpecimen } from './specimenForm.ts'
@@ -23,7 +24,7 @@ export function NewSpecimenPage() {
     const read = readSpecimen(texts, quantities, false)
     setErrors(read.errors ?? {})
     if (read.fields === null) {
-      requestAnimationFrame(() => form.current?.querySelector<HTMLElement>('[aria-invalid]')?.focus())
+      focusFirstWrong(form.current)
       return
     }
     const specimen = await add.run({ fields: read.fields, by: operator })

@@ -1,81 +1,66 @@
-import { type FormEvent, type ReactNode, useState } from 'react'
+import { type FormEvent, type ReactNode, useRef } from 'react'
 import type { TroubleMessage } from '#contract/errors.ts'
 import type { Signature } from '#contract/signature.ts'
-import { usePreferences } from '../../host/hostContext.ts'
 import { Dialog } from '../../widgets/dialogs/Dialog.tsx'
-import { Field, TextField } from '../../widgets/Field.tsx'
+import { focusFirstWrong } from '../../widgets/firstWrong.ts'
 import { Notice } from '../../widgets/Notice.tsx'
+import { SignatureFields, type SignatureWords } from './SignatureFields.tsx'
+import { type Asked, useSignature } from './signature.ts'
 
 /** Asks who decides and why. Nothing is deleted: the decision is added to the history. `children`: what is decided, above the two. */
 export function SignatureDialog({
   title,
   explains,
   button,
-  common,
+  cancel = 'Cancel',
+  who = 'required',
+  why = 'required',
+  wide = false,
   pending,
   error,
   onSign,
   onClose,
   children,
+  ...words
 }: {
   title: string
-  explains: string
+  explains?: string
   button: string
-  /** Reasons that are often given. */
-  common: readonly string[]
+  cancel?: string
+  who?: Asked['who']
+  why?: Asked['why']
+  /** For a case of many fields: the two questions then stand beside each other. */
+  wide?: boolean
   pending: boolean
   error: TroubleMessage | null
-  /** `signature` null: something is left out; what stands above may say so too. Resolves with true when the dialog is done. */
+  /**
+   * `signature` null: something is left out; what stands above may say so too. What is not asked or left empty is ''.
+   * Resolves with true when the dialog is done.
+   */
   onSign(signature: Signature | null): Promise<boolean>
   onClose(): void
   children?: ReactNode
-}) {
-  const { operator } = usePreferences()
-  const [by, setBy] = useState(operator)
-  const [reason, setReason] = useState('')
-  const [asked, setAsked] = useState(false)
+} & SignatureWords) {
+  const form = useRef<HTMLFormElement>(null)
+  const draft = useSignature({ who, why })
 
   async function submit(event: FormEvent): Promise<void> {
     event.preventDefault()
-    setAsked(true)
-    const complete = by.trim() !== '' && reason.trim() !== ''
-    if (await onSign(complete ? { by: by.trim(), reason: reason.trim() } : null)) onClose()
+    draft.ask()
+    if (await onSign(draft.signature)) onClose()
+    else focusFirstWrong(form.current)
   }
 
   return (
-    <Dialog title={title} onClose={onClose}>
-      <form onSubmit={(event) => void submit(event)} noValidate className="form">
-        <p>{explains}</p>
+    <Dialog title={title} onClose={onClose} width={wide ? 'wide' : 'plain'}>
+      <form ref={form} onSubmit={(event) => void submit(event)} noValidate className="form">
+        {explains === undefined ? null : <p>{explains}</p>}
         {children}
-        <TextField
-          label="Why"
-          required
-          data-first-focus=""
-          value={reason}
-          maxLength={1000}
-          onChange={(event) => setReason(event.currentTarget.value)}
-          error={asked && reason.trim() === '' ? 'Say why; it stands in the record from now on.' : null}
-        />
-        <div className="chips">
-          <span>Common:</span>
-          {common.map((text) => (
-            <button type="button" key={text} className="chip" onClick={() => setReason(text)}>
-              {text}
-            </button>
-          ))}
-        </div>
-        <Field
-          label="Who"
-          required
-          value={by}
-          maxLength={200}
-          onChange={(event) => setBy(event.currentTarget.value)}
-          error={asked && by.trim() === '' ? 'Enter your name or initials.' : null}
-        />
+        <SignatureFields draft={draft} asked={{ who, why }} words={words} beside={wide} />
         <Notice trouble={error} />
         <div className="dialog-buttons">
           <button type="button" className="button" onClick={onClose}>
-            Cancel
+            {cancel}
           </button>
           <button type="submit" className="button button-primary" disabled={pending}>
             {pending ? 'Recording …' : button}

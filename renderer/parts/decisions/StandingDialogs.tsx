@@ -37,7 +37,7 @@ export function SetAsideDialog({ summary, onClose }: Props) {
       }}
       onClose={onClose}
     >
-      <div>
+      <div data-wrong={asked && cause === null ? '' : undefined}>
         <Choice<SetAsideCause> label="What happened" options={causes} value={cause} onChange={setCause} focusFirst />
         {asked && cause === null ? (
           <p className="field-error" role="alert">

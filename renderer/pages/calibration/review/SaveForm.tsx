@@ -1,7 +1,7 @@
 import { type FormEvent, useState } from 'react'
 import type { AssessmentChoices } from '#contract/calibration/calibrationRoutine.ts'
-import { usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
+import { useSigner } from '../../../parts/decisions/signature.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { Field, TextField } from '../../../widgets/Field.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
@@ -10,10 +10,9 @@ import { proposedDueDate, proposedName } from './reviewForm.ts'
 
 /** Keeps the calibration under a name. It is in force only after a word of its own on its page. */
 export function SaveForm({ choices, ready }: { choices: AssessmentChoices; ready: boolean }) {
-  const { operator } = usePreferences()
   const save = useAction('calibration.save')
   const [name, setName] = useState(() => proposedName(new Date()))
-  const [by, setBy] = useState(operator)
+  const [by, setBy] = useState(useSigner())
   const [dueOn, setDueOn] = useState(() => proposedDueDate(new Date()))
   const [temperature, setTemperature] = useState('')
   const [note, setNote] = useState('')

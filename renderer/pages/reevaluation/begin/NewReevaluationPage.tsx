@@ -6,10 +6,12 @@ import { usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
+import { useSigner } from '../../../parts/decisions/signature.ts'
 import { useSelectedBreaks } from '../../../parts/lists/selectionStore.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Field, SelectField } from '../../../widgets/Field.tsx'
+import { focusFirstWrong } from '../../../widgets/firstWrong.ts'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { calibrationOptions } from './calibrationOptions.ts'
 import { ThresholdFieldset } from './ThresholdFieldset.tsx'
@@ -20,7 +22,7 @@ import './newReevaluation.css'
 /** Chooses which breaks are evaluated once more, and how. `breakId`: the one that the person came from. */
 export function NewReevaluationPage({ breakId = null }: { breakId?: number | null }) {
   const quantities = useQuantities()
-  const { operator, capacityN } = usePreferences()
+  const { capacityN } = usePreferences()
   const selected = useSelectedBreaks()
   const one = useAnswer('breaks.get', breakId === null ? null : { breakId })
   const calibrations = useAnswer('calibrations.list', {})
@@ -33,7 +35,7 @@ export function NewReevaluationPage({ breakId = null }: { breakId?: number | nul
   const [calibrationId, setCalibrationId] = useState<number | null>(null)
   const [texts, setTexts] = useState(noThresholds)
   const [errors, setErrors] = useState<ThresholdErrors>({})
-  const [by, setBy] = useState(operator)
+  const [by, setBy] = useState(useSigner())
   const [asked, setAsked] = useState(false)
   const form = useRef<HTMLFormElement>(null)
   const onSearch = useCallback((next: BreaksSearch) => setSearch(next), [])
@@ -52,7 +54,7 @@ export function NewReevaluationPage({ breakId = null }: { breakId?: number | nul
     setErrors(read.errors ?? {})
     const who = by.trim()
     if (read.settings === null || who === '') {
-      requestAnimationFrame(() => form.current?.querySelector<HTMLElement>('[aria-invalid]')?.focus())
+      focusFirstWrong(form.current)
       return
     }
     if (breakIds === null || breakIds.length === 0) return
