@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { ScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
-import { chromiumPath } from './harness/chromium.ts'
-import { type OpenedPage, openPage } from './harness/openPage.ts'
-import { reviewScreens } from './screens/reviewScreens.ts'
-import { at, settle } from './screens/screenSteps.ts'
+import { chromiumPath } from '../harness/chromium.ts'
+import { type OpenedPage, openPage } from '../harness/openPage.ts'
+import { reviewScreens } from '../screens/reviewScreens.ts'
+import { at, settle } from '../screens/screenSteps.ts'
 
 /** The page of a break whose peak a person has overruled. */
 describe.skipIf(chromiumPath === null)('the page of an overruled break', () => {

@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { chromiumPath } from './harness/chromium.ts'
-import { type OpenedPage, openPage } from './harness/openPage.ts'
-import { reviewScreens } from './screens/reviewScreens.ts'
-import { settle } from './screens/screenSteps.ts'
+import { chromiumPath } from '../harness/chromium.ts'
+import { type OpenedPage, openPage } from '../harness/openPage.ts'
+import { reviewScreens } from '../screens/reviewScreens.ts'
+import { settle } from '../screens/screenSteps.ts'
 
 /** What the mouse does on a recorded curve, as its own caption tells the stretch in sight. */
 describe.skipIf(chromiumPath === null)('a recorded curve under the mouse', () => {

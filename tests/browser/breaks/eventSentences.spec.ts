@@ -1,10 +1,10 @@
 import { afterEach, describe, expect, it } from 'vitest'
 import { madeEvent } from '#tests/fakes/madeEvents.ts'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
-import { chromiumPath } from './harness/chromium.ts'
-import { type OpenedPage, openPage } from './harness/openPage.ts'
-import { reviewScreens } from './screens/reviewScreens.ts'
-import { at, settle } from './screens/screenSteps.ts'
+import { chromiumPath } from '../harness/chromium.ts'
+import { type OpenedPage, openPage } from '../harness/openPage.ts'
+import { reviewScreens } from '../screens/reviewScreens.ts'
+import { at, settle } from '../screens/screenSteps.ts'
 
 const large = { width: 1920, height: 1080 }
 

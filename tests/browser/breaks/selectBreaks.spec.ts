@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { BreakSummary } from '#contract/breaks/break.ts'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
-import { chromiumPath } from './harness/chromium.ts'
-import { type OpenedPage, openPage } from './harness/openPage.ts'
+import { chromiumPath } from '../harness/chromium.ts'
+import { type OpenedPage, openPage } from '../harness/openPage.ts'
 
 const many = 10_000
 

@@ -1,10 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { openArchive } from '#archive/core/openArchive.ts'
 import { storeGroup } from '#tests/bench/comparedBreaks.ts'
-import { chromiumPath } from './harness/chromium.ts'
-import { type OpenedPage, openPage } from './harness/openPage.ts'
-import { type OwnEngine, openOwnEngine, type RealEngine } from './harness/ownEngine.ts'
-import { tabTo } from './harness/tabTo.ts'
+import { chromiumPath } from '../harness/chromium.ts'
+import { type OpenedPage, openPage } from '../harness/openPage.ts'
+import { type OwnEngine, openOwnEngine, type RealEngine } from '../harness/ownEngine.ts'
+import { tabTo } from '../harness/tabTo.ts'
 
 const breaks = 7
 /** Twelve seconds of the virtual bench. */

@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
-import { chromiumPath } from './harness/chromium.ts'
-import { type OpenedPage, openPage } from './harness/openPage.ts'
-import { at } from './screens/screenSteps.ts'
+import { chromiumPath } from '../harness/chromium.ts'
+import { type OpenedPage, openPage } from '../harness/openPage.ts'
+import { at } from '../screens/screenSteps.ts'
 
 /** A break whose converter stood at its end: peak and strength are lower limits. */
 describe.skipIf(chromiumPath === null)('a peak that is a lower limit', () => {

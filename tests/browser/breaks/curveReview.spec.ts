@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { procedures } from '#contract/procedures.ts'
-import { chromiumPath } from './harness/chromium.ts'
-import { type OpenedPage, openPage } from './harness/openPage.ts'
-import { type OwnEngine, openOwnEngine, type RealEngine } from './harness/ownEngine.ts'
-import { tabTo } from './harness/tabTo.ts'
+import { chromiumPath } from '../harness/chromium.ts'
+import { type OpenedPage, openPage } from '../harness/openPage.ts'
+import { type OwnEngine, openOwnEngine, type RealEngine } from '../harness/ownEngine.ts'
+import { tabTo } from '../harness/tabTo.ts'
 
 /** A break on the virtual amplifier, reviewed and overruled with keys alone: engine, archive, disk and time are real. */
 describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => {

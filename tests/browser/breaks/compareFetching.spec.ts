@@ -2,10 +2,10 @@ import { describe, expect, it, onTestFinished } from 'vitest'
 import { cutToRange, thinByMinMax } from '#domain/signal/stream/thinning.ts'
 import { scriptComparison } from '#tests/fakes/scripted/scriptedComparison.ts'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
-import { chromiumPath } from './harness/chromium.ts'
-import { openPage } from './harness/openPage.ts'
-import { at, settle } from './screens/screenSteps.ts'
-import { withHistory } from './screens/withHistory.ts'
+import { chromiumPath } from '../harness/chromium.ts'
+import { openPage } from '../harness/openPage.ts'
+import { at, settle } from '../screens/screenSteps.ts'
+import { withHistory } from '../screens/withHistory.ts'
 
 type CurveQuestion = { breakId: number; fromS: number | null; toS: number | null; maxPoints: number | null }
 const samples = 400_000
