@@ -22,6 +22,12 @@ export async function loadCurve(client: Client, breakId: number, maxPoints: numb
   return { record, levels: await buildGivingWay(curve.timeS, curve.force), samples: curve.samples }
 }
 
+/** The same curve, with what its break counts as now. */
+export async function withNewRecord(client: Client, loaded: LoadedCurve): Promise<LoadedCurve> {
+  const { breakId } = loaded.record.summary
+  return { ...loaded, record: await client.call('breaks.get', { breakId }) }
+}
+
 /** Builds the levels of a curve slice by slice, with a turn for others between. */
 export async function buildGivingWay(timeS: Float64Array, force: Float64Array): Promise<MinMaxLevels> {
   const slices = levelsInSlices(timeS, force, sliceSamples)

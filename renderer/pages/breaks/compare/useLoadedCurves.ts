@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'react'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import { topicsOf } from '#contract/topics.ts'
 import { useHost } from '../../../host/hostContext.ts'
-import { type LoadedCurve, loadCurve, pointsEach } from './loadedCurves.ts'
+import { type LoadedCurve, loadCurve, pointsEach, withNewRecord } from './loadedCurves.ts'
 
 export type LoadedCurves = {
   curves: ReadonlyMap<number, LoadedCurve>
@@ -29,7 +29,7 @@ export function useLoadedCurves(breakIds: readonly number[]): LoadedCurves {
   const [stopped, setStopped] = useState(false)
   const [changed, setChanged] = useState(0)
   const kept = useRef(new Map<number, LoadedCurve>())
-  const outdated = useRef(new Set<number>())
+  const outdated = useRef(new Map<number, 'record' | 'curve'>())
   const followed = useRef(new Map<number, () => void>())
   const wanted = breakIds.join(',')
 
@@ -37,12 +37,18 @@ export function useLoadedCurves(breakIds: readonly number[]): LoadedCurves {
   useEffect(() => {
     for (const breakId of idsIn(wanted)) {
       if (followed.current.has(breakId)) continue
-      const read = [...topicsOf('result', [breakId]), ...topicsOf('curve', [breakId])]
-      const end = changes.follow(read, () => {
-        outdated.current.add(breakId)
+      const endRecord = changes.follow(topicsOf('result', [breakId]), () => {
+        if (!outdated.current.has(breakId)) outdated.current.set(breakId, 'record')
         setChanged((before) => before + 1)
       })
-      followed.current.set(breakId, end)
+      const endCurve = changes.follow(topicsOf('curve', [breakId]), () => {
+        outdated.current.set(breakId, 'curve')
+        setChanged((before) => before + 1)
+      })
+      followed.current.set(breakId, () => {
+        endRecord()
+        endCurve()
+      })
     }
   }, [changes, wanted])
   useEffect(
@@ -68,9 +74,14 @@ export function useLoadedCurves(breakIds: readonly number[]): LoadedCurves {
     async function fetchAll(): Promise<void> {
       setError(null)
       for (const breakId of ids) {
-        if (there.has(breakId) && !outdated.current.has(breakId)) continue
+        const before = there.get(breakId)
+        const anew = outdated.current.get(breakId)
+        if (before !== undefined && anew === undefined) continue
         try {
-          const loaded = await loadCurve(client, breakId, pointsEach(ids.length))
+          const loaded =
+            before !== undefined && anew === 'record'
+              ? await withNewRecord(client, before)
+              : await loadCurve(client, breakId, pointsEach(ids.length))
           if (!current) return
           outdated.current.delete(breakId)
           there.set(breakId, loaded)
