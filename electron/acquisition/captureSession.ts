@@ -19,6 +19,9 @@ import { createReadingBatch } from './readingBatch.ts'
 import { createRejectedLines } from './rejectedLines.ts'
 import { createZero } from './zero.ts'
 
+/** What to do about a capture that runs. */
+export const waitForLoadOff = 'Wait until the load is off again.'
+
 export type CaptureSessionOptions = {
   clock: Clock
   lineFormat: LineFormatChoice
@@ -230,11 +233,7 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
     },
     takeTare() {
       if (capture !== null)
-        throw new Trouble(
-          'not-stable',
-          'The zero cannot be taken while a capture runs.',
-          'Wait until the load is off again.',
-        )
+        throw new Trouble('not-stable', 'The zero cannot be taken while a capture runs.', waitForLoadOff)
       adopt(zero.tareNow())
     },
     arm(next) {

@@ -42,6 +42,11 @@ export class Trouble extends Error {
   }
 }
 
+/** What to do about a value that does not fit. */
+export const correctTheValue = 'Correct the value named above and try again.'
+/** What to do about what nobody expected. */
+export const programFault = 'This is a fault of the program. Nothing stored was changed; try again.'
+
 /** Reduces anything thrown to the three fields that may cross a boundary. */
 export function troubleFrom(thrown: unknown): TroubleMessage {
   if (thrown instanceof Trouble) return { code: thrown.code, message: thrown.message, hint: thrown.hint }
@@ -49,8 +54,8 @@ export function troubleFrom(thrown: unknown): TroubleMessage {
     return {
       code: 'invalid-input',
       message: z.prettifyError(thrown),
-      hint: 'Correct the value named above and try again.',
+      hint: correctTheValue,
     }
   const message = thrown instanceof Error ? thrown.message : String(thrown)
-  return { code: 'internal', message, hint: 'This is a fault of the program. Nothing stored was changed; try again.' }
+  return { code: 'internal', message, hint: programFault }
 }

@@ -1,5 +1,6 @@
 import { Trouble } from '#contract/errors.ts'
 import type { Carrier } from '#contract/wire/carrier.ts'
+import { reconnectsByItself } from '#contract/wire/carrier.ts'
 import { createSocketCarrier, type SocketCarrier } from '#contract/wire/socketCarrier.ts'
 import type { HostLink } from './hostConnection.ts'
 
@@ -76,11 +77,7 @@ export function createReconnectingCarrier(parts: ReconnectParts): {
       call: (name, input) =>
         current === null
           ? Promise.reject(
-              new Trouble(
-                'not-connected',
-                'The page is not connected to the program.',
-                'See whether Breakledger still runs; the page connects again by itself.',
-              ),
+              new Trouble('not-connected', 'The page is not connected to the program.', reconnectsByItself),
             )
           : current.call(name, input),
       subscribe(listener) {

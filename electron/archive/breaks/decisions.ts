@@ -1,8 +1,9 @@
 import type Database from 'better-sqlite3'
 import { type Decision, decision, type NewDecision } from '#contract/breaks/decision.ts'
+import { stillCaptured } from '#domain/strength/breakTroubles.ts'
 import { addLedgeredRow } from '../core/ledgeredRow.ts'
 import { prepared } from '../core/prepared.ts'
-import { conflict, notFound } from '../core/recordTrouble.ts'
+import { notFound } from '../core/recordTrouble.ts'
 import { refreshBreak } from '../lists/current.ts'
 import { specimenRevisions } from '../specimens/specimens.ts'
 import { readEnd, readHeader } from './breakHeaders.ts'
@@ -65,8 +66,7 @@ export function addDecision(database: Database.Database, made: NewDecision): Dec
         throw new RangeError('addDecision takes a sample where it stands for the peak, and only there')
       if (made.kind !== 'set-aside' && (made.cause ?? null) !== null)
         throw new RangeError('addDecision takes a cause only when a break is set aside')
-      if (overrules && readEnd(database, made.breakId) === null)
-        throw conflict(`Break ${made.breakId} is still being captured.`, 'Wait until it has ended.')
+      if (overrules && readEnd(database, made.breakId) === null) throw stillCaptured(made.breakId)
       if (made.kind !== 'reassigned' && made.specimenId !== null)
         throw new RangeError('addDecision takes a specimen only when a break is reassigned')
       if (made.specimenId !== null) specimenRevisions(database, made.specimenId)

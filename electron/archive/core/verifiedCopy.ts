@@ -19,8 +19,7 @@ function proveSame(database: Database.Database, file: string): void {
   const copy = new Database(file, { readonly: true })
   try {
     const faults = copy.pragma('integrity_check', { simple: true })
-    if (faults !== 'ok')
-      throw new Trouble('archive-damaged', `The copy ${file} is damaged: ${faults}.`, 'Check the disk and try again.')
+    if (faults !== 'ok') throw damaged(`The copy ${file} is damaged: ${faults}.`)
     const tables = database
       .prepare<[], { name: string }>(
         "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name",
@@ -29,9 +28,11 @@ function proveSame(database: Database.Database, file: string): void {
     for (const { name } of tables) {
       const count = `SELECT count(*) FROM "${name}"`
       if (database.prepare(count).pluck().get() !== copy.prepare(count).pluck().get())
-        throw new Trouble('archive-damaged', `The copy ${file} lacks rows of ${name}.`, 'Check the disk and try again.')
+        throw damaged(`The copy ${file} lacks rows of ${name}.`)
     }
   } finally {
     copy.close()
   }
 }
+
+const damaged = (message: string) => new Trouble('archive-damaged', message, 'Check the disk and try again.')

@@ -48,3 +48,6 @@ export function createClient(carrier: Carrier, onBadEvent: (name: string, error:
     },
   }
 }
+
+/** What to do while the page and the program do not hear each other. */
+export const reconnectsByItself = 'See whether Breakledger still runs; the page connects again by itself.'

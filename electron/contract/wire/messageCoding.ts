@@ -1,4 +1,4 @@
-import { Trouble } from '../errors.ts'
+import { correctTheValue, Trouble } from '../errors.ts'
 
 /**
  * How a message crosses a WebSocket with its typed arrays intact.
@@ -162,12 +162,11 @@ function placeAt(root: Record<string, unknown>, path: readonly (string | number)
   let holder: Record<string | number, unknown> = root
   for (const step of path.slice(0, -1)) {
     const inner = Object.hasOwn(holder, step) ? holder[step] : undefined
-    if (typeof inner !== 'object' || inner === null || kindOf(inner) !== null)
-      throw badFrame('an array belongs nowhere in its message')
+    if (typeof inner !== 'object' || inner === null || kindOf(inner) !== null) throw badFrame(misplaced)
     holder = inner as Record<string | number, unknown>
   }
   const last = path.at(-1)!
-  if (!Object.hasOwn(holder, last) || holder[last] !== null) throw badFrame('an array belongs nowhere in its message')
+  if (!Object.hasOwn(holder, last) || holder[last] !== null) throw badFrame(misplaced)
   Object.defineProperty(holder, last, { value: array, writable: true, enumerable: true, configurable: true })
 }
 
@@ -183,8 +182,10 @@ const cannotCross = (path: readonly (string | number)[], what: string) =>
   new Trouble(
     'invalid-input',
     `${path.length === 0 ? 'The message' : path.join('.')} holds ${what}, which cannot be sent.`,
-    'Correct the value named above and try again.',
+    correctTheValue,
   )
+
+const misplaced = 'an array belongs nowhere in its message'
 
 const badFrame = (what: string) =>
   new Trouble('denied', `The connection was closed: ${what}.`, 'Reload the page or restart the program.')

@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { Trouble, troubleFrom } from '../errors.ts'
 import type { Carrier, Reply } from './carrier.ts'
+import { reconnectsByItself } from './carrier.ts'
 import { createFrameReader, defaultFrameLimits, encodeMessage, type Frames } from './messageCoding.ts'
 
 /** What the page sends over a WebSocket. */
@@ -83,9 +84,4 @@ export function createSocketCarrier(socket: { send(frames: Frames): void; close(
   }
 }
 
-const connectionLost = () =>
-  new Trouble(
-    'not-connected',
-    'The connection to the program was lost.',
-    'See whether Breakledger still runs; the page connects again by itself.',
-  )
+const connectionLost = () => new Trouble('not-connected', 'The connection to the program was lost.', reconnectsByItself)

@@ -11,6 +11,10 @@ export const keptSoFar = 'The readings so far are kept.'
 /** How a live routine is told that a reversed cell is meant. */
 export const agreeToInvert = 'Agree to invert the reading'
 
+/** What is said of a cell that reads the wrong way while nobody has agreed to that. */
+export const wiredInReverse =
+  'The reading falls while the force rises: the cell is wired in reverse, or is loaded the other way round.'
+
 function refuse(message: string, hint: string): never {
   throw new Trouble('invalid-input', message, hint)
 }
@@ -73,10 +77,7 @@ function checkMovement(pairs: readonly (readonly [Row, Row])[], invertedAccepted
       `Look at cable, supply and converter, then read again. ${keptSoFar}`,
     )
   if (sum < 0 && !invertedAccepted)
-    refuse(
-      'The reading falls while the force rises: the cell is wired in reverse, or is loaded the other way round.',
-      `${agreeToInvert}, or swap the two signal wires and read again. ${keptSoFar}`,
-    )
+    refuse(wiredInReverse, `${agreeToInvert}, or swap the two signal wires and read again. ${keptSoFar}`)
   const way = sum < 0 ? -1 : 1
   const stray = moves.find((move) => move.way === -way)
   if (stray !== undefined)

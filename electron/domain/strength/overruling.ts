@@ -5,6 +5,7 @@ import type { Evaluation } from '#contract/breaks/evaluation.ts'
 import { Trouble } from '#contract/errors.ts'
 import { taredForce } from '../calibration/scale/forceScale.ts'
 import { firstEarlyDrop, prematureIndex } from '../signal/events/prematureLoad.ts'
+import { noResultYet, stillCaptured } from './breakTroubles.ts'
 import { resultInForce } from './resultInForce.ts'
 
 type Judged = Pick<BreakRecord, 'header' | 'end' | 'evaluations' | 'inForceId'>
@@ -12,11 +13,9 @@ type Judged = Pick<BreakRecord, 'header' | 'end' | 'evaluations' | 'inForceId'>
 /** The result of a finished break that a person may overrule. Throws Trouble `conflict` while there is none. */
 export function overrulable(record: Judged): Evaluation {
   const { breakId } = record.header
-  if (record.end === null)
-    throw new Trouble('conflict', `Break ${breakId} is still being captured.`, 'Wait until it has ended.')
+  if (record.end === null) throw stillCaptured(breakId)
   const result = resultInForce(record)
-  if (result === null)
-    throw new Trouble('conflict', `Break ${breakId} has no result yet.`, 'Start the program again: it makes one then.')
+  if (result === null) throw noResultYet(breakId)
   return result
 }
 

@@ -5,6 +5,7 @@ import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import type { TroubleMessage } from '#contract/errors.ts'
 import type { Emit } from '#contract/events.ts'
 import type { Preferences } from '#contract/settings/settings.ts'
+import { keptSoFar } from '#domain/calibration/calibrationRows.ts'
 import type { EngineParts } from '../core/engine.ts'
 import { createOutbox, type Outbox } from '../core/outbox.ts'
 import { throttle } from '../core/throttle.ts'
@@ -169,5 +170,5 @@ export function createBench(parts: BenchParts): Bench {
 const switched: TroubleMessage = {
   code: 'port-lost',
   message: 'The device was disconnected.',
-  hint: 'Connect it again and go on with this step. The readings so far are kept.',
+  hint: `Connect it again and go on with this step. ${keptSoFar}`,
 }

@@ -1,3 +1,4 @@
+import { waitForLoadOff } from '#acquisition/captureSession.ts'
 import type { BenchState } from '#contract/bench/bench.ts'
 import { Trouble, type TroubleMessage } from '#contract/errors.ts'
 
@@ -51,15 +52,14 @@ export function createBenchOccupation(parts: OccupationParts): BenchOccupation {
   return {
     busyWith: () => occupied?.what ?? null,
     take(what, occupant) {
-      if (occupied !== null)
-        throw new Trouble('conflict', `A ${words[occupied.what]} is running.`, 'Finish it, or break it off first.')
+      if (occupied !== null) throw new Trouble('conflict', `A ${words[occupied.what]} is running.`, finishFirst)
       if (!parts.hearing())
         throw new Trouble(
           'not-connected',
           'No readings arrive from the bench.',
           'Connect the amplifier, or the virtual one, and try again.',
         )
-      if (parts.capturing()) throw new Trouble('conflict', 'A capture is running.', 'Wait until the load is off again.')
+      if (parts.capturing()) throw new Trouble('conflict', 'A capture is running.', waitForLoadOff)
       if (!parts.hasZero())
         throw new Trouble(
           'not-stable',
@@ -81,11 +81,7 @@ export function createBenchOccupation(parts: OccupationParts): BenchOccupation {
     },
     arm(armed) {
       if (occupied !== null && armed)
-        throw new Trouble(
-          'conflict',
-          `No break is looked for while a ${words[occupied.what]} runs.`,
-          'Finish it, or break it off first.',
-        )
+        throw new Trouble('conflict', `No break is looked for while a ${words[occupied.what]} runs.`, finishFirst)
       armsWhenEmpty = false
       parts.arm(armed)
     },
@@ -100,5 +96,10 @@ export function createBenchOccupation(parts: OccupationParts): BenchOccupation {
     awaitsEmpty: () => occupied === null && armsWhenEmpty,
   }
 }
+
+const finishFirst = 'Finish it, or break it off first.'
+
+/** What is said of a bench that is taken, where it does not matter by what. */
+export const benchTaken = 'The bench is being calibrated or checked.'
 
 const words = { calibration: 'calibration', 'check-weight': 'check with a weight' } as const

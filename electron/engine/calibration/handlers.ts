@@ -3,6 +3,7 @@ import { Trouble } from '#contract/errors.ts'
 import type { HandlersOf } from '#contract/procedures.ts'
 import { checkedWeights } from '#domain/calibration/routinePlan.ts'
 import type { Bench } from '../bench/bench.ts'
+import { benchTaken } from '../bench/benchOccupation.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
 import { calibrationSummary, driftOf } from './calibrationHistory.ts'
 import { calibrationInForce } from './calibrationInForce.ts'
@@ -87,11 +88,7 @@ function recordHandlers(
     },
     'calibrations.putInForce': async ({ calibrationId, by, reason }) => {
       if (bench.state().busyWith !== null)
-        throw new Trouble(
-          'conflict',
-          'The bench is being calibrated or checked.',
-          'Finish that first, or break it off.',
-        )
+        throw new Trouble('conflict', benchTaken, 'Finish that first, or break it off.')
       return archive.addCalibrationDecision({ recordedAt: clock.instant(), by, reason, calibrationId })
     },
   }

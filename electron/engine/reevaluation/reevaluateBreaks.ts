@@ -8,6 +8,7 @@ import { evaluationInForce } from '#archive/lists/inForce.ts'
 import type { Calibration } from '#contract/calibration/calibration.ts'
 import { Trouble, type TroubleCode } from '#contract/errors.ts'
 import type { Reevaluation } from '#contract/reevaluation/reevaluation.ts'
+import { noResultYet, stillCaptured } from '#domain/strength/breakTroubles.ts'
 import { evaluationUnder, type StoredBreak, type UndatedEvaluation } from './evaluationUnder.ts'
 
 /** One break evaluated once more, or why it could not be. */
@@ -54,15 +55,9 @@ function storedBreak(database: OpenArchive['database'], breakId: number): Stored
   return database.transaction(() => {
     const header = readHeader(database, breakId)
     const end = readEnd(database, breakId)
-    if (end === null)
-      throw new Trouble('conflict', `Break ${breakId} is still being captured.`, 'Evaluate it again when it has ended.')
+    if (end === null) throw stillCaptured(breakId, 'Evaluate it again when it has ended.')
     const inForceId = evaluationInForce(database, breakId)
-    if (inForceId === null)
-      throw new Trouble(
-        'conflict',
-        `Break ${breakId} has no result yet.`,
-        'Start the program again: it makes one then.',
-      )
+    if (inForceId === null) throw noResultYet(breakId)
     return { header, end, inForce: readEvaluation(database, inForceId), curve: readCurve(database, breakId) }
   })()
 }

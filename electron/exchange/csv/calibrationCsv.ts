@@ -1,6 +1,6 @@
 import { type CalibrationRow, loadDirection } from '#contract/calibration/reading.ts'
 import { Trouble } from '#contract/errors.ts'
-import { csvRecords } from './csvRecords.ts'
+import { csvRecords, noNumber } from './csvRecords.ts'
 
 /** The rows of a calibration file, and the number of the line on which each stands (the first is 1). */
 export type CalibrationTable = { rows: CalibrationRow[]; lines: number[] }
@@ -30,7 +30,7 @@ export async function readCalibrationCsv(file: string): Promise<CalibrationTable
     const text = (name: (typeof columns)[number]) => (fields[places![name]] ?? '').trim()
     const number = (name: 'run' | 'force_N' | 'reading') => {
       if (!numberText.test(text(name)) || !Number.isFinite(Number(text(name))))
-        throw unreadable(file, line, `${name} is "${text(name)}", which is no number`, 'Write a plain decimal number.')
+        throw unreadable(file, line, noNumber(name, text(name)), 'Write a plain decimal number.')
       return Number(text(name))
     }
     const run = number('run')

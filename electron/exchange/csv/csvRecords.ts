@@ -94,3 +94,8 @@ function cannotOpen(file: string, thrown: unknown): unknown {
     return new Trouble('not-readable', `${file}: this is a folder.`, 'Name the curve file inside it.')
   return new Trouble('not-readable', `${file}: cannot be read (${thrown.message}).`, 'Check the disk and the path.')
 }
+
+/** What is said of a field that should hold a number. */
+export function noNumber(name: string, text: string): string {
+  return `${name} is "${text.slice(0, 40)}", which is no number`
+}

@@ -1,6 +1,6 @@
 import { Trouble } from '#contract/errors.ts'
 import { type GrowingColumn, growingColumn } from '#domain/numbers/growingColumn.ts'
-import { csvRecords } from './csvRecords.ts'
+import { csvRecords, noNumber } from './csvRecords.ts'
 
 /** The value columns that a curve file may have. */
 const valueColumns = ['force_N', 'force_lbf', 'counts'] as const
@@ -105,12 +105,7 @@ function readNumber(file: string, line: number, name: string, field: string | un
   if (text === '') return null
   const number = Number(text)
   if (!numberText.test(text) || !Number.isFinite(number))
-    throw unreadable(
-      file,
-      line,
-      `${name} is "${text.slice(0, 40)}", which is no number`,
-      'Write plain numbers with a point, such as 12.5 or -3e4.',
-    )
+    throw unreadable(file, line, noNumber(name, text), 'Write plain numbers with a point, such as 12.5 or -3e4.')
   return number
 }
 

@@ -6,7 +6,7 @@ import { plainText } from '#words/units/plainText.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
-import { columnsOption, numberOption, textOption, wordOption } from './optionValues.ts'
+import { columnsOption, numberOption, refuseTwoScales, textOption, wordOption } from './optionValues.ts'
 import { archiveOf } from './ownArchive.ts'
 import { programName } from './programName.ts'
 
@@ -46,8 +46,7 @@ export const captureCommand: Command = {
     const columns = columnsOption(values, name)
     const calibration = numberOption(values, 'calibration', { from: 1, whole: true })
     const scale = numberOption(values, 'scale', { not: 0 })
-    if (calibration !== undefined && scale !== undefined)
-      throw new UsageError('--calibration and --scale exclude each other: a calibration has its own scale.')
+    refuseTwoScales(calibration, scale)
     const wanted = numberOption(values, 'breaks', { from: 1, whole: true }) ?? null
     const options: UnattendedOptions = {
       archivePath: archiveOf(values),

@@ -1,10 +1,10 @@
 import { troubleFrom } from '#contract/errors.ts'
 import { zeroFoundWords, zeroUnknownWords } from '#words/breaks/zeroWords.ts'
 import { plainText } from '#words/units/plainText.ts'
-import { type Command, UsageError } from './command.ts'
+import type { Command } from './command.ts'
 import { evaluationText } from './evaluationText.ts'
 import { jsonLine } from './jsonLine.ts'
-import { numberOption } from './optionValues.ts'
+import { numberOption, refuseTwoScales } from './optionValues.ts'
 import { archiveOf } from './ownArchive.ts'
 import { programName } from './programName.ts'
 
@@ -59,8 +59,7 @@ export const evaluateCommand: Command = {
     const capacityN = numberOption(values, 'capacity', { above: 0 }) ?? null
     const pressSpeedMmPerS = numberOption(values, 'press-speed', { above: 0 }) ?? null
     const calibrationId = numberOption(values, 'calibration', { from: 1, whole: true })
-    if (calibrationId !== undefined && nPerCount !== null)
-      throw new UsageError('--calibration and --scale exclude each other: a calibration has its own scale.')
+    refuseTwoScales(calibrationId, nPerCount)
     const { calibrationOfArchive, evaluateCurveFile } = await import('#engine/breaks/evaluateCurveFile.ts')
     const calibration =
       calibrationId === undefined ? null : await calibrationOfArchive(archiveOf(values), programName, calibrationId)

@@ -64,3 +64,9 @@ export function columnsOption(values: CommandValues, lineFormat: string): Column
     throw new UsageError(`--columns names "${word}", which is none of ${columnName.options.join(', ')}.`)
   })
 }
+
+/** Throws UsageError when both are given. */
+export function refuseTwoScales(calibrationId: number | null | undefined, nPerCount: number | null | undefined): void {
+  if (calibrationId != null && nPerCount != null)
+    throw new UsageError('--calibration and --scale exclude each other: a calibration has its own scale.')
+}

@@ -31,7 +31,7 @@ const refuse = (status: Refusal['status'], because: string): Refusal => ({ kind:
  * refused, and either the session cookie or the unused ticket must be there.
  */
 export function judgePage(request: AccessRequest, secrets: AccessSecrets): PageDecision {
-  if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(405, 'Only GET is answered here.')
+  if (request.method !== 'GET' && request.method !== 'HEAD') return onlyGet()
   const foreign = judgeHost(request, secrets)
   if (foreign !== null) return foreign
   if (request.origin !== undefined && request.origin !== ownOrigin(secrets.port))
@@ -50,7 +50,7 @@ export function judgePage(request: AccessRequest, secrets: AccessSecrets): PageD
 
 /** May this request become the page's WebSocket? Unlike a page, an upgrade must name our Origin, and only the cookie opens it. */
 export function judgeUpgrade(request: AccessRequest, secrets: AccessSecrets): UpgradeDecision {
-  if (request.method !== 'GET') return refuse(405, 'Only GET is answered here.')
+  if (request.method !== 'GET') return onlyGet()
   const foreign = judgeHost(request, secrets)
   if (foreign !== null) return foreign
   if (request.origin !== ownOrigin(secrets.port)) return refuse(403, 'The connection must come from our own page.')
@@ -90,3 +90,5 @@ function sameSecret(given: string, wanted: string): boolean {
   const digest = (text: string) => createHash('sha256').update(text).digest()
   return timingSafeEqual(digest(given), digest(wanted))
 }
+
+const onlyGet = () => refuse(405, 'Only GET is answered here.')

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { Trouble } from '#contract/errors.ts'
+import { programFault, Trouble } from '#contract/errors.ts'
 import type { Reply } from '#contract/wire/carrier.ts'
 import { createFrameReader, encodeMessage, type FrameLimits, type Frames } from '#contract/wire/messageCoding.ts'
 import { socketRequest } from '#contract/wire/socketCarrier.ts'
@@ -75,7 +75,9 @@ function encodeReply(id: number, reply: Reply): Frames {
     return encodeMessage({ id, reply })
   } catch (thrown) {
     const message = thrown instanceof Error ? thrown.message : String(thrown)
-    const hint = 'This is a fault of the program. Nothing stored was changed; try again.'
-    return encodeMessage({ id, reply: { ok: false, error: { code: 'internal', message, hint } } satisfies Reply })
+    return encodeMessage({
+      id,
+      reply: { ok: false, error: { code: 'internal', message, hint: programFault } } satisfies Reply,
+    })
   }
 }

@@ -78,9 +78,8 @@ export function placeWords(at: number, timeUnit: Comparison['timeUnit']): string
 /** What median and band stand for, or why there are none. */
 export function medianWords(curves: number): string {
   if (curves >= 3) return ''
-  return curves === 1
-    ? 'One curve has no median. With three or more, their median and quartiles are drawn.'
-    : 'Two curves have no median worth the name. With three or more, their median and quartiles are drawn.'
+  const none = curves === 1 ? 'One curve has no median.' : 'Two curves have no median worth the name.'
+  return `${none} With three or more, their median and quartiles are drawn.`
 }
 
 /** How a curve stands apart from a plain break: it counts for nothing, it has no strength, or its peak is a lower limit. */

@@ -28,3 +28,7 @@ export function setAsideWords({ setAside, setAsideCause }: Pick<BreakSummary, 's
 export function overruledWords({ kind, by, reason }: OverruledPeak, at = ''): string {
   return `${flagNames[kind]}${at === '' ? '' : ` at ${at},`} by ${by}: ${reason}`
 }
+
+/** What an overruled peak leaves as it is. */
+export const peakStaysWords =
+  'The curve and the peak as found stay in the record, and you can take this back at any time.'

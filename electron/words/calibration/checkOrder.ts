@@ -1,4 +1,5 @@
 import type { CheckState } from '#contract/calibration/checkWeight.ts'
+import { waitingWords } from './waitingWords.ts'
 import { stackWords } from './weightWords.ts'
 
 /** What a check asks of the person now. */
@@ -12,7 +13,7 @@ export function checkOrder({ phase, weights, live }: Pick<CheckState, 'phase' | 
   if (phase === 'waiting-for-steady')
     return {
       title: 'Hands off',
-      advice: live.unsteadyBecause === null ? 'Waiting for a steady reading.' : `Waiting: ${live.unsteadyBecause}.`,
+      advice: waitingWords(live),
     }
   return { title: 'Done', advice: 'The check is stored.' }
 }

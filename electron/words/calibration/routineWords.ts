@@ -1,6 +1,7 @@
 import type { RoutinePosition, RoutineState } from '#contract/calibration/calibrationRoutine.ts'
 import { heaviestPosition, positionAtHand, weightsBefore } from '#domain/calibration/routinePlace.ts'
 import { directionWords } from './readingWords.ts'
+import { waitingWords } from './waitingWords.ts'
 import { stackWords } from './weightWords.ts'
 
 /** What the screen asks of the person: a short order, what to mind, and what Enter then means. */
@@ -23,7 +24,7 @@ export function orderOf(state: RoutineState): Order {
     return {
       title: 'Hands off',
       loadN: at?.forceN ?? null,
-      advice: live.unsteadyBecause === null ? 'Waiting for a steady reading.' : `Waiting: ${live.unsteadyBecause}.`,
+      advice: waitingWords(live),
       goOn: 'Waiting …',
     }
   if (phase === 'averaging')

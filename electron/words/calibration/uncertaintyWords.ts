@@ -20,3 +20,6 @@ export const sourceWords: Record<UncertaintySource, string> = {
 export function uncertaintyText(percent: number | null): string {
   return percent === null ? 'not known' : `±${writeNumber(percent, 2)} %`
 }
+
+/** Why a calibration states no uncertainty. */
+export const noUncertaintyWords = 'No uncertainty can be stated: there is no verified range or no repeat.'

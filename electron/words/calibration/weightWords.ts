@@ -20,3 +20,6 @@ export function loadText(forceN: number, force: Quantity): string {
 export function stackWords(names: readonly string[]): string {
   return names.length === 0 ? 'no weights' : names.join(' + ')
 }
+
+/** What a set of weights may begin with. */
+export const usualWeightsWords = 'Begin with 1, 2, 5, 10, 20 and 20 kg of cast iron, class M1'

@@ -21,6 +21,7 @@ export function meaningWords(summary: ReevaluationSummary): string {
   const { evaluated, breaks } = summary
   const results = evaluated === 1 ? 'this result' : `all ${writeCount(evaluated)} results`
   const adopting = `Adopting puts ${results} in force by one recorded decision, which you can take back at any time. ${kept}`
+  const soFar = `${ofWords(evaluated, breaks)}. The results so far do not count. ${adopting}`
   if (evaluated === 0) return `${nothingWords(summary)}, so there is nothing to adopt.`
   switch (standingOf(summary)) {
     case 'running':
@@ -35,9 +36,9 @@ export function meaningWords(summary: ReevaluationSummary): string {
     case 'taken-out':
       return 'These results counted for a while and no longer do: those before them are in force again.'
     case 'cancelled':
-      return `Somebody stopped it after ${ofWords(evaluated, breaks)}. The results so far do not count. ${adopting}`
+      return `Somebody stopped it after ${soFar}`
     case 'cut-short':
-      return `It ended early, after ${ofWords(evaluated, breaks)}. The results so far do not count. ${adopting}`
+      return `It ended early, after ${soFar}`
   }
 }
 

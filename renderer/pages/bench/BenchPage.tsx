@@ -1,5 +1,6 @@
 import { useRef } from 'react'
 import type { TroubleMessage } from '#contract/errors.ts'
+import { simulatedWords } from '#words/bench/cautions.ts'
 import { tareHindrance } from '#words/bench/phaseWords.ts'
 import { useBench, usePreferences } from '../../host/hostContext.ts'
 import { useAction } from '../../host/useAction.ts'
@@ -93,7 +94,7 @@ export function BenchPage() {
             >
               {bench.phase === 'loading' ? 'Loading …' : 'Load the specimen'} <Keys keys="L" />
             </button>
-            <p>Simulated bench: every number is invented.</p>
+            <p>{simulatedWords}</p>
           </section>
         ) : null}
         {bench.lastBreak === null ? (

@@ -1,5 +1,6 @@
 import { type FormEvent, useState } from 'react'
 import type { Preferences } from '#contract/settings/settings.ts'
+import { ratedLoadWords } from '#words/bench/cautions.ts'
 import { writeTyped } from '#words/units/numbers.ts'
 import { usePreferences } from '../../host/hostContext.ts'
 import { type Action, useAction } from '../../host/useAction.ts'
@@ -148,7 +149,7 @@ function ForceForm({ preferences, set }: Part) {
   return (
     <form className="form" noValidate onSubmit={submit}>
       <Field
-        label="Rated load of cell, press or frame, whichever is least"
+        label={ratedLoadWords}
         unit={force.unit}
         inputMode="decimal"
         value={capacity}

@@ -1,5 +1,6 @@
 import type { Limits, TestPractice } from '#contract/settings/practice.ts'
 import { type LimitKey, limitKeys, limitWords } from '#words/settings/practiceWords.ts'
+import { notANumber } from '#words/units/notANumber.ts'
 import { writeTyped } from '#words/units/numbers.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { readNumber } from '../../widgets/typedNumber.ts'
@@ -51,7 +52,7 @@ function readLimits(texts: PracticeTexts, key: LimitKey, quantities: Quantities,
   const one = (end: 'least' | 'most') => {
     const text = texts[`${key}.${end}`]
     const typed = readNumber(text)
-    if (typed === undefined) errors[`${key}.${end}`] = `“${text.trim()}” is not a number. Write it in ${unit}.`
+    if (typed === undefined) errors[`${key}.${end}`] = notANumber(text, `it in ${unit}`)
     else if (typed !== null && typed < 0) errors[`${key}.${end}`] = 'It cannot be less than 0.'
     return typed == null ? null : typed / factor
   }

@@ -1,4 +1,5 @@
 import { type SpecimenFields, specimenFields } from '#contract/specimens/specimen.ts'
+import { notANumber } from '#words/units/notANumber.ts'
 import { writeTyped } from '#words/units/numbers.ts'
 import type { Quantities, Quantity } from '#words/units/quantities.ts'
 import { readNumber } from '../../widgets/typedNumber.ts'
@@ -56,7 +57,7 @@ export function readSpecimen(
   const errors: FormErrors = {}
   const number = (key: keyof SpecimenTexts, quantity: Quantity, what: string, zeroAllowed: boolean): number | null => {
     const typed = readNumber(texts[key])
-    if (typed === undefined) errors[key] = `“${texts[key].trim()}” is not a number. Write ${what} in ${quantity.unit}.`
+    if (typed === undefined) errors[key] = notANumber(texts[key], `${what} in ${quantity.unit}`)
     else if (typed !== null && (typed < 0 || (typed === 0 && !zeroAllowed)))
       errors[key] = `${what[0]!.toUpperCase()}${what.slice(1)} must be more than 0 ${quantity.unit}.`
     return typed === undefined || typed === null ? null : typed / quantity.factor

@@ -1,3 +1,4 @@
+import { askForName } from '#words/settings/signatureWords.ts'
 import { Field, TextField } from '../../widgets/Field.tsx'
 import type { Asked, SignatureDraft } from './signature.ts'
 import './signatureFields.css'
@@ -40,7 +41,7 @@ export function SignatureFields({
         value={by}
         maxLength={200}
         onChange={(event) => setBy(event.currentTarget.value)}
-        error={missing.who ? 'Enter your name or initials.' : null}
+        error={missing.who ? askForName : null}
       />
     )
   if (beside)

@@ -1,5 +1,6 @@
 import type { CalibrationReading } from '#contract/calibration/reading.ts'
 import { Trouble } from '#contract/errors.ts'
+import { agreeToInvert, keptSoFar, wiredInReverse } from '../calibrationRows.ts'
 
 /** A reading at its place in the routine. */
 export type PlacedReading = Pick<CalibrationReading, 'run' | 'direction' | 'forceN' | 'mean' | 'sd' | 'count'> & {
@@ -15,8 +16,6 @@ export type Movement = {
 
 /** A change of less than so many standard errors of the two means is none. */
 const standardErrors = 5
-
-const kept = 'The readings so far are kept.'
 
 /**
  * Whether the newest reading (at place `newest`) follows the load: it must move, and the same way as all others.
@@ -40,8 +39,8 @@ export function movementOf(readings: readonly PlacedReading[], newest: number, i
       reversed: true,
       problem: new Trouble(
         'invalid-input',
-        'The reading falls while the force rises: the cell is wired in reverse, or is loaded the other way round.',
-        `Agree to invert the reading, or swap the two signal wires and begin again. ${kept}`,
+        wiredInReverse,
+        `${agreeToInvert}, or swap the two signal wires and begin again. ${keptSoFar}`,
       ),
     }
   const stray = pairs.find(
@@ -56,12 +55,12 @@ export function movementOf(readings: readonly PlacedReading[], newest: number, i
       ? new Trouble(
           'invalid-input',
           `From ${loads} the reading moved the wrong way, from ${before.mean.toFixed(1)} to ${reading.mean.toFixed(1)}.`,
-          `Look whether something touches or has shifted, and repeat the step. ${kept}`,
+          `Look whether something touches or has shifted, and repeat the step. ${keptSoFar}`,
         )
       : new Trouble(
           'invalid-input',
           `From ${loads} the reading did not move.`,
-          `Look whether the weights of this step hang on the cell, and repeat the step. ${kept}`,
+          `Look whether the weights of this step hang on the cell, and repeat the step. ${keptSoFar}`,
         ),
   }
 }

@@ -14,8 +14,10 @@ function seriesForLower(a: number, x: number): number {
     sum += term
     if (term < sum * 1e-17) return sum
   }
-  throw new RangeError('regularizedGamma did not settle: a is too large')
+  throw unsettled()
 }
+
+const unsettled = () => new RangeError('regularizedGamma did not settle: a is too large')
 
 function fractionForUpper(a: number, x: number): number {
   let b = x + 1 - a
@@ -31,7 +33,7 @@ function fractionForUpper(a: number, x: number): number {
     fraction *= factor
     if (Math.abs(factor - 1) < 1e-16) return fraction
   }
-  throw new RangeError('regularizedGamma did not settle: a is too large')
+  throw unsettled()
 }
 
 /**

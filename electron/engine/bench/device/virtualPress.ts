@@ -1,5 +1,6 @@
 import type { ByteSource } from '#acquisition/byteSource.ts'
 import { Trouble } from '#contract/errors.ts'
+import { benchTaken } from '../benchOccupation.ts'
 import type { DeviceLink } from './deviceLink.ts'
 import { isVirtual } from './sourceFacts.ts'
 
@@ -11,7 +12,7 @@ export function loadVirtual(source: ByteSource, isTaken: boolean): void {
       'Only the virtual amplifier can load a specimen by itself.',
       'Turn the press, or connect the virtual amplifier.',
     )
-  if (isTaken) throw new Trouble('conflict', 'The bench is being calibrated or checked.', 'Finish that first.')
+  if (isTaken) throw new Trouble('conflict', benchTaken, 'Finish that first.')
   source.loadNow()
 }
 

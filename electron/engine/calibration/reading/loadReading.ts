@@ -56,8 +56,7 @@ export function createLoadReading(clock: Clock, changed: () => void): LoadReadin
   }
 
   function refuseWhileReading(): void {
-    if (waiting !== null)
-      throw new Trouble('conflict', 'A reading is being taken.', 'Wait until it is done, or stop waiting first.')
+    if (waiting !== null) throw readingTaken()
     if (hold !== null)
       throw new Trouble('conflict', 'The load is being held for the creep.', 'Wait until it is over, or stop it first.')
   }
@@ -97,4 +96,9 @@ export function createLoadReading(clock: Clock, changed: () => void): LoadReadin
       return hold === null ? quietReading : { ...quietReading, averagedShare: hold.share() }
     },
   }
+}
+
+/** What is said to whoever wants something else while a reading is taken. */
+export function readingTaken(): Trouble {
+  return new Trouble('conflict', 'A reading is being taken.', 'Wait until it is done, or stop waiting first.')
 }

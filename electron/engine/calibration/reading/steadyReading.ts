@@ -1,6 +1,7 @@
 import type { Clock } from '#acquisition/clock.ts'
 import type { LiveReading } from '#contract/calibration/calibrationRoutine.ts'
 import { Trouble } from '#contract/errors.ts'
+import { keptSoFar } from '#domain/calibration/calibrationRows.ts'
 import { hasLoneOutlier } from '#domain/calibration/fit/loneOutlier.ts'
 import { createSteadinessWatch, type Steadiness } from '#domain/signal/rest/steadiness.ts'
 
@@ -57,12 +58,12 @@ export function createSteadyReading(options: SteadyReadingOptions): SteadyReadin
       return new Trouble(
         'not-connected',
         `No reading has arrived for ${steadyWithinS} s.`,
-        'Look at cable and amplifier, then go on with this step. The readings so far are kept.',
+        `Look at cable and amplifier, then go on with this step. ${keptSoFar}`,
       )
     return new Trouble(
       'not-stable',
       `The reading did not become steady within ${steadyWithinS} s: ${standing.unsteadyBecause ?? 'single readings lie far from the others'}.`,
-      'Let the weights hang still, keep hands off and draughts away, then go on with this step. The readings so far are kept.',
+      `Let the weights hang still, keep hands off and draughts away, then go on with this step. ${keptSoFar}`,
     )
   }
 

@@ -1,6 +1,7 @@
 import type { Calibration } from '#contract/calibration/calibration.ts'
 import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import { Trouble } from '#contract/errors.ts'
+import { keptSoFar } from '#domain/calibration/calibrationRows.ts'
 import type { Bench } from '../../bench/bench.ts'
 
 /** The device that a calibration was begun on: what is connected later does not matter to its readings. */
@@ -18,6 +19,6 @@ export function refuseOtherDevice(bench: Pick<Bench, 'device' | 'readingUnit'>, 
   throw new Trouble(
     'conflict',
     `This calibration was begun on ${begun.source}, and another device is connected now.`,
-    `Connect ${begun.source} again, or break this calibration off. The readings so far are kept.`,
+    `Connect ${begun.source} again, or break this calibration off. ${keptSoFar}`,
   )
 }

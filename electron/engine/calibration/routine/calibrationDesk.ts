@@ -8,6 +8,7 @@ import type { Emit } from '#contract/events.ts'
 import { plannedForces } from '#domain/calibration/routinePlan.ts'
 import type { Bench } from '../../bench/bench.ts'
 import { throttle } from '../../core/throttle.ts'
+import { readingTaken } from '../reading/loadReading.ts'
 import { type BegunOn, deviceNow, refuseOtherDevice } from './begunOn.ts'
 import { type CalibrationRoutine, createCalibrationRoutine } from './calibrationRoutine.ts'
 import { calibrationToSave, type SavingOptions } from './calibrationToSave.ts'
@@ -131,6 +132,5 @@ export function createCalibrationDesk(parts: DeskParts): CalibrationDesk {
 }
 
 function refuseWhileReading(phase: RoutineState['phase']): void {
-  if (phase === 'waiting-for-steady' || phase === 'averaging' || phase === 'holding')
-    throw new Trouble('conflict', 'A reading is being taken.', 'Wait until it is done, or stop waiting first.')
+  if (phase === 'waiting-for-steady' || phase === 'averaging' || phase === 'holding') throw readingTaken()
 }

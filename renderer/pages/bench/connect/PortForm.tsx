@@ -1,5 +1,6 @@
 import { type FormEvent, useState } from 'react'
 import type { LineFormatChoice } from '#contract/bench/source.ts'
+import { ratedLoadWords } from '#words/bench/cautions.ts'
 import { writeTyped } from '#words/units/numbers.ts'
 import { useBench, usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
@@ -127,7 +128,7 @@ export function PortForm() {
         <section aria-labelledby="worth-title">
           <h2 id="worth-title">What a count is worth</h2>
           <Field
-            label="Rated load of cell, press or frame, whichever is least"
+            label={ratedLoadWords}
             unit={force.unit}
             inputMode="decimal"
             value={capacity}

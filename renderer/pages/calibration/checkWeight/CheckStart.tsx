@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { CheckState } from '#contract/calibration/checkWeight.ts'
+import { weightsFall } from '#words/bench/cautions.ts'
 import { verdictWords } from '#words/calibration/verdictWords.ts'
 import { loadText } from '#words/calibration/weightWords.ts'
 import { signedNumber, writeFixed } from '#words/units/numbers.ts'
@@ -91,7 +92,7 @@ export function CheckStart({ state, calibration }: { state: CheckState; calibrat
           {result === null ? 'Check now' : 'Check again'} <Keys keys="Enter" />
         </button>
       </div>
-      <p className="quiet">Weights can fall: feet clear.</p>
+      <p className="quiet">{weightsFall}</p>
     </section>
   )
 }

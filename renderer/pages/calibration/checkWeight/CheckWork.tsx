@@ -1,4 +1,5 @@
 import type { CheckState } from '#contract/calibration/checkWeight.ts'
+import { weightsFall } from '#words/bench/cautions.ts'
 import { checkOrder } from '#words/calibration/checkOrder.ts'
 import { loadText, stackWords } from '#words/calibration/weightWords.ts'
 import { writeFixed } from '#words/units/numbers.ts'
@@ -78,7 +79,7 @@ export function CheckWork({ state }: { state: CheckState }) {
           Stop <Keys keys="Esc" />
         </button>
       </div>
-      <p className="quiet">Weights can fall: feet clear.</p>
+      <p className="quiet">{weightsFall}</p>
     </section>
   )
 }

@@ -1,5 +1,7 @@
 import { useState } from 'react'
+import { neverAboveWords } from '#words/bench/cautions.ts'
 import { planLength } from '#words/calibration/planLength.ts'
+import { usualWeightsWords } from '#words/calibration/weightWords.ts'
 import { useBench, usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
@@ -64,9 +66,7 @@ export function PlanView() {
         <p className="caution-words">
           Weights can fall: feet clear, nothing below that breaks.
           <br />
-          {bench.capacityN === null
-            ? 'Never above the rated load of cell, press or frame.'
-            : `Never above the rated load of ${force.text(bench.capacityN)}.`}
+          {neverAboveWords(bench.capacityN, force)}
         </p>
       </header>
       <div className="plan-columns">
@@ -85,7 +85,7 @@ export function PlanView() {
                 className="button"
                 onClick={() => void save.run({ weights: [...usualWeights], by: operator })}
               >
-                Begin with 1, 2, 5, 10, 20 and 20 kg of cast iron, class M1
+                {usualWeightsWords}
               </button>
             </div>
           ) : (

@@ -1,3 +1,4 @@
+import { simulatedWords } from '#words/bench/cautions.ts'
 import { loadText } from '#words/calibration/weightWords.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { Keys } from '../../../widgets/Keys.tsx'
@@ -24,7 +25,9 @@ export function VirtualWeights({
         {takesOff ? 'Take the virtual weights off' : `Hang ${loadText(askedN, force)} on the virtual cell`}{' '}
         <Keys keys="L" />
       </button>
-      <p>On it now: {hungN === 0 ? 'nothing' : loadText(hungN, force)}. Simulated bench, every number is invented.</p>
+      <p>
+        On it now: {hungN === 0 ? 'nothing' : loadText(hungN, force)}. {simulatedWords}
+      </p>
     </section>
   )
 }

@@ -1,6 +1,7 @@
 import type { CalibrationPlan } from '#contract/calibration/calibrationPlan.ts'
 import type { LoadingConditionsEntry } from '#contract/calibration/loading.ts'
 import type { WeightEntry } from '#contract/calibration/weight.ts'
+import { notANumber } from '#words/units/notANumber.ts'
 import { readNumber } from '../../../widgets/typedNumber.ts'
 
 /** The plan as typed: every number a text, so that nothing typed is lost while it cannot be read yet. */
@@ -187,7 +188,7 @@ export function readPlan(
 function readLimited(texts: PlanTexts, key: Numeric, errors: PlanErrors): number | null {
   const { least, most, whole, outside, missing, as } = limits[key]
   const typed = readNumber(texts[key])
-  if (typed === undefined) errors[key] = `“${texts[key].trim()}” is not a number. Write ${as}.`
+  if (typed === undefined) errors[key] = notANumber(texts[key], as)
   else if (typed === null) {
     if (missing !== null) errors[key] = missing
     return null

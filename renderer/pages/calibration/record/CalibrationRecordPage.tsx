@@ -2,6 +2,7 @@ import { useState } from 'react'
 import type { OutputOf } from '#contract/procedures.ts'
 import { noteSentences } from '#words/calibration/noteWords.ts'
 import { ownCalibration } from '#words/calibration/ownCalibration.ts'
+import { noUncertaintyWords } from '#words/calibration/uncertaintyWords.ts'
 import { dayWords, instantWords } from '#words/units/times.ts'
 import { usePreferences } from '../../../host/hostContext.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
@@ -91,7 +92,7 @@ function RecordView({ record }: { record: OutputOf<'calibrations.get'> }) {
       </div>
       <StepTable assessment={assessment} />
       {assessment.budget === null ? (
-        <p className="quiet">No uncertainty can be stated: there is no verified range or no repeat.</p>
+        <p className="quiet">{noUncertaintyWords}</p>
       ) : (
         <BudgetTable budget={assessment.budget} />
       )}

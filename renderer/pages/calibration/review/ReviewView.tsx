@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { AssessmentChoices, RoutineState } from '#contract/calibration/calibrationRoutine.ts'
 import { noteSentences } from '#words/calibration/noteWords.ts'
+import { noUncertaintyWords } from '#words/calibration/uncertaintyWords.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useSingleKeys } from '../../../parts/routing/singleKeys.ts'
@@ -84,7 +85,7 @@ export function ReviewView({ state }: { state: RoutineState }) {
             )}
             <StepTable assessment={judged.assessment} />
             {judged.assessment.budget === null ? (
-              <p className="quiet">No uncertainty can be stated: there is no verified range or no repeat.</p>
+              <p className="quiet">{noUncertaintyWords}</p>
             ) : (
               <BudgetTable budget={judged.assessment.budget} />
             )}

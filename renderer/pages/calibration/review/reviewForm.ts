@@ -1,10 +1,10 @@
+import { notANumber } from '#words/units/notANumber.ts'
 import { readNumber } from '../../../widgets/typedNumber.ts'
 
 /** A typed resolution in the unit of the reading, or one clear sentence; nothing typed: not known. */
 export function readResolution(text: string): { resolution: number | null } | { error: string } {
   const typed = readNumber(text)
-  if (typed === undefined)
-    return { error: `“${text.trim()}” is not a number. Write the smallest step that can be read.` }
+  if (typed === undefined) return { error: notANumber(text, 'the resolution of the reading') }
   if (typed === null) return { resolution: null }
   return typed > 0
     ? { resolution: typed }

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { RoutineState } from '#contract/calibration/calibrationRoutine.ts'
 import { heaviestPosition, lastTaken, positionAtHand } from '#domain/calibration/routinePlace.ts'
+import { neverAboveWords, weightsFall } from '#words/bench/cautions.ts'
 import { orderOf, placeWords } from '#words/calibration/routineWords.ts'
 import { loadText } from '#words/calibration/weightWords.ts'
 import { useBench } from '../../../host/hostContext.ts'
@@ -143,10 +144,7 @@ export function WorkView({ state }: { state: RoutineState }) {
         ) : null}
         <PositionList state={state} onRepeat={reading ? null : (position) => void repeat.run({ position })} />
         <p className="work-caution">
-          Weights can fall: feet clear.{' '}
-          {bench.capacityN === null
-            ? 'Never above the rated load.'
-            : `Never above the rated load of ${force.text(bench.capacityN)}.`}
+          {weightsFall} {neverAboveWords(bench.capacityN, force)}
         </p>
       </aside>
       {breakingOff ? <BreakOffDialog onClose={() => setBreakingOff(false)} /> : null}

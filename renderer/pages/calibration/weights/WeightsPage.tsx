@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { WeightEntry } from '#contract/calibration/weight.ts'
 import { densityWords, toleranceWords } from '#words/calibration/toleranceWords.ts'
+import { usualWeightsWords } from '#words/calibration/weightWords.ts'
 import { instantWords } from '#words/units/times.ts'
 import { usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
@@ -51,7 +52,7 @@ export function WeightsPage() {
           <div className="empty-start">
             <p>No weight is kept yet.</p>
             <button type="button" className="button" onClick={() => void keep(usualWeights)}>
-              Begin with 1, 2, 5, 10, 20 and 20 kg of cast iron, class M1
+              {usualWeightsWords}
             </button>
             <p className="quiet">Change each of them to what really is on your shelf.</p>
           </div>

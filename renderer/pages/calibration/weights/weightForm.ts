@@ -1,5 +1,6 @@
 import type { WeightEntry } from '#contract/calibration/weight.ts'
 import { type OimlClass, oimlClass, type WeightMaterial, weightMaterial } from '#contract/calibration/weight.ts'
+import { notANumber } from '#words/units/notANumber.ts'
 import type { Quantity } from '#words/units/quantities.ts'
 import { readNumber } from '../../../widgets/typedNumber.ts'
 
@@ -49,7 +50,7 @@ export function readWeight(
   const errors: WeightErrors = {}
   const number = (key: 'nominal' | 'conventional' | 'halfWidthG' | 'density', unit: string, what: string) => {
     const typed = readNumber(texts[key])
-    if (typed === undefined) errors[key] = `“${texts[key].trim()}” is not a number. Write ${what} in ${unit}.`
+    if (typed === undefined) errors[key] = notANumber(texts[key], `${what} in ${unit}`)
     return typed ?? null
   }
   const name = texts.name.trim()

@@ -1,6 +1,7 @@
 import { type FormEvent, useCallback, useRef, useState } from 'react'
 import { type DetectionSettings, detectionSettings } from '#contract/breaks/detection.ts'
 import { changedWords } from '#words/breaks/thresholdWords.ts'
+import { askForName } from '#words/settings/signatureWords.ts'
 import { countOf } from '#words/units/counts.ts'
 import { usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
@@ -134,7 +135,7 @@ export function NewReevaluationPage({ breakId = null }: { breakId?: number | nul
             value={by}
             maxLength={200}
             onChange={(event) => setBy(event.currentTarget.value)}
-            error={asked && by.trim() === '' ? 'Enter your name or initials.' : null}
+            error={asked && by.trim() === '' ? askForName : null}
           />
           <p className="new-reevaluation-sum" aria-live="polite">
             <strong>{breakIds === null ? '…' : countOf(breakIds.length, 'break')}</strong>,{' '}

@@ -1,5 +1,6 @@
 import { type DetectionChange, detectionChange } from '#contract/breaks/detection.ts'
 import { type Threshold, type ThresholdKey, thresholdGroups, thresholdUnit } from '#words/breaks/thresholdWords.ts'
+import { notANumber } from '#words/units/notANumber.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { readNumber } from '../../../widgets/typedNumber.ts'
 
@@ -52,7 +53,10 @@ export function readThresholds(
 
 function problemWith(typed: number | undefined, text: string, { key, kind }: Threshold, unit: string): string | null {
   if (typed === undefined)
-    return `“${text}” is not a number. Write ${unit === '' ? 'a code' : `it in ${unit}`}${isUnknownAllowed(key) ? ', or “unknown”' : ''}.`
+    return notANumber(
+      text,
+      `${unit === '' ? 'a code' : `it in ${unit}`}${isUnknownAllowed(key) ? ', or “unknown”' : ''}`,
+    )
   if (kind === 'share' && (typed <= 0 || typed >= 100)) return 'Between 0 and 100 %.'
   // A device may answer at once
   const isZeroAllowed = key === 'settlingTimeS'

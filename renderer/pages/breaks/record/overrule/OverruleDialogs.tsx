@@ -3,6 +3,7 @@ import type { ForceCurve } from '#contract/breaks/curve.ts'
 import type { CurveEvent } from '#contract/breaks/evaluation.ts'
 import { firstEarlyDrop, prematureIndex, prematureStretch } from '#domain/signal/events/prematureLoad.ts'
 import { resultInForce } from '#domain/strength/resultInForce.ts'
+import { peakStaysWords } from '#words/breaks/decisionWords.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 import { useAction } from '../../../../host/useAction.ts'
 import { useAnswer } from '../../../../host/useAnswer.ts'
@@ -28,7 +29,7 @@ export function PrematureDialog({ record, onClose }: Props) {
   return (
     <SignatureDialog
       title={`Premature failure: ${number ?? `break ${breakId}`}`}
-      explains={`The load before ${name} at ${writeFixed(drop.startTimeS, 3)} s will count as the failure load, wherever the result is used. The curve and the peak as found stay in the record, and you can take this back at any time.`}
+      explains={`The load before ${name} at ${writeFixed(drop.startTimeS, 3)} s will count as the failure load, wherever the result is used. ${peakStaysWords}`}
       button="Declare it"
       common={['the joint cracked there', 'the bond had failed before the peak']}
       pending={declare.pending}

@@ -1,6 +1,8 @@
 import { useState } from 'react'
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import { resultInForce } from '#domain/strength/resultInForce.ts'
+import { peakStaysWords } from '#words/breaks/decisionWords.ts'
+import { notANumber } from '#words/units/notANumber.ts'
 import { writeFixed, writeNumber } from '#words/units/numbers.ts'
 import { useAction } from '../../../../host/useAction.ts'
 import { useAnswer } from '../../../../host/useAnswer.ts'
@@ -30,7 +32,7 @@ export function PickPeakDialog({
   const { found } = sample
   const problem =
     timeS === undefined
-      ? `“${typed.trim()}” is not a number. Write seconds of the curve, as in 12.345.`
+      ? notANumber(typed, 'seconds of the curve, as in 12.345')
       : timeS === null
         ? asked
           ? 'Write the time of the sample.'
@@ -41,7 +43,7 @@ export function PickPeakDialog({
   return (
     <SignatureDialog
       title={`Pick the peak by hand: ${number ?? `break ${breakId}`}`}
-      explains="The load of this sample will count as the peak, wherever the result is used, and will be marked as picked by hand. The curve and the peak as found stay in the record, and you can take this back at any time."
+      explains={`The load of this sample will count as the peak, wherever the result is used, and will be marked as picked by hand. ${peakStaysWords}`}
       button="Take this sample"
       common={['the peak found is a disturbance', 'the joint failed here']}
       pending={pick.pending}

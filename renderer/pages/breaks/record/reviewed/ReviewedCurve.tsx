@@ -6,7 +6,7 @@ import { type CurveLook, type FilterAnswer, noFilter } from '../../../../parts/c
 import { seatedLineOf } from '../../../../parts/curve/curveMarks.ts'
 import { EventList } from '../events/EventList.tsx'
 import { CurveTools, type ToolsDraft } from './CurveTools.tsx'
-import { firstDraft, readFilter, readSlopeWindow } from './curveFilterForm.ts'
+import { askForWindow, firstDraft, readFilter, readSlopeWindow } from './curveFilterForm.ts'
 
 /** The curve with what happened on it beside it, and what may be laid over it. */
 export function ReviewedCurve({ record, onPick }: { record: BreakRecord; onPick?: (timeS: number) => void }) {
@@ -68,7 +68,7 @@ export function ReviewedCurve({ record, onPick }: { record: BreakRecord; onPick?
         draft={draft}
         onDraft={setDraft}
         filterError={read.error}
-        slopeError={windowS === null ? 'Write a window in milliseconds, as in 50.' : null}
+        slopeError={windowS === null ? askForWindow : null}
         filterAnswer={filterAnswer}
         hasToe={hasToe}
       />

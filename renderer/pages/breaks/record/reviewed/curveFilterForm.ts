@@ -1,6 +1,9 @@
 import type { CurveFilter } from '#contract/breaks/curveFilter.ts'
 import { readNumber } from '../../../../widgets/typedNumber.ts'
 
+/** What is said of a window that cannot be read. */
+export const askForWindow = 'Write a window in milliseconds, as in 50.'
+
 /** A filter as chosen and typed. */
 export type FilterDraft = { kind: FilterKind; cutoffHz: string; windowMs: string }
 export type FilterKind = 'none' | 'cfc-60' | 'cfc-180' | 'cfc-600' | 'cfc-1000' | 'butterworth' | 'moving-average'
@@ -46,7 +49,7 @@ export function readFilter({
     }
     case 'moving-average': {
       const typed = readNumber(windowMs)
-      if (typed == null || typed <= 0) return { filter: null, error: 'Write a window in milliseconds, as in 50.' }
+      if (typed == null || typed <= 0) return { filter: null, error: askForWindow }
       return { filter: { kind, windowS: typed / 1000 }, error: null }
     }
   }
