@@ -54,6 +54,21 @@ describe('the tree', () => {
     expect(withoutSource).toEqual([])
   })
 
+  it('holds no more than 20 files in a folder beside its subfolders, so that its names can be read at one look', () => {
+    // Plain lists: every file is one of a kind, and the newest is added at the end
+    const lists = [
+      'electron/shells/commands',
+      'electron/archive/core/migrations',
+      'tests/shells/commands',
+      'tests/archive/core/migrations',
+    ]
+    const counts = new Map<string, number>()
+    for (const path of files.filter((one) => /^(electron|renderer|tests)\//.test(one)))
+      counts.set(posix.dirname(path), (counts.get(posix.dirname(path)) ?? 0) + 1)
+    const full = [...counts].filter(([folder, count]) => count > 20 && !lists.includes(folder))
+    expect(full.map(([folder, count]) => `${folder}: ${count}`)).toEqual([])
+  })
+
   it('keeps the desktop shell so thin that its main file stays under a hundred lines', () => {
     expect(readProjectFile('electron/shells/desktop/main.ts').split('\n').length).toBeLessThan(100)
   })

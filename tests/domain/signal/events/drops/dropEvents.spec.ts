@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { dropEvents } from '#domain/signal/events/dropEvents.ts'
+import { dropEvents } from '#domain/signal/events/drops/dropEvents.ts'
 
 const drop = (startS: number, from: number, fall: number) => ({
   startS,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
-import { findPartialDrops } from '#domain/signal/events/partialDrops.ts'
+import { findPartialDrops } from '#domain/signal/events/drops/partialDrops.ts'
 import { madeCurve } from '#tests/fakes/madeCurve.ts'
 
 /** The drops of a load given by time until a break, sampled at a rate with seeded noise. */

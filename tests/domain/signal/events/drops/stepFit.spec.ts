@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
-import { bestStep, stepOverBend } from '#domain/signal/events/stepFit.ts'
+import { bestStep, stepOverBend } from '#domain/signal/events/drops/stepFit.ts'
 
 const evenly = (force: readonly number[]) => ({
   timeS: Float64Array.from(force, (_, i) => i),

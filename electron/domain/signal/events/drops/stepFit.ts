@@ -21,7 +21,7 @@ const reach = 3
  *   score = Σ residual² + max(6 v, (0.03 drop)²) (j − i − 1)     v noise variance, or the least Σ residual² / (n − 4) where
  *                                                              that is larger
  *
- * Checked: tests/domain/signal/events/stepFit.spec.ts.
+ * Checked: tests/domain/signal/events/drops/stepFit.spec.ts.
  */
 export function bestStep(curve: Points, seen: Step, drop: number, noise: number, longestS: number): Step {
   const { timeS } = curve
@@ -64,7 +64,7 @@ export function bestStep(curve: Points, seen: Step, drop: number, noise: number,
  *
  *   (min Σ r² of lines that meet at a point up to 8 points away − Σ r² of the step) / max(σ², Σ r² of the step / (n − 4))
  *
- * Checked: tests/domain/signal/events/stepFit.spec.ts.
+ * Checked: tests/domain/signal/events/drops/stepFit.spec.ts.
  */
 export function stepOverBend(curve: Points, step: Step, noise: number): number {
   const { from, i, j, to } = step

@@ -26,7 +26,7 @@ const mostMisses = 2
  *   error = max(σ, s) sqrt( (4 w − 2) / (w (w + 1)) )               of the end of a line through points at equal distances
  *
  * Sums are taken about the point itself, so that neither a large time nor a large load does harm.
- * Checked: tests/domain/signal/events/edgeLevel.spec.ts.
+ * Checked: tests/domain/signal/events/drops/edgeLevel.spec.ts.
  */
 export function edgeLevel(
   curve: { timeS: Float64Array; force: Float64Array },

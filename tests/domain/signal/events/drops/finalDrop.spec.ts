@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { readFinalDrop } from '#domain/signal/events/finalDrop.ts'
+import { readFinalDrop } from '#domain/signal/events/drops/finalDrop.ts'
 import { lines, madeCurve } from '#tests/fakes/madeCurve.ts'
 
 /** 400 N/s to 4000 N at 10 s, then what happens. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
-import { edgeLevel } from '#domain/signal/events/edgeLevel.ts'
+import { edgeLevel } from '#domain/signal/events/drops/edgeLevel.ts'
 
 /** Points at equal distances. */
 const evenly = (force: readonly number[], stepS = 1) => ({

@@ -1,7 +1,7 @@
 import type { CurveEvent } from '#contract/breaks/evaluation.ts'
-import type { LoadedCurve } from './loadedCurve.ts'
+import type { LoadedCurve } from '../loadedCurve.ts'
+import { plainEvent } from '../plainEvent.ts'
 import type { PartialDrop } from './partialDrops.ts'
-import { plainEvent } from './plainEvent.ts'
 
 /**
  * The event that partial drops make: one is a pop-in, several are stick-slip, none is none.
@@ -10,7 +10,7 @@ import { plainEvent } from './plainEvent.ts'
  *   percentOfPeak  100 F / P          of the first drop, P peak above the level at rest
  *   period         (t_last − t_first) / (drops − 1)      with stiffness K and speed v of press and specimen it is ΔF / (K v)
  *
- * Checked: tests/domain/signal/events/dropEvents.spec.ts.
+ * Checked: tests/domain/signal/events/drops/dropEvents.spec.ts.
  */
 export function dropEvents(curve: Pick<LoadedCurve, 'zero' | 'peak'>, drops: readonly PartialDrop[]): CurveEvent[] {
   const [first, last] = [drops[0], drops.at(-1)]

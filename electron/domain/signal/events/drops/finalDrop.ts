@@ -1,7 +1,7 @@
 import type { CurveEvent } from '#contract/breaks/evaluation.ts'
-import { firstAfter } from './curvePart.ts'
-import type { LoadedCurve } from './loadedCurve.ts'
-import { plainEvent } from './plainEvent.ts'
+import { firstAfter } from '../curvePart.ts'
+import type { LoadedCurve } from '../loadedCurve.ts'
+import { plainEvent } from '../plainEvent.ts'
 
 /** Going back from the break, a load this much below the highest passed (share of it, noise SDs of the means) was on its way up. */
 const risingShare = 0.045
@@ -26,7 +26,7 @@ const certainIntervals = 2.5
  *
  * `manner` is null where samples are more than 20 ms apart during the fall, or some are missing, unless it took more than 2.5
  * such intervals. null: no break.
- * Thresholds: common practice, no source. Checked: tests/domain/signal/events/finalDrop.spec.ts,
+ * Thresholds: common practice, no source. Checked: tests/domain/signal/events/drops/finalDrop.spec.ts,
  * tests/reference/courseCorpus.spec.ts.
  */
 export function readFinalDrop(curve: LoadedCurve): CurveEvent | null {

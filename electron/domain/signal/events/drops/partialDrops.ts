@@ -1,7 +1,7 @@
-import { closeMeans, lowestAhead, meanOf } from './closeMeans.ts'
-import { meansBeforeBreak } from './curvePart.ts'
+import { closeMeans, lowestAhead, meanOf } from '../closeMeans.ts'
+import { meansBeforeBreak } from '../curvePart.ts'
+import type { LoadedCurve } from '../loadedCurve.ts'
 import { type EdgeLevel, edgeLevel } from './edgeLevel.ts'
-import type { LoadedCurve } from './loadedCurve.ts'
 import { bestStep, type Step, stepOverBend } from './stepFit.ts'
 
 /** A sudden fall of the load from which it recovered. Forces as pushed, times in s. */
@@ -62,7 +62,7 @@ type Falls = {
  *
  * Of falls that overlap the one with the most standard errors stands, put where two lines fit best.
  * Thresholds: common practice, no source.
- * Checked: tests/domain/signal/events/partialDrops.spec.ts, tests/reference/events.spec.ts.
+ * Checked: tests/domain/signal/events/drops/partialDrops.spec.ts, tests/reference/events.spec.ts.
  */
 export function findPartialDrops(curve: LoadedCurve, noise: number): PartialDrop[] {
   const count = meansBeforeBreak(curve)
