@@ -1,6 +1,5 @@
 import * as z from 'zod'
 import { benchEvents } from './bench/events.ts'
-import { breakEvents } from './breaks/events.ts'
 import { calibrationEvents } from './calibration/events.ts'
 import { troubleMessage } from './errors.ts'
 import { keepingEvents } from './keeping/events.ts'
@@ -10,7 +9,6 @@ import { topic } from './topics.ts'
 /** Everything the engine says unasked, by name. */
 export const events = {
   ...benchEvents,
-  ...breakEvents,
   ...calibrationEvents,
   ...keepingEvents,
   ...settingsEvents,

@@ -41,14 +41,7 @@ export async function benchEngine(
     options,
   )
   const heard: { name: EventName; payload: unknown; atS: number }[] = []
-  const names: EventName[] = [
-    'bench.state',
-    'break.finished',
-    'records.changed',
-    'preferences.changed',
-    'trouble',
-    'task.progress',
-  ]
+  const names: EventName[] = ['bench.state', 'records.changed', 'preferences.changed', 'trouble', 'task.progress']
   for (const name of names) engine.subscribe(name, (payload) => heard.push({ name, payload, atS: clock.nowS() }))
 
   return {

@@ -357,7 +357,6 @@ export function createScriptedHost(
       if (bench.specimen !== null && record.summary.outcome === 'break')
         specimenOf(bench.specimen.specimenId).breakInForce = record.summary
       setBench({ phase: record.summary.outcome === 'break' ? 'broke' : 'unloaded', lastBreak: record.summary })
-      engine.emit('break.finished', record.summary)
       tellOf(record.summary.breakId, [record.summary.specimenId], { evaluations: record.evaluations })
       return record.summary
     },

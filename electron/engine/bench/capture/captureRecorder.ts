@@ -107,7 +107,6 @@ export function createCaptureRecorder(parts: CaptureRecorderParts): CaptureRecor
         const { summary } = await archive.break(capture.breakId)
         if (result.outcome === 'break' && capture.specimenId !== null) await queue.spent(capture.specimenId)
         parts.onStored(capture.breakId, summary)
-        emit('break.finished', summary)
         log(capturedEntry(end!, evaluation.result, summary.verification))
       }, capture)
     },
