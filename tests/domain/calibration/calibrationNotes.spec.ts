@@ -70,3 +70,38 @@ describe('notes on a calibration', () => {
     expect(calibrationNotes({ ...whole, ...change })).toEqual([note])
   })
 })
+
+describe('the limits of a note', () => {
+  const codesOf = (change: Partial<NotedCalibration>) =>
+    calibrationNotes({ ...whole, ...change }).map(({ code }) => code)
+  const lack = (pValue: number) => ({ f: 3, lackDegreesOfFreedom: 3, pureDegreesOfFreedom: 10, pureErrorSD: 1, pValue })
+
+  it('are three runs and five steps', () => {
+    expect(calibrationNotes({ ...whole, rows: rows.filter(({ run }) => run < 3) })).toEqual([
+      { code: 'few-runs', runs: 2 },
+    ])
+    expect(calibrationNotes({ ...whole, steps: whole.steps.slice(1) })).toEqual([{ code: 'few-steps', steps: 4 }])
+  })
+
+  it('are a fifth of the capacity, and one step below the range', () => {
+    expect(codesOf({ options: { ...whole.options, capacityN: 500 } })).toEqual([])
+    expect(codesOf({ options: { ...whole.options, capacityN: 501 } })).toEqual(['far-below-capacity'])
+    expect(calibrationNotes({ ...whole, verifiedRangeN: [30, 100] })).toEqual([{ code: 'steps-below-range', steps: 1 }])
+  })
+
+  it('is a probability below 5 %', () => {
+    expect(codesOf({ lackOfFit: lack(0.05) })).toEqual([])
+    expect(codesOf({ lackOfFit: lack(0.0499) })).toEqual(['lack-of-fit'])
+  })
+
+  it('is a reading without load that is more than a hundredth of the span of all readings', () => {
+    // The readings span 1000 whatever the zero is.
+    const heldAt = (zero: number) =>
+      codesOf({
+        options: { ...whole.options, throughZero: true },
+        rows: rows.map((row) => ({ ...row, reading: row.reading + zero })),
+      })
+    expect([9.9, 10, -9.9].flatMap(heldAt)).toEqual([])
+    expect([10.1, -10.1].flatMap(heldAt)).toEqual(['zero-reading', 'zero-reading'])
+  })
+})

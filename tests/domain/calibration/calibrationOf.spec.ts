@@ -207,6 +207,96 @@ describe('calibration of a bench', () => {
   })
 })
 
+describe('what a calibration finds in its rows', () => {
+  /** A bent cell, 0.3 % at its highest force, that reads 0.16 N high on the way down; forces of a step differ a little. */
+  const scatter = [3, -2, 1, -3, 2, -1, 2, -3, 1, 2, -1]
+  const rows = [1, 2, 3].flatMap((run) =>
+    [20, 40, 60, 80, 100, 80, 60, 40, 20].map((stepN, place): CalibrationRow => {
+      const direction = place > 4 ? 'down' : 'up'
+      const forceN = stepN * (1 + 2e-4 * (run - 2))
+      const bent = 1000 * forceN * (1 + (3e-3 * forceN) / 100) + (direction === 'down' ? 160 : 0)
+      return { run, direction, forceN, reading: bent + scatter[(place + 4 * run) % 11]! }
+    }),
+  )
+  const zeros = [1, 2, 3].map((run): CalibrationRow => ({ run, direction: 'up', forceN: 0, reading: 900 * run }))
+  const stepOf = (forceN: number) => 20 * Math.round(forceN / 20)
+  const up = rows.filter(({ direction }) => direction === 'up')
+  const errorOf = (coefficients: readonly number[]) => (row: CalibrationRow) =>
+    coefficients.reduce((sum, coefficient, power) => sum + coefficient * row.reading ** power, 0) - row.forceN
+  const means = (some: readonly CalibrationRow[], error: (row: CalibrationRow) => number) =>
+    [...Map.groupBy(some, (row) => stepOf(row.forceN)).values()].map((step) => ({
+      step,
+      mean: step.reduce((sum, row) => sum + error(row), 0) / step.length,
+    }))
+
+  it('has a lack of fit of the farthest mean of a step from the curve, of the rows that the curve went through', () => {
+    for (const [fitOver, fitted] of [
+      ['up', up],
+      ['all', rows],
+    ] as const) {
+      const { budget, result, lackOfFit } = calibrationOf(rows, { degree: 1, fitOver })
+      if (fitOver === 'up') expect(lackOfFit!.pValue).toBeLessThan(1e-6)
+      const farthest = Math.max(...means(fitted, errorOf(result.coefficients)).map(({ mean }) => Math.abs(mean)))
+      const lackN = budget!.model.lackOfFitHalfWidthN
+      if (lackN !== null) expect(lackN).toBeCloseTo(farthest, 10)
+      else expect(lackOfFit!.pValue).toBeGreaterThan(0.05)
+    }
+  })
+
+  it('has residuals of the force that the curve gives less that applied, in the order of the rows', () => {
+    const { result, residualsN, indicatedN } = calibrationOf(rows, { degree: 2 })
+    rows.forEach((row, index) => {
+      expect(residualsN[index]).toBeCloseTo(errorOf(result.coefficients)(row), 10)
+      expect(indicatedN[index]).toBeCloseTo(errorOf(result.coefficients)(row) + row.forceN, 10)
+    })
+  })
+
+  it('takes the scatter of rising load above zero alone for that of a reading where falling load is in the curve', () => {
+    const small = [1, 2, 3].map(
+      (run): CalibrationRow => ({ run, direction: 'up', forceN: 0.5, reading: 500 + 4 * run }),
+    )
+    const ordered = [1, 2, 3].flatMap((run) => [...zeros, ...small, ...rows].filter((row) => row.run === run))
+    const low = ordered.map((row) => (row.forceN === 0 ? { ...row, reading: 40 * row.run } : row))
+    const { budget, result } = calibrationOf(low, { degree: 2, fitOver: 'all' })
+    const rising = low.filter(({ direction, forceN }) => direction === 'up' && forceN > 0)
+    const error = errorOf(result.coefficients)
+    const byForce = [...Map.groupBy(rising, (row) => (row.forceN < 1 ? 0.5 : stepOf(row.forceN))).values()]
+    const squares = byForce.flatMap((step) => {
+      const mean = step.reduce((sum, row) => sum + error(row), 0) / step.length
+      return step.map((row) => (error(row) - mean) ** 2)
+    })
+    // Three readings of each of six loads: two degrees of freedom each.
+    expect(budget!.model.repeatabilityDegreesOfFreedom).toBe(12)
+    expect(budget!.model.repeatabilityN).toBeCloseTo(Math.sqrt(squares.reduce((sum, one) => sum + one, 0) / 12), 10)
+  })
+
+  it('takes the spread about the curve for it only where the curve fits and holds rising load alone', () => {
+    const degreesOfFreedom = (degree: 1 | 2, fitOver: 'up' | 'all') =>
+      calibrationOf(rows, { degree, fitOver }).budget!.model.repeatabilityDegreesOfFreedom
+    // 15 rising rows in five steps: ten about the steps. About a parabola through them twelve.
+    expect(degreesOfFreedom(1, 'up')).toBe(10)
+    expect(degreesOfFreedom(2, 'all')).toBe(10)
+    const { budget, result } = calibrationOf(rows, { degree: 2, fitOver: 'up' })
+    const larger = result.residualSD! >= budget!.model.repeatabilityN - 1e-12
+    expect(budget!.model.repeatabilityDegreesOfFreedom).toBe(larger ? 12 : 10)
+  })
+
+  it('has the class of its worst step in the verified range, the lowest included', () => {
+    // 0.16 N of 20 N is 0.8 %: class 1 by its reversibility of 1.5; of 40 N 0.4 %: class 0.5.
+    const { result, classRanges } = calibrationOf(rows, { degree: 2, fitOver: 'up' })
+    expect(result.steps.map((step) => step.class)).toEqual(['1', '0.5', '0.5', '0.5', '0.5'])
+    expect(result.class).toBe('1')
+    expect(classRanges).toEqual([
+      { class: '0.5', fromN: expect.closeTo(40, 1), toN: expect.closeTo(100, 1) },
+      { class: '1', fromN: expect.closeTo(20, 1), toN: expect.closeTo(100, 1) },
+    ])
+  })
+
+  it('is none with one load', () => {
+    expect(() => calibrationOf(zeros)).toThrow(/needs at least 2 different loads/)
+  })
+})
+
 describe('coverage of the stated uncertainty', () => {
   /** The virtual amplifier's cell, slightly curved and hysteretic, with a capacity that shop weights come near to. */
   const cell = { ...curvedCharacteristic, capacityN: 250, nPerCount: 0.001 }

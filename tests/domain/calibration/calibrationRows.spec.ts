@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { CalibrationRow } from '#contract/calibration/reading.ts'
 import { Trouble } from '#contract/errors.ts'
-import { checkCalibrationRows, checkEnoughSteps } from '#domain/calibration/calibrationRows.ts'
+import { checkCalibrationRows, checkEnoughSteps, stepOfForce } from '#domain/calibration/calibrationRows.ts'
 
 type Short = readonly [number, 'up' | 'down', number, number]
 const rowsOf = (...short: Short[]): CalibrationRow[] =>
@@ -109,6 +109,56 @@ describe('rows of a calibration', () => {
       expect((trouble as Trouble).hint).toMatch(/invert the reading/)
     }
     expect(() => checkCalibrationRows(rows, { ...options, invertedAccepted: true })).not.toThrow()
+  })
+
+  it('may differ by little, and are one load where they differ in rounding only', () => {
+    const order = (...short: Short[]) => checkCalibrationRows(rowsOf(...short), options)
+    expect(() => order([1, 'up', 50, 1], [1, 'up', 50.5, 2], [1, 'down', 50.2, 1.5])).not.toThrow()
+    expect(() => order([1, 'up', 50, 1], [1, 'up', 49.5, 0.9])).toThrow(/lower than 50 N/)
+    expect(() => order([1, 'down', 50, 1], [1, 'down', 50.5, 1.1])).toThrow(/higher than 50 N/)
+    expect(() => order([1, 'up', -0.5, 1])).toThrow(/negative/)
+    expect(() => order([1, 'up', 1000, 1])).not.toThrow()
+    // Twelve digits tell two loads apart, a thirteenth does not.
+    expect([100.000000001, 100.00000000004, 0.1 + 0.2].map(stepOfForce)).toEqual([100.000000001, 100, 0.3])
+  })
+
+  it('go the way that most of them go, and upwards where as many go either way', () => {
+    const balanced = rowsOf([1, 'up', 10, 1], [1, 'up', 20, 2], [1, 'up', 30, 1.5])
+    for (const invertedAccepted of [false, true])
+      expect(() => checkCalibrationRows(balanced, { ...options, invertedAccepted })).toThrow(
+        /Row 3 .*moves the wrong way, from 2 at 20 N to 1.5/,
+      )
+    const reversed = rowsOf([1, 'up', 10, 2], [1, 'up', 20, 1])
+    expect(() => checkCalibrationRows(reversed, options)).toThrow(/wired in reverse/)
+    expect(() => checkCalibrationRows(reversed, { ...options, invertedAccepted: true })).not.toThrow()
+    const oneRises = rowsOf([1, 'up', 10, 5], [1, 'up', 20, 3], [1, 'up', 30, 4], [1, 'up', 40, 1])
+    expect(() => checkCalibrationRows(oneRises, { ...options, invertedAccepted: true })).toThrow(
+      /Row 3 .*moves the wrong way, from 3 at 20 N to 4/,
+    )
+  })
+
+  it('tell nothing of the way where each run has one reading', () => {
+    expect(() => checkCalibrationRows(rowsOf([1, 'up', 10, 1], [2, 'up', 10, 1]), options)).not.toThrow()
+  })
+
+  it('are no load of a curve held at zero where force or reading is zero', () => {
+    const rows = rowsOf([1, 'up', 0, 3], [1, 'up', 0.5, 1], [1, 'up', 40, 0])
+    expect(() => checkEnoughSteps(rows, 1, true)).not.toThrow()
+    expect(() => checkEnoughSteps(rows, 2, true)).toThrow(/there is 1/)
+    expect(() => checkEnoughSteps(rowsOf([1, 'up', 0.5, -1]), 1, true)).not.toThrow()
+  })
+
+  it('must be more, or the degree lower where it can be', () => {
+    const hintOf = (degree: number) => {
+      try {
+        checkEnoughSteps(rowsOf([1, 'up', 50, 1]), degree, false)
+      } catch (trouble) {
+        return (trouble as Trouble).hint
+      }
+      return null
+    }
+    expect(hintOf(1)).toBe('Apply more loads.')
+    expect(hintOf(2)).toBe('Apply more loads, or choose a lower degree.')
   })
 
   it('must have a different load for every coefficient', () => {

@@ -71,6 +71,20 @@ describe('checkedWeights', () => {
   test.each(refusals)('refuses %s', (_name, change, message) => {
     expect(() => checkedWeights([{ ...weight, ...change }])).toThrow(message)
   })
+  test.each<[string, Partial<WeightEntry>]>([
+    ['half a kilogram', { nominalKg: 0.5 }],
+    ['a mass that is known exactly', { tolerance: { kind: 'own', halfWidthKg: 0 } }],
+    ['a mass known to half a kilogram', { tolerance: { kind: 'own', halfWidthKg: 0.5 } }],
+    ['the lightest that there is', { density: { kind: 'typed', kgPerM3: 900 } }],
+    ['the densest that there is', { density: { kind: 'typed', kgPerM3: 22_000 } }],
+  ])('takes %s', (_name, change) => {
+    expect(checkedWeights([{ ...weight, ...change }])).toHaveLength(1)
+  })
+
+  test.each([899, 22_001])('refuses a density of %d kg/m3', (kgPerM3) => {
+    expect(() => checkedWeights([{ ...weight, density: { kind: 'typed', kgPerM3 } }])).toThrow(/density of/)
+  })
+
   test('refuses two weights of one name', () => {
     expect(() => checkedWeights([weight, weight])).toThrow(/Two weights are called "20 kg no\. 1"/)
   })
@@ -88,6 +102,20 @@ describe('checkedConditions', () => {
     ['air like water', { airDensityKgPerM3: 1000 }, /density of 1000/],
   ] as const)('refuses %s', (_name, change, message) => {
     expect(() => checkedConditions({ ...conditions, ...change })).toThrow(message)
+  })
+})
+
+describe('the ends of what conditions may be', () => {
+  const taken = (change: Partial<typeof conditions>) => () => checkedConditions({ ...conditions, ...change })
+
+  test('are no air and air of 1.5 kg/m3', () => {
+    for (const airDensityKgPerM3 of [0, 0.5, 1.5]) expect(taken({ airDensityKgPerM3 })).not.toThrow()
+    for (const airDensityKgPerM3 of [-0.1, 1.51]) expect(taken({ airDensityKgPerM3 })).toThrow(/Air does not/)
+  })
+
+  test('are a lever that is known exactly and one that is hardly known', () => {
+    for (const leverHalfWidthPercent of [0, 99]) expect(taken({ leverHalfWidthPercent })).not.toThrow()
+    expect(taken({ leverHalfWidthPercent: -0.5 })).toThrow(/off by -0.5 %/)
   })
 })
 

@@ -24,6 +24,13 @@ test('gives the uncertainty inside the verified range and how many times the hig
   expect(inside.expandedUncertaintyPercent).toBeCloseTo(expandedPercent, 12)
 })
 
+test('states an uncertainty at both ends of the verified range', () => {
+  expect([100, 300].map((forceN) => verificationOf(calibration, forceN).expandedUncertaintyN)).toEqual([
+    expect.any(Number),
+    expect.any(Number),
+  ])
+})
+
 test.each([
   [750, 2.5],
   [50, 1 / 6],

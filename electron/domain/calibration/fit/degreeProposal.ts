@@ -46,7 +46,8 @@ function byNextCoefficient(candidates: readonly Candidate[]): { chosen: Candidat
     const { coefficients, covariance, degreesOfFreedom } = next.fit.centred
     const variance = covariance?.at(-1)?.at(-1) ?? null
     if (variance === null) return { chosen, reason: { code: 'too-few-steps' } }
-    const probability = variance > 0 ? tTwoSided(coefficients.at(-1)! / Math.sqrt(variance), degreesOfFreedom) : 0
+    // Above 0: a curve that leaves no variance goes through every reading, which was seen before.
+    const probability = tTwoSided(coefficients.at(-1)! / Math.sqrt(variance), degreesOfFreedom)
     if (probability >= significance) return { chosen, reason: { code: 'next-not-significant', pValue: probability } }
     chosen = next
   }

@@ -46,8 +46,41 @@ describe('check weight', () => {
     expect(checkWeightVerdict([0, 0, 0, 0, 0, 0, 0, 0, 0.1], 9, 0.1).standing).toBe('in-control')
   })
 
+  it('sets its limits about the centre of the first eight, wherever that is', () => {
+    const about = (centre: number, ...later: number[]) =>
+      checkWeightVerdict(
+        [...baseline, ...later].map((value) => value + centre),
+        9,
+      )
+    const verdict = about(10, 1)
+    expect([verdict.lowerN, verdict.upperN].map((limit) => Math.round(limit! * 1e4))).toEqual([78_723, 121_277])
+    expect(about(10, 0.2, -0.2, 0.2, -0.2, 0.2, -0.2, 0.2, -0.2).standing).toBe('in-control')
+    expect(about(-10, 0.2, -0.2, 0.2, -0.2, 0.2, -0.2, 0.2, -0.2).standing).toBe('in-control')
+  })
+
+  it('is still inside on a limit itself', () => {
+    const { lowerN, upperN } = checkWeightVerdict([...baseline, 0], 9)
+    for (const limit of [lowerN!, upperN!])
+      expect(checkWeightVerdict([...baseline, limit], 9).standing).toBe('in-control')
+    expect(checkWeightVerdict([0.5], 0.5)).toMatchObject({ standing: 'too-few', lowerN: -0.5, upperN: 0.5 })
+    expect(checkWeightVerdict([0], 0).standing).toBe('too-few')
+  })
+
+  it('says how many checks are missing, until the ninth is judged by the chart', () => {
+    const missing = (count: number) => checkWeightVerdict([...baseline, 0].slice(0, count), 9)
+    expect(missing(8)).toMatchObject({ standing: 'too-few', checksMissing: 0 })
+    expect(missing(9)).toMatchObject({ standing: 'in-control', checksMissing: 0 })
+    expect(checkWeightVerdict([...baseline, 0, 0], 9).checksMissing).toBe(0)
+  })
+
+  it('warns of eight in a row below the centre as of eight above, not of eight on it', () => {
+    expect(checkWeightVerdict([...baseline, ...Array(8).fill(-0.2)], 9).finding).toBe('one-sided')
+    expect(checkWeightVerdict([...baseline, ...Array(8).fill(0)], 9).finding).toBe('as-it-should')
+  })
+
   it('refuses to judge nothing', () => {
     expect(() => checkWeightVerdict([], 1)).toThrow(RangeError)
     expect(() => checkWeightVerdict([1], -1)).toThrow(RangeError)
+    expect(() => checkWeightVerdict([1], 1, -0.5)).toThrow(RangeError)
   })
 })

@@ -27,7 +27,15 @@ describe('EWMA chart', () => {
     expect(chart.upper).toBe(5)
   })
 
+  it('takes a weight of 0.3 where none is named, and any SD from 0 on', () => {
+    expect(ewmaChart([1, 2], 0, 0.5)).toEqual(ewmaChart([1, 2], 0, 0.5, 0.3))
+    expect(ewmaChart([1, 2], 0, 0)).toMatchObject({ lower: 0, upper: 0 })
+  })
+
   it('refuses a weight or an SD outside its domain', () => {
+    expect(() => ewmaChart([1], 0, 1, 1.1)).toThrow(RangeError)
+    expect(() => ewmaChart([Number.NaN], 0, 1)).toThrow(RangeError)
+    expect(() => ewmaChart([1], Number.NaN, 1)).toThrow(RangeError)
     expect(() => ewmaChart([1], 0, 1, 0)).toThrow(RangeError)
     expect(() => ewmaChart([1], 0, -1)).toThrow(RangeError)
   })

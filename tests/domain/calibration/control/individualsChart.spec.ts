@@ -21,6 +21,10 @@ describe('individuals chart', () => {
     expect(moved.centre - chart.centre).toBeCloseTo(100, 10)
   })
 
+  it('is there for two values: their mean, 3 times their distance over 1.128 either way', () => {
+    expect(individualsChart([2, 4]).upper).toBeCloseTo(3 + 6 / 1.128, 12)
+  })
+
   it('refuses fewer than two values', () => {
     expect(() => individualsChart([1])).toThrow(RangeError)
     expect(() => individualsChart([1, Number.NaN])).toThrow(RangeError)

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { proposeDegree } from '#domain/calibration/fit/degreeProposal.ts'
+import { limitOf } from '#tests/fakes/limitOf.ts'
 import { pontius } from './fixtures/pontius.ts'
 
 const deflection = pontius.map(([y]) => y)
@@ -81,5 +82,68 @@ describe('proposal of a degree', () => {
     const readings = [0, 1, 2, 3, 4].flatMap((r) => [r, r])
     const forces = [0, 6, 9, 8, 4].flatMap((f, i) => [f + 0.01 * i, f - 0.01 * i])
     expect(proposeDegree(readings, forces).degree).toBe(1)
+  })
+})
+
+describe('what decides on a degree', () => {
+  const eight = [0, 1, 2, 3, 4, 5, 6, 7]
+  const noise = [1, -2, 2, -1, -1, 1, 1, -1]
+  function codeOf(readings: readonly number[], forces: readonly number[], throughZero = false): string {
+    const { reason } = proposeDegree(readings, forces, throughZero)
+    return typeof reason === 'string' ? reason : reason.code
+  }
+
+  it('is a probability of 5 % where nothing was repeated', () => {
+    // scipy 1.17.1: the bend at which 2 * stats.t.sf(c2 / se(c2), 5) of numpy.linalg.lstsq is 0.05: optimize.brentq, 0.0066315675.
+    const bentBy = (bend: number) =>
+      proposeDegree(
+        eight,
+        eight.map((r, i) => 10 * r + bend * r * r + 0.02 * noise[i]!),
+      ).degree
+    expect(limitOf((bend) => bentBy(bend) === 2, 0.001, 0.01)).toBeCloseTo(0.0066315675, 6)
+  })
+
+  it('is not rounding: what is left must be below a ten thousand millionth of the span of the forces', () => {
+    const leaving = (share: number, zero = 0) =>
+      codeOf(
+        eight,
+        eight.map((r, i) => zero + 10 * r + 70 * share * noise[i]!),
+      )
+    expect(leaving(1e-11)).toBe('exact')
+    expect(leaving(1e-8)).not.toBe('exact')
+    // Far from zero the forces span no more than before.
+    expect(leaving(1e-8, 10_000)).not.toBe('exact')
+    expect(codeOf([0, 1, 2], [0, 5, 10])).toBe('exact')
+    expect(proposeDegree([0, 1, 2], [5, 5, 5]).degree).toBe(1)
+  })
+
+  it('is how many loads differ, of which the zero point is none where the curve is held there', () => {
+    const triedOf = (readings: readonly number[], forces: readonly number[], throughZero: boolean) =>
+      proposeDegree(readings, forces, throughZero).tried.map(({ degree }) => degree)
+    const [readings, forces] = [
+      [0, 1, 2, 0, 1, 2],
+      [0, 1, 2.1, 0, 1.1, 2.2],
+    ]
+    expect(triedOf(readings, forces, false)).toEqual([1, 2])
+    expect(triedOf(readings, forces, true)).toEqual([1, 2])
+    expect(triedOf([0, 1, 0, 1], [0, 1, 0, 1.1], true)).toEqual([1])
+    for (const sign of [1, -1])
+      expect(
+        triedOf(
+          [1, 2, 1, 2].map((reading) => sign * reading),
+          [1, 2.1, 1.0001, 2.1003],
+          true,
+        ),
+      ).toEqual([1, 2])
+    expect(codeOf([0, 1], [0, 5])).toBe('too-few-loads')
+    expect(() => proposeDegree([3, 3], [5, 5.1])).toThrow(RangeError)
+  })
+
+  it('ends with the highest degree that can be tested where all of them lack', () => {
+    const readings = [0, 10, 20, 30, 40, 50].flatMap((r) => [r - 0.01, r + 0.01])
+    const forces = [0, 11, 18, 33, 37, 51].flatMap((f) => [f, f])
+    const { degree, tried } = proposeDegree(readings, forces)
+    expect(tried.length).toBeGreaterThan(1)
+    expect(degree).toBe(tried.at(-1)!.degree)
   })
 })

@@ -57,6 +57,21 @@ describe('lack of fit against pure error', () => {
     expect(lackOfFit([0, 0, 0, 0, 0, 0], [1, 1, 2, 2, 3, 3], 2)!.pValue).toBe(1)
   })
 
+  it('needs one repeat and one coefficient at least', () => {
+    // By hand, the mean of 0, 2, 4, 6 taken off: pure error of the pair (-3, -1) 2 with 1 degree of freedom; lack of the three
+    // steps 2 · 4 + 1 + 9 = 18 with 2.
+    const test = lackOfFit([-3, -1, 1, 3], [1, 1, 2, 3], 1)!
+    expect(test).toMatchObject({ lackDegreesOfFreedom: 2, pureDegreesOfFreedom: 1, pureErrorSD: Math.sqrt(2) })
+    expect(test.f).toBeCloseTo(4.5, 12)
+  })
+
+  it('has a figure that is finite whatever the repeats', () => {
+    const exact = (half: number) => lackOfFit([half, half, -2 * half, -2 * half, half, half], [1, 1, 2, 2, 3, 3], 2)!.f
+    expect(exact(0.1)).toBe(Number.MAX_VALUE)
+    expect(exact(1)).toBe(Number.MAX_VALUE)
+    expect(exact(0)).toBe(0)
+  })
+
   it('refuses residuals without steps', () => {
     expect(() => lackOfFit([1, 2], [1], 1)).toThrow(RangeError)
     expect(() => lackOfFit([1], [1], 0)).toThrow(RangeError)

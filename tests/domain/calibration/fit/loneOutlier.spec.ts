@@ -22,3 +22,20 @@ test('finds none where the others do not scatter, or are too few', () => {
   expect(hasLoneOutlier([1, 2, 900, 3])).toBe(false)
   expect(hasLoneOutlier([])).toBe(false)
 })
+
+test('judges five values, in whatever unit and wherever they lie', () => {
+  // The others, 1 2 3 4, have mean 2.5 and sample SD sqrt(5 / 3) = 1.291 (by hand): the limit lies 12.91 from 2.5.
+  for (const [value, found] of [
+    [15.3, false],
+    [15.5, true],
+    [-10.3, false],
+    [-10.5, true],
+  ] as const)
+    for (const [unit, zero] of [
+      [1, 0],
+      [1e-4, 0],
+      [1, 500],
+      [1, -500],
+    ] as const)
+      expect(hasLoneOutlier([1, 2, value, 3, 4].map((one) => zero + unit * one))).toBe(found)
+})

@@ -18,4 +18,25 @@ describe('polynomial', () => {
     expect(isMonotone([0, -1, 0, 1], -1, 1)).toBe(false)
     expect(isMonotone([0, 1, 0, 1], -1, 1)).toBe(true)
   })
+
+  it('is looked at where the slope is extreme, if that lies between the ends', () => {
+    // (x − 2)³ + c (x − 2): slope 3 (x − 2)² + c, least at 2.
+    const about2 = (c: number, sign = 1) => [-8 - 2 * c, 12 + c, -6, 1].map((coefficient) => sign * coefficient)
+    for (const sign of [1, -1]) {
+      expect(isMonotone(about2(-0.01, sign), 0.5, 3.5)).toBe(false)
+      expect(isMonotone(about2(-0.01, sign), 3.5, 0.5)).toBe(false)
+      expect(isMonotone(about2(0.01, sign), 0.5, 3.5)).toBe(true)
+      expect(isMonotone(about2(-0.01, sign), 2.5, 6)).toBe(true)
+      expect(isMonotone(about2(-0.01, sign), -1, 1.5)).toBe(true)
+    }
+  })
+
+  it('is not monotone where it stands still, however little it moves elsewhere', () => {
+    expect(isMonotone([5], 0, 1)).toBe(false)
+    for (const sign of [1, -1]) {
+      expect(isMonotone([0, 0, sign], 0, 1)).toBe(false)
+      expect(isMonotone([0, 0, 0.5 * sign], -0.5, 0.5)).toBe(false)
+      expect(isMonotone([0, 0.5 * sign], 0, 1)).toBe(true)
+    }
+  })
 })

@@ -135,7 +135,36 @@ describe('polynomial fit', () => {
     expect(fit.covariance).toBeNull()
   })
 
+  it('is centred on the mean and scaled to the farthest point, or scaled alone through zero', () => {
+    const { centred } = polynomialFit([10, 10.1, 10.5], [1, 2, 3], 1)
+    expect(centred.centre).toBeCloseTo(10.2, 12)
+    expect(centred.scale).toBeCloseTo(0.3, 12)
+    expect(polynomialFit([10, 10.1, 10.5], [1, 2, 3], 1, true).centred).toMatchObject({ centre: 0, scale: 10.5 })
+  })
+
+  it('has an error with one degree of freedom, and R² whatever the size of the values, by hand', () => {
+    // The line through (0, 0), (1, h), (2, 0) is h/3; the squares left are 2 h²/3.
+    expect(polynomialFit([0, 1, 2], [0, 1, 0], 1).residualSD).toBeCloseTo(Math.sqrt(2 / 3), 12)
+    // That through (0, 0), (1, h), (2, h) has slope h/2: 2 (h/2)² of 2 h²/3 is 0.75.
+    for (const h of [100, 0.1]) expect(polynomialFit([0, 1, 2], [0, h, h], 1).rSquared).toBeCloseTo(0.75, 12)
+    expect(polynomialFit([0, 1, 2], [7, 7, 7], 1).rSquared).toBe(1)
+  })
+
+  it('has the covariance of the line about its centre: s²/n and s²/n for points at −1, 0, 1 twice', () => {
+    const { centred, residualSD } = polynomialFit([4, 6, 8, 4, 6, 8], [0, 1, 0, 0, 1, 0], 1)
+    // Σ u² = 4 of 6 points.
+    expect(centred.covariance![0]![0]).toBeCloseTo(residualSD! ** 2 / 6, 12)
+    expect(centred.covariance![1]![1]).toBeCloseTo(residualSD! ** 2 / 4, 12)
+    expect(centred.covariance![0]![1]).toBeCloseTo(0, 12)
+    expect(polynomialFit([0, 1], [0, 1], 1).centred.covariance).toBeNull()
+  })
+
+  it('goes through zero where all readings are one', () => {
+    for (const x of [1, -1]) expect(polynomialFit([x, x], [2, 3], 1, true).coefficients[1]).toBeCloseTo(2.5 * x, 12)
+  })
+
   it('refuses data that cannot carry the degree', () => {
+    expect(() => polynomialFit([1, 2], [1, Number.NaN], 1)).toThrow(RangeError)
     expect(() => polynomialFit([1, 1, 2], [1, 2, 3], 2)).toThrow(RangeError)
     expect(() => polynomialFit([0, 0], [0, 1], 1, true)).toThrow(RangeError)
     expect(() => polynomialFit([1, 2], [1], 1)).toThrow(RangeError)

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { polynomialFit } from '#domain/calibration/fit/polynomialFit.ts'
 import { fittedValue, standardErrorOfFit } from '#domain/calibration/fit/prediction.ts'
+import { tQuantile } from '#domain/numbers/distributions/studentT.ts'
 import { pontius } from './fixtures/pontius.ts'
 
 describe('prediction from a fit', () => {
@@ -14,7 +15,7 @@ describe('prediction from a fit', () => {
   })
 
   it('agrees with R predict.lm on the Pontius quadratic', () => {
-    // R: q <- lm(y ~ z + I(z^2)), z = load / 1e6; predict(q, data.frame(z = 1.7), se.fit = TRUE).
+    // R: q <- lm(y ~ z + I(z^2)), z = load / 1e6; predict(q, data.frame(z = 1.7), se.fit = TRUE) and interval = "prediction".
     const fit = polynomialFit(
       pontius.map(([, load]) => load),
       pontius.map(([y]) => y),
@@ -22,11 +23,13 @@ describe('prediction from a fit', () => {
     )
     expect(fittedValue(fit.centred, 1.7e6)).toBeCloseTo(1.2360393723893, 12)
     expect(standardErrorOfFit(fit.centred, 1.7e6)).toBeCloseTo(4.8426818745073e-5, 14)
+    const half = tQuantile(0.975, 37) * Math.hypot(fit.residualSD!, standardErrorOfFit(fit.centred, 1.7e6))
+    expect(fittedValue(fit.centred, 1.7e6) - half).toBeCloseTo(1.2356122207795, 11)
+    expect(fittedValue(fit.centred, 1.7e6) + half).toBeCloseTo(1.2364665239991, 11)
   })
 
-  it('is the residual SD over the root of the number of values in the middle of a line', () => {
+  it('has, in the middle of the data of a line, the residual SD over the root of their number', () => {
     const fit = polynomialFit([0, 1, 2, 3], [0, 1.1, 1.9, 3], 1)
-    // s/sqrt(n), by hand.
     expect(standardErrorOfFit(fit.centred, 1.5)).toBeCloseTo(fit.residualSD! / 2, 12)
   })
 

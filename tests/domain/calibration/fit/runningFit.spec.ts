@@ -45,3 +45,10 @@ test('leaves falling load out', () => {
   ]
   expect(runningFit(rows)!(60)).toBeCloseTo(100, 12)
 })
+
+test('is straight through four loads and bent through five', () => {
+  const squares = (count: number) => up(Array.from({ length: count }, (_, reading) => [reading ** 2, reading]))
+  // The least-squares line through (0, 0), (1, 1), (2, 4), (3, 9) is 3 r − 1, by hand.
+  expect(runningFit(squares(4))!(10)).toBeCloseTo(29, 10)
+  expect(runningFit(squares(5))!(10)).toBeCloseTo(100, 8)
+})

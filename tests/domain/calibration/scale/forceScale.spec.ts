@@ -14,6 +14,7 @@ describe('force of a reading', () => {
 
   it.each([
     // Exact: standard gravity 9.80665 m/s², 1 lbf = 4.4482216152605 N.
+    ['N', 5, 5],
     ['kN', 2, 2000],
     ['lbf', 1, 4.4482216152605],
     ['kg', 1, 9.80665],
@@ -33,6 +34,22 @@ describe('force of a reading', () => {
     // Its data: .11019 and .11052 at 150000, 2.16844 and 2.16829 at 3000000; certified residual SD 2.05E-04.
     expect(Math.abs(force(150_000) - 0.110355)).toBeLessThan(3 * 2.05e-4)
     expect(Math.abs(force(3_000_000) - 2.168365)).toBeLessThan(3 * 2.05e-4)
+  })
+
+  it('goes by the unit of the reading, and by that of the scale where the reading is in counts', () => {
+    expect(forceOfReading({ kind: 'device-unit', unit: 'kN' }, 'counts')!(3)).toBe(3000)
+    expect(forceOfReading({ kind: 'device-unit', unit: 'kN' }, 'N')!(3)).toBe(3)
+  })
+
+  it('follows constants and straight lines, and refuses none and what is not finite', () => {
+    const curve = (coefficients: number[]) =>
+      forceOfReading({ kind: 'calibration', calibrationId: 1, coefficients }, 'counts')!
+    expect(curve([5])(3)).toBe(5)
+    expect(curve([10, 2])(3)).toBe(16)
+    expect(curve([10, -2])(3)).toBe(4)
+    expect(curve([10, 2, 1])(3)).toBe(25)
+    expect(() => curve([])).toThrow(RangeError)
+    expect(() => curve([1, Number.NaN])).toThrow(RangeError)
   })
 
   it('takes the tare off every reading', () => {

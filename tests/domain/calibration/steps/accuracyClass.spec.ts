@@ -51,3 +51,20 @@ describe('accuracy class', () => {
     expect(classRanges([])).toEqual([])
   })
 })
+
+describe('a limit of a class', () => {
+  it('is kept by an error that is the limit but for its last digits, and by no other', () => {
+    expect(classOfStep({ ...none, q: 0.5000000000000001 })).toBe('0.5')
+    expect(classOfStep({ ...none, q: 0.5 + 2e-9 })).toBe('1')
+  })
+
+  it('is one for a single step too', () => {
+    expect(classOfAll([{ class: '1' }])).toBe('1')
+    expect(
+      classRanges([
+        { forceN: 10, class: '0.5' },
+        { forceN: 20, class: '0.5' },
+      ]),
+    ).toEqual([{ class: '0.5', fromN: 10, toN: 20 }])
+  })
+})

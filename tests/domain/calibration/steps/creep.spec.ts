@@ -50,3 +50,18 @@ describe('return to zero', () => {
     expect(zeroReturns([row(1, 'up', 0, 100), row(1, 'down', 0, 101)], toForceN)).toEqual([])
   })
 })
+
+describe('small and odd runs', () => {
+  it('have their creep and their return to zero too', () => {
+    expect(creepOf({ ...held, loadN: 0.5, fromReading: 150, toReading: 151 }, toForceN)).toMatchObject({
+      percent: expect.closeTo(2, 10),
+    })
+    expect(zeroReturns([row(1, 'up', 0, 100), row(1, 'up', 0.5, 150), row(1, 'down', 0, 101)], toForceN)).toMatchObject(
+      [{ percent: expect.closeTo(2, 10) }],
+    )
+  })
+
+  it('have no return to zero where only a load was read before', () => {
+    expect(zeroReturns([row(1, 'up', 500, 50_100), row(1, 'down', 0, 101)], toForceN)).toEqual([])
+  })
+})

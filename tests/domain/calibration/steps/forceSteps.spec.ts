@@ -17,7 +17,13 @@ describe('steps of forces', () => {
   it('join forces that differ by no more than two weights of the same name may', () => {
     // Two 20 kg weights of class M3 lie within 20 g of each other: R 111-1:2004, Table 1, 10 g either way; 0.1 % of 20 kg.
     expect(forceSteps([196, 196.1, 392, 0])).toEqual([196.05, 196.05, 392, 0])
-    expect(forceSteps([100, 100.2])).toEqual([100, 100.2])
+    expect(forceSteps([100, 100.095])).toEqual([100.0475, 100.0475])
+    expect(forceSteps([100, 100.105])).toEqual([100, 100.105])
+  })
+
+  it('have twelve digits: not one more, and not less where they tell forces apart', () => {
+    expect(forceSteps([100, 100.00000000004])).toEqual([100, 100])
+    expect(forceSteps([100.00000001, 100.00000003])).toEqual([100.00000002, 100.00000002])
   })
 
   it('never grow from neighbour to neighbour', () => {

@@ -34,3 +34,28 @@ test('compares nothing across runs', () => {
   readings[2] = { ...readings[2]!, run: 2 }
   expect(newest(readings).problem).toBeNull()
 })
+
+test('calls a reading that is the same to the digit unmoved, and one cell that does not move is not wired in reverse', () => {
+  const still = run([0, 7], [100, 7]).map((reading) => ({ ...reading, sd: 0 }))
+  expect(newest(still)).toMatchObject({ reversed: false, problem: { message: expect.stringMatching(/did not move/) } })
+})
+
+test('compares nothing where the load is the same or the run another', () => {
+  expect(newest(run([0, 0], [100, 1000], [100, 900])).problem).toBeNull()
+  const readings = run([0, 0], [100, 1000], [0, 1500])
+  readings[2] = { ...readings[2]!, run: 2 }
+  expect(newest(readings).problem).toBeNull()
+})
+
+test('speaks of the newest reading alone, at whatever place it was read again', () => {
+  const stray = run([0, 0], [100, 1000], [200, 500], [300, 3000], [400, 4000])
+  expect(movementOf(stray, 4, false).problem).toBeNull()
+  expect(movementOf(stray, 1, false).problem!.message).toMatch(/^From 100.0 N to 200.0 N/)
+  expect(movementOf(stray, 2, false).problem!.message).toMatch(/^From 100.0 N to 200.0 N/)
+})
+
+test('takes upwards for the right way where as many readings go either way', () => {
+  expect(movementOf(run([0, 0], [100, 1000], [200, 500]), 1, false).problem!.message).toMatch(
+    /^From 100.0 N to 200.0 N/,
+  )
+})

@@ -13,6 +13,12 @@ describe('repeatability', () => {
     expect(found.sdN).toBeCloseTo(0.000214726570317, 13)
   })
 
+  it('is that of a single pair: their distance over the root of two', () => {
+    const found = pooledRepeatability([5, 8, 40], [1, 1, 2])!
+    expect(found.degreesOfFreedom).toBe(1)
+    expect(found.sdN).toBeCloseTo(3 / Math.SQRT2, 12)
+  })
+
   it('is not known without repeats', () => {
     expect(pooledRepeatability([1, 2, 3], [1, 2, 3])).toBeNull()
     expect(() => pooledRepeatability([1], [])).toThrow(RangeError)
@@ -23,6 +29,8 @@ describe('repeatability', () => {
     const large = { sdN: 0.2, degreesOfFreedom: 12 }
     expect(readingSpread(small, large)).toBe(large)
     expect(readingSpread(large, small)).toBe(large)
+    const alike = { ...small, degreesOfFreedom: 20 }
+    expect(readingSpread(small, alike)).toBe(small)
     expect(readingSpread(small, null)).toBe(small)
     expect(readingSpread(null, small)).toBe(small)
     expect(() => readingSpread(null, null)).toThrow(RangeError)

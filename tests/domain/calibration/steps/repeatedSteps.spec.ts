@@ -10,3 +10,10 @@ describe('steps that repeats belong to', () => {
     expect(repeatedSteps([10, 20, 10, 20], [1, 2, 1.1, 2.1])).toEqual([10, 20, 10, 20])
   })
 })
+
+describe('steps that are as many by either', () => {
+  it('are those of equal force', () => {
+    const forces = [1, 2, 3]
+    expect(repeatedSteps([10, 20, 30], forces)).toBe(forces)
+  })
+})

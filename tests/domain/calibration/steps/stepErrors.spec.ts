@@ -41,6 +41,36 @@ describe('errors of a step', () => {
     expect(errors.a).toBeNull()
   })
 
+  it('keep the largest reversibility wherever it stands among the runs', () => {
+    const vOf = (...downN: number[]) =>
+      stepErrors({
+        forceN: 0.5,
+        increasingN: [0.5, 0.51],
+        pairsN: downN.map((value) => ({ upN: 0.5, downN: value })),
+        resolutionN: null,
+        zeroErrorN: null,
+        highestForceN: 0.8,
+      })
+    expect(vOf(0.51, 0.505).v).toBeCloseTo(2, 10)
+    expect(vOf(0.505, 0.51).v).toBeCloseTo(2, 10)
+    // Two runs of increasing force, 0.5 and 0.51 N of 0.5 N.
+    expect(vOf().b).toBeCloseTo(2, 10)
+    expect(vOf().q).toBeCloseTo(1, 10)
+  })
+
+  it('are had from one reading of increasing force, but for the repeatability', () => {
+    const errors = stepErrors({
+      forceN: 100,
+      increasingN: [100.5],
+      pairsN: [],
+      resolutionN: null,
+      zeroErrorN: null,
+      highestForceN: 100,
+    })
+    expect(errors.q).toBeCloseTo(0.5, 10)
+    expect(errors.b).toBeNull()
+  })
+
   it('cannot be had without readings of increasing force', () => {
     const errors = stepErrors({
       forceN: 100,
@@ -56,5 +86,6 @@ describe('errors of a step', () => {
   it('refuse a force of zero, of which nothing is a percentage', () => {
     const step = { increasingN: [1], pairsN: [], resolutionN: null, zeroErrorN: null, highestForceN: 10 }
     expect(() => stepErrors({ ...step, forceN: 0 })).toThrow(RangeError)
+    expect(() => stepErrors({ ...step, forceN: 5, highestForceN: 0 })).toThrow(RangeError)
   })
 })

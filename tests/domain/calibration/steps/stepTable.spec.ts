@@ -56,3 +56,20 @@ describe('table of steps', () => {
     expect(low!.class).toBe('none')
   })
 })
+
+describe('a step of a bent curve', () => {
+  it('has the resolution by the slope at the mean of its readings', () => {
+    // F = r²/1000 has slope r/500: at the mean of 500 and 600 it is 1.1, and one unit is 1.1 N of 0.5 N, 220 %.
+    const bent = { coefficients: [0, 0, 1e-3], degreesOfFreedom: 5 }
+    const rows = [
+      { ...row(1, 'up', 0.5, 0.5), reading: 500 },
+      { ...row(2, 'up', 0.5, 0.5), reading: 600 },
+    ]
+    expect(stepTable(rows, bent, 1)[0]!.a).toBeCloseTo(220, 9)
+  })
+
+  it('stands with the others in the order of the loads, however they were read', () => {
+    const rows = [300, 100, 200].map((forceN, index) => row(index, 'up', forceN, forceN))
+    expect(stepTable(rows, line, null).map(({ forceN }) => forceN)).toEqual([100, 200, 300])
+  })
+})

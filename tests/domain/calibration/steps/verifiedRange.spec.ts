@@ -6,6 +6,12 @@ describe('verified range', () => {
     expect(verifiedRangeN([0, 50, 200, 20], null)).toEqual([20, 200])
   })
 
+  it('is a single force where only one was applied, however small', () => {
+    expect(verifiedRangeN([0, 0.5], null)).toEqual([0.5, 0.5])
+    expect(verifiedRangeN([0.5], 0)).toEqual([0.5, 0.5])
+    expect(verifiedRangeN([50], 0.25)).toEqual([50, 50])
+  })
+
   it('never includes forces below 200 times the resolution', () => {
     // ASTM E4-16 §10.1. By hand: 0.25 N · 200 = 50 N.
     expect(verifiedRangeN([20, 50, 200], 0.25)).toEqual([50, 200])

@@ -15,6 +15,12 @@ describe('zero error', () => {
     expect(zeroErrorN(rows)).toBeCloseTo(-0.5, 12)
   })
 
+  it('is the largest also where that is not the last, and nothing where nothing is left over', () => {
+    const rows = [zero(1, 'up', 0), zero(1, 'down', -0.5), zero(2, 'up', 0), zero(2, 'down', 0.2)]
+    expect(zeroErrorN(rows)).toBe(-0.5)
+    expect(zeroErrorN([zero(1, 'up', 0.1), zero(1, 'down', 0.1)])).toBe(0)
+  })
+
   it('is not known where no run has both zeros', () => {
     expect(zeroErrorN([zero(1, 'up', 0), zero(2, 'down', 1)])).toBeNull()
     expect(zeroErrorN([])).toBeNull()

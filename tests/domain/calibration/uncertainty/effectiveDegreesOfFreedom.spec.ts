@@ -30,6 +30,11 @@ describe('effective degrees of freedom', () => {
     expect(effectiveDegreesOfFreedom([{ standardUncertainty: 0, degreesOfFreedom: 5 }])).toBeNull()
   })
 
+  it('may be one, or less', () => {
+    for (const degreesOfFreedom of [1, 0.5])
+      expect(effectiveDegreesOfFreedom([{ standardUncertainty: 3, degreesOfFreedom }])).toBe(degreesOfFreedom)
+  })
+
   it('does not depend on the unit, however small or large', () => {
     const at = (unit: number) =>
       effectiveDegreesOfFreedom([

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { UncertaintyModel } from '#contract/calibration/uncertainty.ts'
 import { uncertaintyAt } from '#domain/calibration/uncertainty/uncertaintyAt.ts'
+import { limitOf } from '#tests/fakes/limitOf.ts'
 
 /** A line of 0.1 N per count through zero; curve known to 0.03 N in the middle, readings to 0.04 N. */
 const model: UncertaintyModel = {
@@ -84,6 +85,33 @@ describe('uncertainty at a force', () => {
       uncertaintyAt({ ...model, readingRange }, 1000).contributions[0]!.standardUncertaintyN
     expect(fit([1000, 9000])).toBeCloseTo(0.05, 10)
     expect(fit([1000, 5000])).toBeCloseTo(0.03, 10)
+  })
+
+  it('looks for the reading no farther than a fifth of their width beyond the readings', () => {
+    // The reading of 10,000 lies within a fifth of the width beyond 8500 for readings from 1000 on; that of 1000 within a fifth
+    // below 2333 for readings up to 9000. Variance of the curve at 10,000: 0.0009 + 0.0016; at 1000: 0.0009 + 0.64 · 0.0016.
+    const fit = (readingRange: [number, number], forceN: number) =>
+      uncertaintyAt({ ...model, readingRange }, forceN).contributions[0]!.standardUncertaintyN
+    const reachesUp = (high: number) => fit([1000, high], 1000) > 0.05 - 1e-9
+    expect(limitOf(reachesUp, 7000, 9500)).toBeCloseTo(8500, 1)
+    const reachesDown = (low: number) => fit([low, 9000], 100) > Math.sqrt(0.0009 + 0.64 * 0.0016) - 1e-9
+    expect(limitOf(reachesDown, 1500, 4000)).toBeCloseTo(7000 / 3, 1)
+  })
+
+  it('finds the reading of a force just beyond the readings at either end', () => {
+    // 100.5 N is the reading of 1005, 999.5 N that of 9995: u = -0.799 and 0.999.
+    const fit = (forceN: number) =>
+      uncertaintyAt({ ...model, readingRange: [1010, 9990] }, forceN).contributions[0]!.standardUncertaintyN
+    expect(fit(100.5)).toBeCloseTo(Math.sqrt(0.0009 + 0.799 ** 2 * 0.0016), 10)
+    expect(fit(999.5)).toBeCloseTo(Math.sqrt(0.0009 + 0.999 ** 2 * 0.0016), 10)
+    // And of forces just inside, and at the very ends.
+    expect(fit(101.5)).toBeCloseTo(Math.sqrt(0.0009 + 0.797 ** 2 * 0.0016), 10)
+    for (const forceN of [101, 999])
+      expect(fit(forceN)).toBeCloseTo(Math.sqrt(0.0009 + (forceN / 500 - 1) ** 2 * 0.0016), 10)
+  })
+
+  it('says something of both ends of the calibrated range', () => {
+    expect([100, 1000].map((forceN) => uncertaintyAt(model, forceN).forceN)).toEqual([100, 1000])
   })
 
   it('says nothing of a force outside the calibrated range', () => {

@@ -39,6 +39,25 @@ describe('uncertainty budget', () => {
     expect(budget.worstAtN).toBe(50)
   })
 
+  it.each([1, 17, 43, 59])('looks at 60 places of equal ratio: finds the worst at number %d to the digit', (place) => {
+    // U/F of a curve with uncertainty (F - 2)(b - F) is highest at sqrt(2 b). With F = 500 + 500 u it is
+    // 498 (b - 500) + 500 (b - 998) u - 250,000 u², scaled down.
+    const worstAtN = 50 * 20 ** (place / 60)
+    const b = worstAtN ** 2 / 2
+    const c = [498 * (b - 500), 500 * (b - 998), -250_000].map((one) => one / 1e8)
+    const bent: UncertaintyModel = {
+      ...model,
+      repeatabilityN: 0,
+      centred: {
+        ...model.centred,
+        powers: [0, 1, 2],
+        coefficients: [500, 500, 0],
+        covariance: c.map((one) => c.map((other) => one * other)),
+      },
+    }
+    expect(uncertaintyBudget(bent, [50, 1000]).worstAtN / worstAtN).toBeCloseTo(1, 9)
+  })
+
   it('finds a worst place between the steps', () => {
     // By hand: a curve that is exact at 50 N and 1000 N, variance ((F - 50)(1000 - F) / 7500)², has U/F highest at sqrt(50 · 1000) = 223.6 N.
     // (F - 50)(1000 - F) = -F² + 1050 F - 50,000 with F = 500 + 500 u: 225,000 + 25,000 u - 250,000 u².

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { uncertaintyModel } from '#contract/calibration/uncertainty.ts'
 import { defaultCalibrationOptions } from '#domain/calibration/calibrationOptions.ts'
 import { polynomialFit } from '#domain/calibration/fit/polynomialFit.ts'
-import { uncertaintyModelOf } from '#domain/calibration/uncertainty/uncertaintyModel.ts'
+import { type UncertaintyFindings, uncertaintyModelOf } from '#domain/calibration/uncertainty/uncertaintyModel.ts'
 
 const readings = [0, 100, 200, 300]
 const findings = {
@@ -52,5 +52,23 @@ describe('uncertainty model', () => {
   it('does not exist for a curve that was drawn through its points', () => {
     const fit = polynomialFit([0, 300], [0, 150], 1)
     expect(uncertaintyModelOf({ ...findings, fit }, defaultCalibrationOptions)).toBeNull()
+  })
+})
+
+describe('parts of an uncertainty model', () => {
+  const modelOf = (change: Partial<UncertaintyFindings>) =>
+    uncertaintyModelOf({ ...findings, ...change }, defaultCalibrationOptions)!
+  const withoutZero = findings.steps.map((step) => ({ ...step, f0: null }))
+
+  it('are half the resolution or what is left over at zero where only one is known', () => {
+    expect(modelOf({ steps: withoutZero }).zeroHalfWidthN).toBeCloseTo(0.25, 12)
+    expect(modelOf({ resolutionN: null }).zeroHalfWidthN).toBeCloseTo(0.3, 12)
+  })
+
+  it('are taken from the verified range alone, ends included', () => {
+    const [first, last] = findings.steps
+    const below = { ...first!, forceN: 20, v: 5 }
+    expect(modelOf({ steps: [below, { ...first!, v: 0.8 }, last!] }).reversibilityShare).toBeCloseTo(0.004, 12)
+    expect(modelOf({}).forceRangeN).toEqual([50, 150])
   })
 })

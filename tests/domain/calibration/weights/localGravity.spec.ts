@@ -25,3 +25,16 @@ describe('local gravity', () => {
     expect(() => localGravity(choice)).toThrow(message)
   })
 })
+
+describe('the ends of local gravity', () => {
+  const at = (latitudeDeg: number, heightM: number) => () =>
+    localGravity({ kind: 'latitude', latitudeDeg, heightM, ellipsoid: 'WGS 84' })
+  const typed = (gMPerS2: number) => () => localGravity({ kind: 'typed', gMPerS2, halfWidthMPerS2: 0 })
+
+  it('are the poles, 500 m below and 10,000 m above the sea, and 9.76 and 9.84 m/s2', () => {
+    const ends = [at(-90, 0), at(90, 0), at(45, -500), at(45, 10_000), typed(9.76), typed(9.84)]
+    for (const end of ends) expect(end).not.toThrow()
+    const beyond = [at(-90.1, 0), at(90.1, 0), at(45, -501), at(45, 10_001), typed(9.759), typed(9.841)]
+    for (const one of beyond) expect(one).toThrow(Trouble)
+  })
+})

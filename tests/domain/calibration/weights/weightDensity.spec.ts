@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { weightDensity } from '#domain/calibration/weights/weightDensity.ts'
+import { conventionalWeightDensity, weightDensity } from '#domain/calibration/weights/weightDensity.ts'
 
 describe('density of a weight', () => {
   it('is the assumed density of its material', () => {
@@ -10,6 +10,11 @@ describe('density of a weight', () => {
     expect(weightDensity({ kind: 'material', material: 'nickel silver' })).toBe(8600)
     expect(weightDensity({ kind: 'material', material: 'stainless steel' })).toBeGreaterThanOrEqual(7900)
     expect(weightDensity({ kind: 'material', material: 'stainless steel' })).toBeLessThanOrEqual(8000)
+  })
+
+  it('is 8000 kg/m3 by convention', () => {
+    // OIML D 28 and R 111 (see weightForce.spec.ts).
+    expect(conventionalWeightDensity).toBe(8000)
   })
 
   it('is what was typed', () => {

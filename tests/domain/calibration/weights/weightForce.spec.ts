@@ -29,6 +29,13 @@ describe('force of a weight', () => {
     expect(massFromConventional(5, 8000)).toBe(5)
   })
 
+  it('is that of any mass, density and gravity above zero', () => {
+    // Less dense than air it rises: 0.5 kg of 0.5 kg/m3 in air of 1 kg/m3 are pushed up as hard as they weigh without air.
+    expect(massFromConventional(0.5, 8000)).toBe(0.5)
+    const mass = massFromConventional(0.5, 0.5)
+    expect(weightForceN(0.5, 0.5, { gMPerS2: 0.5, airDensityKgPerM3: 1, leverRatio: 1 })).toBeCloseTo(-0.5 * mass, 12)
+  })
+
   it('refuses what is no weight', () => {
     expect(() => weightForceN(0, 8000, air(1.2))).toThrow(RangeError)
     expect(() => weightForceN(-1, 8000, air(1.2))).toThrow(RangeError)

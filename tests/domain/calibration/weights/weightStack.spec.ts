@@ -37,7 +37,20 @@ describe('stack of weights', () => {
     )
   })
 
-  it('refuses a weight without mass', () => {
-    expect(() => stackForce([disc(20, -1)], conditions, null)).toThrow(Trouble)
+  it('may weigh as much as the capacity', () => {
+    const { forceN } = stackForce([disc(20)], conditions, null)
+    expect(stackForce([disc(20)], conditions, forceN).forceN).toBe(forceN)
+  })
+
+  it('takes the air as it was given, and the conventional one where there is none', () => {
+    const share = (airDensityKgPerM3: number) =>
+      stackForce([disc(20)], { ...conditions, airDensityKgPerM3 }, null).buoyancyShare
+    expect(share(1.1)).toBeCloseTo((1 / 7200 - 1 / 8000) * 0.11, 12)
+    expect(share(0)).toBeCloseTo((1 / 7200 - 1 / 8000) * 0.12, 12)
+  })
+
+  it('refuses a weight without mass, however light the others', () => {
+    expect(stackForce([disc(0.5)], conditions, null).forceN).toBeCloseTo(0.5 * 9.80665 * 0.99985, 9)
+    for (const massKg of [0, -0.5, -1]) expect(() => stackForce([disc(20, massKg)], conditions, null)).toThrow(Trouble)
   })
 })

@@ -27,11 +27,23 @@ describe('tolerance of a weight', () => {
     })
   })
 
+  // OIML R 111-1:2004, Table 1, g.
+  it.each([
+    [100, [5, 16, 50]],
+    [200, [10, 30, 100]],
+    [500, [25, 80, 250]],
+    [1000, [50, 160, 500]],
+    [2000, [100, 300, 1000]],
+    [5000, [250, 800, 2500]],
+  ] as const)('of %d kg in classes M1, M2, M3', (nominalKg, expectedG) => {
+    const classes = ['M1', 'M2', 'M3'] as const
+    classes.forEach((oimlClass, index) => {
+      expect(permissibleErrorKg(nominalKg, oimlClass) * 1000).toBeCloseTo(expectedG[index]!, 9)
+    })
+    expect(() => permissibleErrorKg(nominalKg, 'F2')).toThrow(/no limit/)
+  })
+
   it('of heavy weights is in the table for the M classes only', () => {
-    // OIML R 111-1:2004, Table 1: 500 kg M1 25 g, M2 80 g, M3 250 g; 5000 kg M3 2500 g.
-    expect(permissibleErrorKg(500, 'M1')).toBeCloseTo(0.025, 12)
-    expect(permissibleErrorKg(500, 'M2')).toBeCloseTo(0.08, 12)
-    expect(permissibleErrorKg(5000, 'M3')).toBeCloseTo(2.5, 12)
     expect(() => permissibleErrorKg(500, 'F1')).toThrow(/no limit for a weight of 500 kg in class F1/)
   })
 
