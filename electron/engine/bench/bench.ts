@@ -1,18 +1,14 @@
 import type { BenchState } from '#contract/bench/bench.ts'
 import type { SourceChoice } from '#contract/bench/source.ts'
-import type { Calibration } from '#contract/calibration/calibration.ts'
 import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import type { TroubleMessage } from '#contract/errors.ts'
-import type { Emit } from '#contract/events.ts'
-import type { Preferences } from '#contract/settings/settings.ts'
 import { keptSoFar } from '#domain/calibration/calibrationRows.ts'
-import type { EngineParts } from '../core/engine.ts'
 import { createOutbox, type Outbox } from '../core/outbox.ts'
 import { throttle } from '../core/throttle.ts'
 import { benchEvents } from './benchEvents.ts'
 import { createBenchOccupation, type Occupant, type Occupation } from './benchOccupation.ts'
+import type { BenchParts } from './benchParts.ts'
 import { benchState } from './benchState.ts'
-import type { CaptureLogEntry } from './capture/captureLog.ts'
 import { createCaptureProgress } from './capture/captureProgress.ts'
 import { createCaptureRecorder } from './capture/captureRecorder.ts'
 import { createOnceEmpty } from './capture/onceEmpty.ts'
@@ -25,16 +21,6 @@ import { holdPress, loadVirtual, putVirtualWeights } from './device/virtualPress
 import { createOverloadWatch } from './warnings/overloadWatch.ts'
 import { createStorageWatch } from './warnings/storageWatch.ts'
 import { createTareWatch } from './warnings/tareWatch.ts'
-
-export type BenchParts = Pick<EngineParts, 'archive' | 'clock' | 'openSource' | 'program'> & {
-  emit: Emit
-  log(entry: CaptureLogEntry): void
-  preferences(): Preferences
-  /** The calibration in force; null: none. */
-  calibration(): Calibration | null
-  /** False: captures belong to no specimen (unattended capture). */
-  withSpecimens: boolean
-}
 
 /** The bench: one device, one capture at a time, one specimen in the press. */
 export type Bench = {

@@ -1,6 +1,6 @@
 import { printableText } from '#acquisition/rejectedLines.ts'
 import type { LiveFrame } from '#contract/bench/bench.ts'
-import type { BenchParts } from './bench.ts'
+import type { BenchParts } from './benchParts.ts'
 import type { ShownParts } from './benchState.ts'
 import { calibrationAtHand } from './calibrationShown.ts'
 import type { CaptureRecorder } from './capture/captureRecorder.ts'

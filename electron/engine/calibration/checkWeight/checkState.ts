@@ -1,6 +1,15 @@
 import type { CheckState } from '#contract/calibration/checkWeight.ts'
-import { quietReading } from '../reading/loadReading.ts'
-import type { RunningCheck } from './checkWeightRun.ts'
+import { type LoadReading, quietReading } from '../reading/loadReading.ts'
+import type { AveragedReading } from '../reading/steadyReading.ts'
+import type { CheckLoad } from './checkLoad.ts'
+
+export type RunningCheck = CheckLoad & {
+  zero: AveragedReading | null
+  loadReading: LoadReading
+  /** Both readings are taken and on their way to the disk. */
+  storing: boolean
+  release: () => void
+}
 
 /** What the check shows, at one moment. `check` null: none runs; the result of the last one stands. */
 export function checkState(

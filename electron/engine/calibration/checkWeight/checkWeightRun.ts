@@ -8,11 +8,10 @@ import type { Emit } from '#contract/events.ts'
 import { calibrationHolds } from '#domain/calibration/scale/calibratedScale.ts'
 import type { Bench } from '../../bench/bench.ts'
 import { throttle } from '../../core/throttle.ts'
-import { createLoadReading, type LoadReading } from '../reading/loadReading.ts'
-import type { AveragedReading } from '../reading/steadyReading.ts'
+import { createLoadReading } from '../reading/loadReading.ts'
 import { checkHistories } from './checkHistory.ts'
-import { type CheckLoad, checkReading, expectedForceN } from './checkLoad.ts'
-import { checkState } from './checkState.ts'
+import { checkReading, expectedForceN } from './checkLoad.ts'
+import { checkState, type RunningCheck } from './checkState.ts'
 
 export type CheckParts = {
   archive: Archive
@@ -31,14 +30,6 @@ export type CheckWeightRun = {
   stop(): void
   /** Tells nothing more. A check that waits for the disk stays in the outbox of the bench. */
   close(): void
-}
-
-export type RunningCheck = CheckLoad & {
-  zero: AveragedReading | null
-  loadReading: LoadReading
-  /** Both readings are taken and on their way to the disk. */
-  storing: boolean
-  release: () => void
 }
 
 const averaging = { averageS: 2, steadyWithinS: 60, holdS: null }

@@ -1,27 +1,13 @@
-import type { Clock } from '#acquisition/clock.ts'
-import type { CalibrationPlan, PlannedForces } from '#contract/calibration/calibrationPlan.ts'
 import type { AssessmentChoices, RoutineAssessment, RoutineState } from '#contract/calibration/calibrationRoutine.ts'
-import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
-import type { CalibrationReading, TakenReading } from '#contract/calibration/reading.ts'
+import type { CalibrationReading } from '#contract/calibration/reading.ts'
 import { Trouble, type TroubleMessage } from '#contract/errors.ts'
 import { createLoadReading } from '../reading/loadReading.ts'
 import { createPositionReading } from './positionReading.ts'
 import { routineAssessment } from './routineAssessment.ts'
 import { createRoutineFindings } from './routineFindings.ts'
+import type { RoutineParts } from './routineParts.ts'
 import { routineState } from './routineState.ts'
 import { createRoutineSteps } from './routineSteps.ts'
-
-export type RoutineParts = {
-  clock: Clock
-  plan: CalibrationPlan
-  forces: PlannedForces
-  readingUnit(): ReadingUnit | null
-  /** Throws Trouble when the device is not the one that the routine began with. */
-  checkDevice(): void
-  /** Called with each reading at the moment it is taken; `number` counts from 0. */
-  keep(number: number, taken: TakenReading): void
-  changed(): void
-}
 
 /** A guided calibration from its first preload to the review. Knows nothing of devices and archives. */
 export type CalibrationRoutine = {

@@ -1,8 +1,8 @@
 import { Trouble, troubleFrom } from '#contract/errors.ts'
 import type { HeldLoad } from '#domain/calibration/steps/creep.ts'
 import type { LoadReading, LoadReadingListener } from '../reading/loadReading.ts'
-import type { RoutineParts } from './calibrationRoutine.ts'
 import type { RoutineFindings } from './routineFindings.ts'
+import type { RoutineParts } from './routineParts.ts'
 import type { RoutineSteps } from './routineSteps.ts'
 
 /** Reads the position at hand; the highest load of the last run is held for its creep, if the plan says so. */

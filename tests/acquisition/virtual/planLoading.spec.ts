@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { type LoadingKind, planLoading } from '#acquisition/virtual/loadingPlan.ts'
+import type { LoadingKind } from '#acquisition/virtual/loadingPlan.ts'
 import { forceAt } from '#acquisition/virtual/loadSegment.ts'
+import { planLoading } from '#acquisition/virtual/planLoading.ts'
 import { drawSpecimen } from '#acquisition/virtual/specimen.ts'
 import { createRandom } from '#domain/numbers/random.ts'
 
