@@ -47,8 +47,8 @@ export const comparison = z.strictObject({
   curves: z.array(comparedCurve),
   /** Breaks that could not be compared, each with the reason. */
   leftOut: z.array(z.strictObject({ breakId: id, because: z.string() })),
-  /** Why no curve can be called an outlying one (too few, all alike), in a sentence; null: they were judged. */
-  notJudged: z.string().nullable().default(null),
+  /** Why no curve can be called an outlying one; null: they were judged. */
+  notJudged: z.enum(['too-few', 'all-alike']).nullable().default(null),
   /** What lies at 0 of every curve. */
   alignAt: alignment,
   unit: z.enum(['N', 'counts', '%']),

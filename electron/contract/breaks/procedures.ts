@@ -45,10 +45,10 @@ export const breakProcedures = {
   'breaks.get': question({ input: breakId, output: breakRecord, reads: theBreak }),
 
   'breaks.curve': question({ input: drawn, output: forceCurve, reads: theCurve }),
-  /** The curve as a filter shows it; `name` names the filter with its figures. */
+  /** The curve as a filter shows it. */
   'breaks.filtered': question({
     input: drawn.extend({ filter: curveFilter }),
-    output: z.strictObject({ curve: forceCurve, name: z.string() }),
+    output: forceCurve,
     reads: theCurve,
   }),
   /** Slope of the curve, N/s (counts/s), by least squares over a window about each sample. */

@@ -3,7 +3,6 @@ import type { ForceCurve, RawCurve } from '#contract/breaks/curve.ts'
 import type { CurveFilter } from '#contract/breaks/curveFilter.ts'
 import { Trouble } from '#contract/errors.ts'
 import { filterCurve } from '#domain/signal/filters/filterCurve.ts'
-import { filterName } from '#domain/signal/filters/filterName.ts'
 import { filterRefusal } from '#domain/signal/filters/filterRefusal.ts'
 import type { Refusal } from '#domain/signal/filters/refusal.ts'
 import { windowRefusal } from '#domain/signal/filters/windowRefusal.ts'
@@ -17,21 +16,13 @@ type Reviewed = Pick<BreakRecord, 'header' | 'evaluations' | 'inForceId'>
  * A stored curve as a filter shows it: the whole of it filtered, then cut and thinned as `drawnCurve` does. Nothing stored
  * is touched, and no peak is taken from it. Throws Trouble `invalid-input` where the filter does not fit the curve.
  */
-export function filteredCurve(
-  record: Reviewed,
-  raw: RawCurve,
-  filter: CurveFilter,
-  range: DrawnRange,
-): { curve: ForceCurve; name: string } {
+export function filteredCurve(record: Reviewed, raw: RawCurve, filter: CurveFilter, range: DrawnRange): ForceCurve {
   const { timeS } = raw
   const stretches = stretchesBetweenGaps(timeS)
   refuse(filterRefusal(filter, stretches))
   const { force, unit } = forceOfBreak(record, raw)
   const filtered = filterCurve({ timeS, force }, filter, stretches)
-  return {
-    curve: { ...drawnPart({ timeS, force: filtered }, range), unit, samples: timeS.length },
-    name: filterName(filter),
-  }
+  return { ...drawnPart({ timeS, force: filtered }, range), unit, samples: timeS.length }
 }
 
 /**

@@ -107,9 +107,15 @@ export function leftOutName(breakId: number, number: string | null): string {
   return number === null ? `break ${breakId}` : `${number}, break ${breakId}`
 }
 
+const notJudgedWords: Record<NonNullable<Comparison['notJudged']>, string> = {
+  'too-few': 'Among fewer than five curves none is called an outlying one: too few to know what is usual.',
+  'all-alike':
+    'More than half of the curves lie equally far from the median curve, so there is no spread to judge the others by.',
+}
+
 /** How many of the curves are pointed out, and how that is meant. */
 export function hintWords({ curves, notJudged }: Pick<Comparison, 'curves' | 'notJudged'>): string {
-  if (notJudged !== null) return notJudged
+  if (notJudged !== null) return notJudgedWords[notJudged]
   const count = curves.filter(({ outlying }) => outlying !== null).length
   if (count === 0) return 'No curve stands out from the others. That is no proof that all are sound.'
   const which = count === 1 ? 'One curve stands' : `${count} curves stand`

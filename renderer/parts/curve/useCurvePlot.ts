@@ -3,6 +3,7 @@ import type { BreakRecord } from '#contract/breaks/break.ts'
 import type { ForceCurve } from '#contract/breaks/curve.ts'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import { resultInForce } from '#domain/strength/resultInForce.ts'
+import { filterName } from '#words/breaks/filterName.ts'
 import { writeNumber } from '#words/units/numbers.ts'
 import { useHost } from '../../host/hostContext.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
@@ -96,8 +97,8 @@ export function useCurvePlot(
     plot.current?.setBeside(async (span, maxPoints) => {
       try {
         const input = { breakId, filter, maxPoints, fromS: span?.fromS ?? null, toS: span?.toS ?? null }
-        const { curve, name } = await client.call('breaks.filtered', input)
-        tell({ name, trouble: null, pending: false })
+        const curve = await client.call('breaks.filtered', input)
+        tell({ name: filterName(filter), trouble: null, pending: false })
         return curve
       } catch (thrown) {
         tell({ name: null, trouble: troubleFrom(thrown), pending: false })

@@ -100,7 +100,7 @@ export function scriptComparison(host: ScriptedHost, script: ScriptedComparison 
       leftOut: request.breakIds
         .filter((id) => withoutOnset.includes(id))
         .map((breakId) => ({ breakId, because: 'no load was found on it, so there is no onset to lay it at' })),
-      notJudged: curves.length < 5 ? 'With fewer than five curves none is called an outlying one.' : null,
+      notJudged: curves.length < 5 ? 'too-few' : null,
       alignAt: request.alignAt,
       unit,
       timeUnit,

@@ -94,16 +94,10 @@ export function scriptedReview({ recordOf, changeBreak, breaks, at: atMinute }: 
           'Choose a lower class or a moving average.',
         )
       const windowS = filter.kind === 'moving-average' ? filter.windowS : 0.25
-      const name =
-        filter.kind === 'moving-average'
-          ? `moving average over ${windowS * 1000} ms`
-          : filter.kind === 'cfc'
-            ? `CFC ${filter.frequencyClass} (SAE J211-1), −3 dB at 100 Hz, two passes`
-            : `Butterworth, −3 dB at ${filter.cutoffHz} Hz, two passes`
       const curve = curveOf(breakId)
       const mean = (from: number, to: number) =>
         curve.force.subarray(from, to + 1).reduce((sum, one) => sum + one, 0) / (to - from + 1)
-      return { curve: cut(windowed(curve, windowS, mean), fromS, toS), name }
+      return cut(windowed(curve, windowS, mean), fromS, toS)
     },
     'breaks.slope': async ({ breakId, fromS, toS, windowS }) => {
       const curve = curveOf(breakId)

@@ -1,3 +1,4 @@
+import type { Comparison } from '#contract/breaks/comparison.ts'
 import { modifiedZScores } from '../../numbers/modifiedZScores.ts'
 
 /** A curve whose score is above this is an outlying one. */
@@ -5,10 +6,10 @@ const outlyingScore = 3.5
 /** Among fewer curves none is called outlying. */
 const leastCurves = 5
 
-/** Scores of the distances in their order, and which are outlying; or why nobody is pointed out, in a sentence. */
+/** Scores of the distances in their order, and which are outlying; or why nobody is pointed out. */
 export type OutlyingCurves =
   | { notJudged: null; scores: number[]; outlying: boolean[] }
-  | { notJudged: string; scores: null; outlying: null }
+  | { notJudged: NonNullable<Comparison['notJudged']>; scores: null; outlying: null }
 
 /**
  * Which curves lie far from the median curve, by the modified z-scores of their distances from it.
@@ -20,13 +21,8 @@ export type OutlyingCurves =
  * Checked: tests/domain/signal/compare/outlyingCurves.spec.ts against scipy.
  */
 export function outlyingCurves(distances: readonly number[]): OutlyingCurves {
-  const nobody = (notJudged: string) => ({ notJudged, scores: null, outlying: null })
-  if (distances.length < leastCurves)
-    return nobody('Among fewer than five curves none is called an outlying one: too few to know what is usual.')
+  if (distances.length < leastCurves) return { notJudged: 'too-few', scores: null, outlying: null }
   const scores = modifiedZScores(distances)
-  if (scores === null)
-    return nobody(
-      'More than half of the curves lie equally far from the median curve, so there is no spread to judge the others by.',
-    )
+  if (scores === null) return { notJudged: 'all-alike', scores: null, outlying: null }
   return { notJudged: null, scores, outlying: scores.map((score) => score > outlyingScore) }
 }

@@ -2,6 +2,7 @@ import { type ReactNode, useMemo, useState } from 'react'
 import type { Comparison } from '#contract/breaks/comparison.ts'
 import { resultInForce } from '#domain/strength/resultInForce.ts'
 import { curveName, differenceWords, outlyingWords, standingWords } from '#words/breaks/compareWords.ts'
+import { unlikeWords } from '#words/breaks/unlikeWords.ts'
 import { withoutEndingZeros, writeNumber } from '#words/units/numbers.ts'
 import type { Quantities, Quantity } from '#words/units/quantities.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
@@ -13,7 +14,6 @@ import { CompareTable } from './CompareTable.tsx'
 import { type CompareRow, orderRows, type RowOrder, timeToPeakS } from './compareRows.ts'
 import type { LoadedCurve } from './loadedCurves.ts'
 import { OverlayFigure } from './OverlayFigure.tsx'
-import { unlikeWords } from './unlikeWords.ts'
 
 /** The curves beside their table: what is chosen or pointed at in one stands out in the other. */
 export function ComparedCurves({

@@ -1,7 +1,7 @@
 import type { CurveFilter } from '#contract/breaks/curveFilter.ts'
-import { halfPowerOfClassHz } from './channelFrequencyClass.ts'
+import { halfPowerOfClassHz } from '#domain/signal/filters/channelFrequencyClass.ts'
 
-/** What a filter is called beside a curve, with the figures that make it. Checked: tests/domain/signal/filters/filterName.spec.ts. */
+/** What a filter is called beside a curve, with the figures that make it. */
 export function filterName(filter: CurveFilter): string {
   switch (filter.kind) {
     case 'cfc':

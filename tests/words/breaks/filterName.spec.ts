@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { filterName } from '#domain/signal/filters/filterName.ts'
+import { filterName } from '#words/breaks/filterName.ts'
 
 // SAE J211-1 and ISO 6487 list 100, 300 and 1000 Hz for the first three; the fourth is 1650 Hz there and nominally 5/3 of its class.
 test.each([
