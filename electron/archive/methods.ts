@@ -1,11 +1,11 @@
-import type { Progress } from '#contract/tasks.ts'
-import { beginSession, keepRejectedLines } from './bench/sessions.ts'
+import type { NewEvaluation } from '#contract/breaks/evaluation.ts'
+import { beginSession, keepRejectedLines, readSession } from './bench/sessions.ts'
 import { addAssessment } from './breaks/assessments.ts'
 import { breakGroup } from './breaks/breakGroup.ts'
 import { readBreak } from './breaks/breakRecords.ts'
 import { appendSamples, beginBreak, finishBreak, readCurve } from './breaks/breaks.ts'
 import { addDecision } from './breaks/decisions.ts'
-import { addEvaluation } from './breaks/evaluations.ts'
+import { addEvaluation, storeEvaluation } from './breaks/evaluations.ts'
 import { recoveredWithoutEvaluation } from './breaks/recovery.ts'
 import { addCalibrationDecision, calibrationDecisions } from './calibration/calibrationDecisions.ts'
 import {
@@ -17,9 +17,10 @@ import {
 import { addCalibration, calibration, calibrations } from './calibration/calibrations.ts'
 import { addCheckWeight, checkWeights } from './calibration/checkWeights.ts'
 import { keptWeights, saveWeights } from './calibration/weightSets.ts'
-import type { OpenArchive } from './core/openDatabase.ts'
+import type { Database } from './core/database.ts'
 import { info } from './keeping/info.ts'
-import { breakIds, listBreaks, listSpecimens, waitingSpecimens } from './lists/lists.ts'
+import { breakIds, listBreaks } from './lists/lists.ts'
+import { rebuildDerived } from './lists/rebuild.ts'
 import { reevaluationChanges } from './reevaluation/reevaluationChanges.ts'
 import {
   addReevaluated,
@@ -30,68 +31,67 @@ import {
   reevaluations,
 } from './reevaluation/reevaluations.ts'
 import { preferences, setPreferences } from './settings/preferences.ts'
-import { specimen } from './specimens/specimenRecords.ts'
+import { listSpecimens, specimen, waitingSpecimens } from './specimens/specimenRecords.ts'
 import { addSpecimen, addSpecimens, correctSpecimen } from './specimens/specimens.ts'
 import { verify } from './verify/verify.ts'
 
-/** The functions above take the bare connection first. */
-function onDatabase<Arguments extends unknown[], Result>(
-  work: (database: OpenArchive['database'], ...values: Arguments) => Result,
-): (archive: OpenArchive, ...values: Arguments) => Result {
-  return (archive, ...values) => work(archive.database, ...values)
-}
+// Everything that an archive can be asked for; types and calls of its clients follow from these functions. Each takes the
+// connection first.
 
-/** Everything the worker can be asked for, by the name that `Archive` gives it. Adding a call is a line here and one there. */
-export const methods = {
+/** What only reads. */
+export const reads = {
   info,
-  preferences: onDatabase(preferences),
-  setPreferences: onDatabase(setPreferences),
-  addSpecimen: onDatabase(addSpecimen),
-  addSpecimens: onDatabase(addSpecimens),
-  correctSpecimen: onDatabase(correctSpecimen),
-  listSpecimens: onDatabase(listSpecimens),
-  specimen: onDatabase(specimen),
-  waitingSpecimens: onDatabase(waitingSpecimens),
-  beginSession: onDatabase(beginSession),
-  keepRejectedLines: onDatabase(keepRejectedLines),
-  beginBreak: onDatabase(beginBreak),
-  appendSamples: onDatabase(appendSamples),
-  finishBreak: onDatabase(finishBreak),
-  addEvaluation: onDatabase(addEvaluation),
-  addAssessment: onDatabase(addAssessment),
-  addDecision: onDatabase(addDecision),
-  listBreaks: onDatabase(listBreaks),
-  breakIds: onDatabase(breakIds),
-  breakGroup: onDatabase(breakGroup),
-  break: onDatabase(readBreak),
-  recoveredWithoutEvaluation: onDatabase(recoveredWithoutEvaluation),
-  readCurve: onDatabase(readCurve),
-  keptWeights: onDatabase(keptWeights),
-  saveWeights: onDatabase(saveWeights),
-  beginRoutine: onDatabase(beginRoutine),
-  addRoutineReading: onDatabase(addRoutineReading),
-  breakOffRoutine: onDatabase(breakOffRoutine),
-  brokenOffRoutines: onDatabase(brokenOffRoutines),
-  addCalibration: onDatabase(addCalibration),
-  calibrations: onDatabase(calibrations),
-  calibration: onDatabase(calibration),
-  addCalibrationDecision: onDatabase(addCalibrationDecision),
-  calibrationDecisions: onDatabase(calibrationDecisions),
-  addCheckWeight: onDatabase(addCheckWeight),
-  checkWeights: onDatabase(checkWeights),
-  beginReevaluation: onDatabase(beginReevaluation),
-  addReevaluated: onDatabase(addReevaluated),
-  endReevaluation: onDatabase(endReevaluation),
-  decideReevaluation: onDatabase(decideReevaluation),
-  reevaluations: onDatabase(reevaluations),
-  reevaluation: onDatabase(reevaluationOf),
-  reevaluationChanges: onDatabase(reevaluationChanges),
+  preferences,
+  listSpecimens,
+  specimen,
+  waitingSpecimens,
+  listBreaks,
+  breakIds,
+  breakGroup,
+  break: (database: Database, breakId: number) => readBreak(database, breakId, readSession),
+  readCurve,
+  recoveredWithoutEvaluation,
+  keptWeights,
+  brokenOffRoutines,
+  calibrations,
+  calibration,
+  calibrationDecisions,
+  checkWeights,
+  reevaluations,
+  reevaluation: reevaluationOf,
+  reevaluationChanges,
 } as const
 
-/** Asked of a worker of its own, so that a long check never keeps samples from the disk. */
-export const longMethods = {
-  verify: (archive: OpenArchive, report: (progress: Progress) => void) => verify(archive.database, report),
+/** What writes: each is one transaction, and durable when it returns. Nothing finished is ever changed; there is no call that could. */
+export const writes = {
+  setPreferences,
+  addSpecimen,
+  addSpecimens,
+  correctSpecimen,
+  beginSession,
+  keepRejectedLines,
+  beginBreak,
+  appendSamples,
+  finishBreak,
+  addEvaluation,
+  addAssessment,
+  addDecision,
+  saveWeights,
+  beginRoutine,
+  addRoutineReading,
+  breakOffRoutine,
+  addCalibration,
+  addCalibrationDecision,
+  addCheckWeight,
+  beginReevaluation,
+  addReevaluated: (database: Database, reevaluationId: number, made: readonly NewEvaluation[]) =>
+    addReevaluated(database, reevaluationId, made, storeEvaluation),
+  endReevaluation,
+  decideReevaluation,
 } as const
 
+/** What takes so long that it tells how far it is, and can be stopped. */
+export const longMethods = { verify, rebuildDerived } as const
+
+export const methods = { ...reads, ...writes } as const
 export type Methods = typeof methods
-export type MethodName = keyof Methods

@@ -1,16 +1,11 @@
 import type Database from 'better-sqlite3'
 import { addCalibrationDecision } from '#archive/calibration/calibrationDecisions.ts'
-import {
-  addRoutineReading,
-  beginRoutine,
-  breakOffRoutine,
-  type TakenReading,
-} from '#archive/calibration/calibrationRoutines.ts'
+import { addRoutineReading, beginRoutine, breakOffRoutine } from '#archive/calibration/calibrationRoutines.ts'
 import { addCalibration } from '#archive/calibration/calibrations.ts'
 import { addCheckWeight } from '#archive/calibration/checkWeights.ts'
 import { saveWeights } from '#archive/calibration/weightSets.ts'
 import type { Calibration } from '#contract/calibration/calibration.ts'
-import type { CalibrationRow } from '#contract/calibration/reading.ts'
+import type { CalibrationRow, TakenReading } from '#contract/calibration/reading.ts'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
 import { shopPlan } from '#tests/fakes/routineRun.ts'
 import { morning } from './storedStudy.ts'

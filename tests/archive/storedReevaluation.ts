@@ -1,7 +1,6 @@
 import type Database from 'better-sqlite3'
-import { readBreak } from '#archive/breaks/breakRecords.ts'
+import { reads, writes } from '#archive/methods.ts'
 import {
-  addReevaluated,
   beginReevaluation,
   decideReevaluation,
   endReevaluation,
@@ -19,7 +18,7 @@ export function resultBeside(
   change: Partial<EvaluationResult> = {},
   scale?: ForceScale,
 ): NewEvaluation {
-  const { evaluations, inForceId, header } = readBreak(database, breakId)
+  const { evaluations, inForceId, header } = reads.break(database, breakId)
   const {
     evaluationId,
     result,
@@ -47,7 +46,7 @@ export function storeReevaluation(
 ): number {
   const begun = { begunAt: morning, by: 'bench', method: 'test 9', calibrationId: null, settings: {}, breakIds }
   const { reevaluationId } = beginReevaluation(database, begun)
-  addReevaluated(
+  writes.addReevaluated(
     database,
     reevaluationId,
     breakIds.map((breakId) => made(breakId)),

@@ -6,6 +6,7 @@ import { onTestFinished } from 'vitest'
 import { beginSession } from '#archive/bench/sessions.ts'
 import { appendSamples, beginBreak, finishBreak } from '#archive/breaks/breaks.ts'
 import { migrate, migrations } from '#archive/core/migrate.ts'
+import { noteDerivation } from '#archive/lists/derivation.ts'
 import type { BreakHeader } from '#contract/breaks/capture.ts'
 import type { SampleBlock } from '#contract/breaks/curve.ts'
 import { detectionSettings } from '#contract/breaks/detection.ts'
@@ -28,7 +29,9 @@ export function temporaryFolder(): string {
 
 /** An archive in memory, as the record functions see it. */
 export function archiveInMemory(): Database.Database {
-  return archiveInFormat(migrations.length)
+  const database = archiveInFormat(migrations.length)
+  noteDerivation(database)
+  return database
 }
 
 /** The same in an older format. */

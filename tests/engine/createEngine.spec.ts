@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { createRecordedSource } from '#acquisition/recordedSource.ts'
 import type { Archive } from '#archive/archive.ts'
-import { openArchive } from '#archive/core/openArchive.ts'
+import { openArchive } from '#archive/openArchive.ts'
 import { sourceChoice } from '#contract/bench/source.ts'
 import { detectionSettings } from '#contract/breaks/detection.ts'
 import { listQuery } from '#contract/listQuery.ts'

@@ -1,7 +1,7 @@
 import { straightCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
 import { beginSession } from '#archive/bench/sessions.ts'
 import { appendSamples, beginBreak, finishBreak } from '#archive/breaks/breaks.ts'
-import { openDatabase } from '#archive/core/openDatabase.ts'
+import { openHere } from '#archive/openHere.ts'
 import { addSpecimens } from '#archive/specimens/specimens.ts'
 import type { ScenarioName } from '#contract/bench/source.ts'
 import type { BreakHeader } from '#contract/breaks/capture.ts'
@@ -47,7 +47,7 @@ export function mixedCurves(rateHz: number, perScenario: number, seed: number): 
 export function fillWithBreaks(path: string, breaks: number, pick: (index: number) => LoadedCurve): void {
   const startMs = Date.UTC(2031, 4, 2, 9)
   const instant = (index: number) => new Date(startMs + index * 60_000).toISOString()
-  const archive = openDatabase({ path, mode: 'write', program: 'test', instant: instant(0) })
+  const archive = openHere({ path, mode: 'write', program: 'test', instant: instant(0) })
   const { database } = archive
   const perTransaction = 250
   const facts = { source: 'virtual amplifier: mixed', lineFormat: 'checked', program: 'test' }

@@ -2,7 +2,7 @@ import { mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Archive } from '#archive/archive.ts'
-import { openArchive } from '#archive/core/openArchive.ts'
+import { openArchive } from '#archive/openArchive.ts'
 import { specimenFields } from '#contract/specimens/specimen.ts'
 
 /** A real archive in a folder of its own, and the way to be rid of both. */

@@ -7,7 +7,7 @@ import { addDecision } from '#archive/breaks/decisions.ts'
 import { addEvaluation } from '#archive/breaks/evaluations.ts'
 import { calibrations } from '#archive/calibration/calibrations.ts'
 import { migrations } from '#archive/core/migrate.ts'
-import { openDatabase } from '#archive/core/openDatabase.ts'
+import { openHere } from '#archive/openHere.ts'
 import { addSpecimens, correctSpecimen } from '#archive/specimens/specimens.ts'
 import type { SampleBlock } from '#contract/breaks/curve.ts'
 import { curveEvent, curveEventKind, flag, loadCourse, loadRate, outcome } from '#contract/breaks/evaluation.ts'
@@ -86,7 +86,7 @@ function overruleAndEvaluateAgain(database: Database.Database): void {
 
 function writtenArchive(): string {
   const path = join(temporaryFolder(), 'study.breakledger')
-  const archive = openDatabase({ path, mode: 'write', program: 'breakledger test', instant: morning })
+  const archive = openHere({ path, mode: 'write', program: 'breakledger test', instant: morning })
   const { database } = archive
   const list = ['C1-LL-1', 'C1-LL-2', 'C1-LL-3'].map((number) => specimenFields(number))
   addSpecimens(database, list, morning, 'bench')

@@ -4,8 +4,10 @@ import { beginBreak } from '#archive/breaks/breaks.ts'
 import { addDecision } from '#archive/breaks/decisions.ts'
 import { addEvaluation } from '#archive/breaks/evaluations.ts'
 import type { LedgerRow } from '#archive/core/ledger.ts'
-import { breakIds, listBreaks, listSpecimens } from '#archive/lists/lists.ts'
-import { addReevaluated, beginReevaluation, endReevaluation } from '#archive/reevaluation/reevaluations.ts'
+import { breakIds, listBreaks } from '#archive/lists/lists.ts'
+import { writes } from '#archive/methods.ts'
+import { beginReevaluation, endReevaluation } from '#archive/reevaluation/reevaluations.ts'
+import { listSpecimens } from '#archive/specimens/specimenRecords.ts'
 import { addSpecimens } from '#archive/specimens/specimens.ts'
 import { verify } from '#archive/verify/verify.ts'
 import type { NewEvaluation } from '#contract/breaks/evaluation.ts'
@@ -94,7 +96,7 @@ function study(seed: number) {
       const [one] = [...running].slice(below(running.size))
       const batch = one?.[1].splice(0, 1 + below(3)) ?? []
       const made = batch.map((breakId) => ({ ...result(breakId), besideId: inForceNow(breakId) }))
-      if (one !== undefined) addReevaluated(database, one[0], made)
+      if (one !== undefined) writes.addReevaluated(database, one[0], made)
     },
     end() {
       const [one] = [...running].slice(below(running.size))

@@ -1,5 +1,5 @@
 import { writeSync } from 'node:fs'
-import { openArchive } from '#archive/core/openArchive.ts'
+import { openArchive } from '#archive/openArchive.ts'
 import { detectionSettings } from '#contract/breaks/detection.ts'
 import type { NewEvaluation } from '#contract/breaks/evaluation.ts'
 import { knownSamples } from './knownSamples.ts'

@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process'
 import { join } from 'node:path'
-import { openArchive } from '#archive/core/openArchive.ts'
+import { openArchive } from '#archive/openArchive.ts'
 import type { RawCurve } from '#contract/breaks/curve.ts'
 import { knownSamples } from './knownSamples.ts'
 

@@ -1,7 +1,7 @@
 import { systemClock } from '#acquisition/clock.ts'
 import { type BenchModelOptions, createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import { openVirtualPort } from '#acquisition/virtual/virtualPort.ts'
-import { openArchive } from '#archive/core/openArchive.ts'
+import { openArchive } from '#archive/openArchive.ts'
 import { startCommand } from '#tests/fakes/commandProcess.ts'
 import { placeInStream } from '#tests/fakes/portCapture.ts'
 

@@ -1,63 +1,51 @@
-import type Database from 'better-sqlite3'
-import { type BreakEnd, type BreakHeader, breakHeader, type Ending } from '#contract/breaks/capture.ts'
-import { prepared } from '../core/prepared.ts'
-import { notFound } from '../core/recordTrouble.ts'
+import { type BreakEnd, type BreakHeader, breakEnd, breakHeader } from '#contract/breaks/capture.ts'
+import { json, plain } from '../core/columns.ts'
+import type { Database } from '../core/database.ts'
+import type { LedgeredKind } from '../core/recordKind.ts'
+import { findRecord, numbered, ofItsOwner, readContent, readRecord, recordTable } from '../core/recordTable.ts'
 
-type HeaderRow = {
-  break_id: number
-  session_id: number
-  specimen_id: number | null
-  started_at: string
-  reading_unit: string
-  scale: string
-  tare: string | null
-  settings: string
+/** What is known when a capture begins. */
+export const headerTable = recordTable({
+  noun: 'break',
+  table: 'break_header',
+  identity: numbered('breakId'),
+  schema: breakHeader,
+  columns: {
+    sessionId: plain,
+    specimenId: plain,
+    startedAt: plain,
+    readingUnit: plain,
+    scale: json,
+    tare: json,
+    settings: json,
+  },
+})
+
+/** What is known when it has ended. */
+export const endTable = recordTable({
+  noun: 'end of break',
+  table: 'break_end',
+  identity: ofItsOwner('breakId'),
+  schema: breakEnd,
+  columns: { endedAt: plain, ending: plain, samples: plain, missingSamples: plain, curveSha256: plain },
+})
+
+/** A finished break: the ledger holds both at its end, and the curve by its checksum. */
+export const breakKind: LedgeredKind = {
+  name: 'break',
+  ids: endTable.texts.ids,
+  content: (database, breakId) => ({
+    header: readContent(database, headerTable, breakId),
+    end: readContent(database, endTable, breakId),
+  }),
 }
 
-type EndRow = {
-  break_id: number
-  ended_at: string
-  ending: Ending
-  samples: number
-  missing_samples: number
-  curve_sha256: string
-}
-
-function plainHeader(database: Database.Database, breakId: number) {
-  const row = prepared<HeaderRow>(database, 'SELECT * FROM break_header WHERE break_id = ?').get(breakId)
-  if (row === undefined) throw notFound('break', breakId)
-  return {
-    breakId: row.break_id,
-    sessionId: row.session_id,
-    specimenId: row.specimen_id,
-    startedAt: row.started_at,
-    readingUnit: row.reading_unit,
-    scale: JSON.parse(row.scale),
-    tare: row.tare === null ? null : JSON.parse(row.tare),
-    settings: JSON.parse(row.settings),
-  }
-}
-
-/** What was known when the capture began. */
-export function readHeader(database: Database.Database, breakId: number): BreakHeader {
-  return breakHeader.parse(plainHeader(database, breakId))
-}
-
-/** What the ledger holds of a finished break: just what is stored, with no default that a later version of the program would add. */
-export function breakContent(database: Database.Database, breakId: number): unknown {
-  return { header: plainHeader(database, breakId), end: readEnd(database, breakId) }
+/** What was known when the capture began. Throws the trouble "not-found" when there is no such break. */
+export function readHeader(database: Database, breakId: number): BreakHeader {
+  return readRecord(database, headerTable, breakId)
 }
 
 /** How the capture ended; null while it runs. */
-export function readEnd(database: Database.Database, breakId: number): BreakEnd | null {
-  const row = prepared<EndRow>(database, 'SELECT * FROM break_end WHERE break_id = ?').get(breakId)
-  if (row === undefined) return null
-  return {
-    breakId: row.break_id,
-    endedAt: row.ended_at,
-    ending: row.ending,
-    samples: row.samples,
-    missingSamples: row.missing_samples,
-    curveSha256: row.curve_sha256,
-  }
+export function readEnd(database: Database, breakId: number): BreakEnd | null {
+  return findRecord(database, endTable, breakId)
 }

@@ -1,50 +1,35 @@
-import type Database from 'better-sqlite3'
 import type { BreakEnd, BreakHeader, Ending } from '#contract/breaks/capture.ts'
 import type { RawCurve, SampleBlock } from '#contract/breaks/curve.ts'
 import type { NewEvaluation } from '#contract/breaks/evaluation.ts'
-import { readSession } from '../bench/sessions.ts'
-import { canonicalJson } from '../core/canonicalJson.ts'
+import type { Database } from '../core/database.ts'
 import { appendLedger } from '../core/ledger.ts'
 import { prepared } from '../core/prepared.ts'
+import { insertRow } from '../core/recordTable.ts'
 import { conflict } from '../core/recordTrouble.ts'
 import { touch } from '../core/touched.ts'
+import { inTransaction } from '../core/transaction.ts'
 import { curveSha256 } from '../curves/curveHash.ts'
-import { readBlocks, storeBlock, storeCurve } from '../curves/curveStore.ts'
-import { refreshBreak } from '../lists/current.ts'
-import { specimenRevisions } from '../specimens/specimens.ts'
-import { breakContent, readEnd, readHeader } from './breakHeaders.ts'
+import { refreshBreak } from '../lists/refresh.ts'
+import { requireStored } from '../lists/stored.ts'
+import { breakKind, endTable, headerTable, readEnd, readHeader } from './breakHeaders.ts'
+import { readBlocks, storeBlock, storeCurve } from './curveStore.ts'
 import { storeEvaluation } from './evaluations.ts'
 
 /** 2^50 microseconds, 35 years: beyond it times would no longer be coded without loss. */
 const latestUs = 2 ** 50
 
 /** Stores what is known before the first sample. */
-export function beginBreak(database: Database.Database, header: Omit<BreakHeader, 'breakId'>): BreakHeader {
-  return database
-    .transaction(() => {
-      readSession(database, header.sessionId)
-      if (header.specimenId !== null) specimenRevisions(database, header.specimenId)
-      const { lastInsertRowid } = prepared(
-        database,
-        `INSERT INTO break_header (session_id, specimen_id, started_at, reading_unit, scale, tare, settings)
-         VALUES (?, ?, ?, ?, ?, ?, ?)`,
-      ).run(
-        header.sessionId,
-        header.specimenId,
-        header.startedAt,
-        header.readingUnit,
-        canonicalJson(header.scale),
-        header.tare === null ? null : canonicalJson(header.tare),
-        canonicalJson(header.settings),
-      )
-      const breakId = Number(lastInsertRowid)
-      refreshBreak(database, breakId)
-      return readHeader(database, breakId)
-    })
-    .immediate()
+export function beginBreak(database: Database, header: Omit<BreakHeader, 'breakId'>): BreakHeader {
+  return inTransaction(database, () => {
+    requireStored(database, 'session', header.sessionId)
+    if (header.specimenId !== null) requireStored(database, 'specimen', header.specimenId)
+    const breakId = insertRow(database, headerTable, header)
+    refreshBreak(database, breakId)
+    return readHeader(database, breakId)
+  })
 }
 
-function refuseFinished(database: Database.Database, breakId: number): void {
+function refuseFinished(database: Database, breakId: number): void {
   if (readEnd(database, breakId) !== null)
     throw conflict(`Break ${breakId} is finished and takes no more samples.`, 'Begin a new break.')
 }
@@ -65,25 +50,23 @@ function checkSamples(samples: SampleBlock, lastUs: number): void {
 }
 
 /** Makes samples of a running break durable: one commit. */
-export function appendSamples(database: Database.Database, breakId: number, samples: SampleBlock): void {
-  database
-    .transaction(() => {
-      const last = prepared<{ block: number; last_us: number }>(
-        database,
-        'SELECT block, last_us FROM running_block WHERE break_id = ? ORDER BY block DESC LIMIT 1',
-      ).get(breakId)
-      if (last === undefined) readHeader(database, breakId)
-      refuseFinished(database, breakId)
-      checkSamples(samples, last?.last_us ?? Number.NEGATIVE_INFINITY)
-      if (samples.timeUs.length === 0) return
-      storeBlock(database, 'running_block', breakId, (last?.block ?? -1) + 1, samples)
-    })
-    .immediate()
+export function appendSamples(database: Database, breakId: number, samples: SampleBlock): void {
+  inTransaction(database, () => {
+    const last = prepared<{ block: number; last_us: number }>(
+      database,
+      'SELECT block, last_us FROM running_block WHERE break_id = ? ORDER BY block DESC LIMIT 1',
+    ).get(breakId)
+    if (last === undefined) readHeader(database, breakId)
+    refuseFinished(database, breakId)
+    checkSamples(samples, last?.last_us ?? Number.NEGATIVE_INFINITY)
+    if (samples.timeUs.length === 0) return
+    storeBlock(database, 'running_block', breakId, (last?.block ?? -1) + 1, samples)
+  })
 }
 
 /** Seals the curve of a running break and enters the break in the ledger. Call it inside a transaction. */
 export function sealBreak(
-  database: Database.Database,
+  database: Database,
   breakId: number,
   ending: Ending,
   missingSamples: number,
@@ -101,12 +84,8 @@ export function sealBreak(
     missingSamples,
     curveSha256: curveSha256(curve),
   }
-  prepared(
-    database,
-    `INSERT INTO break_end (break_id, ended_at, ending, samples, missing_samples, curve_sha256)
-     VALUES (@breakId, @endedAt, @ending, @samples, @missingSamples, @curveSha256)`,
-  ).run(end)
-  appendLedger(database, 'break', breakId, end.endedAt, breakContent(database, breakId))
+  insertRow(database, endTable, end)
+  appendLedger(database, breakKind.name, breakId, end.endedAt, breakKind.content(database, breakId))
   prepared(database, 'DELETE FROM running_block WHERE break_id = ?').run(breakId)
   touch(database, `curve ${breakId}`)
   return end
@@ -114,32 +93,30 @@ export function sealBreak(
 
 /** Seals the curve, enters the break in the ledger and stores its first evaluation: all or nothing. */
 export function finishBreak(
-  database: Database.Database,
+  database: Database,
   breakId: number,
   endedAt: string,
   ending: Ending,
   missingSamples: number,
   evaluation: Omit<NewEvaluation, 'breakId'>,
 ): BreakEnd {
-  return database
-    .transaction(() => {
-      const end = sealBreak(database, breakId, ending, missingSamples, () => endedAt)
-      storeEvaluation(database, { ...evaluation, breakId })
-      refreshBreak(database, breakId)
-      return end
-    })
-    .immediate()
+  return inTransaction(database, () => {
+    const end = sealBreak(database, breakId, ending, missingSamples, () => endedAt)
+    storeEvaluation(database, { ...evaluation, breakId })
+    refreshBreak(database, breakId)
+    return end
+  })
 }
 
 /** The samples of a break, also of one that still runs (as far as they are stored). */
-function readSamples(database: Database.Database, breakId: number): SampleBlock {
+function readSamples(database: Database, breakId: number): SampleBlock {
   const finished = readEnd(database, breakId) !== null
   if (!finished) readHeader(database, breakId)
   return readBlocks(database, finished ? 'curve_block' : 'running_block', breakId)
 }
 
 /** The raw curve with times in seconds. */
-export function readCurve(database: Database.Database, breakId: number): RawCurve {
+export function readCurve(database: Database, breakId: number): RawCurve {
   const { timeUs, readings } = readSamples(database, breakId)
   const timeS = timeUs
   for (let i = 0; i < timeS.length; i++) timeS[i] = timeS[i]! / 1e6

@@ -1,5 +1,6 @@
-import type Database from 'better-sqlite3'
-import { refreshBreak } from '../lists/current.ts'
+import type { Database } from '../core/database.ts'
+import { inTransaction } from '../core/transaction.ts'
+import { refreshBreak } from '../lists/refresh.ts'
 import { readHeader } from './breakHeaders.ts'
 import { sealBreak } from './breaks.ts'
 
@@ -7,27 +8,25 @@ import { sealBreak } from './breaks.ts'
  * Seals every break that a crash left running, from the samples that had reached the disk, and returns their ids. Only the
  * holder of the program lock may call it: it takes a break without an end as a sign that its program is gone.
  */
-export function recoverBreaks(database: Database.Database): number[] {
-  return database
-    .transaction(() => {
-      const unfinished = database
-        .prepare<[], { break_id: number }>(
-          'SELECT break_id FROM break_header WHERE break_id NOT IN (SELECT break_id FROM break_end) ORDER BY break_id',
-        )
-        .all()
-      return unfinished.map(({ break_id: breakId }) => {
-        const startedMs = Date.parse(readHeader(database, breakId).startedAt)
-        // Nothing is known of the moment of the crash; the last stored sample is the latest that is certain.
-        sealBreak(database, breakId, 'recovered', 0, (lastUs) => new Date(startedMs + lastUs / 1000).toISOString())
-        refreshBreak(database, breakId)
-        return breakId
-      })
+export function recoverBreaks(database: Database): number[] {
+  return inTransaction(database, () => {
+    const unfinished = database
+      .prepare<[], { break_id: number }>(
+        'SELECT break_id FROM break_header WHERE break_id NOT IN (SELECT break_id FROM break_end) ORDER BY break_id',
+      )
+      .all()
+    return unfinished.map(({ break_id: breakId }) => {
+      const startedMs = Date.parse(readHeader(database, breakId).startedAt)
+      // Nothing is known of the moment of the crash; the last stored sample is the latest that is certain.
+      sealBreak(database, breakId, 'recovered', 0, (lastUs) => new Date(startedMs + lastUs / 1000).toISOString())
+      refreshBreak(database, breakId)
+      return breakId
     })
-    .immediate()
+  })
 }
 
 /** Breaks whose capture a crash cut short and which have no evaluation yet. */
-export function recoveredWithoutEvaluation(database: Database.Database): number[] {
+export function recoveredWithoutEvaluation(database: Database): number[] {
   return database
     .prepare<[], { break_id: number }>(
       `SELECT break_id FROM break_end

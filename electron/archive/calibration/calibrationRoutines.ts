@@ -1,160 +1,110 @@
-import type Database from 'better-sqlite3'
-import type { CalibrationPlan } from '#contract/calibration/calibrationPlan.ts'
 import { type BrokenOffRoutine, brokenOffRoutine } from '#contract/calibration/calibrationRoutine.ts'
-import type { CalibrationReading } from '#contract/calibration/reading.ts'
-import { canonicalJson } from '../core/canonicalJson.ts'
-import { addLedgeredRow } from '../core/ledgeredRow.ts'
+import type { TakenReading } from '#contract/calibration/reading.ts'
+import { type BegunRoutine, begunRoutine, routineEnd, routineReading } from '#contract/calibration/routineRecords.ts'
+import { json, plain } from '../core/columns.ts'
+import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
-import { conflict, notFound } from '../core/recordTrouble.ts'
-import { touch } from '../core/touched.ts'
+import { recordKind, storeRecord } from '../core/recordKind.ts'
+import { findRecord, numbered, ofItsOwner, readRecord, readRecords } from '../core/recordTable.ts'
+import { conflict } from '../core/recordTrouble.ts'
+import { inTransaction } from '../core/transaction.ts'
 
-/** What is known when a guided calibration begins. */
-export type BegunRoutine = { begunAt: string; by: string; source: string; plan: CalibrationPlan }
-/** A reading when it is taken: whether it will count is not yet known. */
-export type TakenReading = Omit<CalibrationReading, 'standing' | 'replacedBy'>
+/** The beginning of a guided calibration. */
+export const routineKind = recordKind({
+  name: 'calibration-routine',
+  noun: 'calibration routine',
+  table: 'calibration_routine',
+  identity: numbered('routineId'),
+  instant: 'begunAt',
+  schema: begunRoutine,
+  columns: { begunAt: plain, by: plain, source: plain, plan: json },
+  topics: ({ routineId }) => [`routine ${routineId}`],
+})
 
-type RoutineRow = { routine_id: number; begun_at: string; by: string; source: string; plan: string }
-type ReadingRow = {
-  reading_id: number
-  routine_id: number
-  number: number
-  run: number
-  direction: 'up' | 'down'
-  weights: string
-  force_n: number
-  mean: number
-  sd: number
-  count: number
-  taken_at: string
-}
-type EndRow = { routine_id: number; ended_at: string; reason: string }
+/** One averaged reading of a routine. */
+export const routineReadingKind = recordKind({
+  name: 'calibration-reading',
+  noun: 'calibration reading',
+  table: 'calibration_reading',
+  identity: numbered('readingId'),
+  instant: 'takenAt',
+  schema: routineReading,
+  columns: {
+    routineId: plain,
+    number: plain,
+    run: plain,
+    direction: plain,
+    weights: json,
+    forceN: plain,
+    mean: plain,
+    sd: plain,
+    count: plain,
+    takenAt: plain,
+  },
+  topics: ({ routineId }) => [`routine ${routineId}`],
+})
 
-/** What the ledger holds of the beginning of a routine. */
-export function routineContent(database: Database.Database, routineId: number): unknown {
-  const row = prepared<RoutineRow>(database, 'SELECT * FROM calibration_routine WHERE routine_id = ?').get(routineId)
-  if (row === undefined) throw notFound('calibration routine', routineId)
-  return {
-    routineId: row.routine_id,
-    begunAt: row.begun_at,
-    by: row.by,
-    source: row.source,
-    plan: JSON.parse(row.plan),
-  }
-}
-
-/** What the ledger holds of one reading. */
-export function routineReadingContent(database: Database.Database, readingId: number): unknown {
-  const row = prepared<ReadingRow>(database, 'SELECT * FROM calibration_reading WHERE reading_id = ?').get(readingId)
-  if (row === undefined) throw notFound('calibration reading', readingId)
-  return { readingId: row.reading_id, routineId: row.routine_id, number: row.number, ...takenFromRow(row) }
-}
-
-/** What the ledger holds of a routine that was broken off. */
-export function routineEndContent(database: Database.Database, routineId: number): unknown {
-  const row = prepared<EndRow>(database, 'SELECT * FROM calibration_routine_end WHERE routine_id = ?').get(routineId)
-  if (row === undefined) throw notFound('end of a calibration routine', routineId)
-  return { routineId: row.routine_id, endedAt: row.ended_at, reason: row.reason }
-}
-
-function takenFromRow(row: ReadingRow): TakenReading {
-  return {
-    run: row.run,
-    direction: row.direction,
-    weights: JSON.parse(row.weights),
-    forceN: row.force_n,
-    mean: row.mean,
-    sd: row.sd,
-    count: row.count,
-    takenAt: row.taken_at,
-  }
-}
+/** A routine that was broken off. */
+export const routineEndKind = recordKind({
+  name: 'calibration-routine-end',
+  noun: 'end of a calibration routine',
+  table: 'calibration_routine_end',
+  identity: ofItsOwner('routineId'),
+  instant: 'endedAt',
+  schema: routineEnd,
+  columns: { endedAt: plain, reason: plain },
+  topics: ({ routineId }) => [`routine ${routineId}`],
+})
 
 /** Every reading of a routine in the order in which they were taken. */
-export function routineReadings(database: Database.Database, routineId: number): TakenReading[] {
-  return prepared<ReadingRow>(database, 'SELECT * FROM calibration_reading WHERE routine_id = ? ORDER BY number')
-    .all(routineId)
-    .map(takenFromRow)
+export function routineReadings(database: Database, routineId: number): TakenReading[] {
+  return readRecords(database, routineReadingKind, 'WHERE routine_id = ? ORDER BY number', routineId).map(
+    ({ readingId: _readingId, routineId: _routineId, number: _number, ...taken }) => taken,
+  )
 }
 
 /** Stores what is known before the first reading; returns the routine's number. */
-export function beginRoutine(database: Database.Database, begun: BegunRoutine): number {
-  const row = {
-    kind: 'calibration-routine',
-    recordedAt: begun.begunAt,
-    sql: 'INSERT INTO calibration_routine (begun_at, by, source, plan) VALUES (@begunAt, @by, @source, @plan)',
-    values: { ...begun, plan: canonicalJson(begun.plan) },
-    content: routineContent,
-  } as const
-  return addLedgeredRow(database, row, { after: (routineId) => touch(database, `routine ${routineId}`) }).id
+export function beginRoutine(database: Database, begun: Omit<BegunRoutine, 'routineId'>): number {
+  return inTransaction(database, () => storeRecord(database, routineKind, begun).routineId)
 }
 
-/** Keeps a reading for good at the moment it was taken. */
-export function addRoutineReading(
-  database: Database.Database,
-  routineId: number,
-  number: number,
-  taken: TakenReading,
-): void {
-  const row = {
-    kind: 'calibration-reading',
-    recordedAt: taken.takenAt,
-    sql: `INSERT INTO calibration_reading (routine_id, number, run, direction, weights, force_n, mean, sd, count, taken_at)
-          VALUES (@routineId, @number, @run, @direction, @weights, @forceN, @mean, @sd, @count, @takenAt)`,
-    values: { ...taken, routineId, number, weights: canonicalJson(taken.weights) },
-    content: routineReadingContent,
-  } as const
-  addLedgeredRow(database, row, {
-    before: () => void routineContent(database, routineId),
-    after: () => touch(database, `routine ${routineId}`),
+/** Keeps a reading for good at the moment it was taken; `number` counts the readings of the routine from 0. */
+export function addRoutineReading(database: Database, routineId: number, number: number, taken: TakenReading): void {
+  inTransaction(database, () => {
+    readRecord(database, routineKind, routineId)
+    storeRecord(database, routineReadingKind, { ...taken, routineId, number })
   })
 }
 
 /** Notes that a routine was broken off, and why. Its readings stay. */
-export function breakOffRoutine(database: Database.Database, routineId: number, endedAt: string, reason: string): void {
-  const row = {
-    kind: 'calibration-routine-end',
-    recordedAt: endedAt,
-    sql: 'INSERT INTO calibration_routine_end (routine_id, ended_at, reason) VALUES (@routineId, @endedAt, @reason)',
-    values: { routineId, endedAt, reason },
-    content: routineEndContent,
-  } as const
-  addLedgeredRow(database, row, {
-    before() {
-      routineContent(database, routineId)
-      const over = prepared(
-        database,
-        `SELECT 1 FROM calibration_routine_end WHERE routine_id = @routineId
-         UNION ALL SELECT 1 FROM calibration WHERE routine_id = @routineId`,
-      ).get({ routineId })
-      if (over !== undefined) throw conflict(`Calibration routine ${routineId} is over already.`, 'Begin a new one.')
-    },
-    after: () => touch(database, `routine ${routineId}`),
+export function breakOffRoutine(database: Database, routineId: number, endedAt: string, reason: string): void {
+  inTransaction(database, () => {
+    readRecord(database, routineKind, routineId)
+    const calibrated = prepared(database, 'SELECT 1 FROM calibration WHERE routine_id = ?').get(routineId)
+    if (calibrated !== undefined || findRecord(database, routineEndKind, routineId) !== null)
+      throw conflict(`Calibration routine ${routineId} is over already.`, 'Begin a new one.')
+    storeRecord(database, routineEndKind, { routineId, endedAt, reason })
   })
 }
 
-/** Routines that came to no calibration, oldest first: broken off, or cut short with the program. */
-export function brokenOffRoutines(database: Database.Database): BrokenOffRoutine[] {
-  return prepared<RoutineRow & { ended_at: string | null; reason: string | null }>(
+/** Routines that came to no calibration, oldest first: broken off, or cut short with the program; one that runs now is among them. */
+export function brokenOffRoutines(database: Database): BrokenOffRoutine[] {
+  const left = readRecords(
     database,
-    `SELECT r.*, e.ended_at, e.reason FROM calibration_routine r
-     LEFT JOIN calibration_routine_end e ON e.routine_id = r.routine_id
-     WHERE r.routine_id NOT IN (SELECT routine_id FROM calibration WHERE routine_id IS NOT NULL) ORDER BY r.routine_id`,
+    routineKind,
+    'WHERE routine_id NOT IN (SELECT routine_id FROM calibration WHERE routine_id IS NOT NULL) ORDER BY routine_id',
   )
-    .all()
-    .map((row) =>
-      brokenOffRoutine.parse({
-        routineId: row.routine_id,
-        begunAt: row.begun_at,
-        by: row.by,
-        source: row.source,
-        plan: JSON.parse(row.plan),
-        endedAt: row.ended_at,
-        reason: row.reason ?? '',
-        readings: routineReadings(database, row.routine_id).map((taken) => ({
-          ...taken,
-          standing: 'broken-off',
-          replacedBy: null,
-        })),
-      }),
-    )
+  return left.map((routine) => {
+    const end = findRecord(database, routineEndKind, routine.routineId)
+    return brokenOffRoutine.parse({
+      ...routine,
+      endedAt: end?.endedAt ?? null,
+      reason: end?.reason ?? '',
+      readings: routineReadings(database, routine.routineId).map((taken) => ({
+        ...taken,
+        standing: 'broken-off',
+        replacedBy: null,
+      })),
+    })
+  })
 }

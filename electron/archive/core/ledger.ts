@@ -1,30 +1,12 @@
 import { createHash } from 'node:crypto'
-import type Database from 'better-sqlite3'
 import { canonicalJson } from './canonicalJson.ts'
+import type { Database } from './database.ts'
 import { prepared } from './prepared.ts'
-
-export type LedgerKind =
-  | 'specimen'
-  | 'session'
-  | 'break'
-  | 'evaluation'
-  | 'assessment'
-  | 'decision'
-  | 'weights'
-  | 'calibration-routine'
-  | 'calibration-reading'
-  | 'calibration-routine-end'
-  | 'calibration'
-  | 'calibration-decision'
-  | 'check-weight'
-  | 'reevaluation'
-  | 'reevaluation-end'
-  | 'reevaluation-decision'
 
 export type LedgerRow = {
   seq: number
   recorded_at: string
-  kind: LedgerKind
+  kind: string
   record_id: number
   content: string
   previous_hash: string
@@ -44,8 +26,8 @@ export function ledgerHash(entry: Omit<LedgerRow, 'hash'>): string {
 
 /** Adds a record to the chain. Call it inside the transaction that stores the record. */
 export function appendLedger(
-  database: Database.Database,
-  kind: LedgerKind,
+  database: Database,
+  kind: string,
   recordId: number,
   recordedAt: string,
   record: unknown,

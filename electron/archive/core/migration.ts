@@ -1,2 +1,12 @@
-/** One step of the format. It is never edited once released; a change of format is a new file with the next number. */
-export type Migration = { readonly number: number; readonly title: string; readonly sql: string }
+import type { Database } from './database.ts'
+
+/**
+ * One step of the format, in one transaction with those before and after it: first the text, then the code. It is never edited
+ * once released; a change of format is a new file with the next number.
+ */
+export type Migration = {
+  readonly number: number
+  readonly title: string
+  readonly sql?: string
+  run?(database: Database): void
+}

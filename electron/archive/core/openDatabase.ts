@@ -1,9 +1,8 @@
 import { accessSync, constants, existsSync, readFileSync, realpathSync, statSync } from 'node:fs'
 import { basename, dirname, extname, join, resolve } from 'node:path'
-import Database from 'better-sqlite3'
+import BetterSqlite from 'better-sqlite3'
 import { Trouble } from '#contract/errors.ts'
-import { recoverBreaks } from '../breaks/recovery.ts'
-import { endCutShort } from '../reevaluation/reevaluations.ts'
+import type { Database } from './database.ts'
 import { databaseTrouble, notAnArchive } from './databaseTrouble.ts'
 import { formatVersion, migrate, migrations as releasedMigrations } from './migrate.ts'
 import type { Migration } from './migration.ts'
@@ -23,34 +22,48 @@ export type OpeningOptions = {
   instant: string
 }
 
-/** An open archive file as the record functions use it. */
-export type OpenArchive = {
-  readonly database: Database.Database
+/** An open archive file. */
+export type OpenedArchive = {
+  readonly database: Database
   readonly path: string
   /** Breaks that a crash had left unfinished and that this opening sealed. */
   readonly recovered: readonly number[]
+  close(): void
 }
 
-export type OpenedArchive = OpenArchive & { close(): void }
+const openings = new WeakMap<Database, Pick<OpenedArchive, 'path' | 'recovered'>>()
 
-/** Opens, checks, locks, migrates and recovers an archive; creates it in write mode when there is none. Throws a Trouble otherwise. */
+/** Where an open archive lies, and what its opening recovered. */
+export function openingOf(database: Database): Pick<OpenedArchive, 'path' | 'recovered'> {
+  const opening = openings.get(database)
+  if (opening === undefined) throw new RangeError('openingOf requires a database that openDatabase opened')
+  return opening
+}
+
+/** Brings in order what an earlier program left in an archive that is open for writing; returns the breaks it recovered. */
+export type PutInOrder = (database: Database) => number[]
+
+/** Opens, checks, locks, migrates and puts in order; creates an archive in write mode when there is none. Throws a Trouble otherwise. */
 export function openDatabase(
   options: OpeningOptions,
+  putInOrder: PutInOrder,
   migrations: readonly Migration[] = releasedMigrations,
 ): OpenedArchive {
   const path = existsSync(options.path) ? realpathSync(options.path) : resolve(options.path)
   let lock: ProgramLock | undefined
-  let database: Database.Database | undefined
+  let database: Database | undefined
   try {
     checkPlace(path, options.mode)
     if (options.mode === 'write') lock = takeProgramLock(path)
-    database = options.mode === 'read' ? openForReading(path) : new Database(path, { timeout: 5000 })
+    database = options.mode === 'read' ? openForReading(path) : new BetterSqlite(path, { timeout: 5000 })
     const version = checkIdentity(database, path, migrations.length, options.mode)
     // Pages are checked where they are read, so that damage is noticed and not passed on.
     database.pragma('cell_size_check = ON')
     database.pragma('foreign_keys = ON')
-    const recovered = options.mode === 'write' ? prepareForWriting(database, path, version, migrations, options) : []
+    if (options.mode === 'write') prepareForWriting(database, path, version, migrations, options)
+    const recovered = options.mode === 'write' ? putInOrder(database) : []
     const opened = database
+    openings.set(database, { path, recovered })
     return {
       database,
       path,
@@ -68,13 +81,14 @@ export function openDatabase(
 }
 
 /** Opens without writing a byte anywhere, also from a medium that cannot be written. */
-function openForReading(path: string): Database.Database {
-  if (mayWrite(dirname(path)) || existsSync(`${path}-wal`)) return new Database(path, { readonly: true, timeout: 5000 })
+function openForReading(path: string): Database {
+  if (mayWrite(dirname(path)) || existsSync(`${path}-wal`))
+    return new BetterSqlite(path, { readonly: true, timeout: 5000 })
   // SQLite wants to keep its index of the journal beside the file. Where it cannot, nobody writes to the archive either, so a
   // copy in memory is as good; bytes 18 and 19 of the header say that it needs no journal.
   const bytes = readFileSync(path)
   bytes.fill(1, 18, 20)
-  return new Database(bytes, { readonly: true })
+  return new BetterSqlite(bytes, { readonly: true })
 }
 
 function mayWrite(folder: string): boolean {
@@ -104,12 +118,7 @@ function checkPlace(path: string, mode: 'write' | 'read'): void {
 }
 
 /** Returns the format version; 0 for a new, empty file. */
-function checkIdentity(
-  database: Database.Database,
-  path: string,
-  newest: number,
-  mode: OpeningOptions['mode'],
-): number {
+function checkIdentity(database: Database, path: string, newest: number, mode: OpeningOptions['mode']): number {
   const version = formatVersion(database)
   const id = Number(database.pragma('application_id', { simple: true }))
   const tables = database.prepare('SELECT count(*) FROM sqlite_schema').pluck().get()
@@ -133,12 +142,12 @@ function checkIdentity(
 }
 
 function prepareForWriting(
-  database: Database.Database,
+  database: Database,
   path: string,
   version: number,
   migrations: readonly Migration[],
   options: OpeningOptions,
-): number[] {
+): void {
   database.pragma('journal_mode = WAL')
   // The bundled SQLite would otherwise use NORMAL in WAL mode and lose the last commits when the power goes.
   database.pragma('synchronous = FULL')
@@ -148,8 +157,6 @@ function prepareForWriting(
     database.pragma(`application_id = ${applicationId}`)
     migrate(database, migrations, options.program, options.instant)
   }
-  endCutShort(database, options.instant)
-  return recoverBreaks(database)
 }
 
 /** The backup of "study.breakledger" in format 1 is "study-format-1-2031-05-02T101500Z.breakledger", beside it. */

@@ -1,9 +1,10 @@
-import type Database from 'better-sqlite3'
+import type { Statement } from 'better-sqlite3'
+import type { Database } from './database.ts'
 
-const statements = new WeakMap<Database.Database, Map<string, Database.Statement<unknown[], unknown>>>()
+const statements = new WeakMap<Database, Map<string, Statement<unknown[], unknown>>>()
 
 /** A statement of that text, compiled once for each connection. `Row` is what the text promises to return. */
-export function prepared<Row = unknown>(database: Database.Database, text: string): Database.Statement<unknown[], Row> {
+export function prepared<Row = unknown>(database: Database, text: string): Statement<unknown[], Row> {
   let known = statements.get(database)
   if (known === undefined) {
     known = new Map()
@@ -14,5 +15,5 @@ export function prepared<Row = unknown>(database: Database.Database, text: strin
     statement = database.prepare<unknown[], unknown>(text)
     known.set(text, statement)
   }
-  return statement as Database.Statement<unknown[], Row>
+  return statement as Statement<unknown[], Row>
 }

@@ -1,9 +1,10 @@
 import { existsSync, rmSync } from 'node:fs'
-import Database from 'better-sqlite3'
+import BetterSqlite from 'better-sqlite3'
 import { Trouble } from '#contract/errors.ts'
+import type { Database } from './database.ts'
 
 /** Writes a consistent copy of an open database to a new file and proves that it can be read back whole. */
-export function verifiedCopy(database: Database.Database, file: string): void {
+export function verifiedCopy(database: Database, file: string): void {
   if (existsSync(file))
     throw new Trouble('conflict', `The file ${file} exists already.`, 'Choose another name for the copy.')
   try {
@@ -15,8 +16,8 @@ export function verifiedCopy(database: Database.Database, file: string): void {
   }
 }
 
-function proveSame(database: Database.Database, file: string): void {
-  const copy = new Database(file, { readonly: true })
+function proveSame(database: Database, file: string): void {
+  const copy = new BetterSqlite(file, { readonly: true })
   try {
     const faults = copy.pragma('integrity_check', { simple: true })
     if (faults !== 'ok') throw damaged(`The copy ${file} is damaged: ${faults}.`)

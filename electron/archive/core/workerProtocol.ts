@@ -9,11 +9,12 @@ export type Response =
   | { id: number; kind: 'trouble'; trouble: TroubleMessage }
   | { id: number; kind: 'progress'; progress: unknown }
 
-/** The id under which a worker tells that it is ready, or why it never will be. */
+/** The id under which a worker tells that it is ready, with what it can be asked for, or why it never will be. */
 export const readyId = 0
 
 export type WorkerConnection = {
-  ready: Promise<void>
+  /** The names of all that can be asked for. */
+  ready: Promise<readonly string[]>
   call(method: string, args: unknown[], onProgress?: (progress: unknown) => void): Promise<unknown>
   /** Stops the worker where it is; open calls reject with that trouble. */
   stop(trouble: Trouble): Promise<void>
@@ -32,6 +33,7 @@ type Pending = {
 export function connectWorker(
   worker: Worker,
   onTouched: (topics: readonly Topic[]) => void = () => {},
+  onReadying: (progress: unknown) => void = () => {},
 ): WorkerConnection {
   const pending = new Map<number, Pending>()
   let lastId = readyId
@@ -47,7 +49,7 @@ export function connectWorker(
     pending.clear()
   }
 
-  const ready = expect(readyId).then(() => undefined)
+  const ready = expect(readyId, onReadying) as Promise<readonly string[]>
   worker.on('message', (response: Response) => {
     const waiting = pending.get(response.id)
     if (waiting === undefined) return
@@ -73,7 +75,7 @@ export function connectWorker(
       if (over !== undefined) return Promise.reject(over)
       lastId += 1
       const answer = expect(lastId, onProgress)
-      const request: Request = { id: lastId, method, args }
+      const request: Request = { id: lastId, method, args: args.map(withoutSurroundings) }
       worker.postMessage(request)
       return answer
     },
@@ -85,6 +87,18 @@ export function connectWorker(
 }
 
 const restart = 'Start the program again; everything stored before is safe.'
+
+/** A view takes its whole buffer along to another thread, so what is only a part of one crosses as a copy of its own. */
+function withoutSurroundings(value: unknown): unknown {
+  if (ArrayBuffer.isView(value)) return ownBuffer(value)
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return value
+  return Object.fromEntries(Object.entries(value).map(([key, member]) => [key, ownBuffer(member)]))
+}
+
+function ownBuffer(member: unknown): unknown {
+  const isPart = ArrayBuffer.isView(member) && member.byteLength < member.buffer.byteLength
+  return isPart && 'slice' in member && typeof member.slice === 'function' ? member.slice() : member
+}
 
 /** The buffers of the typed arrays that a result holds at its top level. */
 export function buffersOf(value: unknown): ArrayBuffer[] {

@@ -1,4 +1,4 @@
-import type Database from 'better-sqlite3'
+import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 
 /**
@@ -16,7 +16,7 @@ export const standingText = (breakId: string) => `
   ORDER BY l.seq DESC`
 
 /** The evaluation of a break that is in force; null: there is none yet. */
-export function evaluationInForce(database: Database.Database, breakId: number): number | null {
+export function evaluationInForce(database: Database, breakId: number): number | null {
   const row = prepared<{ evaluation_id: number }>(database, `${standingText('?')} LIMIT 1`).get(breakId)
   return row?.evaluation_id ?? null
 }

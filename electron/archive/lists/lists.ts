@@ -1,11 +1,9 @@
-import type Database from 'better-sqlite3'
 import type { BreakSummary } from '#contract/breaks/break.ts'
 import type { ListQuery } from '#contract/listQuery.ts'
-import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
-import { searchWords } from '../core/naturalOrder.ts'
+import { searchWords } from '#domain/text/naturalOrder.ts'
+import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
-import { readSpecimenSummary } from '../specimens/specimenRecords.ts'
-import { type BreakSummaryRow, breakSummaryFromRow, breakSummaryText } from './summaries.ts'
+import { readBreakSummary } from './summaries.ts'
 
 type Page<Row> = { total: number; rows: Row[] }
 type Sort = ListQuery['sort']
@@ -70,43 +68,41 @@ export function specimenListText(query: ListQuery, words: readonly string[]): st
     ${orderBy(specimenOrder[query.sort], last, query.descending, !byNumber)} LIMIT ? OFFSET ?`
 }
 
-/** One page of the specimens that fit, and how many fit in all. */
-export function listSpecimens(database: Database.Database, query: ListQuery): Page<SpecimenSummary> {
+type Numbers = { total: number; ids: number[] }
+
+/** The numbers of one page of the specimens that fit, and how many fit in all. */
+export function specimensThatFit(database: Database, query: ListQuery): Numbers {
   const words = searchWords(query.text)
-  const total = prepared<{ total: number }>(
+  const { total } = prepared<{ total: number }>(
     database,
     `SELECT count(*) AS total FROM specimen_current s
      WHERE ${specimenStatus[query.status]} ${contains('s.search', words)}`,
-  ).get(...words)!.total
-  const ids = prepared<{ specimen_id: number }>(database, specimenListText(query, words)).all(
+  ).get(...words)!
+  const rows = prepared<{ specimen_id: number }>(database, specimenListText(query, words)).all(
     ...words,
     query.limit,
     query.offset,
   )
-  return { total, rows: ids.map((row) => readSpecimenSummary(database, row.specimen_id)) }
+  return { total, ids: rows.map((row) => row.specimen_id) }
 }
 
-/** Specimens without a break in force, in order of number, from after one of them; `total` counts all that wait. */
-export function waitingSpecimens(
-  database: Database.Database,
-  after: number | null,
-  limit: number,
-): Page<SpecimenSummary> {
-  const total = prepared<{ total: number }>(
+/** The numbers of specimens without a break in force, in order of number, from after one of them; `total` counts all that wait. */
+export function specimensThatWait(database: Database, after: number | null, limit: number): Numbers {
+  const { total } = prepared<{ total: number }>(
     database,
     'SELECT count(*) AS total FROM specimen_current WHERE break_in_force IS NULL',
-  ).get()!.total
+  ).get()!
   const from = prepared<{ number_key: string }>(
     database,
     'SELECT number_key FROM specimen_current WHERE specimen_id = ?',
   ).get(after)
-  const ids = prepared<{ specimen_id: number }>(
+  const rows = prepared<{ specimen_id: number }>(
     database,
     `SELECT specimen_id FROM specimen_current
      WHERE break_in_force IS NULL AND (number_key, specimen_id) > (?, ?)
      ORDER BY number_key, specimen_id LIMIT ?`,
   ).all(from?.number_key ?? '', from === undefined ? 0 : after, limit)
-  return { total, rows: ids.map((row) => readSpecimenSummary(database, row.specimen_id)) }
+  return { total, ids: rows.map((row) => row.specimen_id) }
 }
 
 const breaksAndSpecimens = 'FROM break_current b LEFT JOIN specimen_current s ON s.specimen_id = b.specimen_id'
@@ -120,7 +116,7 @@ function breaksThatFit(query: Omit<ListQuery, 'offset' | 'limit'>) {
 }
 
 /** One page of the breaks that fit, and how many fit in all. */
-export function listBreaks(database: Database.Database, query: ListQuery): Page<BreakSummary> {
+export function listBreaks(database: Database, query: ListQuery): Page<BreakSummary> {
   const { words, fits, order } = breaksThatFit(query)
   const total = prepared<{ total: number }>(database, `SELECT count(*) AS total ${fits}`).get(...words)!.total
   const ids = prepared<{ break_id: number }>(database, `SELECT b.break_id ${fits} ${order} LIMIT ? OFFSET ?`).all(
@@ -128,12 +124,11 @@ export function listBreaks(database: Database.Database, query: ListQuery): Page<
     query.limit,
     query.offset,
   )
-  const one = prepared<BreakSummaryRow>(database, `${breakSummaryText} WHERE b.break_id = ?`)
-  return { total, rows: ids.map((row) => breakSummaryFromRow(database, one.get(row.break_id)!)) }
+  return { total, rows: ids.map((row) => readBreakSummary(database, row.break_id).summary) }
 }
 
 /** The numbers of all breaks that fit, in the order in which `listBreaks` shows them. */
-export function breakIds(database: Database.Database, query: Omit<ListQuery, 'offset' | 'limit'>): number[] {
+export function breakIds(database: Database, query: Omit<ListQuery, 'offset' | 'limit'>): number[] {
   const { words, fits, order } = breaksThatFit(query)
   const rows = prepared<{ break_id: number }>(database, `SELECT b.break_id ${fits} ${order}`).all(...words)
   return rows.map((row) => row.break_id)

@@ -1,17 +1,17 @@
-import type Database from 'better-sqlite3'
 import type { BreakSummary } from '#contract/breaks/break.ts'
 import type { OverruledPeak } from '#contract/breaks/decision.ts'
 import type { CurveEvent, Flag } from '#contract/breaks/evaluation.ts'
 import type { ForceScale } from '#contract/calibration/forceScale.ts'
-import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
-import { verificationOf, verifiedRangeFlags } from '#domain/calibration/verificationOf.ts'
+import { verificationOf } from '#domain/calibration/verificationOf.ts'
+import { flagsInForce } from '#domain/strength/overruledFlags.ts'
 import { shearStrengthMPa } from '#domain/strength/strength.ts'
-import { overruledFlags } from '../breaks/overruledFlags.ts'
-import { calibration } from '../calibration/calibrations.ts'
-import { type SpecimenRow, specimenFromRow } from '../specimens/specimens.ts'
+import type { Database } from '../core/database.ts'
+import { prepared } from '../core/prepared.ts'
+import { notFound } from '../core/recordTrouble.ts'
+import { verifyingCalibration } from './verifyingCalibration.ts'
 
 /** One line of a list of breaks as the join below returns it. */
-export type BreakSummaryRow = {
+type BreakSummaryRow = {
   break_id: number
   started_at: string
   evaluation_id: number | null
@@ -53,7 +53,7 @@ export const overruledColumns = `
     p.recorded_at AS peak_recorded_at, p.sample_time_s AS peak_time_s`
 
 /** Columns and joins of a break with the newest of everything beside it; add WHERE on `b` (break_current) or `s` (specimen_current). */
-export const breakSummaryText = `
+const breakSummaryText = `
   SELECT b.break_id, b.started_at, b.evaluation_id, x.ending, b.specimen_id, r.number, r.adhesive, r.joint_type, r.exposure, r.area_mm2,
     b.outcome, b.peak_n, e.sampling_bound_percent, e.flags,
     CASE WHEN p.decision_id IS NULL THEN NULL ELSE e.events END AS overruled_events, coalesce(e.scale, h.scale) AS scale,
@@ -67,10 +67,31 @@ export const breakSummaryText = `
   LEFT JOIN assessment a ON a.assessment_id = b.assessment_id
   LEFT JOIN decision p ON p.decision_id = b.peak_decision_id`
 
-// The JSON below was written by this folder from values that the contract had parsed, so a row of a long list is not parsed again.
+const breakSummaryById = `${breakSummaryText} WHERE b.break_id = ?`
 
-/** A break's line of a list as the contract has it. */
-export function breakSummaryFromRow(database: Database.Database, row: BreakSummaryRow): BreakSummary {
+/** The statement that finds the breaks of a specimen; its plan is looked at by a test. */
+export const breaksOfSpecimenText = `${breakSummaryText} WHERE b.specimen_id = ? ORDER BY b.break_id`
+
+/** A break as lists show it, and the number of its result in force. Throws the trouble "not-found" when there is none. */
+export function readBreakSummary(
+  database: Database,
+  breakId: number,
+): { summary: BreakSummary; inForceId: number | null } {
+  const row = prepared<BreakSummaryRow>(database, breakSummaryById).get(breakId)
+  if (row === undefined) throw notFound('break', breakId)
+  return { summary: summaryFromRow(database, row), inForceId: row.evaluation_id }
+}
+
+/** Every break of a specimen as lists show them, newest last. */
+export function breakSummariesOf(database: Database, specimenId: number): BreakSummary[] {
+  return prepared<BreakSummaryRow>(database, breaksOfSpecimenText)
+    .all(specimenId)
+    .map((row) => summaryFromRow(database, row))
+}
+
+// The JSON below was written by the archive from values that the contract had parsed, so a row of a long list is not parsed again.
+
+function summaryFromRow(database: Database, row: BreakSummaryRow): BreakSummary {
   const scale: ForceScale = JSON.parse(row.scale)
   const overruled = overruledFromRow(row)
   return {
@@ -92,11 +113,11 @@ export function breakSummaryFromRow(database: Database.Database, row: BreakSumma
         : shearStrengthMPa(row.peak_n, row.area_mm2),
     // The bound is that of the peak found.
     samplingBoundPercent: overruled === null ? row.sampling_bound_percent : null,
-    flags: flagsOf(database, row, scale),
+    flags: flagsOf(database, row, overruled, scale),
     scaleKind: scale.kind,
     verification:
       scale.kind === 'calibration' && row.peak_n !== null
-        ? verificationOf(calibration(database, scale.calibrationId), row.peak_n)
+        ? verificationOf(verifyingCalibration(database, scale.calibrationId), row.peak_n)
         : null,
     woodFailurePercent: row.wood_failure_percent,
     failurePattern: row.failure_pattern,
@@ -120,25 +141,12 @@ export function overruledFromRow(row: OverruledRow): OverruledPeak | null {
   }
 }
 
-/** The flags of the result in force; where a person's word stands in its place, those that hold for the load that counts. */
-function flagsOf(database: Database.Database, row: BreakSummaryRow, scale: ForceScale): Flag[] {
+function flagsOf(database: Database, row: BreakSummaryRow, overruled: OverruledPeak | null, scale: ForceScale): Flag[] {
   const found: Flag[] = row.flags === null ? [] : JSON.parse(row.flags)
-  if (row.peak_kind === null) return found
   const events: CurveEvent[] = row.overruled_events === null ? [] : JSON.parse(row.overruled_events)
-  const kept = overruledFlags(found, events, row.peak_time_s ?? 0)
-  if (scale.kind !== 'calibration') return [...kept, row.peak_kind]
-  const { verifiedRangeN } = calibration(database, scale.calibrationId).assessment.result
-  return [...kept, ...verifiedRangeFlags(verifiedRangeN, row.peak_n), row.peak_kind]
-}
-
-/** A specimen's line of a list: its newest revision and its break in force. */
-export function specimenSummary(
-  database: Database.Database,
-  revision: SpecimenRow,
-  inForce: BreakSummaryRow | undefined,
-): SpecimenSummary {
-  return {
-    ...specimenFromRow(revision),
-    breakInForce: inForce === undefined ? null : breakSummaryFromRow(database, inForce),
-  }
+  const calibration =
+    overruled !== null && scale.kind === 'calibration'
+      ? verifyingCalibration(database, scale.calibrationId).assessment.result
+      : null
+  return flagsInForce(found, events, overruled, row.peak_n, calibration)
 }

@@ -1,12 +1,10 @@
-import type Database from 'better-sqlite3'
-import type { CurveEvent, Flag, Outcome } from '#contract/breaks/evaluation.ts'
+import type { Outcome } from '#contract/breaks/evaluation.ts'
 import type { ChangesPage, ChangesQuery, ResultChange } from '#contract/reevaluation/changes.ts'
+import { changeFigures, type ResultPair, resultPair } from '#domain/strength/resultChange.ts'
+import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { type OverruledRow, overruledColumns, overruledFromRow } from '../lists/summaries.ts'
 import { readReevaluation } from './reevaluations.ts'
-
-/** Two peaks that differ by no more than this share differ by the order of the arithmetic. */
-const samePeakShare = 1e-9
 
 type PairRow = {
   break_id: number
@@ -29,9 +27,6 @@ type PairRow = {
   now_events: string
 } & OverruledRow
 
-/** What does not change: the two results and how they differ. */
-type Pair = Pick<ResultChange, 'before' | 'now' | 'differenceN' | 'differencePercent' | 'changed'>
-
 type KeyedChange = { change: ResultChange; numberKey: string | null }
 
 const pairsText = `
@@ -50,10 +45,10 @@ const pairsText = `
   WHERE n.reevaluation_id = ?`
 
 // A result once stored never changes, nor what it stands beside; they are compared once for each connection.
-const compared = new WeakMap<Database.Database, Map<number, Map<number, Pair>>>()
+const compared = new WeakMap<Database, Map<number, Map<number, ResultPair>>>()
 
 /** One page of what a re-evaluation changed, and figures over all of it. */
-export function reevaluationChanges(database: Database.Database, query: ChangesQuery): ChangesPage {
+export function reevaluationChanges(database: Database, query: ChangesQuery): ChangesPage {
   const { reevaluationId } = query
   readReevaluation(database, reevaluationId)
   const all = changesOf(database, reevaluationId)
@@ -61,14 +56,14 @@ export function reevaluationChanges(database: Database.Database, query: ChangesQ
   return {
     total: wanted.length,
     rows: wanted.slice(query.offset, query.offset + query.limit).map(({ change }) => change),
-    figures: figuresOf(all.map(({ change }) => change)),
+    figures: changeFigures(all.map(({ change }) => change)),
   }
 }
 
-function changesOf(database: Database.Database, reevaluationId: number): KeyedChange[] {
-  const ofDatabase = compared.get(database) ?? new Map<number, Map<number, Pair>>()
+function changesOf(database: Database, reevaluationId: number): KeyedChange[] {
+  const ofDatabase = compared.get(database) ?? new Map<number, Map<number, ResultPair>>()
   compared.set(database, ofDatabase)
-  const known = ofDatabase.get(reevaluationId) ?? new Map<number, Pair>()
+  const known = ofDatabase.get(reevaluationId) ?? new Map<number, ResultPair>()
   const changes = prepared<PairRow>(database, pairsText)
     .all(reevaluationId)
     .map((row) => {
@@ -92,45 +87,25 @@ function changesOf(database: Database.Database, reevaluationId: number): KeyedCh
   return changes
 }
 
-function pairOf(row: PairRow): Pair {
-  const before = {
-    evaluationId: row.before_id,
-    method: row.before_method,
-    outcome: row.before_outcome,
-    peakN: row.before_peak_n,
-    flags: JSON.parse(row.before_flags) as Flag[],
-    events: eventNames(JSON.parse(row.before_events)),
-  }
-  const now = {
-    evaluationId: row.now_id,
-    method: row.now_method,
-    outcome: row.now_outcome,
-    peakN: row.now_peak_n,
-    flags: JSON.parse(row.now_flags) as Flag[],
-    events: eventNames(JSON.parse(row.now_events)),
-  }
-  const differenceN = before.peakN === null || now.peakN === null ? null : now.peakN - before.peakN
-  return {
-    before,
-    now,
-    differenceN,
-    differencePercent: differenceN === null || !before.peakN ? null : (100 * differenceN) / before.peakN,
-    changed: {
-      outcome: before.outcome !== now.outcome,
-      peak:
-        differenceN === null
-          ? before.peakN !== now.peakN
-          : Math.abs(differenceN) > samePeakShare * Math.max(Math.abs(before.peakN!), Math.abs(now.peakN!)),
-      flags: before.flags.toSorted().join() !== now.flags.toSorted().join(),
-      events: before.events.join() !== now.events.join(),
+function pairOf(row: PairRow): ResultPair {
+  return resultPair(
+    {
+      evaluationId: row.before_id,
+      method: row.before_method,
+      outcome: row.before_outcome,
+      peakN: row.before_peak_n,
+      flags: JSON.parse(row.before_flags),
+      events: JSON.parse(row.before_events),
     },
-  }
-}
-
-function eventNames(events: readonly CurveEvent[]): string[] {
-  return events
-    .toSorted((a, b) => a.startTimeS - b.startTimeS)
-    .map(({ kind, cycles }) => (kind === 'stick-slip' && cycles !== null ? `${kind} ${cycles}` : kind))
+    {
+      evaluationId: row.now_id,
+      method: row.now_method,
+      outcome: row.now_outcome,
+      peakN: row.now_peak_n,
+      flags: JSON.parse(row.now_flags),
+      events: JSON.parse(row.now_events),
+    },
+  )
 }
 
 function fits({ changed }: ResultChange, only: ChangesQuery['only']): boolean {
@@ -153,25 +128,4 @@ function order({ sort, descending }: ChangesQuery) {
 function compare<Value extends string | number>(a: Value | null, b: Value | null, sign: number): number {
   if (a === null || b === null) return Number(a === null) - Number(b === null)
   return a === b ? 0 : a < b ? -sign : sign
-}
-
-function figuresOf(changes: readonly ResultChange[]): ChangesPage['figures'] {
-  const count = (which: keyof ResultChange['changed']) => changes.filter(({ changed }) => changed[which]).length
-  const percents = changes
-    .filter(({ changed }) => changed.peak)
-    .map(({ differencePercent }) => differencePercent)
-    .filter((percent) => percent !== null)
-  const largest = percents.reduce((found, percent) => (Math.abs(percent) > Math.abs(found) ? percent : found), 0)
-  return {
-    results: changes.length,
-    outcomes: count('outcome'),
-    peaks: count('peak'),
-    flags: count('flags'),
-    events: count('events'),
-    overruled: changes.filter(({ overruled }) => overruled !== null).length,
-    setAside: changes.filter(({ setAside }) => setAside !== null).length,
-    meanDifferencePercent:
-      percents.length === 0 ? null : percents.reduce((sum, percent) => sum + percent, 0) / percents.length,
-    largestDifferencePercent: percents.length === 0 ? null : largest,
-  }
 }

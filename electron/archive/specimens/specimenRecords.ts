@@ -1,35 +1,52 @@
-import type Database from 'better-sqlite3'
+import type { ListQuery } from '#contract/listQuery.ts'
 import type { SpecimenRecord, SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
+import type { Row } from '../core/columns.ts'
+import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'
-import { type BreakSummaryRow, breakSummaryFromRow, breakSummaryText, specimenSummary } from '../lists/summaries.ts'
-import { type SpecimenRow, specimenRevisions } from './specimens.ts'
-
-/** The statement that finds the breaks of a specimen; its plan is looked at by a test. */
-export const breaksOfSpecimenText = `${breakSummaryText} WHERE b.specimen_id = ? ORDER BY b.break_id`
+import { specimensThatFit, specimensThatWait } from '../lists/lists.ts'
+import { breakSummariesOf, readBreakSummary } from '../lists/summaries.ts'
+import { specimenKind, specimenRevisions } from './specimens.ts'
 
 /** One specimen as lists show it. */
-export function readSpecimenSummary(database: Database.Database, specimenId: number): SpecimenSummary {
-  const row = prepared<SpecimenRow & { break_in_force: number | null }>(
+function readSpecimenSummary(database: Database, specimenId: number): SpecimenSummary {
+  const row = prepared<Row & { break_in_force: number | null }>(
     database,
     `SELECT r.*, s.break_in_force FROM specimen_current s JOIN specimen_revision r ON r.revision_id = s.revision_id
      WHERE s.specimen_id = ?`,
   ).get(specimenId)
   if (row === undefined) throw notFound('specimen', specimenId)
-  const inForce =
-    row.break_in_force === null
-      ? undefined
-      : prepared<BreakSummaryRow>(database, `${breakSummaryText} WHERE b.break_id = ?`).get(row.break_in_force)
-  return specimenSummary(database, row, inForce)
+  const { break_in_force: inForce } = row
+  return {
+    ...specimenKind.asStored(row),
+    breakInForce: inForce === null ? null : readBreakSummary(database, inForce).summary,
+  }
 }
 
 /** A specimen with its whole history. */
-export function specimen(database: Database.Database, specimenId: number): SpecimenRecord {
+export function specimen(database: Database, specimenId: number): SpecimenRecord {
   return {
     current: readSpecimenSummary(database, specimenId),
     revisions: specimenRevisions(database, specimenId),
-    breaks: prepared<BreakSummaryRow>(database, breaksOfSpecimenText)
-      .all(specimenId)
-      .map((row) => breakSummaryFromRow(database, row)),
+    breaks: breakSummariesOf(database, specimenId),
   }
+}
+
+/** One page of the specimens that fit, and how many fit in all. */
+export function listSpecimens(database: Database, query: ListQuery): { total: number; rows: SpecimenSummary[] } {
+  const { total, ids } = specimensThatFit(database, query)
+  return { total, rows: ids.map((specimenId) => readSpecimenSummary(database, specimenId)) }
+}
+
+/**
+ * The first specimens, in order of number (natural order), that have no break in force; `after` skips up to and including
+ * that one. `total` counts all that wait.
+ */
+export function waitingSpecimens(
+  database: Database,
+  after: number | null,
+  limit: number,
+): { total: number; rows: SpecimenSummary[] } {
+  const { total, ids } = specimensThatWait(database, after, limit)
+  return { total, rows: ids.map((specimenId) => readSpecimenSummary(database, specimenId)) }
 }

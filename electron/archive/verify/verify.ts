@@ -1,7 +1,9 @@
-import type Database from 'better-sqlite3'
 import type { VerifyReport } from '#contract/keeping/archive.ts'
 import type { Progress } from '#contract/tasks.ts'
+import type { Database } from '../core/database.ts'
 import type { Fault, Report } from '../core/fault.ts'
+import type { LedgeredKind } from '../core/recordKind.ts'
+import { recordKinds } from './recordKinds.ts'
 import { verifyCalibrations } from './verifyCalibrations.ts'
 import { verifyCurrent } from './verifyCurrent.ts'
 import { type CurveCount, verifyBreak } from './verifyCurves.ts'
@@ -15,7 +17,11 @@ const mostFaults = 1000
  * Looks at everything: SQLite's own checks, the chain of hashes, each record against its entry in the chain, each curve
  * against its recorded checksum and peak. Faults are collected, not thrown. All of it sees one moment of the archive.
  */
-export function verify(database: Database.Database, onProgress: (progress: Progress) => void): VerifyReport {
+export function verify(
+  database: Database,
+  onProgress: (progress: Progress) => void,
+  kinds: readonly LedgeredKind[] = recordKinds,
+): VerifyReport {
   const faults: Fault[] = []
   const report: Report = (fault) => {
     if (faults.length < mostFaults) faults.push(fault)
@@ -26,7 +32,7 @@ export function verify(database: Database.Database, onProgress: (progress: Progr
     const count: CurveCount = { curves: 0, samples: 0 }
     let breaks = 0
     guarded('ledger', report, () => {
-      ledgerEntries = verifyLedger(database, report)
+      ledgerEntries = verifyLedger(database, report, kinds)
     })
     guarded('calibrations', report, () => verifyCalibrations(database, report))
     guarded('re-evaluations', report, () => verifyReevaluations(database, report))
@@ -47,7 +53,7 @@ export function verify(database: Database.Database, onProgress: (progress: Progr
   })()
 }
 
-function verifyDatabase(database: Database.Database, report: Report): void {
+function verifyDatabase(database: Database, report: Report): void {
   guarded('database', report, () => {
     for (const row of database.pragma('integrity_check') as { integrity_check: string }[])
       if (row.integrity_check !== 'ok') report({ where: 'database', what: row.integrity_check })

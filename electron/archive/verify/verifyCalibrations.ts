@@ -1,11 +1,11 @@
-import type Database from 'better-sqlite3'
 import type { ForceScale } from '#contract/calibration/forceScale.ts'
-import { forceOfReading } from '../breaks/storedForce.ts'
 import { routineReadings } from '../calibration/calibrationRoutines.ts'
 import { storedCalibration } from '../calibration/calibrations.ts'
 import { canonicalJson } from '../core/canonicalJson.ts'
+import type { Database } from '../core/database.ts'
 import type { Report } from '../core/fault.ts'
 import { prepared } from '../core/prepared.ts'
+import { independentForceN } from './independentForce.ts'
 
 /** Of the highest force: the residual of a row may differ by the order of the arithmetic. */
 const residualTolerance = 1e-7
@@ -14,7 +14,7 @@ const residualTolerance = 1e-7
  * Holds each calibration against the readings it was made from, its residuals against its own curve, and every result that
  * names a calibration against the curve of that calibration.
  */
-export function verifyCalibrations(database: Database.Database, report: Report): void {
+export function verifyCalibrations(database: Database, report: Report): void {
   const stored = prepared<{ calibration_id: number; routine_id: number | null }>(
     database,
     'SELECT calibration_id, routine_id FROM calibration ORDER BY calibration_id',
@@ -31,7 +31,7 @@ export function verifyCalibrations(database: Database.Database, report: Report):
     const scale: ForceScale = { kind: 'calibration', calibrationId: calibration_id, coefficients }
     const highestN = Math.max(...rows.map((row) => Math.abs(row.forceN)))
     rows.forEach((row, index) => {
-      const residualN = forceOfReading(row.reading, scale, readingUnit)! - row.forceN
+      const residualN = independentForceN(row.reading, scale, readingUnit)! - row.forceN
       if (!(Math.abs(residualN - assessment.residualsN[index]!) <= residualTolerance * highestN))
         report({ where, what: `the residual of its row ${index + 1} is not what its curve gives` })
     })
@@ -40,7 +40,7 @@ export function verifyCalibrations(database: Database.Database, report: Report):
 }
 
 /** The coefficients that a result was made with are those of the calibration that it names. */
-function verifyScales(database: Database.Database, report: Report): void {
+function verifyScales(database: Database, report: Report): void {
   const scales = prepared<{ evaluation_id: number; break_id: number; scale: string }>(
     database,
     `SELECT evaluation_id, break_id, scale FROM evaluation WHERE json_extract(scale, '$.kind') = 'calibration'`,

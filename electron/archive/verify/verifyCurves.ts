@@ -1,16 +1,17 @@
-import type Database from 'better-sqlite3'
 import type { SampleBlock } from '#contract/breaks/curve.ts'
 import type { Evaluation } from '#contract/breaks/evaluation.ts'
 import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import { readEnd, readHeader } from '../breaks/breakHeaders.ts'
+import { readBlocks } from '../breaks/curveStore.ts'
 import { decisionsOf } from '../breaks/decisions.ts'
 import { evaluationsOf } from '../breaks/evaluations.ts'
-import { forceOfReading } from '../breaks/storedForce.ts'
+import type { Database } from '../core/database.ts'
 import type { Report } from '../core/fault.ts'
 import { prepared } from '../core/prepared.ts'
 import { curveSha256 } from '../curves/curveHash.ts'
-import { readBlocks } from '../curves/curveStore.ts'
+import { isDerivedHere } from '../lists/derivation.ts'
 import { evaluationInForce } from '../lists/inForce.ts'
+import { independentForceN } from './independentForce.ts'
 
 export type CurveCount = { curves: number; samples: number }
 
@@ -20,7 +21,7 @@ const peakTolerance = 1e-9
 const timeToleranceS = 0.5e-6
 
 /** Decodes the curve of a break and holds it against its recorded checksum, its count, and every peak and sample that names it. */
-export function verifyBreak(database: Database.Database, breakId: number, report: Report, count: CurveCount): void {
+export function verifyBreak(database: Database, breakId: number, report: Report, count: CurveCount): void {
   const where = `break ${breakId}`
   const end = readEnd(database, breakId)
   const curve = readBlocks(database, end === null ? 'running_block' : 'curve_block', breakId)
@@ -60,21 +61,22 @@ function sampleAt(curve: SampleBlock, timeS: number): number {
   return curve.timeUs.findIndex((timeUs) => Math.abs(timeUs / 1e6 - timeS) < timeToleranceS)
 }
 
-/** Holds the load that lists show for an overruled peak against the sample that a person named. */
+/** Holds the load that lists show for an overruled peak against the sample that a person named, where this program derived it. */
 function verifyOverruled(
-  database: Database.Database,
+  database: Database,
   breakId: number,
   made: Evaluation,
   unit: ReadingUnit,
   report: Report,
 ): void {
+  if (!isDerivedHere(database)) return
   const row = prepared<{ peak_n: number | null; sample_reading: number }>(
     database,
     `SELECT b.peak_n, d.sample_reading FROM break_current b JOIN decision d ON d.decision_id = b.peak_decision_id
      WHERE b.break_id = ?`,
   ).get(breakId)
   if (row === undefined) return
-  const force = forceOfReading(row.sample_reading, made.scale, unit)
+  const force = independentForceN(row.sample_reading, made.scale, unit)
   const peakN = force === null ? null : force - made.tareOffset
   if (peakN === null ? row.peak_n === null : row.peak_n !== null && near(row.peak_n, peakN, made.tareOffset)) return
   report({ where: `break ${breakId}`, what: `its load of ${row.peak_n} N is not that of the sample named, ${peakN} N` })
@@ -91,7 +93,7 @@ function peakDifference(curve: SampleBlock, made: Evaluation, unit: ReadingUnit)
   if (peakN === null || peakTimeS === null) return null
   const index = sampleAt(curve, peakTimeS)
   if (index < 0) return `its peak at ${peakTimeS} s is no sample of the curve`
-  const force = forceOfReading(curve.readings[index]!, made.scale, unit)
+  const force = independentForceN(curve.readings[index]!, made.scale, unit)
   if (force === null) return 'it has a peak in newtons, but no scale that could have made it'
   const tared = force - made.tareOffset
   return near(peakN, tared, made.tareOffset)

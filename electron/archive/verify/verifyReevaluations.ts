@@ -1,10 +1,10 @@
-import type Database from 'better-sqlite3'
+import type { Database } from '../core/database.ts'
 import type { Report } from '../core/fault.ts'
 import { prepared } from '../core/prepared.ts'
 import { readReevaluation, readReevaluationEnd } from '../reevaluation/reevaluations.ts'
 
 /** Holds the results of each re-evaluation against the breaks that it was begun for, and them and its decisions against its end. */
-export function verifyReevaluations(database: Database.Database, report: Report): void {
+export function verifyReevaluations(database: Database, report: Report): void {
   const ids = prepared<{ reevaluation_id: number }>(
     database,
     'SELECT reevaluation_id FROM reevaluation ORDER BY reevaluation_id',
@@ -32,7 +32,7 @@ export function verifyReevaluations(database: Database.Database, report: Report)
   }
 }
 
-function resultsOf(database: Database.Database, reevaluationId: number) {
+function resultsOf(database: Database, reevaluationId: number) {
   return prepared<{ break_id: number; beside_break_id: number | null }>(
     database,
     `SELECT n.break_id, b.break_id AS beside_break_id FROM evaluation n
@@ -44,7 +44,7 @@ function resultsOf(database: Database.Database, reevaluationId: number) {
 const endSeq = `(SELECT x.seq FROM ledger x JOIN reevaluation_end r ON r.reevaluation_id = x.record_id
   WHERE x.kind = 'reevaluation-end' AND x.record_id = @reevaluationId)`
 
-function resultsAfterEnd(database: Database.Database, reevaluationId: number): number[] {
+function resultsAfterEnd(database: Database, reevaluationId: number): number[] {
   return prepared<{ break_id: number }>(
     database,
     `SELECT e.break_id FROM evaluation e JOIN ledger l ON l.kind = 'evaluation' AND l.record_id = e.evaluation_id
@@ -54,7 +54,7 @@ function resultsAfterEnd(database: Database.Database, reevaluationId: number): n
     .map((row) => row.break_id)
 }
 
-function decidedBeforeEnd(database: Database.Database, reevaluationId: number): boolean {
+function decidedBeforeEnd(database: Database, reevaluationId: number): boolean {
   const early = prepared(
     database,
     `SELECT 1 FROM reevaluation_decision d

@@ -31,5 +31,7 @@ export const calibrationReading = z.strictObject({
   replacedBy: z.int().nonnegative().nullable(),
 })
 export type CalibrationReading = z.infer<typeof calibrationReading>
+
 /** A reading when it is taken: whether it will count is not yet known. */
-export type TakenReading = Omit<CalibrationReading, 'standing' | 'replacedBy'>
+export const takenReading = calibrationReading.omit({ standing: true, replacedBy: true })
+export type TakenReading = z.infer<typeof takenReading>

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { finite, isoInstant, positive } from '../values.ts'
+import { finite, id, isoInstant, positive } from '../values.ts'
 
 export const oimlClass = z.enum(['F1', 'F2', 'M1', 'M2', 'M3'])
 export type OimlClass = z.infer<typeof oimlClass>
@@ -40,6 +40,15 @@ export const weightEntry = z.strictObject({
   ]),
 })
 export type WeightEntry = z.infer<typeof weightEntry>
+
+/** The weights of the shop as they were saved at one time. */
+export const weightSet = z.strictObject({
+  weightSetId: id,
+  recordedAt: isoInstant,
+  by: z.string(),
+  weights: z.array(weightEntry),
+})
+export type WeightSet = z.infer<typeof weightSet>
 
 /** The weights of the shop as they were saved last; none were saved when savedAt is null. */
 export const keptWeights = z.strictObject({

@@ -1,4 +1,4 @@
-import type { BreakGroup } from '#archive/breaks/breakGroup.ts'
+import type { BreakGroup } from '#domain/strength/breakGroup.ts'
 
 /** What the breaks of a group have in common, in words. */
 export function groupName(common: NonNullable<BreakGroup['common']>): string {

@@ -1,5 +1,5 @@
 import type { Archive } from '#archive/archive.ts'
-import { openArchive } from '#archive/core/openArchive.ts'
+import { openArchive } from '#archive/openArchive.ts'
 
 /** Reads from an archive that another program may be writing to, and closes it again. Rejects with the Trouble of opening or reading. */
 export async function readArchive<T>(

@@ -1,14 +1,9 @@
-import { readEnd, readHeader } from '#archive/breaks/breakHeaders.ts'
-import { readCurve } from '#archive/breaks/breaks.ts'
-import { readEvaluation } from '#archive/breaks/evaluations.ts'
-import { calibration } from '#archive/calibration/calibrations.ts'
-import { databaseTrouble } from '#archive/core/databaseTrouble.ts'
-import type { OpenArchive } from '#archive/core/openDatabase.ts'
-import { evaluationInForce } from '#archive/lists/inForce.ts'
+import type { ArchiveReader } from '#archive/archiveReader.ts'
 import type { Calibration } from '#contract/calibration/calibration.ts'
 import { Trouble, type TroubleCode } from '#contract/errors.ts'
 import type { Reevaluation } from '#contract/reevaluation/reevaluation.ts'
-import { noResultYet, stillCaptured } from '#domain/strength/breakTroubles.ts'
+import { stillCaptured } from '#domain/strength/breakTroubles.ts'
+import { overrulable } from '#domain/strength/overruling.ts'
 import { evaluationUnder, type StoredBreak, type UndatedEvaluation } from './evaluationUnder.ts'
 
 /** One break evaluated once more, or why it could not be. */
@@ -18,48 +13,46 @@ export type Reevaluated =
 
 export type ReevaluationOrder = Pick<Reevaluation, 'breakIds' | 'calibrationId' | 'settings'>
 
+/** What of an archive is read to evaluate a break once more. */
+export type CurvesReader = Pick<ArchiveReader, 'atOneMoment' | 'break' | 'readCurve' | 'calibration'>
+
 /** Reads breaks from an archive and evaluates them, one after the other, as they are asked for. Writes nothing. */
-export function* reevaluateBreaks(
-  { database }: Pick<OpenArchive, 'database'>,
-  order: ReevaluationOrder,
-): Generator<Reevaluated> {
-  const wanted = order.calibrationId === null ? null : calibration(database, order.calibrationId)
+export function* reevaluateBreaks(archive: CurvesReader, order: ReevaluationOrder): Generator<Reevaluated> {
+  const wanted = order.calibrationId === null ? null : archive.calibration(order.calibrationId)
   for (const breakId of order.breakIds) {
     try {
-      const stored = storedBreak(database, breakId)
+      const stored = storedBreak(archive, breakId)
       if (wanted !== null) refuseOtherUnit(stored, wanted)
       const { scale } = stored.inForce
-      const under = wanted ?? (scale.kind === 'calibration' ? calibration(database, scale.calibrationId) : null)
+      const under = wanted ?? (scale.kind === 'calibration' ? archive.calibration(scale.calibrationId) : null)
       const verifiedRangeN = under?.assessment.result.verifiedRangeN ?? null
       const evaluation = evaluationUnder(stored, { calibration: wanted, settings: order.settings }, verifiedRangeN)
       yield { breakId, evaluation }
     } catch (thrown) {
-      yield { breakId, evaluation: null, message: whyNot(databaseTrouble(thrown, database.name)) }
+      yield { breakId, evaluation: null, message: whyNot(thrown) }
     }
   }
 }
 
 /** A damaged curve or page, or a scale that cannot be followed, keeps no other break from its result; all else is thrown on. */
-function whyNot(known: unknown): string {
+function whyNot(thrown: unknown): string {
   const isOfBreak =
-    known instanceof RangeError || (known instanceof Trouble && ofBreak.some((code) => code === known.code))
-  if (!isOfBreak) throw known
-  return known.message
+    thrown instanceof RangeError || (thrown instanceof Trouble && ofBreak.some((code) => code === thrown.code))
+  if (!isOfBreak) throw thrown
+  return thrown.message
 }
 
 /** Troubles that one break may have. */
 const ofBreak: readonly TroubleCode[] = ['conflict', 'not-found', 'invalid-input', 'archive-damaged', 'unsupported']
 
-/** All that is needed of a break, at one moment of the archive. */
-function storedBreak(database: OpenArchive['database'], breakId: number): StoredBreak {
-  return database.transaction(() => {
-    const header = readHeader(database, breakId)
-    const end = readEnd(database, breakId)
+/** All that is needed of a break, at one moment of the archive. Throws Trouble `conflict` where there is no result to stand beside. */
+function storedBreak(archive: CurvesReader, breakId: number): StoredBreak {
+  return archive.atOneMoment(() => {
+    const record = archive.break(breakId)
+    const { header, end } = record
     if (end === null) throw stillCaptured(breakId, 'Evaluate it again when it has ended.')
-    const inForceId = evaluationInForce(database, breakId)
-    if (inForceId === null) throw noResultYet(breakId)
-    return { header, end, inForce: readEvaluation(database, inForceId), curve: readCurve(database, breakId) }
-  })()
+    return { header, end, inForce: overrulable(record), curve: archive.readCurve(breakId) }
+  })
 }
 
 function refuseOtherUnit({ header }: StoredBreak, { calibrationId, readingUnit }: Calibration): void {

@@ -1,6 +1,6 @@
 import { on } from 'node:events'
-import type { OpeningOptions } from '#archive/core/openDatabase.ts'
-import { startThread } from '#archive/core/startThread.ts'
+import type { ReaderOpening } from '#archive/archiveReader.ts'
+import { startThread } from '#archive/startThread.ts'
 import { Trouble, type TroubleMessage } from '#contract/errors.ts'
 import type { Reevaluated, ReevaluationOrder } from './reevaluateBreaks.ts'
 
@@ -17,7 +17,7 @@ export const mostUnread = 2
  * the thread in any case. Throws a Trouble when the archive cannot be read, and the signal's reason when it is aborted.
  */
 export async function* reevaluationThread(
-  opening: Omit<OpeningOptions, 'mode'>,
+  opening: ReaderOpening,
   order: ReevaluationOrder,
   signal: AbortSignal,
 ): AsyncGenerator<Reevaluated[]> {

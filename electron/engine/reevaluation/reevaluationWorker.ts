@@ -1,6 +1,5 @@
 import { parentPort, workerData } from 'node:worker_threads'
-import { databaseTrouble } from '#archive/core/databaseTrouble.ts'
-import { type OpeningOptions, openDatabase } from '#archive/core/openDatabase.ts'
+import { openReader, type ReaderOpening } from '#archive/archiveReader.ts'
 import { troubleFrom } from '#contract/errors.ts'
 import { type ReevaluationOrder, reevaluateBreaks } from './reevaluateBreaks.ts'
 import { batchesOf } from './reevaluationBatches.ts'
@@ -11,7 +10,7 @@ import { mostUnread, type WorkerMessage } from './reevaluationThread.ts'
 
 if (parentPort === null) throw new TypeError('reevaluationWorker.ts must be started as a worker thread')
 const port = parentPort
-const { opening, order }: { opening: OpeningOptions; order: ReevaluationOrder } = workerData
+const { opening, order }: { opening: ReaderOpening; order: ReevaluationOrder } = workerData
 
 let unread = 0
 let goOn = () => {}
@@ -30,15 +29,12 @@ async function send(message: WorkerMessage): Promise<void> {
 }
 
 try {
-  const archive = openDatabase({ ...opening, mode: 'read' })
+  const archive = openReader(opening)
   for (const results of batchesOf(reevaluateBreaks(archive, order), () => performance.now()))
     await send({ kind: 'results', results })
   archive.close()
   port.postMessage({ kind: 'done' } satisfies WorkerMessage)
 } catch (thrown) {
-  port.postMessage({
-    kind: 'trouble',
-    trouble: troubleFrom(databaseTrouble(thrown, opening.path)),
-  } satisfies WorkerMessage)
+  port.postMessage({ kind: 'trouble', trouble: troubleFrom(thrown) } satisfies WorkerMessage)
 }
 port.close()

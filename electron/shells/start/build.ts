@@ -50,7 +50,7 @@ const parts = {
     products: ['dist/threads/archiveWorker.js', 'dist/threads/reevaluationWorker.js'],
     async build() {
       // Beside the files that a running program may be about to start.
-      await bundle('electron/archive/core/archiveWorker.ts', 'dist/.threads-new/archiveWorker.js', 'es')
+      await bundle('electron/archive/archiveWorker.ts', 'dist/.threads-new/archiveWorker.js', 'es')
       await bundle(
         'electron/engine/reevaluation/reevaluationWorker.ts',
         'dist/.threads-new/reevaluationWorker.js',

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
 import { beginSession } from '#archive/bench/sessions.ts'
-import { readBreak } from '#archive/breaks/breakRecords.ts'
 import { appendSamples, beginBreak, finishBreak, readCurve } from '#archive/breaks/breaks.ts'
 import { databaseTrouble } from '#archive/core/databaseTrouble.ts'
+import { reads } from '#archive/methods.ts'
 import { addSpecimen } from '#archive/specimens/specimens.ts'
 import { breakRecord } from '#contract/breaks/break.ts'
 import {
@@ -32,7 +32,7 @@ test('gives back a finished break with its curve, sample by sample', () => {
     timeS: curve.timeUs.map((timeUs) => timeUs / 1e6),
     readings: curve.readings,
   })
-  const record = readBreak(database, breakId)
+  const record = reads.break(database, breakId)
   expect(breakRecord.parse(record)).toEqual(record)
   expect(record.end).toMatchObject({ ending: 'complete', samples: 1234 })
   // 6000 N over 600 mm2
@@ -49,7 +49,7 @@ test('joins the samples of a break that still runs', () => {
     timeS: Float64Array.of(0, 0.001, 0.002),
     readings: Float64Array.of(5, 6.5, Math.PI),
   })
-  expect(readBreak(database, breakId).summary).toMatchObject({ ending: null, outcome: null, peakN: null })
+  expect(reads.break(database, breakId).summary).toMatchObject({ ending: null, outcome: null, peakN: null })
 })
 
 test('seals a long curve in blocks and removes the running ones', () => {

@@ -5,8 +5,9 @@ import { expect, onTestFinished, test } from 'vitest'
 import { beginSession } from '#archive/bench/sessions.ts'
 import { appendSamples, beginBreak } from '#archive/breaks/breaks.ts'
 import { migrations } from '#archive/core/migrate.ts'
-import { applicationId, type OpenedArchive, openDatabase } from '#archive/core/openDatabase.ts'
+import { applicationId, type OpenedArchive } from '#archive/core/openDatabase.ts'
 import { info } from '#archive/keeping/info.ts'
+import { openHere } from '#archive/openHere.ts'
 import { addSpecimen } from '#archive/specimens/specimens.ts'
 import { header, morning, rampAndFall, session, specimenFields, storeBreak, temporaryFolder } from '../storedStudy.ts'
 
@@ -14,7 +15,7 @@ const newest = migrations.length
 const later = { number: newest + 1, title: 'a later one', sql: 'CREATE TABLE later (id INTEGER PRIMARY KEY) STRICT' }
 
 function open(path: string, mode: 'write' | 'read' = 'write', list = migrations): OpenedArchive {
-  const archive = openDatabase({ path, mode, program: 'breakledger test', instant: morning }, list)
+  const archive = openHere({ path, mode, program: 'breakledger test', instant: morning }, undefined, list)
   onTestFinished(() => archive.close())
   return archive
 }
@@ -50,14 +51,14 @@ test('backs an older archive up, proves the backup, then migrates', () => {
   expect(database.pragma('user_version', { simple: true })).toBe(newest + 1)
   const backup = join(path, '..', `study-format-${newest}-2031-05-02T093000Z.breakledger`)
   const copy = open(backup)
-  expect(info(copy)).toMatchObject({ formatVersion: newest, specimens: 1, breaks: 1 })
+  expect(info(copy.database)).toMatchObject({ formatVersion: newest, specimens: 1, breaks: 1 })
 })
 
 test('does not migrate when the backup cannot be made', () => {
   const path = study()
   writeFileSync(join(path, '..', `study-format-${newest}-2031-05-02T093000Z.breakledger`), 'kept')
   expect(() => open(path, 'write', [...migrations, later])).toThrow(/exists already/)
-  expect(info(open(path)).formatVersion).toBe(newest)
+  expect(info(open(path).database).formatVersion).toBe(newest)
 })
 
 test('refuses an archive of a newer version, names both versions and leaves it as it was', () => {
@@ -83,9 +84,9 @@ test('refuses a second writer while the first has it open, and not afterwards', 
   const path = study()
   const first = open(path)
   expect(() => open(path)).toThrow(expect.objectContaining({ code: 'archive-in-use' }))
-  expect(info(open(path, 'read')).breaks).toBe(1)
+  expect(info(open(path, 'read').database).breaks).toBe(1)
   first.close()
-  expect(info(open(path)).breaks).toBe(1)
+  expect(info(open(path).database).breaks).toBe(1)
 })
 
 test('says that the folder or the archive to read is missing, and creates neither', () => {
@@ -119,7 +120,7 @@ test('opens a copy of an archive taken while it was in use', () => {
   addSpecimen(database, specimenFields('C1-LL-2'), morning, 'bench')
   const copy = join(temporaryFolder(), 'copy.breakledger')
   for (const ending of ['', '-wal']) copyFileSync(path + ending, copy + ending)
-  expect(info(open(copy)).specimens).toBe(2)
+  expect(info(open(copy).database).specimens).toBe(2)
 })
 
 test('recovers a break that was cut short, once', () => {
@@ -130,10 +131,10 @@ test('recovers a break that was cut short, once', () => {
   appendSamples(first.database, breakId, rampAndFall(10, 100))
   first.close()
   const second = open(path)
-  expect(info(second).recovered).toEqual([breakId])
+  expect(info(second.database).recovered).toEqual([breakId])
   second.close()
   rmSync(`${path}-lock`)
-  expect(info(open(path)).recovered).toEqual([])
+  expect(info(open(path).database).recovered).toEqual([])
 })
 
 test('leaves a running break alone when it only reads', () => {
@@ -141,7 +142,7 @@ test('leaves a running break alone when it only reads', () => {
   const writer = open(path)
   const { sessionId } = beginSession(writer.database, session)
   const { breakId } = beginBreak(writer.database, header(sessionId, null))
-  expect(info(open(path, 'read')).recovered).toEqual([])
+  expect(info(open(path, 'read').database).recovered).toEqual([])
   appendSamples(writer.database, breakId, rampAndFall(10, 100))
   expect(writer.database.prepare('SELECT count(*) FROM running_block').pluck().get()).toBe(1)
 })

@@ -11,7 +11,8 @@ import { addCalibration } from '#archive/calibration/calibrations.ts'
 import { addCheckWeight } from '#archive/calibration/checkWeights.ts'
 import { saveWeights } from '#archive/calibration/weightSets.ts'
 import { takeTouched, touch } from '#archive/core/touched.ts'
-import { addReevaluated, beginReevaluation, endReevaluation } from '#archive/reevaluation/reevaluations.ts'
+import { writes } from '#archive/methods.ts'
+import { beginReevaluation, endReevaluation } from '#archive/reevaluation/reevaluations.ts'
 import { setPreferences } from '#archive/settings/preferences.ts'
 import { addSpecimen, addSpecimens, correctSpecimen } from '#archive/specimens/specimens.ts'
 import type { Topic } from '#contract/topics.ts'
@@ -154,7 +155,7 @@ test('is told of a re-evaluation when it begins, ends and is decided on, not of 
   const end = { reevaluationId: 1, endedAt: morning, ending: 'complete', problems: [] } as const
   expect(touchedBy(database, () => beginReevaluation(database, begun))).toEqual(['reevaluation 1'])
   const made = resultBeside(database, 1)
-  expect(touchedBy(database, () => addReevaluated(database, 1, [made]))).toEqual([])
+  expect(touchedBy(database, () => writes.addReevaluated(database, 1, [made]))).toEqual([])
   expect(touchedBy(database, () => endReevaluation(database, { ...end, problems: [] }))).toEqual([
     'break 1',
     'reevaluation 1',

@@ -1,8 +1,8 @@
 import type Database from 'better-sqlite3'
 import { expect, test } from 'vitest'
-import { readBreak } from '#archive/breaks/breakRecords.ts'
 import { addEvaluation } from '#archive/breaks/evaluations.ts'
 import { evaluationInForce, standingText } from '#archive/lists/inForce.ts'
+import { reads } from '#archive/methods.ts'
 import { verify } from '#archive/verify/verify.ts'
 import { decide, resultBeside, storeReevaluation } from '../storedReevaluation.ts'
 import { archiveInMemory, evaluationOf, rampAndFall, storeBreak } from '../storedStudy.ts'
@@ -12,7 +12,7 @@ const curve = rampAndFall(500, 600_000)
 /** The number in force by the records, which must be the one that the lists and the record show. */
 function inForce(database: Database.Database, breakId = 1): number | null {
   const number = evaluationInForce(database, breakId)
-  const record = readBreak(database, breakId)
+  const record = reads.break(database, breakId)
   expect(record.inForceId).toBe(number)
   const shown = record.evaluations.find(({ evaluationId }) => evaluationId === number)
   expect(record.summary.peakN).toBe(shown?.result.peakN ?? null)
@@ -61,7 +61,7 @@ test('is whatever was put in force last, not what was made last', () => {
   expect(inForce(database)).toBe(3)
   decide(database, second, 'dropped')
   expect(inForce(database)).toBe(4)
-  expect(readBreak(database, 1).evaluations).toHaveLength(4)
+  expect(reads.break(database, 1).evaluations).toHaveLength(4)
 })
 
 test('leaves alone what a re-evaluation was not made for', () => {

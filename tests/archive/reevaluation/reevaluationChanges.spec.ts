@@ -1,8 +1,9 @@
 import type Database from 'better-sqlite3'
 import { expect, test } from 'vitest'
 import { addDecision } from '#archive/breaks/decisions.ts'
+import { writes } from '#archive/methods.ts'
 import { reevaluationChanges } from '#archive/reevaluation/reevaluationChanges.ts'
-import { addReevaluated, beginReevaluation } from '#archive/reevaluation/reevaluations.ts'
+import { beginReevaluation } from '#archive/reevaluation/reevaluations.ts'
 import { addSpecimens, correctSpecimen } from '#archive/specimens/specimens.ts'
 import type { CurveEvent, EvaluationResult } from '#contract/breaks/evaluation.ts'
 import { type ChangesQuery, changesPage, changesQuery } from '#contract/reevaluation/changes.ts'
@@ -136,9 +137,9 @@ test('grows while the re-evaluation runs', () => {
     ...{ total: 0, rows: [] },
     figures: { results: 0, meanDifferencePercent: null, largestDifferencePercent: null },
   })
-  addReevaluated(database, reevaluationId, [resultBeside(database, 1)])
+  writes.addReevaluated(database, reevaluationId, [resultBeside(database, 1)])
   expect(page(database, { reevaluationId }).total).toBe(1)
-  addReevaluated(database, reevaluationId, [resultBeside(database, 2)])
+  writes.addReevaluated(database, reevaluationId, [resultBeside(database, 2)])
   expect(page(database, { reevaluationId }).total).toBe(2)
   expect(page(database).total).toBe(6)
 })

@@ -1,8 +1,8 @@
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
-import { openDatabase } from '#archive/core/openDatabase.ts'
+import { writes } from '#archive/methods.ts'
+import { openHere } from '#archive/openHere.ts'
 import {
-  addReevaluated,
   beginReevaluation,
   decideReevaluation,
   endReevaluation,
@@ -26,7 +26,7 @@ function study(breaks = 2) {
 test('keeps how it was begun, what it found, how it ended and what was decided', () => {
   const database = study()
   const { reevaluationId } = beginReevaluation(database, { ...begun, breakIds: [1, 2] })
-  addReevaluated(database, reevaluationId, [resultBeside(database, 1)])
+  writes.addReevaluated(database, reevaluationId, [resultBeside(database, 1)])
   expect(reevaluationOf(database, reevaluationId)).toEqual({
     ...{ reevaluationId, begunAt: morning, by: 'bench', method: 'test 9', calibrationId: null },
     ...{ settings: { endShare: 0.1 }, breaks: 2, evaluated: 1, end: null, decisions: [] },
@@ -59,8 +59,8 @@ test('stores a batch whole or not at all', () => {
   const database = study()
   const { reevaluationId } = beginReevaluation(database, { ...begun, breakIds: [1, 2] })
   const one = resultBeside(database, 1)
-  expect(() => addReevaluated(database, reevaluationId, [one, one])).toThrow(/never replaced/)
-  expect(() => addReevaluated(database, reevaluationId, [one, { ...one, breakId: 2, besideId: null }])).toThrow(
+  expect(() => writes.addReevaluated(database, reevaluationId, [one, one])).toThrow(/never replaced/)
+  expect(() => writes.addReevaluated(database, reevaluationId, [one, { ...one, breakId: 2, besideId: null }])).toThrow(
     RangeError,
   )
   expect(reevaluationOf(database, reevaluationId).evaluated).toBe(0)
@@ -69,7 +69,7 @@ test('stores a batch whole or not at all', () => {
 test('takes nothing after its end, and ends once', () => {
   const database = study()
   const reevaluationId = storeReevaluation(database, [1], null)
-  expect(() => addReevaluated(database, reevaluationId, [resultBeside(database, 2)])).toThrow(/has ended/)
+  expect(() => writes.addReevaluated(database, reevaluationId, [resultBeside(database, 2)])).toThrow(/has ended/)
   expect(() => endReevaluation(database, { reevaluationId, ...end })).toThrow(/has ended/)
   expect(() => endReevaluation(database, { reevaluationId: 9, ...end })).toThrow(/no re-evaluation 9/)
 })
@@ -95,11 +95,11 @@ test('is decided on only when it has ended with results, and dropped no second t
 
 test('is cut short by the next opening when its program died', () => {
   const path = join(temporaryFolder(), 'study.breakledger')
-  const open = (instant: string) => openDatabase({ path, mode: 'write', program: 'test', instant })
+  const open = (instant: string) => openHere({ path, mode: 'write', program: 'test', instant })
   const first = open(morning)
   storeBreak(first.database, null)
   const { reevaluationId } = beginReevaluation(first.database, { ...begun, breakIds: [1] })
-  addReevaluated(first.database, reevaluationId, [resultBeside(first.database, 1)])
+  writes.addReevaluated(first.database, reevaluationId, [resultBeside(first.database, 1)])
   first.close()
   const later = '2031-05-03T08:00:00.000Z'
   const second = open(later)

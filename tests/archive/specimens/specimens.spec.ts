@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { listSpecimens } from '#archive/lists/lists.ts'
+import { listSpecimens } from '#archive/specimens/specimenRecords.ts'
 import { addSpecimen, addSpecimens, correctSpecimen, specimenRevisions } from '#archive/specimens/specimens.ts'
 import { listQuery } from '#contract/listQuery.ts'
 import { archiveInMemory, morning, specimenFields } from '../storedStudy.ts'

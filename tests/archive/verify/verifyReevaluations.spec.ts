@@ -2,8 +2,9 @@ import type Database from 'better-sqlite3'
 import { expect, test } from 'vitest'
 import { addDecision } from '#archive/breaks/decisions.ts'
 import { storeEvaluation } from '#archive/breaks/evaluations.ts'
-import { addLedgeredRow } from '#archive/core/ledgeredRow.ts'
-import { beginReevaluation, endReevaluation, reevaluationDecisionContent } from '#archive/reevaluation/reevaluations.ts'
+import { storeRecord } from '#archive/core/recordKind.ts'
+import { reevaluationDecisionKind } from '#archive/reevaluation/reevaluationKinds.ts'
+import { beginReevaluation, endReevaluation } from '#archive/reevaluation/reevaluations.ts'
 import { verify } from '#archive/verify/verify.ts'
 import { resultBeside, storeReevaluation } from '../storedReevaluation.ts'
 import { archiveInMemory, morning, storeBreak } from '../storedStudy.ts'
@@ -119,14 +120,8 @@ test('notices a result that was entered after the end, whichever trigger let it 
 
 test('notices a decision that was entered before the end', () => {
   const database = study()
-  addLedgeredRow(database, {
-    kind: 'reevaluation-decision',
-    recordedAt: morning,
-    sql: `INSERT INTO reevaluation_decision (reevaluation_id, recorded_at, by, reason, kind)
-          VALUES (2, @recordedAt, 'bench', 'compared', 'adopted')`,
-    values: { recordedAt: morning },
-    content: reevaluationDecisionContent,
-  })
+  const word = { recordedAt: morning, by: 'bench', reason: 'compared', kind: 'adopted' } as const
+  storeRecord(database, reevaluationDecisionKind, { ...word, reevaluationId: 2 })
   endReevaluation(database, { reevaluationId: 2, endedAt: morning, ending: 'cut-short', problems: [] })
   expect(verify(database, () => {}).faults).toEqual([
     { where: 're-evaluation 2', what: 'it was decided on before it had ended' },

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { openArchive } from '#archive/core/openArchive.ts'
+import { openArchive } from '#archive/openArchive.ts'
 import { storeGroup } from '#tests/bench/comparedBreaks.ts'
 import { chromiumPath } from '../harness/chromium.ts'
 import { type OpenedPage, openPage } from '../harness/openPage.ts'

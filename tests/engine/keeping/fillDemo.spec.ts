@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { Archive } from '#archive/archive.ts'
-import { openArchive } from '#archive/core/openArchive.ts'
+import { openArchive } from '#archive/openArchive.ts'
 import { listQuery } from '#contract/listQuery.ts'
 import { demoGroups, demoOverruled, demoSetAside } from '#engine/keeping/demoStudy.ts'
 import { fillDemo, heldOfDemo } from '#engine/keeping/fillDemo.ts'

@@ -2,10 +2,10 @@ import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { expect, test } from 'vitest'
-import { readBreak } from '#archive/breaks/breakRecords.ts'
 import { addDecision } from '#archive/breaks/decisions.ts'
 import { formatVersion, migrate, migrations } from '#archive/core/migrate.ts'
-import { openDatabase } from '#archive/core/openDatabase.ts'
+import { reads } from '#archive/methods.ts'
+import { openHere } from '#archive/openHere.ts'
 import { verify } from '#archive/verify/verify.ts'
 import { expectAppendOnly } from '../../appendOnly.ts'
 import { storeReevaluation } from '../../storedReevaluation.ts'
@@ -40,19 +40,20 @@ test.each([1, 2] as const)(
       expect([cause, sample_time_s, sample_reading]).toEqual([null, null, null])
     for (const { course, reevaluation_id, beside_id } of after.evaluation as Record<string, unknown>[])
       expect([course, reevaluation_id, beside_id]).toEqual([null, null, null])
+    migrate(database, migrations, 'newer', later)
     expect(verify(database, () => {})).toMatchObject({ sound: true, ledgerEntries: before.ledger!.length, breaks: 3 })
   },
 )
 
 test('reads what the older format kept, with null for what it did not have', () => {
   const database = olderArchive(2)
-  migrate(database, migrations.slice(0, 3), 'newer', later)
-  const { evaluations, inForceId, summary } = readBreak(database, 1)
+  migrate(database, migrations, 'newer', later)
+  const { evaluations, inForceId, summary } = reads.break(database, 1)
   expect(inForceId).toBe(3)
   expect(evaluations[0]!.result.events[0]).toMatchObject({ kind: 'pop-in', dropN: 120, fromN: null, periodS: null })
   expect(evaluations[0]).toMatchObject({ reevaluationId: null, besideId: null, result: { course: null } })
   expect(summary).toMatchObject({ overruled: null, setAsideCause: null })
-  const { decisions } = readBreak(database, 2)
+  const { decisions } = reads.break(database, 2)
   expect(decisions.map(({ kind, cause, sample }) => [kind, cause, sample])).toEqual(
     ['set-aside', 'taken-back', 'reassigned', 'set-aside'].map((kind) => [kind, null, null]),
   )
@@ -61,7 +62,7 @@ test('reads what the older format kept, with null for what it did not have', () 
 test('goes on after the older records: their chain takes what is new', () => {
   const database = olderArchive(2)
   const before = database.prepare('SELECT * FROM ledger ORDER BY seq').all()
-  migrate(database, migrations.slice(0, 3), 'newer', later)
+  migrate(database, migrations, 'newer', later)
   const word = { breakId: 1, recordedAt: later, by: 'bench', reason: 'an early crack', specimenId: null }
   addDecision(database, { ...word, kind: 'peak-picked', sample: { timeS: 0.2, reading: 266_667 } })
   addDecision(database, { ...word, kind: 'set-aside', cause: 'fixture-touched' })
@@ -76,7 +77,7 @@ test('goes on after the older records: their chain takes what is new', () => {
 test('makes a checked copy of the older archive before it is brought over', () => {
   const path = join(temporaryFolder(), 'study.breakledger')
   olderArchive(2, path).close()
-  const opened = openDatabase({ path, mode: 'write', program: 'newer', instant: later })
+  const opened = openHere({ path, mode: 'write', program: 'newer', instant: later })
   opened.close()
   const copy = readdirSync(join(path, '..')).find((name) => name.startsWith('study-format-2-'))!
   const kept = new Database(join(path, '..', copy), { readonly: true })

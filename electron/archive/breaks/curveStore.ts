@@ -1,8 +1,8 @@
-import type Database from 'better-sqlite3'
 import type { SampleBlock } from '#contract/breaks/curve.ts'
 import { Trouble } from '#contract/errors.ts'
+import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
-import { type CurveBlock, decodeBlock, encodeBlock } from './curveBlock.ts'
+import { type CurveBlock, decodeBlock, encodeBlock } from '../curves/curveBlock.ts'
 
 /** Small enough to be read in a blink, large enough to fill whole pages. */
 const samplesPerBlock = 65_536
@@ -12,7 +12,7 @@ type StoredBlock = CurveBlock & { block: number }
 
 /** Stores one coded stretch. */
 export function storeBlock(
-  database: Database.Database,
+  database: Database,
   table: BlockTable,
   breakId: number,
   block: number,
@@ -28,7 +28,7 @@ export function storeBlock(
 }
 
 /** Stores a whole curve in sealed blocks. */
-export function storeCurve(database: Database.Database, breakId: number, curve: SampleBlock): void {
+export function storeCurve(database: Database, breakId: number, curve: SampleBlock): void {
   for (let block = 0, start = 0; start < curve.timeUs.length; block++, start += samplesPerBlock) {
     const end = start + samplesPerBlock
     storeBlock(database, 'curve_block', breakId, block, {
@@ -45,7 +45,7 @@ export const readBlocksText: Readonly<Record<BlockTable, string>> = {
 }
 
 /** Reads and joins the blocks of a break; throws the trouble "archive-damaged" naming the block that does not hold. */
-export function readBlocks(database: Database.Database, table: BlockTable, breakId: number): SampleBlock {
+export function readBlocks(database: Database, table: BlockTable, breakId: number): SampleBlock {
   const blocks = prepared<StoredBlock>(database, readBlocksText[table]).all(breakId)
   const samples = blocks.reduce((sum, block) => sum + block.samples, 0)
   const curve = { timeUs: new Float64Array(samples), readings: new Float64Array(samples) }

@@ -1,4 +1,6 @@
+import type { OverruledPeak } from '#contract/breaks/decision.ts'
 import type { CurveEvent, Flag } from '#contract/breaks/evaluation.ts'
+import { verifiedRangeFlags } from '../calibration/verificationOf.ts'
 
 /** Said again of the load that counts, from the calibration. */
 const rangeFlags: readonly Flag[] = ['above-verified-range', 'below-verified-range']
@@ -19,4 +21,21 @@ export function overruledFlags(found: readonly Flag[], events: readonly CurveEve
       !rangeFlags.includes(flag) && (flag !== 'clipped' || lies('clipping')) && (flag !== 'gap-at-peak' || lies('gap')),
   )
   return lies('gap') && !kept.includes('gap-at-peak') ? [...kept, 'gap-at-peak'] : kept
+}
+
+/**
+ * The flags of a break: those of its result in force; where a person's word stands in place of the peak, those that hold for
+ * the load that counts, the verified range of the calibration that it was found with among them (calibration null: none).
+ */
+export function flagsInForce(
+  found: readonly Flag[],
+  events: readonly CurveEvent[],
+  word: Pick<OverruledPeak, 'kind' | 'timeS'> | null,
+  peakN: number | null,
+  calibration: { readonly verifiedRangeN: readonly [number, number] | null } | null,
+): Flag[] {
+  if (word === null) return [...found]
+  const kept = overruledFlags(found, events, word.timeS)
+  const range = calibration === null ? [] : verifiedRangeFlags(calibration.verifiedRangeN, peakN)
+  return [...kept, ...range, word.kind]
 }

@@ -9,7 +9,7 @@ import { Trouble } from '#contract/errors.ts'
  * thousand starts of a thread, "Check failed: jit_page_->allocations_.erase(addr) == 1").
  */
 export function startThread(name: 'archiveWorker' | 'reevaluationWorker', workerData: unknown): Worker {
-  const folder = import.meta.url.endsWith('.ts') ? '../../../dist/threads' : '../threads'
+  const folder = import.meta.url.endsWith('.ts') ? '../../dist/threads' : '../threads'
   const file = fileURLToPath(new URL(`${folder}/${name}.js`, import.meta.url))
   if (!existsSync(file))
     throw new Trouble(

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { folded, naturalKey, searchWords } from '#archive/core/naturalOrder.ts'
+import { folded, naturalKey, searchWords } from '#domain/text/naturalOrder.ts'
 
 function sorted(...numbers: string[]): string[] {
   return numbers.toSorted((a, b) => (naturalKey(a) < naturalKey(b) ? -1 : 1))

@@ -1,4 +1,4 @@
-import { openArchive } from '#archive/core/openArchive.ts'
+import { openArchive } from '#archive/openArchive.ts'
 import { troubleFrom } from '#contract/errors.ts'
 
 // Opens the archive named on its command line and prints how many breaks it holds, or what stood in the way.

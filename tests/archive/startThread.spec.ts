@@ -21,7 +21,7 @@ async function overNotedThreads(present: typeof existsSync) {
     vi.doUnmock('node:fs')
     vi.resetModules()
   })
-  const { startThread } = await import('#archive/core/startThread.ts')
+  const { startThread } = await import('#archive/startThread.ts')
   return { startThread, started }
 }
 

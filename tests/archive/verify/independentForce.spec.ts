@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest'
-import { forceOfReading } from '#archive/breaks/storedForce.ts'
+import { independentForceN } from '#archive/verify/independentForce.ts'
 
 test('knows no force without a scale', () => {
-  expect(forceOfReading(5, { kind: 'none' }, 'counts')).toBeNull()
+  expect(independentForceN(5, { kind: 'none' }, 'counts')).toBeNull()
 })
 
 test('multiplies by a typed factor', () => {
-  expect(forceOfReading(200, { kind: 'uncalibrated-scale', nPerCount: -0.5 }, 'counts')).toBe(-100)
+  expect(independentForceN(200, { kind: 'uncalibrated-scale', nPerCount: -0.5 }, 'counts')).toBe(-100)
 })
 
 // NIST SP 811 (2008), appendix B.8: lbf 4.448222 E+00 N, kgf 9.80665 E+00 N.
@@ -18,14 +18,14 @@ test.each([
   ['kg', 9.80665, 6],
   ['g', 0.00980665, 8],
 ] as const)('takes one %s for what the standard says', (unit, newtons, digits) => {
-  expect(forceOfReading(1, { kind: 'device-unit', unit }, 'counts')).toBeCloseTo(newtons, digits)
+  expect(independentForceN(1, { kind: 'device-unit', unit }, 'counts')).toBeCloseTo(newtons, digits)
 })
 
 test('believes the unit that the readings carry before the one chosen for them', () => {
-  expect(forceOfReading(2, { kind: 'device-unit', unit: 'N' }, 'kN')).toBe(2000)
+  expect(independentForceN(2, { kind: 'device-unit', unit: 'N' }, 'kN')).toBe(2000)
 })
 
 test('evaluates a calibration from its lowest coefficient on', () => {
   // 1 + 2 x 3 + 4 x 9 = 43
-  expect(forceOfReading(3, { kind: 'calibration', calibrationId: 1, coefficients: [1, 2, 4] }, 'counts')).toBe(43)
+  expect(independentForceN(3, { kind: 'calibration', calibrationId: 1, coefficients: [1, 2, 4] }, 'counts')).toBe(43)
 })

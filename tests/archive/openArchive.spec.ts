@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { expect, onTestFinished, test } from 'vitest'
 import type { Archive } from '#archive/archive.ts'
 import { migrations } from '#archive/core/migrate.ts'
-import { type ArchiveOpening, openArchive } from '#archive/core/openArchive.ts'
+import { type ArchiveOpening, openArchive } from '#archive/openArchive.ts'
 import { breakRecord, breakSummary } from '#contract/breaks/break.ts'
 import { listQuery } from '#contract/listQuery.ts'
 import type { Topic } from '#contract/topics.ts'
@@ -18,7 +18,7 @@ import {
   settings,
   specimenFields,
   temporaryFolder,
-} from '../storedStudy.ts'
+} from './storedStudy.ts'
 
 async function open(path: string, change: Partial<ArchiveOpening> = {}): Promise<Archive> {
   const archive = await openArchive({ path, program: 'breakledger test', clockInstant: () => morning, ...change })

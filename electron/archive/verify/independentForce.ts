@@ -14,7 +14,7 @@ const newtons: Readonly<Record<Exclude<ReadingUnit, 'counts'>, number>> = {
  * Force of one stored reading in N, before tare; null where there is no scale. Written here a second time on purpose: `verify`
  * must not prove the program's arithmetic with the arithmetic that made the result.
  */
-export function forceOfReading(reading: number, scale: ForceScale, unit: ReadingUnit): number | null {
+export function independentForceN(reading: number, scale: ForceScale, unit: ReadingUnit): number | null {
   switch (scale.kind) {
     case 'none':
       return null

@@ -1,8 +1,8 @@
 import type Database from 'better-sqlite3'
 import { expect, test } from 'vitest'
-import { readBreak } from '#archive/breaks/breakRecords.ts'
 import { addDecision } from '#archive/breaks/decisions.ts'
-import { listSpecimens, waitingSpecimens } from '#archive/lists/lists.ts'
+import { reads } from '#archive/methods.ts'
+import { listSpecimens, waitingSpecimens } from '#archive/specimens/specimenRecords.ts'
 import { addSpecimens } from '#archive/specimens/specimens.ts'
 import { verify } from '#archive/verify/verify.ts'
 import { listQuery } from '#contract/listQuery.ts'
@@ -53,7 +53,7 @@ test('brings breaks and specimens up to date when results are put in force and t
     [3, 12_000],
     [null, null],
   ])
-  expect(readBreak(database, 4).summary.peakN).toBe(12_000)
+  expect(reads.break(database, 4).summary.peakN).toBe(12_000)
   decide(database, reevaluationId, 'dropped')
   expect(soundly(database, shown(database)[0])).toEqual([2, 6000])
 })
@@ -97,7 +97,7 @@ test('reads an overruled peak under the scale that is in force then', () => {
   const under = (breakId: number) => resultBeside(database, breakId, { outcome: 'unloading' }, double)
   const reevaluationId = storeReevaluation(database, [3], { kind: 'adopted' }, under)
   expect(soundly(database, shown(database)[1])).toEqual([3, 6000])
-  expect(readBreak(database, 3).summary).toMatchObject({ outcome: 'break', overruled: { foundPeakN: 12_000 } })
+  expect(reads.break(database, 3).summary).toMatchObject({ outcome: 'break', overruled: { foundPeakN: 12_000 } })
   decide(database, reevaluationId, 'dropped')
   expect(soundly(database, shown(database)[1])).toEqual([3, 3000])
 })

@@ -1,0 +1,65 @@
+import { Trouble } from '#contract/errors.ts'
+import type { Progress } from '#contract/tasks.ts'
+import type { Database } from '../core/database.ts'
+import { prepared } from '../core/prepared.ts'
+import { touch } from '../core/touched.ts'
+import { inTransaction } from '../core/transaction.ts'
+import { noteDerivation } from './derivation.ts'
+import { deriveBreaks } from './deriveBreaks.ts'
+import { deriveSpecimens } from './deriveSpecimens.ts'
+import { putBreaks, putSpecimens } from './refresh.ts'
+
+const atOnce = 500
+
+/**
+ * Makes every derived row again from the records: all or nothing, so that no list is ever half of one derivation and half of
+ * another. No sample of a running capture can be stored meanwhile. Throws the trouble "cancelled" when it is stopped.
+ */
+export function rebuildDerived(
+  database: Database,
+  onProgress: (progress: Progress) => void,
+  isCancelled: () => boolean,
+): void {
+  inTransaction(database, () => {
+    const breakIds = idsOf(database, 'SELECT break_id AS id FROM break_header ORDER BY break_id')
+    const specimenIds = idsOf(database, 'SELECT DISTINCT specimen_id AS id FROM specimen_revision ORDER BY specimen_id')
+    const total = breakIds.length + specimenIds.length
+    let done = 0
+    const tell = (more: number) => {
+      done += more
+      onProgress({ task: 'rebuild', done, total })
+      if (isCancelled()) throw cancelled()
+    }
+    tell(0)
+    database.exec('DELETE FROM specimen_current; DELETE FROM break_current')
+    for (const ids of batchesOf(breakIds)) {
+      putBreaks(database, deriveBreaks(database, ids))
+      tell(ids.length)
+    }
+    for (const ids of batchesOf(specimenIds)) {
+      putSpecimens(database, deriveSpecimens(database, ids))
+      tell(ids.length)
+    }
+    noteDerivation(database)
+    touch(database, 'breaks', 'results', 'specimens', 'curves')
+  })
+}
+
+function idsOf(database: Database, text: string): number[] {
+  return prepared<{ id: number }>(database, text)
+    .all()
+    .map(({ id }) => id)
+}
+
+/** Some of a long list at a time. */
+export function* batchesOf<One>(all: readonly One[]): Generator<One[]> {
+  for (let start = 0; start < all.length; start += atOnce) yield all.slice(start, start + atOnce)
+}
+
+function cancelled(): Trouble {
+  return new Trouble(
+    'cancelled',
+    'Making the lists again was stopped; they are as they were.',
+    'Start it again when there is time.',
+  )
+}

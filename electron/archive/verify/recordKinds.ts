@@ -1,0 +1,33 @@
+import { sessionKind } from '../bench/sessions.ts'
+import { assessmentKind } from '../breaks/assessments.ts'
+import { breakKind } from '../breaks/breakHeaders.ts'
+import { decisionKind } from '../breaks/decisions.ts'
+import { evaluationKind } from '../breaks/evaluations.ts'
+import { calibrationDecisionKind } from '../calibration/calibrationDecisions.ts'
+import { routineEndKind, routineKind, routineReadingKind } from '../calibration/calibrationRoutines.ts'
+import { calibrationKind } from '../calibration/calibrations.ts'
+import { checkWeightKind } from '../calibration/checkWeights.ts'
+import { weightSetKind } from '../calibration/weightSets.ts'
+import type { LedgeredKind } from '../core/recordKind.ts'
+import { reevaluationDecisionKind, reevaluationEndKind, reevaluationKind } from '../reevaluation/reevaluationKinds.ts'
+import { specimenKind } from '../specimens/specimens.ts'
+
+/** Every kind of record there is; a test finds one that is declared and not named here. */
+export const recordKinds: readonly LedgeredKind[] = [
+  specimenKind,
+  sessionKind,
+  breakKind,
+  evaluationKind,
+  assessmentKind,
+  decisionKind,
+  weightSetKind,
+  routineKind,
+  routineReadingKind,
+  routineEndKind,
+  calibrationKind,
+  calibrationDecisionKind,
+  checkWeightKind,
+  reevaluationKind,
+  reevaluationEndKind,
+  reevaluationDecisionKind,
+]
