@@ -61,8 +61,8 @@ export function scanDecimal(bytes: Uint8Array, from: number, to: number, found: 
 
 /** The digit at a place before `to`; more than 9: there is none. */
 function digitAt(bytes: Uint8Array, at: number, to: number): number {
-  // A byte below the digits becomes a large number without its sign.
-  return at < to ? (bytes[at]! - zero) >>> 0 : noDigit
+  const digit = at < to ? bytes[at]! - zero : noDigit
+  return digit < 0 ? noDigit : digit
 }
 
 /** Writes the exponent behind a letter e to `found` and returns where it ends; without a digit the letter is none of it. */

@@ -61,11 +61,15 @@ export function createLoadCurve(settings: DetectionSettings, memory: LoadMemory,
   const { zero, threshold } = start
   const { recent, means } = memory
   const windowS = fallWindowS(settings, start.intervalS)
-  /** Above this share of the peak a load is neither fallen nor low. */
-  const clearShare = Math.max(1 - settings.breakDropShare, settings.endShare, forgottenShare)
   const clipping = createClippingWatch(settings)
   const letDown = createLetDownWatch(settings, threshold)
-  const peak = createLoadPeak(recent, start)
+  const peak = createLoadPeak(recent, start, {
+    zero,
+    threshold,
+    // Above this share a load is neither fallen nor low.
+    share: Math.max(1 - settings.breakDropShare, settings.endShare, forgottenShare),
+    withinS: idleLoadS,
+  })
   let fallen: FallenLoad | null = null
   let over = false
 
@@ -76,38 +80,38 @@ export function createLoadCurve(settings: DetectionSettings, memory: LoadMemory,
       if (fallen === null) clipping.take(timeS, force, reading, remembered, end)
       remembered = end
     }
+    const ordinalOf = (i: number) => recent.count() + i - remembered
     let i = from
-    for (; i < to && !over; i++) {
-      const ordinal = recent.count() + i - remembered
-      if (fallen !== null) {
+    while (i < to && !over) {
+      if (fallen === null) {
+        const next = peak.follow(timeS, force, i, to, ordinalOf(i))
+        if (next > i) letDown.near()
+        i = next
+        if (i === to) break
+        rememberUntil(i + 1)
+        over = lookCloser(timeS[i]!, force[i]!)
+      } else {
         const verdict = fallen.push(timeS[i]!, force[i]!)
         over = verdict === 'lasts'
-        if (verdict !== 'recovers') continue
-        rememberUntil(i + 1)
-        fallen = null
-        peak.see(timeS[i]!, force[i]!, ordinal)
-        continue
+        if (verdict === 'recovers') {
+          rememberUntil(i + 1)
+          fallen = null
+          peak.see(timeS[i]!, force[i]!, recent.count() - 1)
+        }
       }
-      peak.see(timeS[i]!, force[i]!, ordinal)
-      const near = isNearPeak(timeS[i]!, force[i]!)
-      if (near) letDown.near()
-      if (near && !peak.slopeIsDue(ordinal)) continue
-      rememberUntil(i + 1)
-      if (peak.slopeIsDue(ordinal)) peak.keepSlope()
-      if (!near) over = lookCloser(timeS[i]!, force[i]!)
+      i += 1
     }
     rememberUntil(i)
     return i
   }
 
-  /** Near its peak no rule can apply to a load: this is the way of nearly every sample of a ramp. */
-  function isNearPeak(timeS: number, force: number): boolean {
-    const load = force - zero
-    return load > clearShare * (peak.force() - zero) && load >= threshold && timeS - peak.timeS() < idleLoadS
-  }
-
   /** Asks the rules about the newest sample in memory; true when the loading is over. */
   function lookCloser(timeS: number, force: number): boolean {
+    if (peak.slopeIsDue(recent.count() - 1)) peak.keepSlope()
+    if (peak.isNear(timeS, force)) {
+      letDown.near()
+      return false
+    }
     const load = force - zero
     const peakLoad = peak.force() - zero
     if (

@@ -26,7 +26,9 @@ export type FittedLine = { slope: number; slopeSE: number; residualSD: number; s
 export const recentCapacity = 4096
 /** The highest of so many neighbours is kept beside them, so that a search over the window is short. */
 const blockLength = 64
-const blocks = recentCapacity / blockLength
+/** Where a block stands among those in memory: bits of the ordinal, for both lengths are powers of two. */
+const blockBits = Math.log2(blockLength)
+const blockMask = recentCapacity / blockLength - 1
 /** The sample before a longer silence than this says nothing about how fast the load fell, s. */
 const longestSilenceS = 1
 
@@ -41,19 +43,19 @@ const longestSilenceS = 1
  */
 export function createRecentSamples(): RecentSamples {
   const ring = createColumnRing(2, recentCapacity)
-  const blockHighest = new Float64Array(blocks)
+  const blockHighest = new Float64Array(blockMask + 1)
   let count = 0
 
   const oldestKept = () => count - ring.length()
   const timeAt = (ordinal: number) => ring.at(0, ordinal - oldestKept())
   const forceAt = (ordinal: number) => ring.at(1, ordinal - oldestKept())
-  const blockOf = (ordinal: number) => Math.floor(ordinal / blockLength) % blocks
+  const blockOf = (ordinal: number) => (ordinal >> blockBits) & blockMask
 
   function take(timeS: Float64Array, force: Float64Array, from: number, to: number): void {
     ring.append([timeS, force], from, to)
     for (let i = from; i < to; i++) {
       const block = blockOf(count)
-      if (count % blockLength === 0 || force[i]! > blockHighest[block]!) blockHighest[block] = force[i]!
+      if ((count & (blockLength - 1)) === 0 || force[i]! > blockHighest[block]!) blockHighest[block] = force[i]!
       count += 1
     }
   }
@@ -68,7 +70,7 @@ export function createRecentSamples(): RecentSamples {
     while (ordinal >= oldest && nowS - timeAt(ordinal) <= windowS) {
       const start = ordinal - blockLength + 1
       // A whole block is taken at once when all of it lies in the window and in memory.
-      if (start % blockLength === 0 && start >= oldest && nowS - timeAt(start) <= windowS) {
+      if ((start & (blockLength - 1)) === 0 && start >= oldest && nowS - timeAt(start) <= windowS) {
         highest = Math.max(highest, blockHighest[blockOf(start)]!)
         ordinal = start - 1
       } else {

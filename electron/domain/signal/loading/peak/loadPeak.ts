@@ -3,8 +3,15 @@ import { slopeBeforePeak } from './loadingRate.ts'
 
 /** The highest load of a loading, from its samples as they are. */
 export type LoadPeak = {
-  /** Takes a good sample, the one with this ordinal: it is the peak when it lies above all before it. */
+  /**
+   * Takes good samples as long as the load stays near its peak; returns the index of the first with which it does not, or
+   * with which the slope before the peak must be kept. That one is taken, too. `ordinal`: of the sample at `from`.
+   */
+  follow(timeS: Float64Array, force: Float64Array, from: number, to: number, ordinal: number): number
+  /** Takes one good sample: it is the peak when it lies above all before it. */
   see(timeS: number, force: number, ordinal: number): void
+  /** With a load as near its peak as this no rule but that of the peak applies. */
+  isNear(timeS: number, force: number): boolean
   force(): number
   timeS(): number
   /** With the sample of this ordinal the slope before the peak must be kept: soon its samples are forgotten. */
@@ -17,6 +24,11 @@ export type LoadPeak = {
 /** So many samples after a peak at the latest its slope is found, while the ring still holds those before it. */
 const slopeWithin = 1024
 
+/** A load is near its peak above `share` of it and the start threshold, and for so long after it, s. Shares count from `zero`. */
+export type NearPeak = { zero: number; threshold: number; share: number; withinS: number }
+
+type State = { force: number; timeS: number; ordinal: number } & NearPeak
+
 /**
  * The peak is the highest good sample: no filter, no mean; lone glitches were left out before (stream/glitchFilter.ts), and
  * what comes after a break is not seen here (loadCurve.ts). Of equal samples it is the first.
@@ -25,20 +37,18 @@ const slopeWithin = 1024
 export function createLoadPeak(
   recent: RecentSamples,
   start: { highest: number; highestS: number; noise: number },
+  near: NearPeak,
 ): LoadPeak {
-  const state = { force: start.highest, timeS: start.highestS, ordinal: -1 }
+  const state: State = { force: start.highest, timeS: start.highestS, ordinal: -1, ...near }
   let slope: number | null = null
 
   return {
-    see(timeS, force, ordinal) {
-      if (!(force > state.force)) return
-      state.force = force
-      state.timeS = timeS
-      state.ordinal = ordinal
-    },
+    follow: (timeS, force, from, to, ordinal) => follow(state, timeS, force, from, to, ordinal),
+    see: (timeS, force, ordinal) => see(state, timeS, force, ordinal),
+    isNear: (timeS, force) => isNear(state, timeS, force),
     force: () => state.force,
     timeS: () => state.timeS,
-    slopeIsDue: (ordinal) => state.ordinal >= 0 && ordinal + 1 - state.ordinal > slopeWithin,
+    slopeIsDue: (ordinal) => slopeIsDue(state, ordinal),
     keepSlope() {
       if (state.ordinal < 0) return
       slope = slopeBeforePeak(recent, state.ordinal, start.noise) ?? slope
@@ -46,4 +56,39 @@ export function createLoadPeak(
     },
     slope: () => slope,
   }
+}
+
+// Outside the closure, so that the compiler keeps one loop for all loadings.
+
+function follow(
+  state: State,
+  timeS: Float64Array,
+  force: Float64Array,
+  from: number,
+  to: number,
+  ordinal: number,
+): number {
+  for (let i = from; i < to; i++) {
+    see(state, timeS[i]!, force[i]!, ordinal + i - from)
+    if (!isNear(state, timeS[i]!, force[i]!) || slopeIsDue(state, ordinal + i - from)) return i
+  }
+  return to
+}
+
+function see(state: State, timeS: number, force: number, ordinal: number): void {
+  if (!(force > state.force)) return
+  state.force = force
+  state.timeS = timeS
+  state.ordinal = ordinal
+}
+
+function isNear(state: State, timeS: number, force: number): boolean {
+  const load = force - state.zero
+  return (
+    load > state.share * (state.force - state.zero) && load >= state.threshold && timeS - state.timeS < state.withinS
+  )
+}
+
+function slopeIsDue(state: State, ordinal: number): boolean {
+  return state.ordinal >= 0 && ordinal + 1 - state.ordinal > slopeWithin
 }

@@ -1,3 +1,5 @@
+import { modulo } from '../../../numbers/modulo.ts'
+
 /** The unit in which the device counts its time; µs and ms counters are 32 bits wide and wrap around. */
 export type DeviceTimeUnit = 'us' | 'ms' | 's'
 
@@ -38,7 +40,7 @@ export function createDeviceTime(unit: DeviceTimeUnit): DeviceTime {
     }
     let stepUs = deviceUs - state.lastUs
     if (width !== Number.POSITIVE_INFINITY) {
-      stepUs = ((stepUs % width) + width) % width
+      stepUs = modulo(stepUs, width)
       if (stepUs > width / 2) stepUs -= width
     }
     const strange = Math.abs(stepUs / 1e6 - sinceArrivalS) > longestStrangeStepS

@@ -1,3 +1,5 @@
+import { modulo } from '../../../numbers/modulo.ts'
+
 /** Follows the numbers that a device gives its readings: unsigned, 32 bits wide, wrapping around. */
 export type SequenceNumbers = {
   /** Numbers passed since the last reading that counted: 1 without a gap; 0 or less: leave it out; NaN: restarted. */
@@ -24,7 +26,7 @@ export function createSequenceNumbers(): SequenceNumbers {
         state.last = sequence
         return 1
       }
-      const ahead = (((sequence - state.last) % wrap32) + wrap32) % wrap32
+      const ahead = modulo(sequence - state.last, wrap32)
       if (ahead > 0 && ahead <= mostMissing) {
         state.last = sequence
         state.backwards = 0
