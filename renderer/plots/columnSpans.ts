@@ -1,4 +1,5 @@
-import { levelFor, type MinMaxLevels, samplesIn, stretchOf } from './minMaxLevels.ts'
+import { samplesIn } from '#domain/signal/stream/thinning.ts'
+import { levelFor, type MinMaxLevels, stretchOf } from './minMaxLevels.ts'
 
 /**
  * What a curve covers in each column of pixels: its highest and lowest point there, as pixels from the top (so `top` is the

@@ -1,3 +1,6 @@
+import { type Extremes, findExtremes } from '#domain/numbers/extremes.ts'
+import { firstWhere } from '#domain/numbers/risingSearch.ts'
+
 /** Where thinned points are put; kept between frames so that drawing allocates nothing. */
 export type ThinnedPoints = { timeS: Float64Array; force: Float64Array; length: number }
 
@@ -28,33 +31,18 @@ export function thinByMinimumAndMaximum(
 ): void {
   if (!(columnS > 0)) throw new RangeError('thinByMinimumAndMaximum requires columns wider than 0 s')
   out.length = 0
-  let i = from
-  while (i < to && out.length + 2 <= out.timeS.length) {
-    const column = Math.floor(samples.timeAt(i) / columnS)
-    let lowest = i
-    let highest = i
-    let lowestForce = samples.forceAt(i)
-    let highestForce = lowestForce
-    i++
-    while (i < to && Math.floor(samples.timeAt(i) / columnS) === column) {
-      const force = samples.forceAt(i)
-      if (force < lowestForce) {
-        lowest = i
-        lowestForce = force
-      }
-      if (force > highestForce) {
-        highest = i
-        highestForce = force
-      }
-      i++
-    }
-    const first = Math.min(lowest, highest)
-    const second = Math.max(lowest, highest)
-    out.timeS[out.length] = samples.timeAt(first)
-    out.force[out.length++] = samples.forceAt(first)
-    if (second !== first) {
-      out.timeS[out.length] = samples.timeAt(second)
-      out.force[out.length++] = samples.forceAt(second)
-    }
+  const found: Extremes = { first: 0, second: 0 }
+  const columnOf = (index: number) => Math.floor(samples.timeAt(index) / columnS)
+  const keep = (index: number) => {
+    out.timeS[out.length] = samples.timeAt(index)
+    out.force[out.length++] = samples.forceAt(index)
+  }
+  for (let i = from; i < to && out.length + 2 <= out.timeS.length; ) {
+    const column = columnOf(i)
+    const end = firstWhere(i + 1, to, (index) => columnOf(index) !== column)
+    findExtremes(samples.forceAt, i, end, found)
+    keep(found.first)
+    if (found.second !== found.first) keep(found.second)
+    i = end
   }
 }

@@ -1,3 +1,5 @@
+import { type Extremes, findExtremes } from '#domain/numbers/extremes.ts'
+
 /**
  * A curve with its levels: level 0 is the samples themselves, every further level keeps the lowest and the highest sample
  * of stretches twice as long as those of the level below it, as two indices in order of time. A level always holds the
@@ -39,51 +41,39 @@ export function* levelsInSlices(
 ): Generator<void, MinMaxLevels> {
   if (timeS.length !== force.length) throw new RangeError('levelsInSlices requires as many times as forces')
   const levels: Uint32Array[] = []
-  let below: Uint32Array | null = null
+  // Level 1 is made of the samples, every further one of the points of the level below it: two from each of two stretches.
+  let points = { perStretch: firstStretch, count: force.length, sampleOf: (sample: number) => sample }
   for (let stretches = Math.ceil(force.length / firstStretch); stretches >= fewestStretches; ) {
     const level = new Uint32Array(2 * stretches)
     const perSlice = Math.max(Math.floor(sliceSamples / firstStretch), 1)
     for (let from = 0; from < stretches; from += perSlice) {
       const to = Math.min(from + perSlice, stretches)
-      if (below === null) fillFromSamples(force, level, from, to)
-      else fillFromBelow(force, below, level, from, to)
+      fillStretches(level, from, to, points, force)
       yield
     }
     levels.push(level)
-    below = level
+    points = { perStretch: 4, count: level.length, sampleOf: (point) => level[point]! }
     stretches = Math.ceil(stretches / 2)
   }
   return { timeS, force, levels }
 }
 
-function fillFromSamples(force: Float64Array, level: Uint32Array, from: number, to: number): void {
+/** Fills in the lowest and the highest sample of stretches of so many points, of which `sampleOf` says which samples they are. */
+function fillStretches(
+  level: Uint32Array,
+  from: number,
+  to: number,
+  points: { perStretch: number; count: number; sampleOf(point: number): number },
+  force: Float64Array,
+): void {
+  const { perStretch, count, sampleOf } = points
+  const found: Extremes = { first: 0, second: 0 }
+  const forceOf = (point: number) => force[sampleOf(point)]!
   for (let stretch = from; stretch < to; stretch++) {
-    const start = stretch * firstStretch
-    const end = Math.min(start + firstStretch, force.length)
-    let low = start
-    let high = start
-    for (let i = start + 1; i < end; i++) {
-      if (force[i]! < force[low]!) low = i
-      if (force[i]! > force[high]!) high = i
-    }
-    level[2 * stretch] = Math.min(low, high)
-    level[2 * stretch + 1] = Math.max(low, high)
-  }
-}
-
-function fillFromBelow(force: Float64Array, below: Uint32Array, level: Uint32Array, from: number, to: number): void {
-  for (let stretch = from; stretch < to; stretch++) {
-    const start = 4 * stretch
-    const end = Math.min(start + 4, below.length)
-    let low = below[start]!
-    let high = low
-    for (let i = start + 1; i < end; i++) {
-      const sample = below[i]!
-      if (force[sample]! < force[low]!) low = sample
-      if (force[sample]! > force[high]!) high = sample
-    }
-    level[2 * stretch] = Math.min(low, high)
-    level[2 * stretch + 1] = Math.max(low, high)
+    const start = stretch * perStretch
+    findExtremes(forceOf, start, Math.min(start + perStretch, count), found)
+    level[2 * stretch] = sampleOf(found.first)
+    level[2 * stretch + 1] = sampleOf(found.second)
   }
 }
 
@@ -92,14 +82,6 @@ export function levelFor({ levels }: Pick<MinMaxLevels, 'levels'>, samplesPerCol
   let level = 0
   while (level < levels.length && stretchOf(level + 1) <= samplesPerColumn) level++
   return level
-}
-
-/** Samples from `from` up to but not including `to`: those in the span, and one more on either side where there is one. */
-export function samplesIn(timeS: Float64Array, fromS: number, toS: number): { from: number; to: number } {
-  return {
-    from: Math.max(firstAtOrAfter(timeS, fromS) - 1, 0),
-    to: Math.min(firstAtOrAfter(timeS, toS) + 1, timeS.length),
-  }
 }
 
 /** Lowest and highest force among the samples from `from` up to but not including `to`, by the levels. Null for no sample. */
@@ -127,16 +109,4 @@ export function forceRange(curve: MinMaxLevels, from: number, to: number): { low
     at += stretchOf(level)
   }
   return { lowest, highest }
-}
-
-/** Index of the first sample at or after a time; the length where there is none. */
-export function firstAtOrAfter(timeS: Float64Array, wantedS: number): number {
-  let low = 0
-  let high = timeS.length
-  while (low < high) {
-    const middle = (low + high) >>> 1
-    if (timeS[middle]! < wantedS) low = middle + 1
-    else high = middle
-  }
-  return low
 }

@@ -1,5 +1,5 @@
 import { between } from '#domain/numbers/between.ts'
-import { firstAtOrAfter } from '../minMaxLevels.ts'
+import { firstAtOrAfter } from '#domain/numbers/risingSearch.ts'
 import { type OverlayCurve, type OverlayMedian, valueAt } from './overlayCurve.ts'
 
 /**

@@ -1,4 +1,5 @@
-import { forceRange, type MinMaxLevels, samplesIn } from '../minMaxLevels.ts'
+import { samplesIn } from '#domain/signal/stream/thinning.ts'
+import { forceRange, type MinMaxLevels } from '../minMaxLevels.ts'
 import type { Span } from '../zoom.ts'
 import { curveExtent, type OverlayCurve } from './overlayCurve.ts'
 

@@ -1,5 +1,6 @@
 import uPlot from 'uplot'
 import type { ForceCurve } from '#contract/breaks/curve.ts'
+import { nearestIndex } from '#domain/numbers/risingSearch.ts'
 import { fitToHost } from '../fitToHost.ts'
 import type { ForceDisplay } from '../forceDisplay.ts'
 import { onThemeChange, type PlotColours, readPlotColours } from '../plotColours.ts'
@@ -14,7 +15,6 @@ import {
   emptyScene,
   scaledScene,
 } from './curveScene.ts'
-import { nearestIndex } from './nearestSample.ts'
 import { drawLevels, drawMarks } from './plotMarks.ts'
 import { listenToDragging, listenToWheel, movesAlong } from './recordedGestures.ts'
 

@@ -1,11 +1,11 @@
 import uPlot from 'uplot'
 import type { ForceCurve } from '#contract/breaks/curve.ts'
+import { nearestIndex } from '#domain/numbers/risingSearch.ts'
 import { fitToHost } from '../fitToHost.ts'
 import type { ForceDisplay } from '../forceDisplay.ts'
 import { onThemeChange, type PlotColours, readPlotColours } from '../plotColours.ts'
 import { lastTimeRoom, secondsOf, themedAxis, valueAxisSize } from '../timeAxis.ts'
 import { type Span, valueRange } from '../zoom.ts'
-import { nearestIndex } from './nearestSample.ts'
 import { listenToWheel } from './recordedGestures.ts'
 
 export type SlopePlot = {

@@ -1,12 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import {
   buildLevels,
-  firstAtOrAfter,
   forceRange,
   levelFor,
   levelsInSlices,
   type MinMaxLevels,
-  samplesIn,
   stretchOf,
 } from '#renderer/plots/minMaxLevels.ts'
 import { seededNumbers } from '#tests/fakes/scripted/scriptedCurve.ts'
@@ -103,12 +101,4 @@ describe('forceRange', () => {
   })
   it('is null for no sample', () =>
     expect(forceRange(buildLevels(Float64Array.of(), Float64Array.of()), 0, 0)).toBeNull())
-})
-
-describe('samplesIn', () => {
-  const timeS = Float64Array.of(0, 1, 2, 3, 4)
-  it('takes one sample more on either side', () => expect(samplesIn(timeS, 1.5, 2.5)).toEqual({ from: 1, to: 4 }))
-  it('ends with the curve', () => expect(samplesIn(timeS, -5, 50)).toEqual({ from: 0, to: 5 }))
-  it('finds the first sample at or after a time', () =>
-    expect([-1, 0, 0.5, 4, 5].map((time) => firstAtOrAfter(timeS, time))).toEqual([0, 0, 1, 4, 5]))
 })

@@ -4,16 +4,22 @@ import { firstAtOrAfter } from '../../numbers/risingSearch.ts'
 /** A curve as two arrays of one length; times rise. */
 export type Curve = { timeS: Float64Array; force: Float64Array }
 
+/** Samples [from, to): those of a span of time, and one more on either side where there is one. Times rise. */
+export function samplesIn(timeS: Float64Array, fromS: number, toS: number): { from: number; to: number } {
+  return {
+    from: Math.max(firstAtOrAfter(timeS, fromS) - 1, 0),
+    to: Math.min(firstAtOrAfter(timeS, toS) + 1, timeS.length),
+  }
+}
+
 /**
  * The part of a curve from `fromS` to `toS` with one sample more on either side, so that a line drawn through it reaches
  * the edges of the view. null: no limit. Shares the memory of the curve.
  *
  * Checked: tests/domain/signal/stream/thinning.spec.ts.
  */
-export function cutToRange(curve: Curve, fromS: number | null, toS: number | null): Curve {
-  const { timeS, force } = curve
-  const from = fromS === null ? 0 : Math.max(0, firstAtOrAfter(timeS, fromS) - 1)
-  const to = toS === null ? timeS.length : Math.min(timeS.length, firstAtOrAfter(timeS, toS) + 1)
+export function cutToRange({ timeS, force }: Curve, fromS: number | null, toS: number | null): Curve {
+  const { from, to } = samplesIn(timeS, fromS ?? Number.NEGATIVE_INFINITY, toS ?? Number.POSITIVE_INFINITY)
   return { timeS: timeS.subarray(from, Math.max(from, to)), force: force.subarray(from, Math.max(from, to)) }
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
-import { cutToRange, thinByMinMax } from '#domain/signal/stream/thinning.ts'
+import { cutToRange, samplesIn, thinByMinMax } from '#domain/signal/stream/thinning.ts'
 
 function noisyCurve(samples: number, seed: number) {
   const random = createRandom(seed)
@@ -52,4 +52,10 @@ describe('cutting to a range', () => {
     expect(cutToRange(curve, 5, 6).timeS.length).toBe(1)
     expect(cutToRange({ timeS: new Float64Array(0), force: new Float64Array(0) }, 0, 1).timeS.length).toBe(0)
   })
+})
+
+describe('samplesIn', () => {
+  const timeS = Float64Array.of(0, 1, 2, 3, 4)
+  it('takes one sample more on either side', () => expect(samplesIn(timeS, 1.5, 2.5)).toEqual({ from: 1, to: 4 }))
+  it('ends with the curve', () => expect(samplesIn(timeS, -5, 50)).toEqual({ from: 0, to: 5 }))
 })

@@ -1,5 +1,5 @@
 import type { ForceCurve } from '#contract/breaks/curve.ts'
-import { nearestIndex } from '../../../../plots/recorded/nearestSample.ts'
+import { nearestIndex } from '#domain/numbers/risingSearch.ts'
 
 /** A sample that lies further from the time that was typed, s, is not the one that was meant. */
 const farthestS = 1
