@@ -1,6 +1,12 @@
 import { useRef, useState } from 'react'
 import type { Alignment, Normalising } from '#contract/breaks/comparison.ts'
-import { distanceWords, hintWords, leftOutName, medianWords, severalGroupsWords } from '#words/breaks/compareWords.ts'
+import {
+  distanceWords,
+  hintWords,
+  leftOutName,
+  medianWords,
+  severalGroupsWords,
+} from '#words/breaks/compare/compareWords.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { hashOf } from '../../../routes/route.ts'

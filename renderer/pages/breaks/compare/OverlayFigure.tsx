@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react'
-import { placeWords } from '#words/breaks/compareWords.ts'
+import { placeWords } from '#words/breaks/compare/compareWords.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 import { useHost } from '../../../host/hostContext.ts'
 import type { ForceDisplay } from '../../../plots/forceDisplay.ts'

@@ -1,6 +1,6 @@
 import type { CheckState } from '#contract/calibration/checkWeight.ts'
 import { weightsFall } from '#words/bench/cautions.ts'
-import { checkOrder } from '#words/calibration/checkOrder.ts'
+import { checkOrder } from '#words/calibration/routine/checkOrder.ts'
 import { loadText, stackWords } from '#words/calibration/weightWords.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 import { useBench } from '../../../host/hostContext.ts'

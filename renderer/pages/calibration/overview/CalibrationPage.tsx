@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import { progressWords } from '#words/calibration/routineWords.ts'
+import { progressWords } from '#words/calibration/routine/routineWords.ts'
 import { useBench } from '../../../host/hostContext.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { hashOf } from '../../../routes/route.ts'

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { neverAboveWords } from '#words/bench/cautions.ts'
-import { planLength } from '#words/calibration/planLength.ts'
+import { planLength } from '#words/calibration/routine/planLength.ts'
 import { usualWeightsWords } from '#words/calibration/weightWords.ts'
 import { useBench, usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'

@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react'
 import type { RoutinePosition, RoutineState } from '#contract/calibration/calibrationRoutine.ts'
-import { progressWords } from '#words/calibration/routineWords.ts'
+import { progressWords } from '#words/calibration/routine/routineWords.ts'
 import { loadText, stackWords } from '#words/calibration/weightWords.ts'
 import { signedNumber } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'

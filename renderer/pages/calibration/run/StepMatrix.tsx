@@ -1,6 +1,6 @@
 import type { LoadingConditionsEntry } from '#contract/calibration/loading.ts'
 import type { WeightEntry } from '#contract/calibration/weight.ts'
-import { type StepWord, stepWords } from '#words/calibration/stepWords.ts'
+import { type StepWord, stepWords } from '#words/calibration/routine/stepWords.ts'
 import { loadText } from '#words/calibration/weightWords.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { proposeSteps } from '../plan/proposeSteps.ts'

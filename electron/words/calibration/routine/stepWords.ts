@@ -3,7 +3,7 @@ import type { WeightEntry } from '#contract/calibration/weight.ts'
 import { Trouble } from '#contract/errors.ts'
 import { checkedConditions, checkedWeights } from '#domain/calibration/routinePlan.ts'
 import { stackForce } from '#domain/calibration/weights/weightStack.ts'
-import type { Quantity } from '../units/quantities.ts'
+import type { Quantity } from '../../units/quantities.ts'
 
 /** A step as far as it can be said: mass, force, and what is wrong with it. */
 export type StepWord = { massKg: number | null; forceN: number | null; trouble: string | null }

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest'
 import { emptyPlan, readConditions } from '#renderer/pages/calibration/plan/planForm.ts'
 import { usualWeights } from '#renderer/pages/calibration/weights/weightForm.ts'
-import { stepWords } from '#words/calibration/stepWords.ts'
+import { stepWords } from '#words/calibration/routine/stepWords.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 
 const { force } = quantitiesIn('SI')

@@ -1,8 +1,8 @@
 import type { RoutinePosition, RoutineState } from '#contract/calibration/calibrationRoutine.ts'
 import { heaviestPosition, positionAtHand, weightsBefore } from '#domain/calibration/routinePlace.ts'
-import { directionWords } from './readingWords.ts'
+import { directionWords } from '../readingWords.ts'
+import { stackWords } from '../weightWords.ts'
 import { waitingWords } from './waitingWords.ts'
-import { stackWords } from './weightWords.ts'
 
 /** What the screen asks of the person: a short order, what to mind, and what Enter then means. */
 export type Order = { title: string; loadN: number | null; advice: string; goOn: string }

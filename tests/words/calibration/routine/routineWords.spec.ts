@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { RoutineState } from '#contract/calibration/calibrationRoutine.ts'
-import { changeWords, orderOf, placeWords, progressWords } from '#words/calibration/routineWords.ts'
-import { createScriptedHost } from '../../fakes/scripted/scriptedHost.ts'
+import { changeWords, orderOf, placeWords, progressWords } from '#words/calibration/routine/routineWords.ts'
+import { createScriptedHost } from '../../../fakes/scripted/scriptedHost.ts'
 
 async function after(taken: number, change: Partial<RoutineState> = {}): Promise<RoutineState> {
   const host = createScriptedHost()

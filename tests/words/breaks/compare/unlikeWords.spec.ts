@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest'
 import type { Comparison } from '#contract/breaks/comparison.ts'
 import type { CompareRow } from '#renderer/pages/breaks/compare/compareRows.ts'
-import { unlikeWords } from '#words/breaks/unlikeWords.ts'
+import { unlikeWords } from '#words/breaks/compare/unlikeWords.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 
 type Axes = Pick<Comparison, 'unit' | 'timeUnit'>

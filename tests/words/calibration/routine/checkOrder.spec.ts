@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
-import { checkOrder } from '#words/calibration/checkOrder.ts'
-import { quietLive } from '../../fakes/scripted/scriptedCalibration.ts'
+import { checkOrder } from '#words/calibration/routine/checkOrder.ts'
+import { quietLive } from '../../../fakes/scripted/scriptedCalibration.ts'
 
 it('asks for the zero, then for the weight, then for patience', () => {
   const order = (phase: 'zero' | 'load' | 'waiting-for-steady' | 'averaging', because: string | null = null) =>

@@ -1,7 +1,7 @@
 import type { ComparedCurve, Comparison } from '#contract/breaks/comparison.ts'
 import type { OverruledPeak } from '#contract/breaks/decision.ts'
 import { besideOthers } from '#domain/signal/compare/besideOthers.ts'
-import type { Quantities } from '../units/quantities.ts'
+import type { Quantities } from '../../units/quantities.ts'
 
 /** What is told of a curve among others; its peak in N, its time from onset to peak. */
 export type UnlikeRow = {

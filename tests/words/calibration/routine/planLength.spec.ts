@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { planLength } from '#words/calibration/planLength.ts'
+import { planLength } from '#words/calibration/routine/planLength.ts'
 
 it('counts the zero before and after every run, and the way down without its highest step', () => {
   const plan = { steps: [['a'], ['b'], ['c']], runs: 2, decreasing: false, preloads: 0, averageS: 2, creepHoldS: null }

@@ -2,9 +2,9 @@ import type { BreakSummary } from '#contract/breaks/break.ts'
 import type { ComparedCurve, Comparison } from '#contract/breaks/comparison.ts'
 import { between } from '#domain/numbers/between.ts'
 import { isLowerLimit } from '#domain/strength/lowerLimit.ts'
-import { writeFixed } from '../units/numbers.ts'
-import type { Quantities } from '../units/quantities.ts'
-import { outcomeWord } from './outcomeWords.ts'
+import { writeFixed } from '../../units/numbers.ts'
+import type { Quantities } from '../../units/quantities.ts'
+import { outcomeWord } from '../outcomeWords.ts'
 
 /** Below this share of the highest median a percentage of it says nothing: the load is near zero there. */
 const leastShareForPercent = 0.1

@@ -10,7 +10,7 @@ import {
   placeWords,
   severalGroupsWords,
   standingWords,
-} from '#words/breaks/compareWords.ts'
+} from '#words/breaks/compare/compareWords.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 
 const curve = (change: Partial<ComparedCurve> = {}): ComparedCurve => ({

@@ -1,6 +1,6 @@
 import type { CheckState } from '#contract/calibration/checkWeight.ts'
+import { stackWords } from '../weightWords.ts'
 import { waitingWords } from './waitingWords.ts'
-import { stackWords } from './weightWords.ts'
 
 /** What a check asks of the person now. */
 export function checkOrder({ phase, weights, live }: Pick<CheckState, 'phase' | 'weights' | 'live'>): {

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { waitingWords } from '#words/calibration/waitingWords.ts'
+import { waitingWords } from '#words/calibration/routine/waitingWords.ts'
 
 it('says why a reading is not steady yet, as far as that is known', () => {
   expect(waitingWords({ unsteadyBecause: 'it swings' })).toBe('Waiting: it swings.')
