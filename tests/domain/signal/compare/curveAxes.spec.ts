@@ -36,3 +36,7 @@ test('says why a curve cannot be compared that way', () => {
   expect(because({ peakTimeS: 1 }, 'onset', 'force-and-time')).toMatch(/no time from onset to peak/)
   expect(because({ onsetTimeS: null }, 'peak', 'force-and-time')).toMatch(/no time from onset to peak/)
 })
+
+test('takes any peak above 0 for a unit', () => {
+  expect(curveAxes({ ...marks, peak: 0.5 }, 'onset', 'force')).toMatchObject({ forceUnit: 0.005 })
+})

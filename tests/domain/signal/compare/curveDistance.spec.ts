@@ -20,3 +20,12 @@ test('there is none where they have no place in common', () => {
   const none = Number.NaN
   expect(curveDistance(Float64Array.of(none, none, none, none, 3), medianCurve, grid)).toBeNull()
 })
+
+test('lies farthest at the first of several places, and at the first of all where it lies nowhere apart', () => {
+  const distance = curveDistance(Float64Array.of(1.5, 5, 1, 7, 0), medianCurve, grid)
+  expect(distance?.farthest).toEqual({ at: -1, difference: 3 })
+  expect(curveDistance(medianCurve, medianCurve, grid)).toEqual({
+    rootMeanSquare: 0,
+    farthest: { at: -2, difference: 0 },
+  })
+})

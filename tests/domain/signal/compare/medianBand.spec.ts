@@ -55,3 +55,9 @@ test('has no median where fewer than three curves reach, and says how many do', 
   expect([...band.lower].slice(3)).toEqual([none, none])
   expect([...band.curvesAt]).toEqual([3, 3, 3, 2, 1])
 })
+
+test('ends before the place that it is made up to', () => {
+  const band = emptyBand(5)
+  fillBand(band, rows, 1, 3)
+  expect([...band.median]).toEqual([none, 3, 3, none, none])
+})

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { outlyingCurves } from '#domain/signal/compare/outlyingCurves.ts'
+import { limitOf } from '#tests/fakes/limitOf.ts'
 
 test('points out a curve that lies far away, with the scores of scipy', () => {
   // scipy 1.17.1: 0.6745 * (d - numpy.median(d)) / stats.median_abs_deviation(d)
@@ -44,4 +45,10 @@ test('points out nobody where more than half lie equally far, and says so', () =
     outlying: null,
     notJudged: 'all-alike',
   })
+})
+
+test('a curve is outlying from a score of 3.5 on', () => {
+  // Of 1, 2, 3, 4 and x > 5 the median is 3 and the MAD 1: 0.6745 (x - 3) = 3.5 at x = 8.18903.
+  const outlies = (distance: number) => outlyingCurves([1, 2, 3, 4, distance]).outlying![4]!
+  expect(limitOf(outlies, 6, 12)).toBeCloseTo(3 + 3.5 / 0.6745, 4)
 })

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { butterworth, highestCutoffHz } from '#domain/signal/filters/butterworth.ts'
+import { butterworth, highestCutoffHz, lowestCutoffHz } from '#domain/signal/filters/butterworth.ts'
 import { twoPassGainDb } from './twoPassGain.ts'
 
 // scipy 1.17.1: f1 = arctan(tan(pi * f / rate) / (sqrt(2) - 1)**0.25) * rate / pi; b, a = butter(2, f1, fs=rate)
@@ -48,5 +48,8 @@ test('refuses a cutoff above 0.8 of half the sample rate, one that is next to no
   expect(() => butterworth(32, 1 / 80)).not.toThrow()
   for (const cutoffHz of [32.1, 40, 1000, 0, -1, 1e-9, Number.NaN, Number.POSITIVE_INFINITY])
     expect(() => butterworth(cutoffHz, 1 / 80)).toThrow(RangeError)
-  expect(() => butterworth(1, 0)).toThrow(RangeError)
+  for (const intervalS of [0, -0.5, -1]) expect(() => butterworth(1, intervalS)).toThrow(/sample interval above 0/)
+  // A millionth of 80 a second.
+  expect(lowestCutoffHz(1 / 80)).toBeCloseTo(8e-5, 12)
+  expect(() => butterworth(lowestCutoffHz(1 / 80), 1 / 80)).not.toThrow()
 })

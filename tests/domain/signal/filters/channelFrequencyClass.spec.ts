@@ -1,5 +1,9 @@
 import { describe, expect, test } from 'vitest'
-import { channelFrequencyClass, halfPowerOfClassHz } from '#domain/signal/filters/channelFrequencyClass.ts'
+import {
+  channelFrequencyClass,
+  halfPowerOfClassHz,
+  isFastEnough,
+} from '#domain/signal/filters/channelFrequencyClass.ts'
 import { filterTwoPass } from '#domain/signal/filters/twoPass.ts'
 import { twoPassGainDb } from './twoPassGain.ts'
 
@@ -69,8 +73,16 @@ describe('channelFrequencyClass', () => {
     )
     expect(() => channelFrequencyClass(60, 1 / 599)).not.toThrow()
     expect(() => channelFrequencyClass(1000, 1 / 9000)).toThrow(RangeError)
-    for (const bad of [0, -60, Number.NaN]) expect(() => channelFrequencyClass(bad, 1e-4)).toThrow(RangeError)
-    expect(() => channelFrequencyClass(60, 0)).toThrow(RangeError)
+    for (const bad of [0, -0.5, -60, Number.NaN])
+      expect(() => channelFrequencyClass(bad, 1e-4)).toThrow(/values above 0/)
+    for (const bad of [0, -0.5]) expect(() => channelFrequencyClass(60, bad)).toThrow(/values above 0/)
+    expect(() => channelFrequencyClass(0.5, 1e-4)).not.toThrow()
+  })
+
+  test('lets a clock pass that is slow by one in a hundred and no more', () => {
+    // Exactly 1010 and 1020 for 1000 samples a second.
+    expect(isFastEnough(101, 0.001)).toBe(true)
+    expect(isFastEnough(102, 0.001)).toBe(false)
   })
 })
 

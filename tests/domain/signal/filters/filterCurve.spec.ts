@@ -72,6 +72,14 @@ describe('filterCurve', () => {
     expect(filterCurve({ timeS: Float64Array.of(0), force: Float64Array.of(3) }, filter)).toEqual(Float64Array.of(3))
   })
 
+  test('takes two samples for a series too', () => {
+    // scipy 1.17.1: f1 = arctan(tan(pi * 0.1) / (sqrt(2) - 1)**0.25) / pi; filtfilt(*butter(2, f1, fs=1), [0.0, 10.0], padtype='odd', padlen=1)
+    const curve = { timeS: Float64Array.of(0, 1), force: Float64Array.of(0, 10) }
+    const filtered = filterCurve(curve, { kind: 'butterworth', cutoffHz: 0.1 })
+    for (const [i, value] of [-1.249241863583463, 1.079456714033992].entries())
+      expect(filtered[i]).toBeCloseTo(value, 11)
+  })
+
   test.each(filters)('$kind takes away the peak of a steep ramp and drop, so it is never for the peak', (filter) => {
     const force = Float64Array.from({ length: 3000 }, (_, i) => (i >= 2490 && i <= 2500 ? 500 * (i - 2490) : 0))
     expect(highestOf(filterCurve({ timeS: every(0.001, 3000), force }, filter))).toBeLessThan(4500)

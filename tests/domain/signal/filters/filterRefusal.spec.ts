@@ -69,3 +69,14 @@ test('refuses nothing of a curve of one sample or none', () => {
   for (const timeS of [every(1, 0), every(1, 1)])
     expect(refusal({ kind: 'butterworth', cutoffHz: 5 }, timeS)).toBeNull()
 })
+
+test('goes by the stretches that have an interval of their own', () => {
+  const fast = { from: 0, to: 40, intervalS: 0.001, jitter: 0 }
+  const cfc60 = { kind: 'cfc', frequencyClass: 60 } as const
+  expect(filterRefusal(cfc60, [fast, { from: 40, to: 41, intervalS: 1, jitter: 0 }])).toBeNull()
+  expect(filterRefusal(cfc60, [fast, { from: 40, to: 42, intervalS: 1, jitter: 0 }])?.because).toContain(
+    'this curve has 1.',
+  )
+  expect(filterRefusal(cfc60, [{ from: 0, to: 1, intervalS: Number.NaN, jitter: 0 }])).toBeNull()
+  expect(filterRefusal(cfc60, [{ ...fast, jitter: 0.25 }])).toBeNull()
+})

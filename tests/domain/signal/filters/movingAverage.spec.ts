@@ -40,6 +40,22 @@ describe('movingAverage', () => {
     expect(smoothed[3]).toBeCloseTo((3 + 40 + 5) / 3, 12)
   })
 
+  test('is the same wherever the curve lies in time', () => {
+    // Times and window are exact in binary.
+    const timeS = every(0.125)
+    const later = movingAverage({ timeS: timeS.map((time) => time + 4096), force }, 0.5)
+    expect(later).toEqual(movingAverage({ timeS, force }, 0.5))
+  })
+
+  test('takes a sample for outside that is so by a two thousandth of an interval', () => {
+    const timeS = Float64Array.of(0, 0.1, 0.2, 0.3, 0.40005, 0.5, 0.6, 0.7, 0.8, 0.9, 1)
+    const values = timeS.map((_, i) => (i === 4 ? 90 : 0))
+    // At 0.3 s the window ends at 0.4 s; at 0.5 s it begins there.
+    const smoothed = movingAverage({ timeS, force: values }, 0.2)
+    expect(smoothed[3]).toBe(0)
+    expect(smoothed[5]).toBeCloseTo(30, 12)
+  })
+
   test('never reaches over a gap', () => {
     const timeS = every(0.1, 40).map((time, i) => (i < 20 ? time : time + 0.5))
     const steps = Float64Array.from({ length: 40 }, (_, i) => (i < 20 ? 10 : 50))

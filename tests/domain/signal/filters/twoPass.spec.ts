@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { filterTwoPass, secondOrderLowPass } from '#domain/signal/filters/twoPass.ts'
+import { filterTwoPass, onePassShare, secondOrderLowPass } from '#domain/signal/filters/twoPass.ts'
 
 // scipy 1.17.1: b, a = scipy.signal.butter(2, cutoff, fs=rate); b1 and b2 are -a[1] and -a[2]
 test.each([
@@ -62,6 +62,29 @@ describe('filterTwoPass', () => {
       30,
     )
     for (let k = 1; k < 40; k++) expect(filtered[50 + k]).toBeCloseTo(filtered[50 - k]!, 12)
+  })
+
+  // scipy 1.17.1: filtfilt(*butter(2, 10, fs=80), x, padtype='odd', padlen=len(x) - 1), the longest that it takes
+  test.each([
+    [
+      [0, 10],
+      [-1.1161037178419613, 1.3309506061720608],
+    ],
+    [
+      [0, 10, 4],
+      [-0.25473835305720105, 2.1345469021787746, 3.4300098113877793],
+    ],
+    [
+      [0, 7, 5, 17, 20],
+      [-0.38181763120362144, 4.5286271985829885, 9.673501207241479, 15.1445164704609, 20.707821262334146],
+    ],
+  ])('takes a padding longer than the series %j for as much as there is', (values, expected) => {
+    const filtered = filterTwoPass(Float64Array.from(values), tenHz, 1000)
+    for (const [i, value] of expected.entries()) expect(filtered[i]).toBeCloseTo(value, 11)
+  })
+
+  test('each pass takes half of the 3 dB: with |H|² = 1 / (1 + s⁴) twice half of the power is left', () => {
+    expect((1 / (1 + onePassShare ** 4)) ** 2).toBeCloseTo(0.5, 12)
   })
 
   test('takes a padding longer than the series, a single value and none at all', () => {

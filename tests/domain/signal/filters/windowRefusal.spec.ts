@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { windowRefusal } from '#domain/signal/filters/windowRefusal.ts'
 import { stretchesBetweenGaps } from '#domain/signal/stream/stretches.ts'
+import { limitOf } from '#tests/fakes/limitOf.ts'
 
 const every = (intervalS: number, count = 500) => Float64Array.from({ length: count }, (_, i) => i * intervalS)
 const refusal = (windowS: number, timeS: Float64Array) => windowRefusal(windowS, stretchesBetweenGaps(timeS))
@@ -48,4 +49,23 @@ test('of two samples asks for no less than three of them', () => {
 
 test('refuses nothing of a curve of one sample or none', () => {
   for (const count of [0, 1]) expect(refusal(1e-6, every(1, count))).toBeNull()
+})
+
+test('a hundredth past either limit is let pass', () => {
+  // Samples every 0.1 s for 10 s: 0.2 s and 10 s.
+  const fits = (windowS: number) => refusal(windowS, every(0.1, 101)) === null
+  expect(limitOf(fits, 0.15, 5)).toBeCloseTo(0.198, 4)
+  expect(limitOf(fits, 5, 15)).toBeCloseTo(10.1, 4)
+})
+
+test('a curve of less than a second is as short as it is', () => {
+  expect(refusal(0.8, every(0.01, 51))?.because).toContain('lasts 0.5 s')
+})
+
+test('goes by the stretches that have an interval of their own', () => {
+  const fast = { from: 0, to: 40, intervalS: 0.001, jitter: 0 }
+  expect(windowRefusal(0.01, [fast, { from: 40, to: 41, intervalS: 1, jitter: 0 }])).toBeNull()
+  expect(windowRefusal(0.01, [fast, { from: 40, to: 42, intervalS: 1, jitter: 0 }])?.because).toContain(
+    'come every 1 s',
+  )
 })

@@ -173,6 +173,47 @@ describe('judging a loading by a practice', () => {
     expect(time!.unknownBecause).toBe('nothing-loaded')
   })
 
+  it('lets the last bits of a limit pass, and no more', () => {
+    const limited = { ...nothingLimited, timeToFailureS: { least: 10, most: 20 } }
+    const verdictOf = (timeToFailureS: number) => judgeLoading(result({ timeToFailureS }), null, limited)[0]!.verdict
+    expect([10 * (1 - 5e-10), 20 * (1 + 5e-10)].map(verdictOf)).toEqual(['inside', 'inside'])
+    expect([10 * (1 - 5e-9), 20 * (1 + 5e-9)].map(verdictOf)).toEqual(['outside', 'outside'])
+  })
+
+  it('names no rate where that of the samples is not known, and none for what is too fast or too high otherwise', () => {
+    const practice = { ...nothingLimited, samplingBoundPercent: 1, rateNPerS: { least: null, most: 9 } }
+    const lines = judgeLoading(result({}, { samplingBoundPercent: 8, sampleRateHz: null }), null, practice)
+    expect(lines.map(({ cure }) => cure)).toEqual([null, { kind: 'sample-faster', sampleRateHz: null }])
+  })
+
+  it('rounds a rate up to two digits, large or small', () => {
+    const needed = (sampleRateHz: number) =>
+      judgeLoading(result({}, { samplingBoundPercent: 2, sampleRateHz }), null, {
+        ...nothingLimited,
+        samplingBoundPercent: 1,
+      })[0]!.cure
+    for (const [rateHz, neededHz] of [
+      [5, 10],
+      [5.05, 11],
+      [48_000, 96_000],
+      [0.0601, 0.13],
+      [50.1, 110],
+      [495.5, 1000],
+    ] as const)
+      expect(needed(rateHz)).toEqual({ kind: 'sample-faster', sampleRateHz: neededHz })
+  })
+
+  it('knows why it knows nothing of a speed: an older method, or nobody gave it', () => {
+    const practice = { ...nothingLimited, rateNPerS: { least: 1, most: null } }
+    expect(judgeLoading(result(null), null, practice)[0]!.unknownBecause).toBe('older-method')
+    expect(judgeLoading(result({ meanRateNPerS: null }), null, practice)[0]!.unknownBecause).toBe('no-rate')
+  })
+
+  it('takes any area above 0', () => {
+    const practice = { ...nothingLimited, rateMPaPerS: { least: 0.4, most: null } }
+    expect(judgeLoading(result({ meanRateNPerS: 5 }), 0.5, practice)[0]!.value).toBeCloseTo(10, 12)
+  })
+
   it('wants an area above 0', () => {
     expect(() => judgeLoading(result({}), 0, nothingLimited)).toThrow(RangeError)
   })
