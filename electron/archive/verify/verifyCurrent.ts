@@ -36,7 +36,7 @@ const specimens: List<SpecimenCurrentRow> = {
   derive: deriveSpecimens,
 }
 
-const cure = 'the records are whole, and the lists can be made again from them'
+const cure = 'the lists can be made again from the records with the command rebuild'
 
 /**
  * Compares what lists show with what the records say, and finds records that no list would show. Lists that another version

@@ -6,6 +6,7 @@ import { demoCommand } from './demoCommand.ts'
 import { emulateCommand } from './emulateCommand.ts'
 import { evaluateCommand } from './evaluateCommand.ts'
 import { portsCommand } from './portsCommand.ts'
+import { rebuildCommand } from './rebuildCommand.ts'
 import { serveCommand } from './serveCommand.ts'
 import { verifyCommand } from './verifyCommand.ts'
 
@@ -18,6 +19,7 @@ export const commands: readonly Command[] = [
   curveCommand,
   calibrateCommand,
   verifyCommand,
+  rebuildCommand,
   serveCommand,
   demoCommand,
 ]
