@@ -27,6 +27,15 @@ export function valueAxis(values: readonly number[], count = 5): Axis {
   return { from, to, ticks: named.map((value) => ({ value, label: writeFixed(value, decimals) })) }
 }
 
+/** An axis from one value to the other exactly, with about `count` round values on it. */
+export function spanAxis(from: number, to: number, count: number): Axis {
+  const room = to > from ? 0 : 0.5
+  const named = scaleLinear([from - room, to + room], [0, 1]).ticks(count)
+  const decimals = decimalsOf(named.length > 1 ? named[1]! - named[0]! : 1)
+  const ticks = named.map((value) => ({ value, label: writeFixed(value, decimals) }))
+  return { from: from - room, to: to + room, ticks }
+}
+
 /** An axis of things in their order, each half a step from the ends, at 0, 1, 2, ... */
 export function namedAxis(names: readonly string[]): Axis {
   return { from: -0.5, to: Math.max(names.length, 1) - 0.5, ticks: names.map((label, value) => ({ value, label })) }

@@ -29,10 +29,12 @@ export const lineEm = 1.3
 /** The frame of a figure, its margins as wide as the words around it need, and the marks of its axes. */
 export function framed({ x, y, xTitle, yTitle, heightEm }: FrameParts, size: FigureSize): [Frame, Mark[]] {
   const { widthPx, emPx: em } = size
-  const titleAbove = wrappedText(yTitle, widthPx, em)
+  const titleAbove = yTitle === '' ? [] : wrappedText(yTitle, widthPx, em)
   const titleBelow = xTitle === '' ? [] : wrappedText(xTitle, widthPx, em)
   const widestY = Math.max(...y.ticks.map(({ label }) => textWidth(label, em)), 0)
-  const left = Math.max(4.6 * em, widestY + em)
+  // Values of two figures, one above the other, come to stand above each other
+  const firstX = textWidth(x.ticks[0]?.label ?? '', em)
+  const left = y.ticks.length === 0 ? Math.max(em, firstX / 2) : Math.max(4.6 * em, widestY + em)
   const lastX = textWidth(x.ticks.at(-1)?.label ?? '', em)
   // The last value may be named under the very edge of the plot
   const beyond = x.ticks.length === 0 ? 0 : lastX / 2 - (widthPx - left) * (1 - shareOf(x, x.ticks.at(-1)!.value))

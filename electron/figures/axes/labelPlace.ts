@@ -43,3 +43,15 @@ function contains(room: Box, { x, y, width, height }: Box): boolean {
 function covers({ x, y, width, height }: Box, point: At): boolean {
   return point.x >= x && point.x <= x + width && point.y >= y && point.y <= y + height
 }
+
+/** Points along a line, no farther apart than `stepPx`, so that a place that covers the line covers one of them. */
+export function alongLine(points: readonly At[], stepPx: number): At[] {
+  return points.flatMap((to, index) => {
+    const from = points[index - 1] ?? to
+    const steps = Math.max(Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / stepPx), 1)
+    return Array.from({ length: steps }, (_, step) => ({
+      x: to.x + ((from.x - to.x) * step) / steps,
+      y: to.y + ((from.y - to.y) * step) / steps,
+    }))
+  })
+}

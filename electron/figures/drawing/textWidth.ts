@@ -22,12 +22,15 @@ export function textWidth(text: string, emPx: number): number {
   return ems * emPx
 }
 
+/** Where a line may end: at a space, but not at one that holds a number and its unit together. */
+const mayBreak = /[ \t\r\n]+/
+
 /** Words in lines no wider than asked; a single word that is wider is parted. At least one line. */
 export function wrappedText(text: string, widthPx: number, emPx: number): string[] {
   const lines: string[] = []
   let line = ''
   const fits = (candidate: string) => textWidth(candidate, emPx) <= widthPx
-  for (const word of text.split(/\s+/u)) {
+  for (const word of text.split(mayBreak)) {
     const longer = line === '' ? word : `${line} ${word}`
     if (fits(longer)) {
       line = longer

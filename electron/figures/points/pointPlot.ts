@@ -1,7 +1,7 @@
 import { namedAxis, valueAxis } from '../axes/axis.ts'
 import { type Frame, framed } from '../axes/frame.ts'
 import { type Key, keyRows } from '../axes/keyRows.ts'
-import { type Box, freePlace } from '../axes/labelPlace.ts'
+import { alongLine, type Box, freePlace } from '../axes/labelPlace.ts'
 import type { Figure, FigureSize } from '../drawing/figure.ts'
 import type { At, Mark, PointShape } from '../drawing/mark.ts'
 import { pointMark } from '../drawing/pointShape.ts'
@@ -56,7 +56,7 @@ export function pointPlot(plot: PointPlot, size: FigureSize): Figure {
     description: plot.description,
     marks: [
       ...axes,
-      ...levelMarks(levels, frame, joins ? alongLine(placed, em) : placed, em),
+      ...levelMarks(levels, frame, joins ? alongLine(placed, em / 2) : placed, em),
       ...joined,
       ...placed.map((point) => drawnPoint(point, em)),
       ...keyMarks,
@@ -89,22 +89,12 @@ function levelMarks(levels: readonly Level[], frame: Frame, points: readonly At[
     )
     if (place === null) return []
     taken.push(place)
-    return [{ kind: 'text', ink: 'label', x: place.x + width, y: place.y + 0.9 * em, text: name, anchor: 'end' }]
+    const onLeft = place.x + width / 2 < (left + right) / 2
+    const x = onLeft ? place.x : place.x + width
+    return [{ kind: 'text', ink: 'label', x, y: place.y + 0.9 * em, text: name, anchor: onLeft ? 'start' : 'end' }]
   })
   const lines = levels.map(
     ({ y, ink }): Mark => ({ kind: 'rule', ink, from: { x: left, y: atY(y) }, to: { x: right, y: atY(y) } }),
   )
   return [...lines, ...names]
-}
-
-/** Points along a line, close enough that no name is written across it unseen. */
-function alongLine(points: readonly At[], em: number): At[] {
-  return points.flatMap((to, index) => {
-    const from = points[index - 1] ?? to
-    const steps = Math.max(Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / (em / 2)), 1)
-    return Array.from({ length: steps }, (_, step) => ({
-      x: to.x + ((from.x - to.x) * step) / steps,
-      y: to.y + ((from.y - to.y) * step) / steps,
-    }))
-  })
 }

@@ -3,6 +3,7 @@ import type { BreakRecord } from '#contract/breaks/break.ts'
 import type { ForceCurve } from '#contract/breaks/curve.ts'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import { resultInForce } from '#domain/strength/resultInForce.ts'
+import { sceneOf } from '#figures/breaks/curveScene.ts'
 import { filterName } from '#words/breaks/filterName.ts'
 import { writeNumber } from '#words/units/numbers.ts'
 import { useHost } from '../../host/hostContext.ts'
@@ -12,7 +13,6 @@ import { emptyScene } from '../../plots/recorded/curveScene.ts'
 import { type CursorSample, createRecordedPlot, type RecordedPlot } from '../../plots/recorded/recordedPlot.ts'
 import type { Span } from '../../plots/zoom.ts'
 import { type CurveLook, type FilterAnswer, noFilter } from './curveLook.ts'
-import { sceneOf } from './curveMarks.ts'
 
 type Listeners = {
   onCursor(sample: CursorSample | null): void

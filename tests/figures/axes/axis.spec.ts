@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { namedAxis, placesOn, valueAxis } from '#figures/axes/axis.ts'
+import { namedAxis, placesOn, spanAxis, valueAxis } from '#figures/axes/axis.ts'
 
 describe('valueAxis', () => {
   it('holds every value between round numbers that it names', () => {
@@ -32,6 +32,19 @@ describe('namedAxis', () => {
   })
   it('has a width without any name', () => {
     const { from, to } = namedAxis([])
+    expect(to).toBeGreaterThan(from)
+  })
+})
+
+describe('spanAxis', () => {
+  it('begins and ends where it is told to, and names round values between', () => {
+    const { from, to, ticks } = spanAxis(0.3, 11.4, 6)
+    expect([from, to]).toEqual([0.3, 11.4])
+    expect(ticks.every(({ value }) => value >= from && value <= to)).toBe(true)
+    expect(ticks.length).toBeGreaterThan(2)
+  })
+  it('has a width for one value alone', () => {
+    const { from, to } = spanAxis(2, 2, 5)
     expect(to).toBeGreaterThan(from)
   })
 })

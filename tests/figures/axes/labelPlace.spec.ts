@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { freePlace, overlap } from '#figures/axes/labelPlace.ts'
+import { alongLine, freePlace, overlap } from '#figures/axes/labelPlace.ts'
 
 const box = (x: number, y: number) => ({ x, y, width: 10, height: 10 })
 const room = { x: 0, y: 0, width: 100, height: 100 }
@@ -20,4 +20,28 @@ describe('freePlace', () => {
 it('lets two places touch', () => {
   expect(overlap(box(0, 0), box(10, 0))).toBe(false)
   expect(overlap(box(0, 0), box(9, 9))).toBe(true)
+})
+
+it('puts points along a line close enough, its ends among them', () => {
+  const points = alongLine(
+    [
+      { x: 0, y: 0 },
+      { x: 30, y: 40 },
+      { x: 30, y: 41 },
+    ],
+    5,
+  )
+  for (const [index, { x, y }] of points.entries()) {
+    const nearest = Math.min(
+      ...points.filter((_, i) => i !== index).map((other) => Math.hypot(other.x - x, other.y - y)),
+    )
+    expect(nearest).toBeLessThanOrEqual(5)
+  }
+  expect(points).toEqual(
+    expect.arrayContaining([
+      { x: 0, y: 0 },
+      { x: 30, y: 40 },
+      { x: 30, y: 41 },
+    ]),
+  )
 })

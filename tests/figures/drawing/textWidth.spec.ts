@@ -39,6 +39,9 @@ describe('wrappedText', () => {
     expect(lines.join('').replace('a', '')).toBe('M'.repeat(25))
     for (const line of lines) expect(textWidth(line, 10)).toBeLessThanOrEqual(103)
   })
+  it('keeps a number and its unit in one line', () => {
+    expect(wrappedText('mean of 7.98\u00a0MPa', 75, 10)).toEqual(['mean of', '7.98\u00a0MPa'])
+  })
   it('gives one empty line for no text', () => {
     expect(wrappedText('', 100, 10)).toEqual([''])
   })

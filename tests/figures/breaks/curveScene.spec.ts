@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { OverruledPeak } from '#contract/breaks/decision.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
-import { type SceneParts, sceneOf, seatedLineOf } from '#renderer/parts/curve/curveMarks.ts'
+import { type SceneParts, sceneOf, seatedLineOf } from '#figures/breaks/curveScene.ts'
 import { madeEvent } from '#tests/fakes/madeEvents.ts'
 import { createScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 

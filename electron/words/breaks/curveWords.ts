@@ -1,0 +1,55 @@
+import type { CurveEvent } from '#contract/breaks/evaluation.ts'
+import { countOf } from '../units/counts.ts'
+import { writeFixed } from '../units/numbers.ts'
+import { eventNames } from './eventWords.ts'
+
+/** What is written beside the marks of a curve. */
+export const curveMarkNames = {
+  peak: 'peak',
+  found: 'peak as found',
+  'peak-picked': 'picked by hand',
+  'premature-failure': 'failure as declared',
+  onset: 'loading starts',
+  break: 'break',
+  rated: 'rated load',
+} as const
+
+/** What is written beside the mark of an event. */
+export function eventMarkName(kind: CurveEvent['kind']): string {
+  return kind === 'seating' ? 'seated' : eventNames[kind].toLowerCase()
+}
+
+/** The level at rest with the noise about it; null: how much is not known. */
+export function restWords(noise: string | null): string {
+  return noise === null ? 'zero' : `zero, noise SD ${noise}`
+}
+
+/** The line through the seated part, by where it meets the level at rest. */
+export function seatedLineWords(zeroTimeS: number): string {
+  return `through the seated part, from ${zeroTimeS.toFixed(3)} s`
+}
+
+/** A time on a curve, to the hundredth of a second. */
+export function curveTime(timeS: number): string {
+  return `${writeFixed(timeS, 2)} s`
+}
+
+/** A mark of a curve and when it is. */
+export function curveMarkWords({ label, timeS }: { label: string; timeS: number }): string {
+  return `${label}, ${curveTime(timeS)}`
+}
+
+/** What a load curve shows, its marks in order of time. */
+export function loadCurveWords(curve: {
+  fromS: number
+  toS: number
+  marks: readonly { label: string; timeS: number }[]
+  gaps: number
+}): string {
+  const marks = curve.marks
+    .toSorted((a, b) => a.timeS - b.timeS)
+    .map(({ label, timeS }) => `${label} at ${curveTime(timeS)}`)
+  const said = marks.length === 0 ? ' Nothing is marked.' : ` In order: ${marks.join('; ')}.`
+  const gaps = curve.gaps === 0 ? '' : ` Samples are missing in ${countOf(curve.gaps, 'place')}.`
+  return `Load from ${curveTime(curve.fromS)} to ${curveTime(curve.toS)}.${said}${gaps}`
+}

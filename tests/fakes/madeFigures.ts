@@ -1,0 +1,113 @@
+import { sceneOf } from '#figures/breaks/curveScene.ts'
+import { loadCurveFigure } from '#figures/breaks/loadCurveFigure.ts'
+import { controlChart, controlChartOf } from '#figures/calibration/controlChart.ts'
+import { driftFigure } from '#figures/calibration/driftFigure.ts'
+import { residualFigure } from '#figures/calibration/residualFigure.ts'
+import { stepErrorFigure } from '#figures/calibration/stepErrorFigure.ts'
+import type { Figure, FigureSize } from '#figures/drawing/figure.ts'
+import { groupStrip, type StripGroup } from '#figures/findings/groupStrip.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
+import { madeEvent } from './madeEvents.ts'
+import { scriptedCurve, seededNumbers } from './scripted/scriptedCurve.ts'
+import { createScriptedHost } from './scripted/scriptedHost.ts'
+
+export type MadeFigure = { name: string; draw(size: FigureSize): Figure }
+
+const { force, strength } = quantitiesIn('SI')
+
+/** Every kind of figure in an exact state; `name` stands wherever a person may have written one. */
+export async function madeFigures(name: string): Promise<MadeFigure[]> {
+  return [...loadCurves(name), ...(await calibrationFigures(name)), ...strips(name)]
+}
+
+function loadCurves(name: string): MadeFigure[] {
+  const raw = scriptedCurve(3480, 8, 1000, 3)
+  const gap = madeEvent({ kind: 'gap', startTimeS: 4.1, endTimeS: 4.4 })
+  const inGap = (timeS: number) => timeS > gap.startTimeS && timeS < gap.endTimeS
+  const kept = [...raw.timeS.keys()].filter((index) => !inGap(raw.timeS[index]!))
+  const curve = {
+    timeS: Float64Array.from(kept, (index) => raw.timeS[index]!),
+    force: Float64Array.from(kept, (index) => raw.readings[index]!),
+  }
+  const events = [
+    madeEvent({ kind: 'seating', startTimeS: 2, endTimeS: 2.6 }),
+    gap,
+    madeEvent({ kind: 'pop-in', startTimeS: 6.2, endTimeS: 6.21, dropN: 60, dropPercent: 2 }),
+    madeEvent({ kind: 'pop-in', startTimeS: 6.4, endTimeS: 6.41, dropN: 60, dropPercent: 2 }),
+    madeEvent({ kind: 'stick-slip', startTimeS: 6.6, endTimeS: 7.4, cycles: 4 }),
+    madeEvent({ kind: 'plateau', startTimeS: 9.4, endTimeS: 9.98 }),
+  ]
+  const host = createScriptedHost()
+  host.addBreak(3480, {}, { peakTimeS: 10, onsetTimeS: 2, breakTimeS: 10.001, noiseN: 1.5, events })
+  const { result } = host.breaks[0]!.evaluations[0]!
+  const course = { ...result.course, toe: { zeroTimeS: 2.55, slopeNPerS: 500 } } as typeof result.course
+  const word = {
+    overruled: { kind: 'peak-picked', by: name, reason: name, recordedAt: '', timeS: 6.19, foundPeakN: 3480 },
+    peakN: 2100,
+  } as const
+  const shared = { curve, chosen: null, force: force.text, capacityN: 3600, seatedLine: true }
+  const figure = (scene: ReturnType<typeof sceneOf>) => (size: FigureSize) =>
+    loadCurveFigure(
+      { title: `Load on ${name}`, curve, scene, shown: { name: 'load', unit: 'N', factor: 1 }, heightEm: 26 },
+      size,
+    )
+  const plain = { ...result, events: [], course: null, noiseN: null }
+  return [
+    { name: 'load-curve', draw: figure(sceneOf({ ...shared, result: { ...result, course }, word })) },
+    { name: 'load-curve-plain', draw: figure(sceneOf({ ...shared, result: plain, word: null, seatedLine: false })) },
+  ]
+}
+
+async function calibrationFigures(name: string): Promise<MadeFigure[]> {
+  const random = seededNumbers(5)
+  const residuals = Array.from({ length: 39 }, (_, index) => {
+    const step = index % 13
+    const forceN = 93.3 * (step < 7 ? step : 12 - step)
+    const direction = step < 7 ? ('up' as const) : ('down' as const)
+    return { number: index + 1, run: 1 + Math.floor(index / 13), forceN, direction, residualN: random() - 0.5 }
+  })
+  const steps = [49, 98, 147, 245, 392, 559].map((forceN) => ({ forceN, q: 3 * random() - 1.5 }))
+  const host = createScriptedHost()
+  host.calibration.withChecks(24, 0.92)
+  const [made] = await host.handlers['checkWeight.history']({ calibrationId: null })
+  const history = { ...made!, weight: name }
+  const series = Array.from({ length: 9 }, (_, year) => ({
+    name,
+    madeAt: `${2024 + year}-04-11T12:00:00.000Z`,
+    slopePercent: random() / 5,
+    zeroN: random() - 0.5,
+  }))
+  return [
+    { name: 'residuals', draw: (size) => residualFigure({ residuals, soFar: false }, force, size) },
+    {
+      name: 'residuals-so-far',
+      draw: (size) => residualFigure({ residuals: residuals.slice(0, 3), soFar: true }, force, size),
+    },
+    { name: 'step-errors', draw: (size) => stepErrorFigure(steps, force, size) },
+    ...(['individuals', 'ranges', 'ewma'] as const).map((kind) => ({
+      name: `control-${kind}`,
+      draw: (size: FigureSize) => controlChart(controlChartOf(history, kind)!, force, size),
+    })),
+    { name: 'drift-slope', draw: (size) => driftFigure(series, 'slope', force, size) },
+    { name: 'drift-zero', draw: (size) => driftFigure(series, 'zero', force, size) },
+  ]
+}
+
+function strips(name: string): MadeFigure[] {
+  const random = seededNumbers(11)
+  const group = (called: string, count: number, middleMPa: number): StripGroup => {
+    const blocks = Array.from({ length: count }, (_, index) => ({
+      name: `${called} ${index + 1}`,
+      strengthMPa: middleMPa + 3 * (random() + random() - 1),
+      lowerLimit: index === 3,
+      woodFailurePercent: index % 7 === 2 ? null : 5 * Math.round(20 * random()),
+    }))
+    return { name: called, meanMPa: blocks.reduce((sum, { strengthMPa }) => sum + strengthMPa / count, 0), blocks }
+  }
+  const groups = [group('Epoxy E4, clamped 24 h', 12, 9), group(name, 6, 7.4), group('Hide glue', 30, 8.2)]
+  const alone = [{ name, meanMPa: null, blocks: [] }]
+  return [
+    { name: 'group-strip', draw: (size) => groupStrip(groups, strength, size) },
+    { name: 'group-strip-empty', draw: (size) => groupStrip(alone, strength, size) },
+  ]
+}

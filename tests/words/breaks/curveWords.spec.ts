@@ -1,0 +1,42 @@
+import { describe, expect, it } from 'vitest'
+import {
+  curveMarkWords,
+  curveTime,
+  eventMarkName,
+  loadCurveWords,
+  restWords,
+  seatedLineWords,
+} from '#words/breaks/curveWords.ts'
+
+describe('words on a load curve', () => {
+  const marks = [
+    { label: 'peak 90 N', timeS: 9 },
+    { label: 'loading starts', timeS: 1.234 },
+  ]
+  it('tell its marks in order of time', () => {
+    expect(loadCurveWords({ fromS: 0, toS: 10, marks, gaps: 0 })).toBe(
+      'Load from 0.00 s to 10.00 s. In order: loading starts at 1.23 s; peak 90 N at 9.00 s.',
+    )
+  })
+  it('say where nothing is marked and where samples are missing', () => {
+    expect(loadCurveWords({ fromS: 0, toS: 1, marks: [], gaps: 2 })).toBe(
+      'Load from 0.00 s to 1.00 s. Nothing is marked. Samples are missing in 2 places.',
+    )
+  })
+  it('give a mark and its time', () => {
+    expect(curveMarkWords(marks[0]!)).toBe('peak 90 N, 9.00 s')
+    expect(curveTime(-0.001)).toBe('0.00 s')
+  })
+  it('name an event by what was seen, seating by its end', () => {
+    expect(eventMarkName('seating')).toBe('seated')
+    expect(eventMarkName('pop-in')).toBe('pop-in')
+    expect(eventMarkName('gap')).toBe('missing samples')
+  })
+  it('name the level at rest, with the noise where it is known', () => {
+    expect(restWords('0.4 N')).toBe('zero, noise SD 0.4 N')
+    expect(restWords(null)).toBe('zero')
+  })
+  it('tell where the line through the seated part begins', () => {
+    expect(seatedLineWords(0.5)).toBe('through the seated part, from 0.500 s')
+  })
+})
