@@ -7,7 +7,7 @@ import { join } from 'node:path'
 import { figureSheet } from '#figures/drawing/ink.ts'
 import { svgText } from '#figures/drawing/svgText.ts'
 import { projectFolder } from '#shells/start/build.ts'
-import { madeFigures } from '#tests/fakes/madeFigures.ts'
+import { madeFigures } from '#tests/figures/madeFigures.ts'
 import { openBrowser } from './harness/chromium.ts'
 import { takePicture } from './harness/openPage.ts'
 

@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { figureSheet } from '#figures/drawing/ink.ts'
 import { svgFile, svgText } from '#figures/drawing/svgText.ts'
-import { madeFigures } from '#tests/fakes/madeFigures.ts'
+import { madeFigures } from '#tests/figures/madeFigures.ts'
 import { chromiumPath, type OpenBrowser, openBrowser } from './harness/chromium.ts'
 
 const hostile =

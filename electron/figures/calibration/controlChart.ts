@@ -1,5 +1,6 @@
 import type { CheckHistory } from '#contract/calibration/checkWeight.ts'
-import { controlWords, signedForce } from '#words/calibration/chartWords.ts'
+import { controlWords } from '#words/calibration/charts/controlWords.ts'
+import { signedForce } from '#words/calibration/charts/signedForce.ts'
 import type { Quantity } from '#words/units/quantities.ts'
 import { instantWords } from '#words/units/times.ts'
 import type { Figure, FigureSize } from '../drawing/figure.ts'

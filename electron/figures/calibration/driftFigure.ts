@@ -1,5 +1,5 @@
 import type { DriftPoint } from '#domain/calibration/control/driftSeries.ts'
-import { driftWords } from '#words/calibration/chartWords.ts'
+import { driftWords } from '#words/calibration/charts/driftWords.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 import type { Quantity } from '#words/units/quantities.ts'
 import { dayWords } from '#words/units/times.ts'

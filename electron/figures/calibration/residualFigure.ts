@@ -1,5 +1,5 @@
 import type { CalibrationRow } from '#contract/calibration/reading.ts'
-import { residualsWords, residualWords, runsWords } from '#words/calibration/chartWords.ts'
+import { residualsWords, residualWords, runsWords } from '#words/calibration/charts/residualWords.ts'
 import { countOf } from '#words/units/counts.ts'
 import type { Quantity } from '#words/units/quantities.ts'
 import type { Key } from '../axes/keyRows.ts'

@@ -1,6 +1,6 @@
 import type { CalibrationStep } from '#contract/calibration/calibrationAssessment.ts'
 import { classLimits } from '#domain/calibration/steps/accuracyClass.ts'
-import { stepErrorsWords, stepErrorWords } from '#words/calibration/chartWords.ts'
+import { stepErrorsWords, stepErrorWords } from '#words/calibration/charts/stepErrorWords.ts'
 import { classWords } from '#words/calibration/rangeWords.ts'
 import type { Quantity } from '#words/units/quantities.ts'
 import type { Figure, FigureSize } from '../drawing/figure.ts'

@@ -33,7 +33,7 @@ describe('controlChart', () => {
   it('shows forces in the chosen unit', async () => {
     const chart = controlChartOf(await historyOf(17, 0.92), 'individuals')!
     const figure = controlChart(chart, quantitiesIn('US').force, size)
-    expect(figure.readings.at(-1)?.words).toContain('+0.21 lbf')
+    expect(figure.readings.at(-1)?.words).toContain('+0.21\u00a0lbf')
     expect(labels(figure, 'title')).toContain('read minus expected, lbf')
   })
 })

@@ -7,9 +7,9 @@ import { stepErrorFigure } from '#figures/calibration/stepErrorFigure.ts'
 import type { Figure, FigureSize } from '#figures/drawing/figure.ts'
 import { groupStrip, type StripGroup } from '#figures/findings/groupStrip.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
-import { madeEvent } from './madeEvents.ts'
-import { scriptedCurve, seededNumbers } from './scripted/scriptedCurve.ts'
-import { createScriptedHost } from './scripted/scriptedHost.ts'
+import { madeEvent } from '../fakes/madeEvents.ts'
+import { scriptedCurve, seededNumbers } from '../fakes/scripted/scriptedCurve.ts'
+import { createScriptedHost } from '../fakes/scripted/scriptedHost.ts'
 
 export type MadeFigure = { name: string; draw(size: FigureSize): Figure }
 
