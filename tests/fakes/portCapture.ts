@@ -1,7 +1,7 @@
 import { mkdtemp, readFile, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
+import type { LoadingTruth } from '#acquisition/virtual/loading/loadingTruth.ts'
 import { openArchive } from '#archive/openArchive.ts'
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import type { RawCurve } from '#contract/breaks/curve.ts'

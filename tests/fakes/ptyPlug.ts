@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync, symlinkSync, unlinkSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { openPseudoTerminal, type PseudoTerminal } from '#acquisition/virtual/pseudoTerminal.ts'
+import { openPseudoTerminal, type PseudoTerminal } from '#acquisition/virtual/port/pseudoTerminal.ts'
 
 /** A real port that can be pulled and put back under the same path, as a USB adapter can. */
 export type PtyPlug = {

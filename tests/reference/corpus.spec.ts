@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
+import type { LoadingTruth } from '#acquisition/virtual/loading/loadingTruth.ts'
 import type { CurveEvent } from '#contract/breaks/evaluation.ts'
 import { evaluateCurve } from '#domain/signal/loading/evaluateCurve.ts'
 import { type Captured, everyKind, runBench } from './corpus.ts'

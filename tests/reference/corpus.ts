@@ -1,6 +1,6 @@
 import { type BenchSamples, createBenchModel } from '#acquisition/virtual/benchModel.ts'
-import type { LoadingKind } from '#acquisition/virtual/loadingPlan.ts'
-import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
+import type { LoadingKind } from '#acquisition/virtual/loading/loadingPlan.ts'
+import type { LoadingTruth } from '#acquisition/virtual/loading/loadingTruth.ts'
 import { type ScenarioName, scenarioName } from '#contract/bench/source.ts'
 import { type DetectionSettings, detectionSettings } from '#contract/breaks/detection.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'

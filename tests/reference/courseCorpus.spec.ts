@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { LoadingKind } from '#acquisition/virtual/loadingPlan.ts'
+import type { LoadingKind } from '#acquisition/virtual/loading/loadingPlan.ts'
 import { everyKind } from './corpus.ts'
 import { eventsOf, type ReadCurve, readCorpus } from './courseCorpus.ts'
 

@@ -1,5 +1,5 @@
-import type { LoadingKind } from '#acquisition/virtual/loadingPlan.ts'
-import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
+import type { LoadingKind } from '#acquisition/virtual/loading/loadingPlan.ts'
+import type { LoadingTruth } from '#acquisition/virtual/loading/loadingTruth.ts'
 import type { CurveEvent, EvaluationResult } from '#contract/breaks/evaluation.ts'
 import { runBench } from './corpus.ts'
 

@@ -1,5 +1,5 @@
 import { type BenchSamples, createBenchModel } from '#acquisition/virtual/benchModel.ts'
-import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
+import type { LoadingTruth } from '#acquisition/virtual/loading/loadingTruth.ts'
 import { type ScenarioName, scenarioName } from '#contract/bench/source.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 import { type BenchRunOptions, runBench } from './corpus.ts'

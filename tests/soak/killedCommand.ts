@@ -1,6 +1,6 @@
 import { systemClock } from '#acquisition/clock.ts'
 import { type BenchModelOptions, createBenchModel } from '#acquisition/virtual/benchModel.ts'
-import { openVirtualPort } from '#acquisition/virtual/virtualPort.ts'
+import { openVirtualPort } from '#acquisition/virtual/port/virtualPort.ts'
 import { openArchive } from '#archive/openArchive.ts'
 import { startCommand } from '#tests/fakes/commandProcess.ts'
 import { placeInStream } from '#tests/fakes/portCapture.ts'

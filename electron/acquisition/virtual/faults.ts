@@ -1,5 +1,5 @@
 import type { RandomStream } from '#domain/numbers/random.ts'
-import type { LoadingPlan } from './loadingPlan.ts'
+import type { LoadingPlan } from './loading/loadingPlan.ts'
 
 /** Electrical faults during one loading, as sample numbers counted from its first contact. */
 export type Faults = {

@@ -1,4 +1,4 @@
-import { forceAt, type LoadSegment } from './loadSegment.ts'
+import { forceAt, type LoadSegment } from './loading/loadSegment.ts'
 
 /** How fast a weight comes to rest on its hanger, and how it swings before. */
 const setDownS = 0.15

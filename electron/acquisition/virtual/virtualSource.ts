@@ -2,7 +2,7 @@ import type { LineFormatChoice } from '#contract/bench/source.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { ByteListener, ByteSource } from '../byteSource.ts'
 import type { Clock } from '../clock.ts'
-import type { LoadingTruth } from './loadingTruth.ts'
+import type { LoadingTruth } from './loading/loadingTruth.ts'
 import { createVirtualAmplifier, type VirtualAmplifierOptions } from './virtualAmplifier.ts'
 
 export type VirtualSourceOptions = VirtualAmplifierOptions & {

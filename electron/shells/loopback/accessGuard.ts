@@ -1,4 +1,5 @@
 import { createHash, timingSafeEqual } from 'node:crypto'
+import type { IncomingMessage } from 'node:http'
 
 /** What the guard looks at; undefined where the browser sent nothing. */
 export type AccessRequest = {
@@ -9,6 +10,15 @@ export type AccessRequest = {
   origin: string | undefined
   cookie: string | undefined
 }
+
+/** What the guard looks at of a request. */
+export const accessOf = ({ method, url, headers }: IncomingMessage): AccessRequest => ({
+  method,
+  target: url,
+  host: headers.host,
+  origin: headers.origin,
+  cookie: headers.cookie,
+})
 
 /** What the guard knows. `ticket` is in the printed address, `session` in the cookie; both are long random texts. */
 export type AccessSecrets = { port: number; ticket: string | null; session: string }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { type BenchModel, type BenchModelOptions, createBenchModel } from '#acquisition/virtual/benchModel.ts'
-import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
+import type { LoadingTruth } from '#acquisition/virtual/loading/loadingTruth.ts'
 import { curvedCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
 
 function run(options: BenchModelOptions, block = 4096) {

@@ -1,8 +1,8 @@
 import { open } from 'node:fs/promises'
 import { systemClock } from '#acquisition/clock.ts'
 import { createBenchModel } from '#acquisition/virtual/benchModel.ts'
-import type { LoadingTruth } from '#acquisition/virtual/loadingTruth.ts'
-import { openVirtualPort } from '#acquisition/virtual/virtualPort.ts'
+import type { LoadingTruth } from '#acquisition/virtual/loading/loadingTruth.ts'
+import { openVirtualPort } from '#acquisition/virtual/port/virtualPort.ts'
 import type { LineFormatChoice, ScenarioName } from '#contract/bench/source.ts'
 
 export type EmulatorOptions = {

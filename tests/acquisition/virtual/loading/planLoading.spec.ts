@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import type { LoadingKind } from '#acquisition/virtual/loadingPlan.ts'
-import { forceAt } from '#acquisition/virtual/loadSegment.ts'
-import { planLoading } from '#acquisition/virtual/planLoading.ts'
-import { drawSpecimen } from '#acquisition/virtual/specimen.ts'
+import type { LoadingKind } from '#acquisition/virtual/loading/loadingPlan.ts'
+import { forceAt } from '#acquisition/virtual/loading/loadSegment.ts'
+import { planLoading } from '#acquisition/virtual/loading/planLoading.ts'
+import { drawSpecimen } from '#acquisition/virtual/loading/specimen.ts'
 import { createRandom } from '#domain/numbers/random.ts'
 
 const kinds: LoadingKind[] = [

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { describe, expect, it, vi } from 'vitest'
 import { createSerialSource } from '#acquisition/serial/serialSource.ts'
-import { openPseudoTerminal } from '#acquisition/virtual/pseudoTerminal.ts'
+import { openPseudoTerminal } from '#acquisition/virtual/port/pseudoTerminal.ts'
 import { movedClock } from '#tests/fakes/movedClock.ts'
 import { eventually, writeAll } from '#tests/fakes/ptyPlug.ts'
 
@@ -29,7 +29,7 @@ describe.runIf(process.platform !== 'win32')('pseudo-terminal', () => {
 
   it('is the only module that names the package, and calls neither kill nor destroy on the whole', () => {
     const source = readFileSync(
-      new URL('../../../electron/acquisition/virtual/pseudoTerminal.ts', import.meta.url),
+      new URL('../../../../electron/acquisition/virtual/port/pseudoTerminal.ts', import.meta.url),
       'utf8',
     )
     const calls = source.match(/[\w.]+\.(?:kill|destroy)\(/g)
