@@ -1,9 +1,9 @@
-import { Trouble } from '#contract/errors.ts'
 import type { VerifyReport } from '#contract/keeping/archive.ts'
 import type { Progress } from '#contract/tasks.ts'
 import type { Topic } from '#contract/topics.ts'
 import type { Archive } from './archive.ts'
 import type { OpeningOptions } from './core/openDatabase.ts'
+import { stopped } from './core/recordTrouble.ts'
 import { connectWorker, type WorkerConnection } from './core/workerProtocol.ts'
 import type { Methods } from './methods.ts'
 import { startThread } from './startThread.ts'
@@ -61,11 +61,7 @@ async function verifyApart(
   onProgress: (progress: Progress) => void,
   signal: AbortSignal,
 ): Promise<VerifyReport> {
-  const cancelled = new Trouble(
-    'cancelled',
-    'The check of the archive was stopped.',
-    'Start it again when there is time.',
-  )
+  const cancelled = stopped('The check of the archive was stopped.')
   if (signal.aborted) throw cancelled
   const reader = connectWorker(startThread('archiveWorker', { ...options, mode: 'read' }))
   const stop = () => void reader.stop(cancelled)

@@ -1,4 +1,4 @@
-import { Trouble, troubleFrom } from '#contract/errors.ts'
+import { correctTheValue, Trouble, troubleFrom } from '#contract/errors.ts'
 import type { Topic } from '#contract/topics.ts'
 import type { Database } from './database.ts'
 import { appendLedger } from './ledger.ts'
@@ -78,7 +78,7 @@ function readBack<Stored>({ noun, parse }: RecordTable<Stored>, content: unknown
     throw new Trouble(
       'invalid-input',
       `The ${noun} could not be read back: ${troubleFrom(thrown).message}`,
-      'Nothing was stored. Correct the value named above and try again.',
+      `Nothing was stored. ${correctTheValue}`,
     )
   }
 }

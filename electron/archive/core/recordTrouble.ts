@@ -13,3 +13,8 @@ export function notFound(kind: string, id: number): Trouble {
 export function conflict(message: string, hint: string): Trouble {
   return new Trouble('conflict', message, hint)
 }
+
+/** What is said of long work that was stopped and can be done another time. */
+export function stopped(message: string): Trouble {
+  return new Trouble('cancelled', message, 'Start it again when there is time.')
+}

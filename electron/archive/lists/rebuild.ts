@@ -1,7 +1,7 @@
-import { Trouble } from '#contract/errors.ts'
 import type { Progress } from '#contract/tasks.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
+import { stopped } from '../core/recordTrouble.ts'
 import { touch } from '../core/touched.ts'
 import { inTransaction } from '../core/transaction.ts'
 import { noteDerivation } from './derivation.ts'
@@ -56,10 +56,4 @@ export function* batchesOf<One>(all: readonly One[]): Generator<One[]> {
   for (let start = 0; start < all.length; start += atOnce) yield all.slice(start, start + atOnce)
 }
 
-function cancelled(): Trouble {
-  return new Trouble(
-    'cancelled',
-    'Making the lists again was stopped; they are as they were.',
-    'Start it again when there is time.',
-  )
-}
+const cancelled = () => stopped('Making the lists again was stopped; they are as they were.')

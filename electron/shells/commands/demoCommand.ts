@@ -1,5 +1,5 @@
 import type { Command } from './command.ts'
-import { jsonLine } from './jsonLine.ts'
+import { archiveJson, jsonLine } from './jsonLine.ts'
 import { archiveOf } from './ownArchive.ts'
 import { programName } from './programName.ts'
 
@@ -12,7 +12,7 @@ export const demoCommand: Command = {
   details: [
     'Every record says that it is invented. An archive that holds other specimens, or all of these, is left as',
     'it is (exit 1); one whose filling was stopped is filled up.',
-    'With --json: {archive, specimens, breaks}.',
+    archiveJson,
   ],
   async run({ io, values, json }) {
     const { createDemoArchive } = await import('#engine/keeping/createDemoArchive.ts')

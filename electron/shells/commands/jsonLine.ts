@@ -2,3 +2,6 @@
 export function jsonLine(value: unknown): string {
   return `${JSON.stringify(value, (_key, part) => (typeof part === 'number' && !Number.isFinite(part) ? null : part))}\n`
 }
+
+/** What a command says of its JSON that tells what an archive then holds. */
+export const archiveJson = 'With --json: {archive, specimens, breaks}.'

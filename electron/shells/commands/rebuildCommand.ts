@@ -1,7 +1,7 @@
 import { countOf } from '#words/units/counts.ts'
 import { plainText } from '#words/units/plainText.ts'
 import type { Command } from './command.ts'
-import { jsonLine } from './jsonLine.ts'
+import { archiveJson, jsonLine } from './jsonLine.ts'
 import { archiveOf } from './ownArchive.ts'
 import { programName } from './programName.ts'
 
@@ -11,7 +11,7 @@ export const rebuildCommand: Command = {
   summary: 'Makes the lists of the archive again from its records, where verify finds that they differ.',
   options: {},
   usesArchive: true,
-  details: ['No record is changed. Close the program first.', 'With --json: {archive, specimens, breaks}.'],
+  details: ['No record is changed. Close the program first.', archiveJson],
   async run({ io, values, json }) {
     const { rebuildLists } = await import('#engine/keeping/rebuildLists.ts')
     const path = archiveOf(values)
