@@ -4,27 +4,24 @@ import type { At } from '../drawing/mark.ts'
 export type Box = At & { width: number; height: number }
 
 /**
- * The first of the places wanted that lies within the room and on none that is taken; among those, one that covers the
- * fewest points. null: there is none.
+ * Of the places wanted that lie within the room and on none that is taken, the one that covers the fewest points; of equals
+ * the first. Each place later in the list weighs as much as `laterPoints` points covered. null: there is none.
  */
-export function freePlace(
-  wanted: readonly Box[],
-  room: Box,
-  taken: readonly Box[],
-  points: readonly At[] = [],
-): Box | null {
+export function freePlace(wanted: readonly Box[], { room, taken, points = [], laterPoints = 0 }: FreeRoom): Box | null {
   let best: Box | null = null
-  let fewest = Number.POSITIVE_INFINITY
-  for (const place of wanted) {
+  let least = Number.POSITIVE_INFINITY
+  for (const [index, place] of wanted.entries()) {
+    if (index * laterPoints >= least) break
     if (!contains(room, place) || taken.some((other) => overlap(place, other))) continue
-    const covered = points.filter((point) => covers(place, point)).length
-    if (covered >= fewest) continue
+    const weight = index * laterPoints + points.filter((point) => covers(place, point)).length
+    if (weight >= least) continue
     best = place
-    fewest = covered
-    if (covered === 0) break
+    least = weight
   }
   return best
 }
+
+type FreeRoom = { room: Box; taken: readonly Box[]; points?: readonly At[]; laterPoints?: number }
 
 /** Whether two places share more than an edge. */
 export function overlap(one: Box, other: Box): boolean {

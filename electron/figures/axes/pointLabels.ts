@@ -12,6 +12,8 @@ export type LabelledPoint = At & {
 export type LabelRoom = { room: Box; drawn: readonly At[]; standing?: readonly Box[] }
 
 const lineEm = 1.35
+/** A name a little farther off is better than one across a line, one far off is not. */
+const laterPoints = 4
 /** So many lines above or below its point a label may stand. */
 const farthestLines = 9
 
@@ -28,7 +30,7 @@ export function pointLabels(
   const taken: Box[] = [...standing, ...signs]
   const leaders: Mark[] = []
   const names = points.flatMap((point): Mark[] => {
-    const place = freePlace(placesFor(point, room, em), room, taken, drawn)
+    const place = freePlace(placesFor(point, room, em), { room, taken, points: drawn, laterPoints })
     if (place === null) return []
     taken.push(place)
     const onLeft = place.x + place.width < point.x

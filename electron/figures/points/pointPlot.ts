@@ -83,9 +83,7 @@ function levelMarks(levels: readonly Level[], frame: Frame, points: readonly At[
         { x, y: atY(y) - 1.25 * em, width, height: 1.15 * em },
         { x, y: atY(y) + 0.1 * em, width, height: 1.15 * em },
       ]),
-      room,
-      taken,
-      points,
+      { room, taken, points },
     )
     if (place === null) return []
     taken.push(place)
