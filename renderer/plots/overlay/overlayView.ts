@@ -1,7 +1,7 @@
 import { samplesIn } from '#domain/signal/stream/thinning.ts'
 import { forceRange, type MinMaxLevels } from '../minMaxLevels.ts'
 import type { Span } from '../zoom.ts'
-import { curveExtent, type OverlayCurve } from './overlayCurve.ts'
+import { curveExtent, liesElsewhere, type OverlayCurve } from './overlayCurve.ts'
 
 /** A stretch of a curve fetched once more; complete: none of its samples was left out. */
 export type FineStretch = { levels: MinMaxLevels; complete: boolean }
@@ -86,4 +86,21 @@ export function wholeSpan(curves: readonly OverlayCurve[]): Span {
     toS = Math.max(toS, extent.to)
   }
   return toS > fromS ? { fromS, toS } : { fromS: 0, toS: 1 }
+}
+
+/** The curves with others in their place; one that stays keeps its finer samples. `lieElsewhere`: one has moved on the axis. */
+export function withNewCurves(
+  before: readonly DrawnCurve[],
+  next: readonly OverlayCurve[],
+): { drawn: DrawnCurve[]; lieElsewhere: boolean } {
+  const known = new Map(before.map((drawn) => [drawn.curve.key, drawn]))
+  const drawn = next.map((curve) => {
+    const same = known.get(curve.key)
+    return { curve, fine: same?.curve.levels === curve.levels ? same.fine : null }
+  })
+  const lieElsewhere = next.some((curve) => {
+    const same = known.get(curve.key)
+    return same !== undefined && liesElsewhere(curve, same.curve)
+  })
+  return { drawn, lieElsewhere }
 }

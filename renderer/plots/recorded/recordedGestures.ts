@@ -1,10 +1,9 @@
 import type uPlot from 'uplot'
+import { isWhole, type PlotView } from '../viewKeys.ts'
 import { pan, type Span, zoom } from '../zoom.ts'
 
 export type GestureTarget = {
-  span(): Span
-  whole(): Span
-  leastS(): number
+  view(): Omit<PlotView, 'cursorS'>
   show(span: Span): void
 }
 
@@ -20,11 +19,9 @@ export function listenToWheel(plot: uPlot, target: GestureTarget): () => void {
     // While the page is being scrolled the browser no longer asks
     if (event.ctrlKey || !event.cancelable) return
     const pixels = (delta: number) => delta * (event.deltaMode === WheelEvent.DOM_DELTA_LINE ? 33 : 1)
-    const span = target.span()
-    const whole = target.whole()
+    const { span, whole, leastS } = target.view()
     const sideways = event.shiftKey || Math.abs(event.deltaX) > Math.abs(event.deltaY)
-    const isWhole = span.fromS <= whole.fromS && span.toS >= whole.toS
-    if (isWhole && (sideways || event.deltaY > 0)) return
+    if (isWhole({ span, whole }) && (sideways || event.deltaY > 0)) return
     event.preventDefault()
     if (sideways) {
       const along = pixels(Math.abs(event.deltaX) > Math.abs(event.deltaY) ? event.deltaX : event.deltaY)
@@ -32,10 +29,18 @@ export function listenToWheel(plot: uPlot, target: GestureTarget): () => void {
       return
     }
     const atS = plot.posToVal(event.clientX - plot.over.getBoundingClientRect().left, 'x')
-    target.show(zoom(span, zoomPerPixel ** pixels(event.deltaY), atS, whole, target.leastS()))
+    target.show(zoom(span, zoomPerPixel ** pixels(event.deltaY), atS, whole, leastS))
   }
   plot.over.addEventListener('wheel', turned, { passive: false })
   return () => plot.over.removeEventListener('wheel', turned)
+}
+
+/** Wheel and dragging together. Returns what ends both. */
+export function listenToGestures(plot: uPlot, target: GestureTarget): () => void {
+  const ends = [listenToWheel(plot, target), listenToDragging(plot, target)]
+  return () => {
+    for (const end of ends) end()
+  }
 }
 
 /** Whether a press of a button begins to drag the curve along, and not to draw a stretch. */
@@ -44,7 +49,7 @@ export function movesAlong(event: MouseEvent): boolean {
 }
 
 /** Shift and drag, or the middle button, moves along the curve. Returns what ends it. */
-export function listenToDragging(plot: uPlot, target: GestureTarget): () => void {
+function listenToDragging(plot: uPlot, target: GestureTarget): () => void {
   const pressed = (event: MouseEvent) => {
     if (movesAlong(event)) dragAlong(plot, event, target)
   }
@@ -55,10 +60,10 @@ export function listenToDragging(plot: uPlot, target: GestureTarget): () => void
 /** Drags the curve along under the pointer until the button is let go. */
 function dragAlong(plot: uPlot, start: MouseEvent, target: GestureTarget): void {
   start.preventDefault()
-  const from = target.span()
+  const from = target.view().span
   const moved = (event: MouseEvent) => {
     const share = (start.clientX - event.clientX) / Math.max(plot.over.clientWidth, 1)
-    target.show(pan(from, share, target.whole()))
+    target.show(pan(from, share, target.view().whole))
   }
   const ended = () => {
     document.removeEventListener('mousemove', moved)

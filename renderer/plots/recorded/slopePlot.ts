@@ -30,54 +30,21 @@ export function createSlopePlot(
   /** While the curve above moves the cursor, this one does not answer. */
   let led = false
 
-  const plot = new uPlot(
-    {
-      width: Math.max(host.clientWidth, 100),
-      height: Math.max(host.clientHeight, 60),
-      legend: { show: false },
-      padding: [8, lastTimeRoom, 0, 0],
-      cursor: {
-        y: false,
-        drag: { x: true, y: false, setScale: false },
-        points: { size: 7, width: 2, stroke: () => colours.marker, fill: () => colours.ground },
+  const plot: uPlot = new uPlot(
+    slopeOptions(
+      host,
+      { colours: () => colours, display: () => display },
+      {
+        draw: [() => drawZero(plot, colours)],
+        setSelect: [takeSelection],
+        setCursor: [tellCursor],
       },
-      scales: { x: { time: false, auto: false }, y: { auto: false } },
-      series: [{}, { stroke: () => colours.marker, width: 1.25, points: { show: false } }],
-      axes: [
-        themedAxis(() => colours, secondsOf, 30, 80),
-        themedAxis(
-          () => colours,
-          (splits) => splits.map((split) => display.format(split)),
-          valueAxisSize,
-          18,
-        ),
-      ],
-      hooks: {
-        draw: [drawZero],
-        setSelect: [
-          () => {
-            const { left, width } = plot.select
-            if (width < 4) return
-            options.onShow({ fromS: plot.posToVal(left, 'x'), toS: plot.posToVal(left + width, 'x') })
-            plot.setSelect({ left: 0, top: 0, width: 0, height: 0 }, false)
-          },
-        ],
-        setCursor: [
-          () => {
-            if (led) return
-            const { idx } = plot.cursor
-            options.onCursor(idx === null || idx === undefined ? null : (slope?.timeS[idx] ?? null))
-          },
-        ],
-      },
-    },
+    ),
     [[], []],
     host,
   )
   const endWheel = listenToWheel(plot, {
-    span: () => span,
-    whole: () => whole,
-    leastS: () => (whole.toS - whole.fromS) / 1e5,
+    view: () => ({ span, whole, leastS: (whole.toS - whole.fromS) / 1e5 }),
     show: options.onShow,
   })
   const endFitting = fitToHost(plot, host)
@@ -86,18 +53,17 @@ export function createSlopePlot(
     plot.redraw(false, true)
   })
 
-  function drawZero(): void {
-    const { ctx, bbox } = plot
-    const y = plot.valToPos(0, 'y', true)
-    if (y < bbox.top || y > bbox.top + bbox.height) return
-    ctx.save()
-    ctx.strokeStyle = colours.quiet
-    ctx.lineWidth = devicePixelRatio
-    ctx.beginPath()
-    ctx.moveTo(bbox.left, y)
-    ctx.lineTo(bbox.left + bbox.width, y)
-    ctx.stroke()
-    ctx.restore()
+  function takeSelection(): void {
+    const { left, width } = plot.select
+    if (width < 4) return
+    options.onShow({ fromS: plot.posToVal(left, 'x'), toS: plot.posToVal(left + width, 'x') })
+    plot.setSelect({ left: 0, top: 0, width: 0, height: 0 }, false)
+  }
+
+  function tellCursor(): void {
+    if (led) return
+    const { idx } = plot.cursor
+    options.onCursor(idx === null || idx === undefined ? null : (slope?.timeS[idx] ?? null))
   }
 
   function redraw(): void {
@@ -140,6 +106,45 @@ export function createSlopePlot(
       plot.destroy()
     },
   }
+}
+
+function slopeOptions(
+  host: HTMLElement,
+  now: { colours(): PlotColours; display(): ForceDisplay },
+  hooks: uPlot.Hooks.Arrays,
+): uPlot.Options {
+  return {
+    width: Math.max(host.clientWidth, 100),
+    height: Math.max(host.clientHeight, 60),
+    legend: { show: false },
+    padding: [8, lastTimeRoom, 0, 0],
+    cursor: {
+      y: false,
+      drag: { x: true, y: false, setScale: false },
+      points: { size: 7, width: 2, stroke: () => now.colours().marker, fill: () => now.colours().ground },
+    },
+    scales: { x: { time: false, auto: false }, y: { auto: false } },
+    series: [{}, { stroke: () => now.colours().marker, width: 1.25, points: { show: false } }],
+    axes: [
+      themedAxis(now.colours, secondsOf, 30, 80),
+      themedAxis(now.colours, (splits) => splits.map((split) => now.display().format(split)), valueAxisSize, 18),
+    ],
+    hooks,
+  }
+}
+
+function drawZero(plot: uPlot, colours: PlotColours): void {
+  const { ctx, bbox } = plot
+  const y = plot.valToPos(0, 'y', true)
+  if (y < bbox.top || y > bbox.top + bbox.height) return
+  ctx.save()
+  ctx.strokeStyle = colours.quiet
+  ctx.lineWidth = devicePixelRatio
+  ctx.beginPath()
+  ctx.moveTo(bbox.left, y)
+  ctx.lineTo(bbox.left + bbox.width, y)
+  ctx.stroke()
+  ctx.restore()
 }
 
 /**
