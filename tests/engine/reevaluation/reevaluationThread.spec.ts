@@ -1,6 +1,6 @@
 import { EventEmitter } from 'node:events'
 import { join } from 'node:path'
-import { setImmediate, setTimeout as sleep } from 'node:timers/promises'
+import { setImmediate } from 'node:timers/promises'
 import { beforeAll, expect, onTestFinished, test, vi } from 'vitest'
 import { detectionMethod } from '#domain/signal/loading/evaluateCurve.ts'
 import type { Reevaluated } from '#engine/reevaluation/reevaluateBreaks.ts'
@@ -54,7 +54,7 @@ test('waits while nobody takes its results, and ends when they are wanted no lon
       for (;;) if ((await aborted.next()).done) return
     })(),
   ).rejects.toMatchObject({ name: 'AbortError' })
-  await sleep(0)
+  await setImmediate()
 })
 
 test('says why an archive cannot be read', async () => {

@@ -1,5 +1,5 @@
 import { join } from 'node:path'
-import { setImmediate, setTimeout as sleep } from 'node:timers/promises'
+import { setImmediate } from 'node:timers/promises'
 import { afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
 import type { Archive } from '#archive/archive.ts'
 import { openArchive } from '#archive/openArchive.ts'
@@ -47,7 +47,6 @@ async function ended({ reevaluationId }: ReevaluationSummary): Promise<Reevaluat
   for (;;) {
     const summary = await archive.reevaluation(reevaluationId)
     if (summary.end !== null) return summary
-    await sleep(5)
   }
 }
 
@@ -127,15 +126,16 @@ function halting() {
 }
 
 async function untilEvaluated({ reevaluationId }: ReevaluationSummary, count: number): Promise<void> {
-  while ((await archive.reevaluation(reevaluationId)).evaluated < count) await sleep(5)
+  while ((await archive.reevaluation(reevaluationId)).evaluated < count) await setImmediate()
 }
 
 test('stops when it is cancelled; what was found stays', async () => {
-  const begun = await made({ evaluate: halting().evaluate }).begin(request)
+  const reevaluations = made({ evaluate: halting().evaluate })
+  const begun = await reevaluations.begin(request)
   await untilEvaluated(begun, 3)
   expect(tasks.cancel('reevaluation')).toBe(true)
   expect(await ended(begun)).toMatchObject({ evaluated: 3, end: { ending: 'cancelled' } })
-  await sleep(20)
+  await reevaluations.close()
   expect(heardOf('trouble')).toEqual([])
   expect(await soundly()).toEqual([])
 })
@@ -154,7 +154,7 @@ test('is cut short when it fails, and says so', async () => {
   await untilEvaluated(begun, 3)
   fail(new Trouble('archive-damaged', 'a page is damaged', 'take a backup'))
   expect(await ended(begun)).toMatchObject({ evaluated: 3, end: { ending: 'cut-short' } })
-  while (heardOf('trouble').length === 0) await sleep(5)
+  while (heardOf('trouble').length === 0) await setImmediate()
   expect(heardOf('trouble')).toEqual([{ code: 'archive-damaged', message: 'a page is damaged', hint: 'take a backup' }])
 })
 
@@ -180,7 +180,7 @@ test('records its end when there is room again, as it ended then, and begins no 
   await untilEvaluated(begun, 3)
   const endedAt = clock.instant()
   fail(new Trouble('disk-full', 'There is no room for results.', 'Make room.'))
-  while (heardOf('trouble').length === 0) await sleep(5)
+  while (heardOf('trouble').length === 0) await setImmediate()
   expect(heardOf('trouble')).toMatchObject([{ message: 'There is no room for results.' }])
   clock.step(60)
   await expect(reevaluations.settle()).rejects.toMatchObject({ code: 'disk-full' })
@@ -201,7 +201,7 @@ test('says when a full disk keeps a stop from being recorded, and closes all the
   const begun = await reevaluations.begin(request)
   await untilEvaluated(begun, 3)
   tasks.cancel('reevaluation')
-  while (heardOf('trouble').length === 0) await sleep(5)
+  while (heardOf('trouble').length === 0) await setImmediate()
   expect(heardOf('trouble')).toMatchObject([{ code: 'disk-full' }])
   await reevaluations.close()
   expect((await archive.reevaluation(begun.reevaluationId)).end).toBeNull()
