@@ -14,8 +14,15 @@ const [, , path = ''] = process.argv
 const settings = detectionSettings.parse({})
 const scale = { kind: 'none' } as const
 
+/** A pipe takes so short a line whole or not at all; who reads it may be late. */
 function say(line: string): void {
-  writeSync(1, `${line}\n`)
+  for (;;)
+    try {
+      writeSync(1, `${line}\n`)
+      return
+    } catch (error) {
+      if ((error as NodeJS.ErrnoException).code !== 'EAGAIN') throw error
+    }
 }
 
 function evaluation(samples: number): Omit<NewEvaluation, 'breakId'> {
