@@ -3,6 +3,9 @@ import { Trouble, troubleFrom } from '../errors.ts'
 import { type Handlers, type ProcedureName, procedures } from '../procedures.ts'
 import type { Reply } from './carrier.ts'
 
+/** As much of an unknown name as is said back. */
+const longestName = 100
+
 /**
  * Answers a call by name: refuses unknown names, parses the input, parses the output, and turns whatever is thrown into an
  * error that may cross a boundary. Never rejects.
@@ -13,7 +16,7 @@ export function createDispatcher(handlers: Handlers): (name: unknown, input: unk
       if (typeof name !== 'string' || !Object.hasOwn(procedures, name))
         throw new Trouble(
           'unknown-procedure',
-          `There is no procedure called "${String(name)}".`,
+          `There is no procedure called "${typeof name === 'string' ? name.slice(0, longestName) : typeof name}".`,
           'The page and the program differ in version: reload the page or restart the program.',
         )
       const procedure = procedures[name as ProcedureName]

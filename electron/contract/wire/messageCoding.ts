@@ -125,12 +125,19 @@ function parseEnvelope(frame: string, limits: FrameLimits): { body: unknown; arr
   }
   if (!isRecord(envelope) || !Object.hasOwn(envelope, 'body') || !Array.isArray(envelope.arrays))
     throw badFrame('a text frame lacks "body" or "arrays"')
+  if (isDeeperThan(maxDepth + 1, envelope.body)) throw badFrame('a message is nested too deep')
   if (envelope.arrays.length > maxArrays) throw badFrame(`a message names ${envelope.arrays.length} arrays`)
   const arrays = envelope.arrays.map(parseLifted)
   let bytes = 0
   for (const { kind, length } of arrays) bytes += aligned(length * arrayKinds[kind].BYTES_PER_ELEMENT)
   if (bytes > limits.binaryBytes) throw badFrame(`a message announces ${bytes} bytes`)
   return { body: envelope.body, arrays, bytes }
+}
+
+/** Looks no further down than `levels`, so that no message can exhaust the stack. */
+function isDeeperThan(levels: number, value: unknown): boolean {
+  if (typeof value !== 'object' || value === null) return false
+  return levels === 0 || Object.values(value).some((item) => isDeeperThan(levels - 1, item))
 }
 
 function parseLifted(value: unknown): Lifted {
@@ -146,8 +153,9 @@ function parseLifted(value: unknown): Lifted {
 }
 
 function putBack(body: unknown, arrays: readonly Lifted[], frame: Uint8Array<ArrayBuffer>): unknown {
-  // A view must start at a multiple of its element size in its buffer; a frame cut out of a larger buffer may not.
-  const bytes = frame.byteOffset % 8 === 0 ? frame : frame.slice()
+  // A view must start at a multiple of its element size in its buffer; a frame cut out of a larger buffer may not. Not by
+  // slice(): a frame of Node's is a Buffer, whose slice shares the bytes and stays where it is.
+  const bytes = frame.byteOffset % 8 === 0 ? frame : new Uint8Array(frame)
   const root: Record<string, unknown> = { body }
   let offset = bytes.byteOffset
   for (const { path, kind, length } of arrays) {

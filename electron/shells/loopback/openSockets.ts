@@ -4,6 +4,7 @@ import { type WebSocket, WebSocketServer } from 'ws'
 import type { EventName, PayloadOf } from '#contract/events.ts'
 import type { createDispatcher } from '#contract/wire/dispatcher.ts'
 import { type AccessSecrets, accessOf, judgeUpgrade } from './accessGuard.ts'
+import { refuseStream } from './refuseStream.ts'
 import { bridgeSocket, requestLimits, type SocketBridge } from './socketBridge.ts'
 
 /** The connections of the pages that are open. */
@@ -44,9 +45,13 @@ export function createOpenSockets(dispatch: ReturnType<typeof createDispatcher>,
   return {
     upgrade(request, stream, head) {
       stream.on('error', () => stream.destroy())
-      const decision = judgeUpgrade(accessOf(request), secrets)
-      if (decision.kind === 'refuse') refuse(stream, decision.status, decision.because)
-      else sockets.handleUpgrade(request, stream, head, welcome)
+      try {
+        const decision = judgeUpgrade(accessOf(request), secrets)
+        if (decision.kind === 'refuse') refuseStream(stream, decision.status, decision.because)
+        else sockets.handleUpgrade(request, stream, head, welcome)
+      } catch {
+        stream.destroy()
+      }
     },
     sendEvent(name, payload) {
       for (const bridge of bridges.values()) bridge.sendEvent(name, payload)
@@ -62,12 +67,6 @@ export function createOpenSockets(dispatch: ReturnType<typeof createDispatcher>,
       sockets.close()
     },
   }
-}
-
-function refuse(stream: Duplex, status: number, because: string): void {
-  stream.end(
-    `HTTP/1.1 ${status} Refused\r\nConnection: close\r\nContent-Type: text/plain\r\nContent-Length: ${Buffer.byteLength(because)}\r\n\r\n${because}`,
-  )
 }
 
 /** What the bridge sees of a socket. */

@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto'
-import { createServer, type Server } from 'node:http'
+import { createServer, type IncomingMessage, type RequestListener, type Server, type ServerResponse } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { Trouble } from '#contract/errors.ts'
 import { type EventName, events } from '#contract/events.ts'
@@ -8,6 +8,7 @@ import type { Engine } from '#engine/core/engine.ts'
 import type { AccessSecrets } from './accessGuard.ts'
 import { answerPage } from './answerPage.ts'
 import { createOpenSockets } from './openSockets.ts'
+import { refuseStream } from './refuseStream.ts'
 
 export type LoopbackOptions = {
   engine: Pick<Engine, 'handlers' | 'subscribe'>
@@ -31,7 +32,7 @@ const pingEveryMs = 20_000
 export async function startLoopback(options: LoopbackOptions): Promise<Loopback> {
   const secrets: AccessSecrets = { port: 0, ticket: secret(), session: secret() }
   const sockets = createOpenSockets(createDispatcher(options.engine.handlers), secrets)
-  const server = createServer((request, response) => void answerPage(request, response, options.pageFolder, secrets))
+  const server = createGuardedServer((request, response) => answerPage(request, response, options.pageFolder, secrets))
   server.on('upgrade', sockets.upgrade)
   secrets.port = await listen(server, options.port)
   const unsubscribe = (Object.keys(events) as EventName[]).map((name) =>
@@ -49,6 +50,18 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
   }
 
   return { url: `http://127.0.0.1:${secrets.port}/?token=${secrets.ticket}`, port: secrets.port, close }
+}
+
+/** A server whose every answer is ours, with our headers, and whose requests cannot end the program, whatever they throw. */
+function createGuardedServer(answer: (request: IncomingMessage, response: ServerResponse) => Promise<void>): Server {
+  const answered: RequestListener = (request, response) =>
+    void answer(request, response).catch(() => response.destroy())
+  // The guard refuses a missing Host itself; Node's own refusal would go out without our headers.
+  const server = createServer({ requireHostHeader: false }, answered)
+  server.on('checkContinue', answered)
+  server.on('checkExpectation', answered)
+  server.on('clientError', (_error, stream) => refuseStream(stream, 400, 'The request cannot be read.'))
+  return server
 }
 
 function listen(server: Server, port: number): Promise<number> {

@@ -47,15 +47,20 @@ export function bridgeSocket(
   const reader = createFrameReader((message) => void answer(socketRequest.parse(message)), requestLimits)
 
   async function answer(request: z.infer<typeof socketRequest>) {
-    send(encodeReply(request.id, await dispatch(request.name, request.input)))
+    try {
+      send(encodeReply(request.id, await dispatch(request.name, request.input)))
+    } catch {
+      socket.terminate()
+    }
   }
 
   function receive(read: () => void) {
     try {
       read()
     } catch (thrown) {
-      if (!(thrown instanceof Trouble) && !(thrown instanceof z.ZodError)) throw thrown
-      socket.close(1008, 'The frame breaks the format.')
+      // Whatever was thrown was thrown over bytes from outside: it ends their socket, never the program.
+      const known = thrown instanceof Trouble || thrown instanceof z.ZodError
+      socket.close(known ? 1008 : 1011, known ? 'The frame breaks the format.' : 'The frame could not be read.')
     }
   }
 

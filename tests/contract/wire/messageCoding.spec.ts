@@ -100,6 +100,23 @@ describe('createFrameReader', () => {
     }
   })
 
+  test("reads arrays from a frame of Node's, whose slice shares its bytes", () => {
+    const { text, binary } = encodeMessage({ a: Float64Array.of(1 / 3, 2) })
+    for (const offset of [1, 6, 14]) {
+      const shifted = Buffer.alloc(binary!.length + offset).subarray(offset)
+      shifted.set(binary!)
+      expect(decode({ text, binary: shifted as Uint8Array<ArrayBuffer> })).toEqual({ a: Float64Array.of(1 / 3, 2) })
+    }
+  })
+
+  test('takes a message as deep as one may be sent, and none that is deeper', () => {
+    const nested = (levels: number): unknown => (levels === 0 ? {} : { in: nested(levels - 1) })
+    expect(decode(encodeMessage(nested(64)))).toEqual(nested(64))
+    expect(() => decode({ text: JSON.stringify({ body: nested(65), arrays: [] }), binary: null })).toThrow('too deep')
+    const deep = `{"body":${'['.repeat(100_000)}${']'.repeat(100_000)},"arrays":[]}`
+    expect(() => decode({ text: deep, binary: null })).toThrow(Trouble)
+  })
+
   test('hands on many messages in order', () => {
     const seen: unknown[] = []
     const reader = createFrameReader((message) => seen.push(message), defaultFrameLimits)

@@ -1,5 +1,6 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { request } from 'node:http'
+import { connect } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest'
@@ -109,6 +110,30 @@ describe('startLoopback', () => {
     await unbuilt.close()
   })
 
+  test.each([
+    ['no HTTP at all', 'garbage\r\n\r\n', 400],
+    ['an HTTP/1.1 request without a Host', 'GET / HTTP/1.1\r\n\r\n', 403],
+    ['a request with an expectation', 'GET / HTTP/1.1\r\nHost: x\r\nExpect: more\r\n\r\n', 403],
+    [
+      'an upgrade from nowhere',
+      'GET /socket HTTP/1.1\r\nHost: x\r\nConnection: Upgrade\r\nUpgrade: websocket\r\n\r\n',
+      403,
+    ],
+  ])('%s is refused with the headers of every other answer', async (_what, sent, status) => {
+    const answer = await new Promise<string>((resolve, reject) => {
+      let heard = ''
+      const stream = connect(loopback.port, '127.0.0.1', () => stream.write(sent))
+      stream.on('data', (data) => {
+        heard += data
+        if (heard.includes('\r\n\r\n')) stream.end()
+      })
+      stream.on('close', () => resolve(heard)).on('error', reject)
+    })
+    expect(answer).toMatch(`HTTP/1.1 ${status} `)
+    expect(answer).toContain("Content-Security-Policy: default-src 'none'")
+    expect(answer).toContain('X-Content-Type-Options: nosniff')
+  })
+
   test('a port that is taken is a clear trouble', async () => {
     await expect(startLoopback({ engine, pageFolder, port: loopback.port })).rejects.toMatchObject({
       code: 'conflict',
@@ -163,6 +188,26 @@ describe('the socket of startLoopback', () => {
     good.send(JSON.stringify({ body: { id: 1, name: 'ports.list', input: {} }, arrays: [] }))
     expect(await reply).toEqual({ body: { id: 1, reply: { ok: true, value: [] } }, arrays: [] })
     good.terminate()
+  })
+
+  test('a frame with an array, which arrives anywhere in its buffer, is read and answered', async () => {
+    const cookie = await exchangeTicket(loopback.url)
+    const socket = wire({ cookie, origin: origin() })
+    await opened(socket)
+    const replies: unknown[] = []
+    socket.on('message', (data) => replies.push(JSON.parse(String(data))))
+    for (let id = 0; id < 8; id++) {
+      socket.send(
+        JSON.stringify({
+          body: { id, name: 'ports.list', input: { extra: null } },
+          arrays: [{ path: ['input', 'extra'], kind: 'Float64Array', length: 1 }],
+        }),
+      )
+      socket.send(Buffer.alloc(8))
+    }
+    await expect.poll(() => replies.length).toBe(8)
+    expect(replies[0]).toMatchObject({ body: { id: 0, reply: { ok: false, error: { code: 'invalid-input' } } } })
+    socket.terminate()
   })
 
   test('closing hangs up on every page', async () => {

@@ -65,6 +65,20 @@ describe('bridgeSocket', () => {
     expect(socket.closedWith).toBe(1008)
   })
 
+  test.each(['the dispatcher', 'the socket'])(
+    'a fault of %s that nobody foresaw ends the socket and no more',
+    async (where) => {
+      const fault = () => {
+        throw new RangeError('offset is out of bounds')
+      }
+      const { bridge, socket } = connect(where === 'the dispatcher' ? fault : undefined)
+      if (where === 'the socket') socket.send = fault
+      bridge.receiveText(encodeMessage({ id: 5, name: 'ports.list', input: {} }).text)
+      await later()
+      expect(socket.terminated).toBe(true)
+    },
+  )
+
   test('live frames are left out for a client that does not keep up; nothing else is', () => {
     const { bridge, socket, seen } = connect()
     bridge.sendEvent('live.frame', liveFrame(1))
