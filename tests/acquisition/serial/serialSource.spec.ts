@@ -6,7 +6,7 @@ import { createSerialSource } from '#acquisition/serial/serialSource.ts'
 import { createRandom } from '#domain/numbers/random.ts'
 import { type MovedClock, movedClock } from '#tests/fakes/movedClock.ts'
 import { eventually, type PtyPlug, ptyPlug, writeAll } from '#tests/fakes/ptyPlug.ts'
-import { readLines } from '#tests/fakes/readLines.ts'
+import { readLines } from '#tests/fakes/streams/readLines.ts'
 
 const text = (words: string) => new TextEncoder().encode(words)
 
