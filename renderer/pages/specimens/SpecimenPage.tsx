@@ -77,10 +77,56 @@ function SpecimenView({ record }: { record: SpecimenRecord }) {
           <h2 id="facts-title">What is known of it</h2>
           <FieldList fields={current.fields} />
           <h2>Versions</h2>
-          <Versions revisions={revisions} />
+          <ol className="history">
+            {revisions.toReversed().map((revision) => {
+              const before = revisions.find(({ revision: number }) => number === revision.revision - 1)
+              return (
+                <li key={revision.revision}>
+                  <p>
+                    <strong>{before === undefined ? 'Entered' : 'Corrected'}</strong>{' '}
+                    {instantWords(revision.recordedAt)}
+                    {revision.by === '' ? '' : ` by ${revision.by}`}
+                  </p>
+                  {before === undefined ? null : (
+                    <p className="quiet">
+                      {changedFields(before, revision)
+                        .map((key) => fieldNames[key])
+                        .join(', ') || 'nothing changed'}
+                      : {revision.reason}
+                    </p>
+                  )}
+                </li>
+              )
+            })}
+          </ol>
         </section>
         <section className="record-breaks" aria-labelledby="breaks-title">
-          <BreakLines breaks={breaks} inForceId={current.breakInForce?.breakId ?? null} />
+          <div className="section-head">
+            <h2 id="breaks-title">Breaks</h2>
+            {breaks.length > 1 ? (
+              <a
+                href={hashOf({
+                  page: 'compare',
+                  breakIds: breaks.map(({ breakId }) => breakId).slice(0, mostCompared),
+                })}
+              >
+                Compare its {breaks.length} breaks
+              </a>
+            ) : null}
+          </div>
+          {breaks.length === 0 ? (
+            <p className="empty-words">It has not been loaded yet.</p>
+          ) : (
+            <ol className="break-lines">
+              {breaks.toReversed().map((summary) => (
+                <BreakLine
+                  key={summary.breakId}
+                  summary={summary}
+                  inForce={summary.breakId === current.breakInForce?.breakId}
+                />
+              ))}
+            </ol>
+          )}
           {shown === null ? null : <RecordedCurve breakId={shown.breakId} key={shown.breakId} />}
         </section>
       </div>
@@ -88,61 +134,6 @@ function SpecimenView({ record }: { record: SpecimenRecord }) {
         <CorrectionDialog specimen={revisions.at(-1)!} onClose={() => setCorrecting(false)} />
       ) : null}
     </div>
-  )
-}
-
-function Versions({ revisions }: Pick<SpecimenRecord, 'revisions'>) {
-  return (
-    <ol className="history">
-      {revisions.toReversed().map((revision) => {
-        const before = revisions.find(({ revision: number }) => number === revision.revision - 1)
-        return (
-          <li key={revision.revision}>
-            <p>
-              <strong>{before === undefined ? 'Entered' : 'Corrected'}</strong> {instantWords(revision.recordedAt)}
-              {revision.by === '' ? '' : ` by ${revision.by}`}
-            </p>
-            {before === undefined ? null : (
-              <p className="quiet">
-                {changedFields(before, revision)
-                  .map((key) => fieldNames[key])
-                  .join(', ') || 'nothing changed'}
-                : {revision.reason}
-              </p>
-            )}
-          </li>
-        )
-      })}
-    </ol>
-  )
-}
-
-function BreakLines({ breaks, inForceId }: Pick<SpecimenRecord, 'breaks'> & { inForceId: number | null }) {
-  return (
-    <>
-      <div className="section-head">
-        <h2 id="breaks-title">Breaks</h2>
-        {breaks.length > 1 ? (
-          <a
-            href={hashOf({
-              page: 'compare',
-              breakIds: breaks.map(({ breakId }) => breakId).slice(0, mostCompared),
-            })}
-          >
-            Compare its {breaks.length} breaks
-          </a>
-        ) : null}
-      </div>
-      {breaks.length === 0 ? (
-        <p className="empty-words">It has not been loaded yet.</p>
-      ) : (
-        <ol className="break-lines">
-          {breaks.toReversed().map((summary) => (
-            <BreakLine key={summary.breakId} summary={summary} inForce={summary.breakId === inForceId} />
-          ))}
-        </ol>
-      )}
-    </>
   )
 }
 

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type ReactNode, type RefObject, useLayoutEffect, useRef, useState } from 'react'
+import { type KeyboardEvent, type ReactNode, useLayoutEffect, useRef, useState } from 'react'
 import { HeadCheckbox, RowCheckbox, type RowSelection } from './RowSelection.tsx'
 import { rowAfterKey, rowsInSight, scrollToRow } from './virtualRows.ts'
 
@@ -37,12 +37,26 @@ export type LongTableProps<Row, Sort extends string> = {
 export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, Sort>) {
   const { columns, total, rowAt, onSight, selection } = props
   const scroller = useRef<HTMLDivElement>(null)
-  const [view, setView] = useRowView(scroller)
+  const [view, setView] = useState({ top: 0, height: 600, rowHeight: 40 })
   const [active, setActive] = useState(0)
   const focusWanted = useRef(false)
   /** The row whose box was ticked last; a click with Shift picks all from there. */
   const anchor = useRef(0)
   const { first, last } = rowsInSight(view.top, view.height, view.rowHeight, total, 12)
+
+  useLayoutEffect(() => {
+    const element = scroller.current
+    if (element === null) return
+    const measure = () => {
+      const rowHeight = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) * 2.5
+      const head = element.querySelector('thead')?.clientHeight ?? 0
+      setView({ top: element.scrollTop, height: element.clientHeight - head, rowHeight })
+    }
+    measure()
+    const observer = new ResizeObserver(measure)
+    observer.observe(element)
+    return () => observer.disconnect()
+  }, [])
 
   const shownKey = useRef(props.listKey)
   useLayoutEffect(() => {
@@ -101,25 +115,57 @@ export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, S
       onScroll={(event) => setView({ ...view, top: event.currentTarget.scrollTop })}
     >
       <table aria-label={props.label} aria-rowcount={total + 1}>
-        <LongHead {...props} />
+        <colgroup>
+          {selection === undefined ? null : <col className="long-table-check" />}
+          {columns.map((column) => (
+            <col key={column.key} style={{ width: column.width }} />
+          ))}
+        </colgroup>
+        <thead>
+          <tr aria-rowindex={1}>
+            {selection === undefined ? null : <HeadCheckbox selection={selection} total={total} />}
+            {columns.map((column) => (
+              <HeadCell key={column.key} column={column} {...props} />
+            ))}
+          </tr>
+        </thead>
         <tbody>
           {first > 0 ? <Spacer height={first * view.rowHeight} columns={allColumns} /> : null}
           {indices.map((index) => {
             const row = rowAt(index)
             return (
-              <LongRow
+              <tr
                 key={index}
-                index={index}
-                row={row}
-                columns={columns}
-                label={row === undefined ? undefined : props.rowLabel(row)}
-                selection={selection}
-                anchor={anchor}
-                isStop={index === inSightActive}
+                data-index={index}
+                aria-rowindex={index + 2}
+                aria-label={row === undefined ? undefined : props.rowLabel(row)}
+                data-picked={row !== undefined && selection?.isPicked(row) ? '' : undefined}
+                tabIndex={index === inSightActive ? 0 : -1}
                 onFocus={() => setActive(index)}
                 onKeyDown={onKeyDown}
-                onOpen={props.onOpen}
-              />
+                onClick={() => row !== undefined && props.onOpen(row)}
+              >
+                {selection === undefined ? null : (
+                  <RowCheckbox
+                    row={row}
+                    selection={selection}
+                    onTick={(withShift) => {
+                      if (withShift) selection.onExtend(anchor.current, index)
+                      else if (row !== undefined) selection.onToggle(row)
+                      anchor.current = index
+                    }}
+                  />
+                )}
+                {columns.map((column) => (
+                  <td
+                    key={column.key}
+                    className={column.numeric ? 'numeric' : undefined}
+                    onMouseEnter={(event) => tellWhatIsCut(event.currentTarget)}
+                  >
+                    {row === undefined ? <span className="long-table-coming">…</span> : column.cell(row)}
+                  </td>
+                ))}
+              </tr>
             )
           })}
           {last < total ? <Spacer height={(total - last) * view.rowHeight} columns={allColumns} /> : null}
@@ -130,109 +176,10 @@ export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, S
   )
 }
 
-type RowView = { top: number; height: number; rowHeight: number }
-
-/** What of the rows is in sight, px: measured at first and whenever the table's place changes its size. */
-function useRowView(scroller: RefObject<HTMLDivElement | null>) {
-  const [view, setView] = useState<RowView>({ top: 0, height: 600, rowHeight: 40 })
-  useLayoutEffect(() => {
-    const element = scroller.current
-    if (element === null) return
-    const measure = () => {
-      const rowHeight = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) * 2.5
-      const head = element.querySelector('thead')?.clientHeight ?? 0
-      setView({ top: element.scrollTop, height: element.clientHeight - head, rowHeight })
-    }
-    measure()
-    const observer = new ResizeObserver(measure)
-    observer.observe(element)
-    return () => observer.disconnect()
-  }, [scroller])
-  return [view, setView] as const
-}
-
-function LongRow<Row, Sort extends string>({
-  index,
-  row,
-  columns,
-  label,
-  selection,
-  anchor,
-  isStop,
-  onFocus,
-  onKeyDown,
-  onOpen,
-}: {
-  index: number
-  /** undefined: it is on its way. */
-  row: Row | undefined
-  columns: readonly Column<Row, Sort>[]
-  label: string | undefined
-  selection: RowSelection<Row> | undefined
-  /** The row whose box was ticked last. */
-  anchor: RefObject<number>
-  /** The Tab key stops at this row. */
-  isStop: boolean
-  onFocus(): void
-  onKeyDown(event: KeyboardEvent): void
-  onOpen(row: Row): void
-}) {
-  function tick(withShift: boolean): void {
-    if (withShift) selection?.onExtend(anchor.current, index)
-    else if (row !== undefined) selection?.onToggle(row)
-    anchor.current = index
-  }
-  return (
-    <tr
-      data-index={index}
-      aria-rowindex={index + 2}
-      aria-label={label}
-      data-picked={row !== undefined && selection?.isPicked(row) ? '' : undefined}
-      tabIndex={isStop ? 0 : -1}
-      onFocus={onFocus}
-      onKeyDown={onKeyDown}
-      onClick={() => row !== undefined && onOpen(row)}
-    >
-      {selection === undefined ? null : <RowCheckbox row={row} selection={selection} onTick={tick} />}
-      {columns.map((column) => (
-        <td
-          key={column.key}
-          className={column.numeric ? 'numeric' : undefined}
-          onMouseEnter={(event) => tellWhatIsCut(event.currentTarget)}
-        >
-          {row === undefined ? <span className="long-table-coming">…</span> : column.cell(row)}
-        </td>
-      ))}
-    </tr>
-  )
-}
-
 /** A cell that is too narrow for its words says all of them when it is pointed at. */
 function tellWhatIsCut(cell: HTMLElement): void {
   const cut = cell.scrollWidth > cell.clientWidth && cell.querySelector('[title]') === null
   cell.title = cut ? (cell.textContent ?? '') : ''
-}
-
-function LongHead<Row, Sort extends string>(props: LongTableProps<Row, Sort>) {
-  const { columns, total, selection } = props
-  return (
-    <>
-      <colgroup>
-        {selection === undefined ? null : <col className="long-table-check" />}
-        {columns.map((column) => (
-          <col key={column.key} style={{ width: column.width }} />
-        ))}
-      </colgroup>
-      <thead>
-        <tr aria-rowindex={1}>
-          {selection === undefined ? null : <HeadCheckbox selection={selection} total={total} />}
-          {columns.map((column) => (
-            <HeadCell key={column.key} column={column} {...props} />
-          ))}
-        </tr>
-      </thead>
-    </>
-  )
 }
 
 function Spacer({ height, columns }: { height: number; columns: number }) {

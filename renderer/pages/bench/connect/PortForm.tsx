@@ -4,16 +4,16 @@ import { ratedLoadWords } from '#words/bench/cautions.ts'
 import { writeTyped } from '#words/units/numbers.ts'
 import { useBench, usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
+import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { readCapacity, readScale } from '../../../parts/bench/scaleForm.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
-import { Field } from '../../../widgets/Field.tsx'
+import { Field, SelectField } from '../../../widgets/Field.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { HeardLines } from './HeardLines.tsx'
 import { LineFormatFields } from './LineFormatFields.tsx'
-import { PortFields } from './PortFields.tsx'
-import { usePorts } from './usePorts.ts'
 
+const baudRates = [9600, 19200, 38400, 57600, 115200, 230400, 460800, 921600, 1000000]
 const listenS = 3
 
 /** A port, its speed, what it sends, and what a count is worth. */
@@ -28,12 +28,15 @@ export function PortForm() {
   const [capacity, setCapacity] = useState(writeTyped(preferences.capacityN, force.factor))
   const [scale, setScale] = useState(preferences.nPerCount === null ? '' : String(preferences.nPerCount))
   const [asked, setAsked] = useState(false)
-  const found = usePorts()
+  const [listRound, setListRound] = useState(0)
+  const ports = useAction('ports.list')
+  const firstPorts = useAnswer('ports.list', {})
   const listen = useAction('ports.listen')
   const setPreferences = useAction('preferences.set')
   const connect = useAction('bench.connect')
 
-  const chosen = path === '' ? (found.ports[0]?.path ?? '') : path
+  const found = (listRound === 0 ? firstPorts.value : ports.value) ?? []
+  const chosen = path === '' ? (found[0]?.path ?? '') : path
   const capacityRead = readCapacity(capacity, force.factor, force.unit)
   const scaleRead = readScale(scale)
 
@@ -56,16 +59,70 @@ export function PortForm() {
       <div className="port-columns">
         <section aria-labelledby="port-title">
           <h2 id="port-title">Port</h2>
-          <PortFields
-            found={found}
-            path={chosen}
-            pathError={asked && chosen === '' ? 'Choose a port or write its path.' : null}
-            baudRate={baudRate}
-            listening={listen.pending ? `Listening ${listenS} s …` : null}
-            onPath={setPath}
-            onBaudRate={setBaudRate}
-            onListen={() => void hear()}
+          {found.length === 0 ? (
+            <p className="prose">
+              {firstPorts.pending || ports.pending
+                ? 'Looking for ports …'
+                : 'No serial port was found. Plug in the amplifier and look again, or write the port’s path.'}
+            </p>
+          ) : null}
+          <Field
+            label="Path"
+            list="ports"
+            value={chosen}
+            placeholder="/dev/ttyUSB0 or COM3"
+            onChange={(event) => setPath(event.currentTarget.value)}
+            error={asked && chosen === '' ? 'Choose a port or write its path.' : null}
+            hint={found.find((port) => port.path === chosen)?.manufacturer ?? undefined}
           />
+          <datalist id="ports">
+            {found.map((port) => (
+              <option key={port.path} value={port.path}>
+                {port.manufacturer ?? ''}
+              </option>
+            ))}
+          </datalist>
+          {found.length > 1 ? (
+            <div className="chips">
+              {found.slice(0, 6).map((port) => (
+                <button type="button" className="chip" key={port.path} onClick={() => setPath(port.path)}>
+                  {port.path}
+                </button>
+              ))}
+            </div>
+          ) : null}
+          <div className="port-line">
+            <SelectField
+              label="Baud rate"
+              value={String(baudRate)}
+              onChange={(event) => setBaudRate(Number(event.currentTarget.value))}
+            >
+              {baudRates.map((rate) => (
+                <option key={rate} value={rate}>
+                  {rate}
+                </option>
+              ))}
+            </SelectField>
+            <button
+              type="button"
+              className="button"
+              disabled={ports.pending}
+              onClick={() => {
+                setListRound(listRound + 1)
+                void ports.run({})
+              }}
+            >
+              Look again
+            </button>
+            <button
+              type="button"
+              className="button"
+              disabled={chosen === '' || listen.pending}
+              onClick={() => void hear()}
+            >
+              {listen.pending ? `Listening ${listenS} s …` : 'Listen'}
+            </button>
+          </div>
           <LineFormatFields value={lineFormat} onChange={setLineFormat} />
         </section>
         <section aria-labelledby="worth-title">
@@ -92,7 +149,14 @@ export function PortForm() {
         </section>
       </div>
       <Notice
-        trouble={found.error ?? listen.error ?? setPreferences.error ?? connect.error ?? bench.connection.problem}
+        trouble={
+          firstPorts.error ??
+          ports.error ??
+          listen.error ??
+          setPreferences.error ??
+          connect.error ??
+          bench.connection.problem
+        }
       />
       <div className="form-buttons">
         <button type="submit" className="button button-primary button-large" disabled={connect.pending}>

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useLayoutEffect, useRef } from 'react'
+import { Fragment, type KeyboardEvent, useLayoutEffect, useRef } from 'react'
 import { writeFixed } from '#words/units/numbers.ts'
 import type { Quantity } from '#words/units/quantities.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
@@ -55,10 +55,17 @@ function columnsFor(withAdhesive: boolean): readonly Column[] {
 
 /** The compared breaks. Arrow keys go from curve to curve, Enter opens the break, Delete takes it out of the comparison. */
 export function CompareTable(props: CompareTableProps) {
-  const { rows, withAdhesive, chosen } = props
+  const { rows, withAdhesive, chosen, order, descending } = props
+  const { force, strength } = useQuantities()
   const columns = columnsFor(withAdhesive)
   const body = useRef<HTMLTableElement>(null)
   const focusWanted = useRef(false)
+  const units: Record<string, string> = {
+    Peak: force.unit,
+    Strength: strength.unit,
+    'To peak': 's',
+    Distance: props.distance.unit,
+  }
   const stop = Math.max(
     rows.findIndex(({ breakId }) => breakId === chosen),
     0,
@@ -98,19 +105,87 @@ export function CompareTable(props: CompareTableProps) {
           ))}
           <col />
         </colgroup>
-        <CompareHead columns={columns} {...props} />
+        <thead>
+          <tr>
+            {columns.map(({ order: by, title, numeric, explained }) => (
+              <th
+                key={title}
+                scope="col"
+                title={explained}
+                className={numeric ? 'numeric' : undefined}
+                aria-sort={by === null ? undefined : by !== order ? 'none' : descending ? 'descending' : 'ascending'}
+              >
+                {by === null ? title : <SortButton title={title} by={by} {...props} />}
+                {units[title] === undefined ? null : <span className="long-table-unit"> {units[title]}</span>}
+              </th>
+            ))}
+            <th scope="col">
+              <span className="visually-hidden">Take out</span>
+            </th>
+          </tr>
+        </thead>
         <tbody>
           {rows.map((row, index) => {
+            const words = props.wordsOf(row)
             return (
-              <CompareLines
-                key={row.breakId}
-                {...props}
-                row={row}
-                index={index}
-                isStop={index === stop}
-                columns={columns.length + 1}
-                onKeyDown={(event) => onKeyDown(event, index, row)}
-              />
+              <Fragment key={row.breakId}>
+                <tr
+                  data-index={index}
+                  data-break={row.breakId}
+                  data-chosen={row.breakId === chosen ? '' : undefined}
+                  data-worded={words === '' ? undefined : ''}
+                  data-pointed={row.breakId === props.pointed ? '' : undefined}
+                  aria-current={row.breakId === chosen ? 'true' : undefined}
+                  tabIndex={index === stop ? 0 : -1}
+                  onFocus={(event) => event.target === event.currentTarget && props.onChoose(row.breakId)}
+                  onClick={() => props.onChoose(row.breakId)}
+                  onMouseEnter={() => props.onPoint(row.breakId)}
+                  onMouseLeave={() => props.onPoint(null)}
+                  onKeyDown={(event) => onKeyDown(event, index, row)}
+                >
+                  <th scope="row">
+                    <a href={hashOf({ page: 'break', breakId: row.breakId })} tabIndex={-1}>
+                      {row.name}
+                    </a>
+                    {row.standing === '' ? null : <span className="compare-aside">{row.standing}</span>}
+                  </th>
+                  {withAdhesive ? (
+                    <td className="compare-adhesive" title={row.adhesive ?? undefined}>
+                      <span>{row.adhesive ?? '–'}</span>
+                    </td>
+                  ) : null}
+                  <td className="numeric">
+                    <OverruledMark overruled={row.overruled} /> {force.number(row.peakN)}
+                  </td>
+                  <td className="numeric">{strength.number(row.strengthMPa)}</td>
+                  <td className="numeric">{row.timeToPeakS === null ? '–' : writeFixed(row.timeToPeakS, 2)}</td>
+                  <td className="numeric" title={scoreWords(row)}>
+                    {props.distance.number(row.curve.distance)}
+                  </td>
+                  <td className="compare-out">
+                    <button
+                      type="button"
+                      className="button button-quiet button-small"
+                      tabIndex={-1}
+                      aria-label={`Take ${row.name} out of the comparison`}
+                      title="Take out of the comparison (Delete)"
+                      onClick={(event) => {
+                        event.stopPropagation()
+                        props.onTakeOut(row.breakId)
+                      }}
+                    >
+                      ×
+                    </button>
+                  </td>
+                </tr>
+                {words === '' ? null : (
+                  <tr className="compare-words" data-chosen={row.breakId === chosen ? '' : undefined}>
+                    <td colSpan={columns.length + 1}>
+                      <OutlyingShape /> {words}
+                    </td>
+                  </tr>
+                )}
+              </Fragment>
             )
           })}
         </tbody>
@@ -138,129 +213,5 @@ function SortButton({
         {by !== order ? '' : descending ? '↓' : '↑'}
       </span>
     </button>
-  )
-}
-
-/** A break, and below it the words for a curve that is out of line. */
-function CompareLines({
-  row,
-  index,
-  isStop,
-  columns,
-  onKeyDown,
-  ...props
-}: CompareTableProps & {
-  row: CompareRow
-  index: number
-  /** The Tab key stops at this row. */
-  isStop: boolean
-  columns: number
-  onKeyDown(event: KeyboardEvent): void
-}) {
-  const words = props.wordsOf(row)
-  return (
-    <>
-      <tr
-        data-index={index}
-        data-break={row.breakId}
-        data-chosen={row.breakId === props.chosen ? '' : undefined}
-        data-worded={words === '' ? undefined : ''}
-        data-pointed={row.breakId === props.pointed ? '' : undefined}
-        aria-current={row.breakId === props.chosen ? 'true' : undefined}
-        tabIndex={isStop ? 0 : -1}
-        onFocus={(event) => event.target === event.currentTarget && props.onChoose(row.breakId)}
-        onClick={() => props.onChoose(row.breakId)}
-        onMouseEnter={() => props.onPoint(row.breakId)}
-        onMouseLeave={() => props.onPoint(null)}
-        onKeyDown={onKeyDown}
-      >
-        <CompareCells row={row} withAdhesive={props.withAdhesive} distance={props.distance} />
-        <td className="compare-out">
-          <button
-            type="button"
-            className="button button-quiet button-small"
-            tabIndex={-1}
-            aria-label={`Take ${row.name} out of the comparison`}
-            title="Take out of the comparison (Delete)"
-            onClick={(event) => {
-              event.stopPropagation()
-              props.onTakeOut(row.breakId)
-            }}
-          >
-            ×
-          </button>
-        </td>
-      </tr>
-      {words === '' ? null : (
-        <tr className="compare-words" data-chosen={row.breakId === props.chosen ? '' : undefined}>
-          <td colSpan={columns}>
-            <OutlyingShape /> {words}
-          </td>
-        </tr>
-      )}
-    </>
-  )
-}
-
-function CompareCells({
-  row,
-  withAdhesive,
-  distance,
-}: { row: CompareRow } & Pick<CompareTableProps, 'withAdhesive' | 'distance'>) {
-  const { force, strength } = useQuantities()
-  return (
-    <>
-      <th scope="row">
-        <a href={hashOf({ page: 'break', breakId: row.breakId })} tabIndex={-1}>
-          {row.name}
-        </a>
-        {row.standing === '' ? null : <span className="compare-aside">{row.standing}</span>}
-      </th>
-      {withAdhesive ? (
-        <td className="compare-adhesive" title={row.adhesive ?? undefined}>
-          <span>{row.adhesive ?? '–'}</span>
-        </td>
-      ) : null}
-      <td className="numeric">
-        <OverruledMark overruled={row.overruled} /> {force.number(row.peakN)}
-      </td>
-      <td className="numeric">{strength.number(row.strengthMPa)}</td>
-      <td className="numeric">{row.timeToPeakS === null ? '–' : writeFixed(row.timeToPeakS, 2)}</td>
-      <td className="numeric" title={scoreWords(row)}>
-        {distance.number(row.curve.distance)}
-      </td>
-    </>
-  )
-}
-
-function CompareHead({ columns, ...props }: CompareTableProps & { columns: readonly Column[] }) {
-  const { order, descending } = props
-  const { force, strength } = useQuantities()
-  const units: Record<string, string> = {
-    Peak: force.unit,
-    Strength: strength.unit,
-    'To peak': 's',
-    Distance: props.distance.unit,
-  }
-  return (
-    <thead>
-      <tr>
-        {columns.map(({ order: by, title, numeric, explained }) => (
-          <th
-            key={title}
-            scope="col"
-            title={explained}
-            className={numeric ? 'numeric' : undefined}
-            aria-sort={by === null ? undefined : by !== order ? 'none' : descending ? 'descending' : 'ascending'}
-          >
-            {by === null ? title : <SortButton title={title} by={by} {...props} />}
-            {units[title] === undefined ? null : <span className="long-table-unit"> {units[title]}</span>}
-          </th>
-        ))}
-        <th scope="col">
-          <span className="visually-hidden">Take out</span>
-        </th>
-      </tr>
-    </thead>
   )
 }

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type RefObject, useEffect, useRef, useState } from 'react'
+import { type KeyboardEvent, useEffect, useRef, useState } from 'react'
 import { placeWords } from '#words/breaks/compare/compareWords.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 import { useHost } from '../../../host/hostContext.ts'
@@ -107,31 +107,28 @@ export function OverlayFigure(props: OverlayFigureProps) {
               ? 'drag or wheel to zoom'
               : `${placeNumber(zoomed.fromS)} to ${placeNumber(zoomed.toS)} ${timeUnit}`}
           </span>
-          <ZoomButtons plot={plot} />
+          <button
+            type="button"
+            className="button button-small"
+            aria-label="Zoom in"
+            onClick={() => plot.current?.key('+')}
+          >
+            +
+          </button>
+          <button
+            type="button"
+            className="button button-small"
+            aria-label="Zoom out"
+            onClick={() => plot.current?.key('-')}
+          >
+            −
+          </button>
+          <button type="button" className="button button-small" onClick={() => plot.current?.show(null)}>
+            All
+          </button>
         </span>
       </figcaption>
     </figure>
-  )
-}
-
-function ZoomButtons({ plot }: { plot: RefObject<OverlayPlot | null> }) {
-  return (
-    <>
-      <button type="button" className="button button-small" aria-label="Zoom in" onClick={() => plot.current?.key('+')}>
-        +
-      </button>
-      <button
-        type="button"
-        className="button button-small"
-        aria-label="Zoom out"
-        onClick={() => plot.current?.key('-')}
-      >
-        −
-      </button>
-      <button type="button" className="button button-small" onClick={() => plot.current?.show(null)}>
-        All
-      </button>
-    </>
   )
 }
 

@@ -1,5 +1,4 @@
 import { useState } from 'react'
-import type { CalibrationPlan } from '#contract/calibration/calibrationPlan.ts'
 import { neverAboveWords } from '#words/bench/cautions.ts'
 import { planLength } from '#words/calibration/routine/planLength.ts'
 import { usualWeightsWords } from '#words/calibration/weightWords.ts'
@@ -22,6 +21,7 @@ import './plan.css'
 export function PlanView() {
   const bench = useBench()
   const { operator } = usePreferences()
+  const { force } = useQuantities()
   const [texts, change] = usePlanTexts()
   const [asked, setAsked] = useState(false)
   const kept = useAnswer('weights.list', {})
@@ -56,7 +56,19 @@ export function PlanView() {
         void start()
       }}
     >
-      <PlanHead capacityN={bench.capacityN} />
+      <header className="record-head">
+        <div>
+          <p className="crumb">
+            <a href={hashOf({ page: 'calibration' })}>Calibration</a>
+          </p>
+          <h1>Calibrate with known weights</h1>
+        </div>
+        <p className="caution-words">
+          Weights can fall: feet clear, nothing below that breaks.
+          <br />
+          {neverAboveWords(bench.capacityN, force)}
+        </p>
+      </header>
       <div className="plan-columns">
         <ConditionFields texts={texts} errors={errors} gravity={conditions?.gravity ?? null} onChange={change} />
         <section className="plan-steps" aria-labelledby="steps-title">
@@ -100,7 +112,13 @@ export function PlanView() {
             Begin <Keys keys="Enter" />
           </button>
           <p id="plan-words" className="plan-words">
-            {connected ? readinessWords(read.plan, asked) : 'Connect the amplifier first; the plan is kept.'}
+            {connected
+              ? read.plan === null
+                ? asked
+                  ? 'Not yet: something above is missing or cannot be read.'
+                  : 'All fields stay as you type them, also after a restart.'
+                : planLength(read.plan)
+              : 'Connect the amplifier first; the plan is kept.'}
           </p>
           {connected ? null : (
             <a className="button" href={hashOf({ page: 'connect' })}>
@@ -110,31 +128,5 @@ export function PlanView() {
         </div>
       </footer>
     </form>
-  )
-}
-
-function readinessWords(plan: CalibrationPlan | null, asked: boolean): string {
-  if (plan !== null) return planLength(plan)
-  return asked
-    ? 'Not yet: something above is missing or cannot be read.'
-    : 'All fields stay as you type them, also after a restart.'
-}
-
-function PlanHead({ capacityN }: { capacityN: number | null }) {
-  const { force } = useQuantities()
-  return (
-    <header className="record-head">
-      <div>
-        <p className="crumb">
-          <a href={hashOf({ page: 'calibration' })}>Calibration</a>
-        </p>
-        <h1>Calibrate with known weights</h1>
-      </div>
-      <p className="caution-words">
-        Weights can fall: feet clear, nothing below that breaks.
-        <br />
-        {neverAboveWords(capacityN, force)}
-      </p>
-    </header>
   )
 }

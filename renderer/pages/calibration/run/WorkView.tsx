@@ -7,6 +7,8 @@ import { loadText } from '#words/calibration/weightWords.ts'
 import { useBench } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
+import { useSingleKeys } from '../../../parts/routing/singleKeys.ts'
+import { Keys } from '../../../widgets/Keys.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { PositionList } from '../plan/PositionList.tsx'
 import { VirtualWeights } from '../plan/VirtualWeights.tsx'
@@ -14,8 +16,6 @@ import { BreakOffDialog } from './BreakOffDialog.tsx'
 import { LiveFigures } from './LiveFigures.tsx'
 import { OrderLine } from './OrderLine.tsx'
 import { RoutineShape } from './RoutineShape.tsx'
-import { WorkButtons } from './WorkButtons.tsx'
-import { useWorkKeys, type WorkSteps } from './workSteps.ts'
 import './work.css'
 
 /** Hanging the weights, step by step: what to do now in large type, the live reading, and where one stands. */
@@ -43,16 +43,23 @@ export function WorkView({ state }: { state: RoutineState }) {
   }
   const hangAsked = () => void hang(state.phase === 'preloading' && hungN > 0 ? 0 : askedN)
 
-  const steps: WorkSteps = {
-    goOn: reading ? null : () => void goOn.run({}),
-    stop: reading ? () => void stop.run({}) : null,
-    repeat: repeatable === null ? null : () => void repeat.run({ position: repeatable }),
-    skip: reading ? null : () => void skip.run({}),
-    back: reading ? null : () => void back.run({}),
-    breakOff: () => setBreakingOff(true),
-    hang: isVirtual ? hangAsked : null,
-  }
-  useWorkKeys(steps, state.reversed)
+  useSingleKeys((key) => {
+    const name = key.toLowerCase()
+    if (key === 'Enter') {
+      if (!reading && !state.reversed) void goOn.run({})
+    } else if (key === 'Escape') {
+      if (reading) void stop.run({})
+    } else if (name === 'r') {
+      if (repeatable !== null) void repeat.run({ position: repeatable })
+    } else if (name === 'n') {
+      if (!reading) void skip.run({})
+    } else if (key === 'Backspace') {
+      if (!reading) void back.run({})
+    } else if (name === 'b') setBreakingOff(true)
+    else if (name === 'l' && isVirtual) hangAsked()
+    else return false
+    return true
+  })
 
   const trouble =
     goOn.error ?? stop.error ?? repeat.error ?? back.error ?? skip.error ?? invert.error ?? putWeights.error
@@ -74,18 +81,56 @@ export function WorkView({ state }: { state: RoutineState }) {
         </section>
         <Notice trouble={trouble ?? state.problem} />
         {state.reversed && !state.invertedAccepted ? (
-          <ReversedNotice
-            onBreakOff={() => setBreakingOff(true)}
-            onAccept={() => void invert.run({ accepted: true })}
-          />
+          <div className="notice" role="alert">
+            <div className="notice-words">
+              <p className="notice-message">The reading falls while the force rises.</p>
+              <p className="notice-hint">
+                The cell is wired in reverse, or the weights pull where the press pushes. Either is fine if it is always
+                so: the calibration then turns the sign.
+              </p>
+            </div>
+            <button type="button" className="button" onClick={() => setBreakingOff(true)}>
+              Break off, check the wiring
+            </button>
+            <button type="button" className="button button-primary" onClick={() => void invert.run({ accepted: true })}>
+              It is so: turn the sign
+            </button>
+          </div>
         ) : null}
         <LiveFigures state={state} />
-        <WorkButtons
-          steps={steps}
-          goOnWords={order.goOn}
-          goOnPending={goOn.pending}
-          skipWords={state.phase === 'preloading' ? 'No more preloads' : 'Leave out'}
-        />
+        <div className="work-buttons">
+          {reading ? (
+            <button type="button" className="button button-large" onClick={() => void stop.run({})}>
+              Stop waiting <Keys keys="Esc" />
+            </button>
+          ) : (
+            <button
+              type="button"
+              className="button button-primary button-large"
+              disabled={goOn.pending}
+              onClick={() => void goOn.run({})}
+            >
+              {order.goOn} <Keys keys="Enter" />
+            </button>
+          )}
+          <button
+            type="button"
+            className="button"
+            disabled={repeatable === null}
+            onClick={() => repeatable !== null && void repeat.run({ position: repeatable })}
+          >
+            Repeat <Keys keys="R" />
+          </button>
+          <button type="button" className="button" disabled={reading} onClick={() => void skip.run({})}>
+            {state.phase === 'preloading' ? 'No more preloads' : 'Leave out'} <Keys keys="N" />
+          </button>
+          <button type="button" className="button" disabled={reading} onClick={() => void back.run({})}>
+            Back <Keys keys="Bksp" />
+          </button>
+          <button type="button" className="button button-quiet work-end" onClick={() => setBreakingOff(true)}>
+            Break off <Keys keys="B" />
+          </button>
+        </div>
       </div>
       <aside className="work-side" aria-label="Steps">
         {isVirtual ? (
@@ -103,27 +148,6 @@ export function WorkView({ state }: { state: RoutineState }) {
         </p>
       </aside>
       {breakingOff ? <BreakOffDialog onClose={() => setBreakingOff(false)} /> : null}
-    </div>
-  )
-}
-
-/** The person says whether a reading that falls is a fault of the wiring, or always so. */
-function ReversedNotice({ onBreakOff, onAccept }: { onBreakOff(): void; onAccept(): void }) {
-  return (
-    <div className="notice" role="alert">
-      <div className="notice-words">
-        <p className="notice-message">The reading falls while the force rises.</p>
-        <p className="notice-hint">
-          The cell is wired in reverse, or the weights pull where the press pushes. Either is fine if it is always so:
-          the calibration then turns the sign.
-        </p>
-      </div>
-      <button type="button" className="button" onClick={onBreakOff}>
-        Break off, check the wiring
-      </button>
-      <button type="button" className="button button-primary" onClick={onAccept}>
-        It is so: turn the sign
-      </button>
     </div>
   )
 }

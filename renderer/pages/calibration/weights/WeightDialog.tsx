@@ -94,11 +94,23 @@ export function WeightDialog({
             </p>
           )}
         </div>
-        <MadeOf
-          material={texts.material}
-          onMaterial={(material) => setTexts({ ...texts, material })}
-          density={bind('density')}
-        />
+        <div className="field-pair">
+          <SelectField
+            label="Made of"
+            value={texts.material}
+            onChange={(event) => setTexts({ ...texts, material: event.currentTarget.value as WeightTexts['material'] })}
+          >
+            {materialNames.map((name) => (
+              <option key={name} value={name}>
+                {name}, {writeFixed(materialDensity[name], 0)} kg/m³
+              </option>
+            ))}
+            <option value="typed">another density</option>
+          </SelectField>
+          {texts.material === 'typed' ? (
+            <Field label="Density" unit="kg/m³" inputMode="decimal" {...bind('density')} />
+          ) : null}
+        </div>
         <Notice trouble={error} />
         <div className="dialog-buttons">
           <button type="button" className="button" onClick={onClose}>
@@ -110,33 +122,5 @@ export function WeightDialog({
         </div>
       </form>
     </Dialog>
-  )
-}
-
-function MadeOf({
-  material,
-  onMaterial,
-  density,
-}: {
-  material: WeightTexts['material']
-  onMaterial(material: WeightTexts['material']): void
-  density: Pick<Parameters<typeof Field>[0], 'value' | 'error' | 'onChange'>
-}) {
-  return (
-    <div className="field-pair">
-      <SelectField
-        label="Made of"
-        value={material}
-        onChange={(event) => onMaterial(event.currentTarget.value as WeightTexts['material'])}
-      >
-        {materialNames.map((name) => (
-          <option key={name} value={name}>
-            {name}, {writeFixed(materialDensity[name], 0)} kg/m³
-          </option>
-        ))}
-        <option value="typed">another density</option>
-      </SelectField>
-      {material === 'typed' ? <Field label="Density" unit="kg/m³" inputMode="decimal" {...density} /> : null}
-    </div>
   )
 }

@@ -1,42 +1,49 @@
-import { type FormEvent, useRef, useState } from 'react'
-import { type DetectionChange, type DetectionSettings, detectionSettings } from '#contract/breaks/detection.ts'
+import { type FormEvent, useCallback, useRef, useState } from 'react'
+import { type DetectionSettings, detectionSettings } from '#contract/breaks/detection.ts'
 import { changedWords } from '#words/breaks/thresholdWords.ts'
 import { askForName } from '#words/settings/signatureWords.ts'
 import { countOf } from '#words/units/counts.ts'
-import type { Quantities } from '#words/units/quantities.ts'
 import { usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { useSigner } from '../../../parts/decisions/signature.ts'
+import { useSelectedBreaks } from '../../../parts/lists/selectionStore.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { hashOf } from '../../../routes/route.ts'
-import { Field } from '../../../widgets/Field.tsx'
+import { Field, SelectField } from '../../../widgets/Field.tsx'
 import { focusFirstWrong } from '../../../widgets/firstWrong.ts'
 import { Notice } from '../../../widgets/Notice.tsx'
-import { CalibrationChoice } from './CalibrationChoice.tsx'
 import { calibrationOptions } from './calibrationOptions.ts'
 import { ThresholdFieldset } from './ThresholdFieldset.tsx'
 import { noThresholds, readThresholds, type ThresholdErrors } from './thresholdForm.ts'
-import { useChosenBreaks } from './useChosenBreaks.ts'
-import { WhichBreaks } from './WhichBreaks.tsx'
+import { type BreaksChoice, type BreaksSearch, WhichBreaks } from './WhichBreaks.tsx'
 import './newReevaluation.css'
 
 /** Chooses which breaks are evaluated once more, and how. `breakId`: the one that the person came from. */
 export function NewReevaluationPage({ breakId = null }: { breakId?: number | null }) {
   const quantities = useQuantities()
   const { capacityN } = usePreferences()
-  const breaks = useChosenBreaks(breakId)
+  const selected = useSelectedBreaks()
+  const one = useAnswer('breaks.get', breakId === null ? null : { breakId })
   const calibrations = useAnswer('calibrations.list', {})
   const begin = useAction('reevaluations.begin')
+  const [choice, setChoice] = useState<BreaksChoice>(
+    breakId !== null ? 'one' : selected.length > 0 ? 'selected' : 'search',
+  )
+  const [search, setSearch] = useState<BreaksSearch>({ text: '', status: 'all' })
+  const found = useAnswer('breaks.ids', choice === 'search' ? { ...search, sort: 'startedAt' } : null)
   const [calibrationId, setCalibrationId] = useState<number | null>(null)
   const [texts, setTexts] = useState(noThresholds)
   const [errors, setErrors] = useState<ThresholdErrors>({})
   const [by, setBy] = useState(useSigner())
   const [asked, setAsked] = useState(false)
   const form = useRef<HTMLFormElement>(null)
+  const onSearch = useCallback((next: BreaksSearch) => setSearch(next), [])
 
-  const { breakIds, record } = breaks
+  const record = choice === 'one' ? one.value : null
+  const breakIds =
+    choice === 'one' ? (breakId === null ? [] : [breakId]) : choice === 'selected' ? selected : found.value
   const read = readThresholds(texts, quantities)
   const options = calibrationOptions(calibrations.value ?? [], record?.header.readingUnit ?? null)
   const chosen = options.find((option) => option.calibrationId === calibrationId) ?? null
@@ -61,34 +68,66 @@ export function NewReevaluationPage({ breakId = null }: { breakId?: number | nul
     if (begun !== null) go({ page: 'reevaluation', reevaluationId: begun.reevaluationId })
   }
 
+  const changed = read.settings === null ? [] : changedWords(read.settings, quantities)
   return (
     <div className="form-page new-reevaluation">
-      <PageHead breakId={breakId} name={breaks.oneName} />
+      <p className="crumb">
+        <a href={hashOf({ page: 'breaks' })}>Breaks</a>
+        <a href={hashOf({ page: 'reevaluations' })}>Evaluated again</a>
+        {breakId === null ? null : (
+          <a href={hashOf({ page: 'break', breakId })}>{one.value?.summary.number ?? `Break ${breakId}`}</a>
+        )}
+      </p>
+      <h1 className="new-reevaluation-title">Evaluate again</h1>
+      <p className="prose">
+        Stored curves are read once more; the readings themselves are never touched. The new results are laid beside the
+        ones in force and change nothing until you adopt them. The bench and captures go on meanwhile.
+      </p>
       <form className="form" ref={form} noValidate onSubmit={(event) => void submit(event)}>
-        <Notice trouble={breaks.error} />
+        <Notice trouble={one.error ?? found.error} />
         <WhichBreaks
-          oneWords={breakId === null ? null : `Only ${breaks.oneName ?? `break ${breakId}`}`}
-          selected={breaks.selected}
-          choice={breaks.choice}
-          onChoice={breaks.setChoice}
-          search={breaks.search}
-          onSearch={breaks.setSearch}
-          found={breaks.found}
+          oneWords={breakId === null ? null : `Only ${one.value?.summary.number ?? `break ${breakId}`}`}
+          selected={selected.length}
+          choice={choice}
+          onChoice={setChoice}
+          search={search}
+          onSearch={onSearch}
+          found={found.value?.length ?? null}
           error={asked && breakIds?.length === 0 ? 'There is no break to evaluate: choose others.' : null}
         />
-        <CalibrationChoice
-          options={options}
-          chosen={calibrationId}
-          unit={record?.header.readingUnit ?? null}
-          onChoose={setCalibrationId}
-        />
-        <ChangedThresholds
-          texts={texts}
-          errors={asked ? (read.errors ?? {}) : errors}
-          onTexts={setTexts}
-          beside={beside}
-          besideWord={record === null ? 'usual' : 'at capture'}
-        />
+        <SelectField
+          label="Under which calibration"
+          value={calibrationId ?? ''}
+          onChange={({ currentTarget: { value } }) => setCalibrationId(value === '' ? null : Number(value))}
+          hint={
+            record === null
+              ? 'A calibration fits only readings in its own unit; breaks with others are listed and stay as they are.'
+              : `Only those for readings in ${record.header.readingUnit}, as this break has them.`
+          }
+        >
+          <option value="">Each under the scale of its result in force</option>
+          {options.map((option) => (
+            <option key={option.calibrationId} value={option.calibrationId}>
+              {option.words}
+            </option>
+          ))}
+        </SelectField>
+        <section aria-labelledby="thresholds-title">
+          <h2 id="thresholds-title" className="new-reevaluation-head">
+            Which thresholds differ
+          </h2>
+          <p className="prose">
+            What is left empty stays as it was at capture. With nothing changed the same settings are read by the
+            present method, which is worth doing after an update.
+          </p>
+          <ThresholdFieldset
+            texts={texts}
+            errors={asked ? (read.errors ?? {}) : errors}
+            onTexts={setTexts}
+            beside={beside}
+            besideWord={record === null ? 'usual' : 'at capture'}
+          />
+        </section>
         <div className="new-reevaluation-end">
           <Field
             label="Who"
@@ -101,7 +140,12 @@ export function NewReevaluationPage({ breakId = null }: { breakId?: number | nul
           <p className="new-reevaluation-sum" aria-live="polite">
             <strong>{breakIds === null ? '…' : countOf(breakIds.length, 'break')}</strong>,{' '}
             {chosen === null ? 'each under its own scale' : `under “${chosen.name}”`},{' '}
-            {changesWords(read.settings, quantities)}.
+            {read.settings === null
+              ? 'thresholds that cannot be read yet'
+              : changed.length === 0
+                ? 'thresholds as at capture'
+                : changed.join(', ')}
+            .
           </p>
         </div>
         <Notice trouble={begin.error} onDismiss={begin.dismiss} />
@@ -118,43 +162,5 @@ export function NewReevaluationPage({ breakId = null }: { breakId?: number | nul
         </div>
       </form>
     </div>
-  )
-}
-
-function changesWords(settings: DetectionChange | null, quantities: Quantities): string {
-  if (settings === null) return 'thresholds that cannot be read yet'
-  const changed = changedWords(settings, quantities)
-  return changed.length === 0 ? 'thresholds as at capture' : changed.join(', ')
-}
-
-function ChangedThresholds(props: Parameters<typeof ThresholdFieldset>[0]) {
-  return (
-    <section aria-labelledby="thresholds-title">
-      <h2 id="thresholds-title" className="new-reevaluation-head">
-        Which thresholds differ
-      </h2>
-      <p className="prose">
-        What is left empty stays as it was at capture. With nothing changed the same settings are read by the present
-        method, which is worth doing after an update.
-      </p>
-      <ThresholdFieldset {...props} />
-    </section>
-  )
-}
-
-function PageHead({ breakId, name }: { breakId: number | null; name: string | null }) {
-  return (
-    <>
-      <p className="crumb">
-        <a href={hashOf({ page: 'breaks' })}>Breaks</a>
-        <a href={hashOf({ page: 'reevaluations' })}>Evaluated again</a>
-        {breakId === null ? null : <a href={hashOf({ page: 'break', breakId })}>{name ?? `Break ${breakId}`}</a>}
-      </p>
-      <h1 className="new-reevaluation-title">Evaluate again</h1>
-      <p className="prose">
-        Stored curves are read once more; the readings themselves are never touched. The new results are laid beside the
-        ones in force and change nothing until you adopt them. The bench and captures go on meanwhile.
-      </p>
-    </>
   )
 }

@@ -3,7 +3,7 @@ import { overruledWords, setAsideWords } from '#words/breaks/decisionWords.ts'
 import { outcomeNames } from '#words/breaks/outcomeWords.ts'
 import { eventAsWords, flagsAsWords, listWords } from '#words/reevaluation/changeWords.ts'
 import { signedNumber } from '#words/units/numbers.ts'
-import type { Quantities, Quantity } from '#words/units/quantities.ts'
+import type { Quantities } from '#words/units/quantities.ts'
 import { OverruledMark } from '../../../parts/decisions/OverruledMark.tsx'
 import { LongName } from '../../../widgets/tables/LongName.tsx'
 import type { Column } from '../../../widgets/tables/LongTable.tsx'
@@ -15,114 +15,107 @@ const same = <span className="quiet">same</span>
 
 /** The columns of the table of what changed; forces in the units that the program shows. */
 export function changeColumns({ force }: Quantities): Column<ResultChange, ChangesSort>[] {
-  return [...specimenColumns, outcomeColumn, ...peakColumns(force), ...listColumns]
+  return [
+    {
+      key: 'number',
+      title: 'Specimen',
+      sort: 'number',
+      width: '9%',
+      cell: (row) => (
+        <span className="change-name">
+          {row.number === null ? (
+            <span className="quiet">break {row.breakId}</span>
+          ) : (
+            <strong>
+              <LongName name={row.number} />
+            </strong>
+          )}
+          {row.setAside === null ? null : (
+            <span className="change-aside quiet" title={setAsideWords(row)}>
+              set aside
+            </span>
+          )}
+        </span>
+      ),
+    },
+    {
+      key: 'adhesive',
+      title: 'Adhesive',
+      width: '17%',
+      cell: (row) => <span title={row.adhesive ?? undefined}>{row.adhesive ?? ''}</span>,
+    },
+    {
+      key: 'outcome',
+      title: 'Outcome',
+      width: '8%',
+      cell: (row) => (
+        <Pair
+          changed={row.changed.outcome}
+          before={outcomeNames[row.before.outcome]}
+          now={outcomeNames[row.now.outcome]}
+        />
+      ),
+    },
+    {
+      key: 'before',
+      title: 'Peak before',
+      unit: force.unit,
+      numeric: true,
+      width: '9%',
+      cell: (row) => force.number(row.before.peakN),
+    },
+    {
+      key: 'now',
+      title: 'Peak now',
+      unit: force.unit,
+      numeric: true,
+      width: '8%',
+      cell: (row) => (
+        <>
+          {row.changed.peak ? <strong>{force.number(row.now.peakN)}</strong> : force.number(row.now.peakN)}
+          <OverruledMark overruled={row.overruled} />
+        </>
+      ),
+    },
+    {
+      key: 'differenceN',
+      title: 'Difference',
+      unit: force.unit,
+      numeric: true,
+      width: '9%',
+      cell: ({ changed, differenceN }) =>
+        changed.peak ? signedNumber(differenceN === null ? null : differenceN * force.factor, 1) : same,
+    },
+    {
+      key: 'difference',
+      title: '%',
+      sort: 'difference',
+      numeric: true,
+      width: '8%',
+      cell: ({ changed, differencePercent }) => (changed.peak ? signedNumber(differencePercent, 2) : same),
+    },
+    {
+      key: 'flags',
+      title: 'To be read with',
+      width: '16%',
+      cell: (row) => (
+        <Lists changed={row.changed.flags} before={flagsAsWords(row.before.flags)} now={flagsAsWords(row.now.flags)} />
+      ),
+    },
+    {
+      key: 'events',
+      title: 'Events',
+      width: '16%',
+      cell: (row) => (
+        <Lists
+          changed={row.changed.events}
+          before={row.before.events.map(eventAsWords)}
+          now={row.now.events.map(eventAsWords)}
+        />
+      ),
+    },
+  ]
 }
-
-type ChangeColumn = Column<ResultChange, ChangesSort>
-
-const specimenColumns: readonly ChangeColumn[] = [
-  {
-    key: 'number',
-    title: 'Specimen',
-    sort: 'number',
-    width: '9%',
-    cell: (row) => (
-      <span className="change-name">
-        {row.number === null ? (
-          <span className="quiet">break {row.breakId}</span>
-        ) : (
-          <strong>
-            <LongName name={row.number} />
-          </strong>
-        )}
-        {row.setAside === null ? null : (
-          <span className="change-aside quiet" title={setAsideWords(row)}>
-            set aside
-          </span>
-        )}
-      </span>
-    ),
-  },
-  {
-    key: 'adhesive',
-    title: 'Adhesive',
-    width: '17%',
-    cell: (row) => <span title={row.adhesive ?? undefined}>{row.adhesive ?? ''}</span>,
-  },
-]
-
-const outcomeColumn: ChangeColumn = {
-  key: 'outcome',
-  title: 'Outcome',
-  width: '8%',
-  cell: (row) => (
-    <Pair changed={row.changed.outcome} before={outcomeNames[row.before.outcome]} now={outcomeNames[row.now.outcome]} />
-  ),
-}
-
-const peakColumns = (force: Quantity): ChangeColumn[] => [
-  {
-    key: 'before',
-    title: 'Peak before',
-    unit: force.unit,
-    numeric: true,
-    width: '9%',
-    cell: (row) => force.number(row.before.peakN),
-  },
-  {
-    key: 'now',
-    title: 'Peak now',
-    unit: force.unit,
-    numeric: true,
-    width: '8%',
-    cell: (row) => (
-      <>
-        {row.changed.peak ? <strong>{force.number(row.now.peakN)}</strong> : force.number(row.now.peakN)}
-        <OverruledMark overruled={row.overruled} />
-      </>
-    ),
-  },
-  {
-    key: 'differenceN',
-    title: 'Difference',
-    unit: force.unit,
-    numeric: true,
-    width: '9%',
-    cell: ({ changed, differenceN }) =>
-      changed.peak ? signedNumber(differenceN === null ? null : differenceN * force.factor, 1) : same,
-  },
-  {
-    key: 'difference',
-    title: '%',
-    sort: 'difference',
-    numeric: true,
-    width: '8%',
-    cell: ({ changed, differencePercent }) => (changed.peak ? signedNumber(differencePercent, 2) : same),
-  },
-]
-
-const listColumns: readonly ChangeColumn[] = [
-  {
-    key: 'flags',
-    title: 'To be read with',
-    width: '16%',
-    cell: (row) => (
-      <Lists changed={row.changed.flags} before={flagsAsWords(row.before.flags)} now={flagsAsWords(row.now.flags)} />
-    ),
-  },
-  {
-    key: 'events',
-    title: 'Events',
-    width: '16%',
-    cell: (row) => (
-      <Lists
-        changed={row.changed.events}
-        before={row.before.events.map(eventAsWords)}
-        now={row.now.events.map(eventAsWords)}
-      />
-    ),
-  },
-]
 
 function Pair({ changed, before, now }: { changed: boolean; before: string; now: string }) {
   if (!changed) return now

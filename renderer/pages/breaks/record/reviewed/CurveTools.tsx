@@ -22,10 +22,44 @@ export function CurveTools({
   filterAnswer: FilterAnswer
   hasToe: boolean
 }) {
+  const { filter } = draft
+  const setFilter = (change: Partial<FilterDraft>) => onDraft({ ...draft, filter: { ...filter, ...change } })
   const trouble = filterAnswer.trouble
   return (
     <div className="curve-views">
-      <FilterChoice draft={draft} onDraft={onDraft} error={filterError} wrong={trouble !== null} />
+      <div className="curve-view" data-wrong={trouble === null ? undefined : ''}>
+        <SelectField
+          label="Filter beside it"
+          value={filter.kind}
+          onChange={(event) => setFilter({ kind: event.currentTarget.value as FilterKind })}
+        >
+          {filterNames.map(({ kind, name }) => (
+            <option key={kind} value={kind}>
+              {name}
+            </option>
+          ))}
+        </SelectField>
+        {filter.kind === 'butterworth' ? (
+          <Field
+            label="−3 dB at"
+            unit="Hz"
+            inputMode="decimal"
+            value={filter.cutoffHz}
+            onChange={(event) => setFilter({ cutoffHz: event.currentTarget.value })}
+            error={filterError}
+          />
+        ) : null}
+        {filter.kind === 'moving-average' ? (
+          <Field
+            label="Window"
+            unit="ms"
+            inputMode="decimal"
+            value={filter.windowMs}
+            onChange={(event) => setFilter({ windowMs: event.currentTarget.value })}
+            error={filterError}
+          />
+        ) : null}
+      </div>
       <div className="curve-view">
         <Switch
           label="Slope"
@@ -75,56 +109,6 @@ export function CurveTools({
           <p>Toe compensation is offered for reading the curve; it is never applied to the peak.</p>
         ) : null}
       </div>
-    </div>
-  )
-}
-
-function FilterChoice({
-  draft,
-  onDraft,
-  error,
-  wrong,
-}: {
-  draft: ToolsDraft
-  onDraft(draft: ToolsDraft): void
-  error: string | null
-  wrong: boolean
-}) {
-  const { filter } = draft
-  const setFilter = (change: Partial<FilterDraft>) => onDraft({ ...draft, filter: { ...filter, ...change } })
-  return (
-    <div className="curve-view" data-wrong={wrong ? '' : undefined}>
-      <SelectField
-        label="Filter beside it"
-        value={filter.kind}
-        onChange={(event) => setFilter({ kind: event.currentTarget.value as FilterKind })}
-      >
-        {filterNames.map(({ kind, name }) => (
-          <option key={kind} value={kind}>
-            {name}
-          </option>
-        ))}
-      </SelectField>
-      {filter.kind === 'butterworth' ? (
-        <Field
-          label="−3 dB at"
-          unit="Hz"
-          inputMode="decimal"
-          value={filter.cutoffHz}
-          onChange={(event) => setFilter({ cutoffHz: event.currentTarget.value })}
-          error={error}
-        />
-      ) : null}
-      {filter.kind === 'moving-average' ? (
-        <Field
-          label="Window"
-          unit="ms"
-          inputMode="decimal"
-          value={filter.windowMs}
-          onChange={(event) => setFilter({ windowMs: event.currentTarget.value })}
-          error={error}
-        />
-      ) : null}
     </div>
   )
 }
