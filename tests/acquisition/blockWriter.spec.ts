@@ -2,8 +2,8 @@ import { expect, it } from 'vitest'
 import { type BlockWriter, createBlockWriter } from '#acquisition/blockWriter.ts'
 import type { SampleBlock } from '#contract/breaks/curve.ts'
 import { createRandom } from '#domain/numbers/random.ts'
-import { cutStream } from '#tests/fakes/cutStream.ts'
 import { movedClock } from '#tests/fakes/movedClock.ts'
+import { cutStream } from '#tests/fakes/streams/cutStream.ts'
 
 const add = (writer: BlockWriter, timeUs: number, reading: number) =>
   writer.add(Float64Array.of(timeUs), 0, Float64Array.of(reading), 0, 1)

@@ -7,7 +7,7 @@ import { createRecordedSource, type RecordedSourceOptions } from '#acquisition/r
 import { createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import type { LineFormatChoice, ScenarioName } from '#contract/bench/source.ts'
 import { movedClock } from '#tests/fakes/movedClock.ts'
-import { readLines } from '#tests/fakes/readLines.ts'
+import { readLines } from '#tests/fakes/streams/readLines.ts'
 
 const recording = Uint8Array.from({ length: 1000 }, (_, i) => i % 256)
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createZero } from '#acquisition/zero.ts'
 import { createSteppedClock } from '#engine/core/steppedClock.ts'
-import { takeOne } from '#tests/fakes/cutStream.ts'
+import { takeOne } from '#tests/fakes/streams/cutStream.ts'
 
 /** A bench at 10 Hz whose noise repeats: mean 0, SD close to 1. */
 function benchAt(zero: ReturnType<typeof createZero>, clock: ReturnType<typeof createSteppedClock>) {

@@ -7,7 +7,9 @@ import { migrations } from '#archive/core/migrate.ts'
 import { type ArchiveOpening, openArchive } from '#archive/openArchive.ts'
 import { breakRecord, breakSummary } from '#contract/breaks/break.ts'
 import { listQuery } from '#contract/listQuery.ts'
+import type { Progress } from '#contract/tasks.ts'
 import type { Topic } from '#contract/topics.ts'
+import { olderArchive } from './core/olderArchive.ts'
 import {
   evaluationOf,
   header,
@@ -154,6 +156,29 @@ test('stops verifying when told to, and can verify again', async () => {
   await expect(verifying).rejects.toMatchObject({ code: 'cancelled' })
   await expect(archive.verify(() => {}, AbortSignal.abort())).rejects.toMatchObject({ code: 'cancelled' })
   expect((await archive.verify(() => {}, new AbortController().signal)).sound).toBe(true)
+})
+
+test('makes its lists again, with progress, and leaves them when it is stopped', async () => {
+  const archive = await open(newPath())
+  const breakId = await storeOne(archive)
+  const before = await archive.break(breakId)
+  const told: (readonly Topic[])[] = []
+  const seen: number[] = []
+  archive.onChange((topics) => told.push(topics))
+  await archive.rebuildDerived((progress) => seen.push(progress.done), new AbortController().signal)
+  expect(seen.at(-1)).toBe(2)
+  expect(told).toEqual([expect.arrayContaining(['breaks', 'specimens'])])
+  await expect(archive.rebuildDerived(() => {}, AbortSignal.abort())).rejects.toMatchObject({ code: 'cancelled' })
+  expect(told).toHaveLength(1)
+  expect(await archive.break(breakId)).toEqual(before)
+})
+
+test('tells how far it is when opening makes the lists of an older format again', async () => {
+  const path = newPath()
+  olderArchive(3, path).close()
+  const told: Progress[] = []
+  await open(path, { onProgress: (progress) => told.push(progress) })
+  expect(told.at(-1)).toEqual({ task: 'rebuild', done: 14, total: 14 })
 })
 
 test('lets others read, verify and not write while one writes', async () => {

@@ -1,4 +1,4 @@
-import { placeInStream, runPortCapture } from '#tests/fakes/portCapture.ts'
+import { placeInStream, runPortCapture } from '#tests/fakes/ports/portCapture.ts'
 
 /**
  * Three breaks through a pseudo-terminal for every line format and rate, or for those that the words name, every stored

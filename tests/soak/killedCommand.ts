@@ -3,7 +3,7 @@ import { type BenchModelOptions, createBenchModel } from '#acquisition/virtual/b
 import { openVirtualPort } from '#acquisition/virtual/port/virtualPort.ts'
 import { openArchive } from '#archive/openArchive.ts'
 import { startCommand } from '#tests/fakes/commandProcess.ts'
-import { placeInStream } from '#tests/fakes/portCapture.ts'
+import { placeInStream } from '#tests/fakes/ports/portCapture.ts'
 
 /** A capture may lose what came in so many seconds before the program was killed. */
 const mayLoseS = 0.25

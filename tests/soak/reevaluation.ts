@@ -15,7 +15,7 @@ import { createEngine } from '#engine/createEngine.ts'
 import { startEmulator } from '#tests/bench/childProcesses.ts'
 import { countedLines } from '#tests/fakes/countedLines.ts'
 import { fillWithBreaks, mixedCurves } from '#tests/fakes/loadedBreaks.ts'
-import { placeInStream } from '#tests/fakes/portCapture.ts'
+import { placeInStream } from '#tests/fakes/ports/portCapture.ts'
 
 const signature = { by: 'soak', reason: 'compared' }
 /** One break in so many was captured at 1 kHz, the others at 80 Hz. */

@@ -37,18 +37,24 @@ const specimenColumns = [
   'wood_failure_percent',
 ] as const satisfies readonly (keyof SpecimenCurrentRow)[]
 
-const into = (table: string, columns: readonly string[]) =>
-  `INTO ${table} (${columns.join(', ')}) VALUES (${columns.map((name) => `@${name}`).join(', ')})`
+// Not INSERT OR REPLACE: that would silently push out another specimen that holds the same number, and every index with it.
+const putText = (table: string, [key, ...others]: readonly string[]) =>
+  `INSERT INTO ${table} (${[key, ...others].join(', ')})
+   VALUES (${[key, ...others].map((name) => `@${name}`).join(', ')})
+   ON CONFLICT (${key}) DO UPDATE SET ${others.map((name) => `${name} = excluded.${name}`).join(', ')}`
+
+const putBreak = putText('break_current', breakColumns)
+const putSpecimen = putText('specimen_current', specimenColumns)
 
 /** Stores the current rows of some breaks in place of the ones there. */
 export function putBreaks(database: Database, rows: readonly BreakCurrentRow[]): void {
-  const put = prepared(database, `INSERT OR REPLACE ${into('break_current', breakColumns)}`)
+  const put = prepared(database, putBreak)
   for (const row of rows) put.run(row)
 }
 
-/** Stores the current rows of some specimens that have none. */
+/** Stores the current rows of some specimens in place of the ones there. */
 export function putSpecimens(database: Database, rows: readonly SpecimenCurrentRow[]): void {
-  const put = prepared(database, `INSERT ${into('specimen_current', specimenColumns)}`)
+  const put = prepared(database, putSpecimen)
   for (const row of rows) put.run(row)
 }
 
@@ -57,9 +63,6 @@ export type Refreshed = { breakIds: number[]; specimenIds: number[] }
 
 /** Brings the current rows of some specimens up to date. Call it inside the transaction that changed a record. */
 export function refreshSpecimens(database: Database, specimenIds: readonly number[]): void {
-  // Not INSERT OR REPLACE: that would silently push out another specimen that holds the same number.
-  const remove = prepared(database, 'DELETE FROM specimen_current WHERE specimen_id = ?')
-  for (const specimenId of specimenIds) remove.run(specimenId)
   putSpecimens(database, deriveSpecimens(database, specimenIds))
   for (const specimenId of specimenIds) touch(database, `specimen ${specimenId}`)
 }

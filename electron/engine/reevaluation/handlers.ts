@@ -6,10 +6,10 @@ import type { HandlerParts } from '../core/handlerParts.ts'
 import type { Reevaluations } from './reevaluations.ts'
 
 /**
- * Adopting takes some 15 µs a result, and no sample reaches the disk meanwhile: beyond so many it would keep those of a
+ * Adopting takes some 50 µs a result, and no sample reaches the disk meanwhile: beyond so many it would keep those of a
  * running capture waiting for longer than a crash may cost.
  */
-const mostWhileLoading = 10_000
+const mostWhileLoading = 5000
 
 /** Breaks evaluated once more: begun, looked at, and adopted or dropped by one decision. */
 export function reevaluationHandlers(

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { longestLine } from '#acquisition/lineFormats/lineParser.ts'
 import type { LineFormatChoice } from '#contract/bench/source.ts'
 import { createRandom } from '#domain/numbers/random.ts'
-import { readLines } from '#tests/fakes/readLines.ts'
+import { readLines } from '#tests/fakes/streams/readLines.ts'
 
 const latin1 = (text: string) => Uint8Array.from(text, (letter) => letter.charCodeAt(0))
 const number: LineFormatChoice = { name: 'number', columns: [] }

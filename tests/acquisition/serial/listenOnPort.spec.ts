@@ -3,7 +3,7 @@ import { createRecordedSource } from '#acquisition/recordedSource.ts'
 import { listenOnPort, listenTo } from '#acquisition/serial/listenOnPort.ts'
 import { createVirtualSource } from '#acquisition/virtual/virtualSource.ts'
 import { movedClock } from '#tests/fakes/movedClock.ts'
-import { eventually, ptyPlug } from '#tests/fakes/ptyPlug.ts'
+import { eventually, ptyPlug } from '#tests/fakes/ports/ptyPlug.ts'
 
 describe('listening to a device', () => {
   it('takes the seconds asked for and proposes what it heard', async () => {

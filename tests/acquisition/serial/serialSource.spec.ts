@@ -5,8 +5,8 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { createSerialSource } from '#acquisition/serial/serialSource.ts'
 import { createRandom } from '#domain/numbers/random.ts'
 import { type MovedClock, movedClock } from '#tests/fakes/movedClock.ts'
-import { eventually, type PtyPlug, ptyPlug, writeAll } from '#tests/fakes/ptyPlug.ts'
-import { readLines } from '#tests/fakes/readLines.ts'
+import { eventually, type PtyPlug, ptyPlug, writeAll } from '#tests/fakes/ports/ptyPlug.ts'
+import { readLines } from '#tests/fakes/streams/readLines.ts'
 
 const text = (words: string) => new TextEncoder().encode(words)
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { straightCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
 import { createLineEncoder } from '#acquisition/virtual/virtualLines.ts'
 import type { LineFormatChoice } from '#contract/bench/source.ts'
-import { readLines } from '#tests/fakes/readLines.ts'
+import { readLines } from '#tests/fakes/streams/readLines.ts'
 
 const samples = {
   timeUs: Float64Array.from([0, 12_500, 4294967296 + 500]),

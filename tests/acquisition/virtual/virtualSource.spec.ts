@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createVirtualSource, type VirtualSourceOptions } from '#acquisition/virtual/virtualSource.ts'
 import { movedClock } from '#tests/fakes/movedClock.ts'
-import { readLines } from '#tests/fakes/readLines.ts'
+import { readLines } from '#tests/fakes/streams/readLines.ts'
 
 function listenTo(options: VirtualSourceOptions) {
   const clock = movedClock()

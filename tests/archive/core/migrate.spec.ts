@@ -43,3 +43,27 @@ test('leaves the archive as it was when a migration fails half-way', () => {
   expect(formatVersion(database)).toBe(newest)
   expect(database.prepare("SELECT 1 FROM sqlite_schema WHERE name = 'later'").get()).toBeUndefined()
 })
+
+test('runs the code of a migration after its text, on the rows that are there, and takes both back when it fails', () => {
+  const database = emptyDatabase()
+  migrate(database, [...migrations, later], 'old', '2031-01-01T00:00:00.000Z')
+  database.exec('INSERT INTO later VALUES (1), (2)')
+  const doubling = (run: (on: Database.Database) => void) => ({
+    number: newest + 2,
+    title: 'doubles',
+    sql: 'CREATE TABLE doubled (id INTEGER PRIMARY KEY) STRICT',
+    run,
+  })
+  const fill = (on: Database.Database) => void on.exec('INSERT INTO doubled SELECT 2 * id FROM later')
+  const failing = doubling((on) => {
+    fill(on)
+    throw new RangeError('half-way')
+  })
+  expect(() => migrate(database, [...migrations, later, failing], 'new', '2036-01-01T00:00:00.000Z')).toThrow(
+    /half-way/,
+  )
+  expect(formatVersion(database)).toBe(newest + 1)
+  expect(database.prepare("SELECT 1 FROM sqlite_schema WHERE name = 'doubled'").get()).toBeUndefined()
+  migrate(database, [...migrations, later, doubling(fill)], 'new', '2036-01-01T00:00:00.000Z')
+  expect(database.prepare('SELECT id FROM doubled ORDER BY id').pluck().all()).toEqual([2, 4])
+})

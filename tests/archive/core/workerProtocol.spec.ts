@@ -50,6 +50,37 @@ test('rejects what is open, and all that follows, when the worker fails, ends or
   await open
 })
 
+test('sends of a view its own part alone, and leaves what it was a part of with its owner', async () => {
+  const { ready: begun, call } = connect(`${ready}
+    port.on('message', ({ id, args }) => {
+      const sizes = [args[0], args[1].times].map((view) => [view.length, view.buffer.byteLength])
+      port.postMessage({ id, kind: 'value', value: sizes })
+    })`)
+  await begun
+  const whole = Float64Array.of(1, 2, 3, 4)
+  const part = whole.subarray(1, 3)
+  expect(await call('x', [part, { times: part }])).toEqual([
+    [2, 16],
+    [2, 16],
+  ])
+  expect(whole).toHaveLength(4)
+})
+
+test('tells what a call touched before its promise resolves, and nothing where it touched nothing', async () => {
+  const told: string[] = []
+  const worker = new Worker(
+    `const { parentPort: port } = require('node:worker_threads'); ${ready}
+    port.on('message', ({ id, method }) =>
+      port.postMessage({ id, kind: 'value', value: method, ...(method === 'write' ? { touched: ['break 1'] } : {}) }))`,
+    { eval: true },
+  )
+  onTestFinished(async () => void (await worker.terminate()))
+  const { call } = connectWorker(worker, (topics) => told.push(topics.join()))
+  await call('read', []).then(() => told.push('read'))
+  await call('write', []).then(() => told.push('written'))
+  expect(told).toEqual(['read', 'break 1', 'written'])
+})
+
 test('finds the buffers that a result can hand over', () => {
   const times = Float64Array.of(1)
   expect(buffersOf({ times, total: 3, rows: [] })).toEqual([times.buffer])

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest'
 import { growingColumn, withRoom } from '#domain/numbers/growingColumn.ts'
 import { createRandom } from '#domain/numbers/random.ts'
-import { cutStream } from '#tests/fakes/cutStream.ts'
+import { cutStream } from '#tests/fakes/streams/cutStream.ts'
 
 const counted = Float64Array.from({ length: 5000 }, (_, i) => i)
 

@@ -7,8 +7,8 @@ import type { Flag } from '#contract/breaks/evaluation.ts'
 import { commands } from '#shells/commands/commands.ts'
 import { type CommandProcess, startCommand } from '#tests/fakes/commandProcess.ts'
 import { runWords } from '#tests/fakes/commandRun.ts'
-import { placeInStream, runPortCapture } from '#tests/fakes/portCapture.ts'
-import { eventually } from '#tests/fakes/ptyPlug.ts'
+import { placeInStream, runPortCapture } from '#tests/fakes/ports/portCapture.ts'
+import { eventually } from '#tests/fakes/ports/ptyPlug.ts'
 
 // Real pseudo-terminals; on Windows there are none.
 const onUnix = process.platform !== 'win32'

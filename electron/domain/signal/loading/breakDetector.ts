@@ -1,18 +1,12 @@
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
-import { firstWhere } from '../../numbers/risingSearch.ts'
 import { createReleaseWatch, type ReleaseWatch } from '../rest/releaseWatch.ts'
 import { createReturnWatch } from '../rest/returnWatch.ts'
 import { createSampleHistory } from '../stream/sampleHistory.ts'
-import { createSignalFront, type SignalFront } from '../stream/signalFront.ts'
-import {
-  type CaptureStart,
-  leastPreTriggerSamples,
-  longestPreTriggerS,
-  sinceOrigin,
-  startCapture,
-} from './captureStart.ts'
+import { createSignalFront, type FrontListener, type SignalFront } from '../stream/signalFront.ts'
+import { type CaptureStart, leastPreTriggerSamples, longestPreTriggerS, startCapture } from './captureStart.ts'
 import type { CurveEvaluator } from './curveEvaluator.ts'
+import { createRunningCapture, type RunningCapture } from './runningCapture.ts'
 
 /** What the detector tells. Both are called from within `take` or `finish`. */
 export type DetectorListener = {
@@ -40,11 +34,13 @@ export type BreakDetector = {
   atRest(): { noise: number | null; startThreshold: number | null }
 }
 
-/** A capture in which the evaluation sees no load after this time, s, is given up. */
-const giveUpS = 10
-
-/** A running capture: `noise` SD before it, `noticedS` stream time at which it was noticed. */
-type Capture = { evaluator: CurveEvaluator; originS: number; noticedS: number; noise: number }
+/** The front is stopped where a loading starts: the evaluator of the capture looks at glitches and gaps itself. */
+const restOnly: Omit<FrontListener, 'starts'> = {
+  rest() {},
+  loaded: (_timeS, _force, _reading, from) => from,
+  glitch() {},
+  gap() {},
+}
 
 /**
  * The live detector: watches the signal at rest, begins a capture `preTriggerS` before the onset when loading starts,
@@ -60,19 +56,15 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
   let starts = false
   let told = 0
   let release: ReleaseWatch | null = null
-  let capture: Capture | null = null
-  let relativeS = new Float64Array(1024)
+  let capture: RunningCapture | null = null
 
   function createFront(): SignalFront {
     const watching = createSignalFront(settings, {
-      rest() {},
+      ...restOnly,
       starts() {
         starts = true
         watching.stop()
       },
-      loaded: (_timeS, _force, _reading, from) => from,
-      glitch() {},
-      gap() {},
     })
     return watching
   }
@@ -81,7 +73,11 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
     const toldBefore = told
     let i = from
     while (i < to && told === toldBefore)
-      i = capture === null ? takeRest(timeS, force, reading, i, to) : takeCapture(capture, timeS, force, reading, i, to)
+      if (capture === null) i = takeRest(timeS, force, reading, i, to)
+      else {
+        i = capture.take(timeS, force, reading, i, to)
+        if (capture.over()) end(capture)
+      }
     return i
   }
 
@@ -109,47 +105,20 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
       watchAfresh()
       return
     }
-    const noise = front.watch.sigma()
     const { start, evaluator } = startCapture(history, front.watch, settings)
-    capture = { evaluator, originS: start.firstTimeS, noticedS: timeS, noise }
+    capture = createRunningCapture(evaluator, start.firstTimeS, timeS, front.watch.sigma())
     starts = false
     told += 1
     listener.begin(start)
     if (evaluator.over()) end(capture)
   }
 
-  function takeCapture(
-    running: Capture,
-    timeS: Float64Array,
-    force: Float64Array,
-    reading: Float64Array,
-    from: number,
-    to: number,
-  ): number {
-    const { evaluator, originS, noticedS } = running
-    const isLate = (i: number) => timeS[i]! - noticedS > giveUpS
-    const until = evaluator.loading() ? to : Math.min(to, firstWhere(from, to, isLate) + 1)
-    if (relativeS.length < until) relativeS = new Float64Array(2 * until)
-    sinceOrigin(originS, timeS, from, until, relativeS)
-    const next = evaluator.take(relativeS, force, reading, from, until)
-    const givenUp = !evaluator.over() && !evaluator.loading() && isLate(next - 1)
-    if (givenUp) evaluator.finish()
-    if (givenUp || evaluator.over()) end(running)
-    return next
-  }
-
-  function end({ evaluator, noise }: Capture): void {
+  function end({ evaluator, noise }: RunningCapture): void {
     told += 1
     const result = evaluator.result()
     capture = null
     forget()
-    if (result.outcome === 'break' && result.peakN !== null)
-      release = createReleaseWatch({
-        zero: evaluator.zero(),
-        peak: result.peakN,
-        threshold: evaluator.threshold(),
-        noise,
-      })
+    if (result.outcome === 'break' && result.peakN !== null) release = releaseAfter(evaluator, result.peakN, noise)
     listener.end(result)
   }
 
@@ -179,4 +148,9 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
       return { noise: front.watch.noise(), startThreshold: threshold > 0 ? threshold : null }
     },
   }
+}
+
+/** Waits until the load of a break is gone, or stands still. */
+function releaseAfter(evaluator: CurveEvaluator, peak: number, noise: number): ReleaseWatch {
+  return createReleaseWatch({ zero: evaluator.zero(), peak, threshold: evaluator.threshold(), noise })
 }

@@ -1,3 +1,5 @@
+import { createSignalBlocks, type SignalBlocks } from './signalBlocks.ts'
+
 /** What the newest stretch of signal is worth as a zero. */
 export type Steadiness = {
   /** Mean, sample SD and number of the samples in the window; null while there are fewer than two. */
@@ -26,7 +28,6 @@ export type SteadinessWatch = {
   reset(): void
 }
 
-const mostBlocks = 16
 /** A mean that changed by more than so many of its own standard errors has truly moved. */
 const movedStandardErrors = 5
 /** Noise of one block against the quietest one: more than this is a disturbance (knock, hand on the bench). */
@@ -46,62 +47,10 @@ export function createSteadinessWatch(options: SteadinessOptions = defaultSteadi
   const { windowS, leastReadings, allowedChange } = options
   if (!(windowS > 0)) throw new RangeError('createSteadinessWatch requires a window above 0 s')
   if (!(leastReadings >= 2)) throw new RangeError('createSteadinessWatch requires at least 2 readings')
-  const blockS = windowS / mostBlocks
-  const count = new Float64Array(mostBlocks)
-  const mean = new Float64Array(mostBlocks)
-  const squares = new Float64Array(mostBlocks)
-  const startS = new Float64Array(mostBlocks)
-  let newest = -1
-  let used = 0
-  let firstS = Number.NaN
-  let lastS = Number.NaN
-
-  function reset(): void {
-    newest = -1
-    used = 0
-    firstS = Number.NaN
-  }
-
-  function push(timeS: number, force: number): void {
-    // A silence as long as the window leaves nothing of it.
-    if (used > 0 && timeS - lastS > windowS) reset()
-    if (used === 0) firstS = timeS
-    lastS = timeS
-    if (used === 0 || timeS >= startS[newest]! + blockS) {
-      newest = (newest + 1) % mostBlocks
-      used = Math.min(mostBlocks, used + 1)
-      startS[newest] = timeS
-      count[newest] = 0
-      mean[newest] = 0
-      squares[newest] = 0
-    }
-    const n = count[newest]! + 1
-    const delta = force - mean[newest]!
-    count[newest] = n
-    mean[newest]! += delta / n
-    squares[newest]! += delta * (force - mean[newest]!)
-  }
-
-  /** Joins blocks `from` to `to` (0 is the oldest). */
-  function joined(from: number, to: number): { n: number; mean: number; squares: number; within: number } {
-    let n = 0
-    let joinedMean = 0
-    let joinedSquares = 0
-    let within = 0
-    for (let k = from; k < to; k++) {
-      const block = (newest - used + 1 + k + 2 * mostBlocks) % mostBlocks
-      const m = count[block]!
-      const delta = mean[block]! - joinedMean
-      joinedMean += (delta * m) / (n + m)
-      joinedSquares += squares[block]! + (delta * delta * n * m) / (n + m)
-      within += squares[block]!
-      n += m
-    }
-    return { n, mean: joinedMean, squares: joinedSquares, within }
-  }
+  const blocks = createSignalBlocks(windowS)
 
   function judge(): Steadiness {
-    const all = joined(0, used)
+    const all = blocks.joined(0, blocks.used())
     const readings = all.n
     if (readings < 2) return { mean: null, sd: null, readings, unsteadyBecause: tooFew(readings) }
     const sd = Math.sqrt(all.squares / (readings - 1))
@@ -113,42 +62,45 @@ export function createSteadinessWatch(options: SteadinessOptions = defaultSteadi
 
   function reason(readings: number): string | null {
     if (readings < leastReadings) return tooFew(readings)
-    if (lastS - firstS < 0.8 * windowS) return 'the signal has not been watched long enough yet'
+    if (blocks.watchedS() < 0.8 * windowS) return 'the signal has not been watched long enough yet'
+    const used = blocks.used()
     const quarter = Math.max(1, Math.floor(used / 4))
-    const early = joined(0, quarter)
-    const late = joined(used - quarter, used)
+    const early = blocks.joined(0, quarter)
+    const late = blocks.joined(used - quarter, used)
     const change = late.mean - early.mean
-    const inner = (readings > 2 * used ? joined(0, used).within / (readings - used) : pairVariance()) ** 0.5
-    const noiseOfChange = inner * Math.sqrt(1 / early.n + 1 / late.n)
-    if (readings > 4 * used && loudestToQuietest() > disturbedRatio)
+    const manyInEach = readings > 2 * used
+    const inner = manyInEach ? blocks.joined(0, used).within / (readings - used) : pairVariance(blocks)
+    const noiseOfChange = inner ** 0.5 * Math.sqrt(1 / early.n + 1 / late.n)
+    if (readings > 4 * used && loudestToQuietest(blocks) > disturbedRatio)
       return 'something disturbs the signal: more noise in one moment than in another'
     if (Math.abs(change) > Math.max(allowedChange, movedStandardErrors * noiseOfChange))
       return change > 0 ? 'the force is still rising' : 'the force is still falling'
     return null
   }
 
-  /** Half the mean squared difference of neighbouring blocks: free of slow change; for few samples in a block. */
-  function pairVariance(): number {
-    let sum = 0
-    for (let k = 1; k < used; k++) {
-      const a = joined(k - 1, k)
-      const b = joined(k, k + 1)
-      sum += (b.mean - a.mean) ** 2 / (1 / a.n + 1 / b.n)
-    }
-    return used > 1 ? sum / (used - 1) : 0
-  }
+  return { push: blocks.push, judge, reset: blocks.reset }
+}
 
-  function loudestToQuietest(): number {
-    const deviations: number[] = []
-    for (let k = 0; k < used; k++) {
-      const block = joined(k, k + 1)
-      if (block.n >= 4) deviations.push(Math.sqrt(block.within / (block.n - 1)))
-    }
-    if (deviations.length < 4) return 1
-    deviations.sort((a, b) => a - b)
-    const middle = deviations[deviations.length >> 1]!
-    return middle > 0 ? deviations.at(-1)! / middle : 1
+/** Half the mean squared difference of neighbouring blocks: free of slow change; for few samples in a block. */
+function pairVariance(blocks: SignalBlocks): number {
+  const used = blocks.used()
+  let sum = 0
+  for (let k = 1; k < used; k++) {
+    const a = blocks.joined(k - 1, k)
+    const b = blocks.joined(k, k + 1)
+    sum += (b.mean - a.mean) ** 2 / (1 / a.n + 1 / b.n)
   }
+  return used > 1 ? sum / (used - 1) : 0
+}
 
-  return { push, judge, reset }
+function loudestToQuietest(blocks: SignalBlocks): number {
+  const deviations: number[] = []
+  for (let k = 0; k < blocks.used(); k++) {
+    const block = blocks.joined(k, k + 1)
+    if (block.n >= 4) deviations.push(Math.sqrt(block.within / (block.n - 1)))
+  }
+  if (deviations.length < 4) return 1
+  deviations.sort((a, b) => a - b)
+  const middle = deviations[deviations.length >> 1]!
+  return middle > 0 ? deviations.at(-1)! / middle : 1
 }

@@ -57,16 +57,14 @@ export function createSignalFront(settings: DetectionSettings, listener: FrontLi
     headDone = true
     const count = head.count()
     if (count === 0) return
-    const { startThresholdN, capacityN, startCapacityShare } = settings
-    const threshold = startThresholdN ?? (capacityN === null ? 0 : startCapacityShare * capacityN)
     interval.learn(head.timeS, count)
-    const judged = judgeHead(head.timeS, head.force, count, restShareOfThreshold * threshold)
+    const judged = judgeHead(head.timeS, head.force, count, restShareOfThreshold * settledThreshold(settings))
     watch.begin(judged, head.timeS[0]!)
     if (judged.atRest) filter.restAt(judged.level)
     filter.setNoise(watch.sigma())
     const next = takeOn(head.timeS, head.force, head.reading, 0, count)
     // They were taken together, whatever came of them.
-    countSteps(head.timeS, next, count)
+    countSteps(interval, listener, head.timeS, next, count)
   }
 
   function takeOn(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): number {
@@ -74,7 +72,7 @@ export function createSignalFront(settings: DetectionSettings, listener: FrontLi
     while (i < to && !stopped) {
       const next = started ? takeLoaded(timeS, force, reading, i, to) : takeRest(timeS, force, i, to)
       if (next === i) {
-        countSteps(timeS, i, i + 1)
+        countSteps(interval, listener, timeS, i, i + 1)
         filter.question(timeS, force, reading, i)
         i += 1
       } else i = next
@@ -88,7 +86,7 @@ export function createSignalFront(settings: DetectionSettings, listener: FrontLi
     let i = from
     for (; i < to && !started && filter.passes(force[i]!); i++) if (watchOne(timeS[i]!, force[i]!)) restfulAt = i
     if (i === from) return i
-    countSteps(timeS, from, i)
+    countSteps(interval, listener, timeS, from, i)
     tellRest(timeS, force, from, i, restfulAt)
     return i
   }
@@ -106,18 +104,12 @@ export function createSignalFront(settings: DetectionSettings, listener: FrontLi
   }
 
   /** Takes samples of a loading up to one that is suspect or the last that belongs to it. */
-  function takeLoaded(
-    timeS: Float64Array,
-    force: Float64Array,
-    reading: Float64Array,
-    from: number,
-    to: number,
-  ): number {
+  function takeLoaded(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number) {
     let good = from
     while (good < to && filter.passes(force[good]!)) good += 1
     if (good === from) return from
     const next = listener.loaded(timeS, force, reading, from, good)
-    countSteps(timeS, from, next)
+    countSteps(interval, listener, timeS, from, next)
     return next
   }
 
@@ -128,14 +120,6 @@ export function createSignalFront(settings: DetectionSettings, listener: FrontLi
     for (; i < to && !started; i++) if (watchOne(timeS[i]!, force[i]!)) restfulAt = i
     if (i > from) tellRest(timeS, force, from, i, restfulAt)
     if (i < to && !stopped) listener.loaded(timeS, force, reading, i, to)
-  }
-
-  function countSteps(timeS: Float64Array, from: number, to: number): void {
-    for (let i = from; i < to; i++) {
-      const beforeS = interval.lastS()
-      const missing = interval.push(timeS[i]!)
-      if (missing > 0) listener.gap(beforeS, timeS[i]!, missing)
-    }
   }
 
   return {
@@ -149,5 +133,24 @@ export function createSignalFront(settings: DetectionSettings, listener: FrontLi
     },
     interval,
     watch,
+  }
+}
+
+/** The start threshold as far as the settings alone tell it, N; 0: they do not. */
+function settledThreshold({ startThresholdN, capacityN, startCapacityShare }: DetectionSettings): number {
+  return startThresholdN ?? (capacityN === null ? 0 : startCapacityShare * capacityN)
+}
+
+function countSteps(
+  interval: SampleInterval,
+  listener: FrontListener,
+  timeS: Float64Array,
+  from: number,
+  to: number,
+): void {
+  for (let i = from; i < to; i++) {
+    const beforeS = interval.lastS()
+    const missing = interval.push(timeS[i]!)
+    if (missing > 0) listener.gap(beforeS, timeS[i]!, missing)
   }
 }

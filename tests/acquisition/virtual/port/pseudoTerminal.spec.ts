@@ -3,7 +3,7 @@ import { describe, expect, it, vi } from 'vitest'
 import { createSerialSource } from '#acquisition/serial/serialSource.ts'
 import { openPseudoTerminal } from '#acquisition/virtual/port/pseudoTerminal.ts'
 import { movedClock } from '#tests/fakes/movedClock.ts'
-import { eventually, writeAll } from '#tests/fakes/ptyPlug.ts'
+import { eventually, writeAll } from '#tests/fakes/ports/ptyPlug.ts'
 
 const deaf = { bytes: () => {}, lost: () => {}, restored: () => {}, ended: () => {} }
 

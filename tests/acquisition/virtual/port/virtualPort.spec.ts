@@ -6,8 +6,8 @@ import type { PseudoTerminal } from '#acquisition/virtual/port/pseudoTerminal.ts
 import { openVirtualPort } from '#acquisition/virtual/port/virtualPort.ts'
 import type { LineFormatChoice } from '#contract/bench/source.ts'
 import { movedClock } from '#tests/fakes/movedClock.ts'
-import { eventually } from '#tests/fakes/ptyPlug.ts'
-import { readLines } from '#tests/fakes/readLines.ts'
+import { eventually } from '#tests/fakes/ports/ptyPlug.ts'
+import { readLines } from '#tests/fakes/streams/readLines.ts'
 
 const formats: LineFormatChoice[] = [
   { name: 'number', columns: [] },

@@ -3,7 +3,7 @@ import { detectionSettings } from '#contract/breaks/detection.ts'
 import { createRandom } from '#domain/numbers/random.ts'
 import { createLoadCurve } from '#domain/signal/loading/loadCurve.ts'
 import { createLoadMemory } from '#domain/signal/loading/loadMemory.ts'
-import { cutStream } from '#tests/fakes/cutStream.ts'
+import { cutStream } from '#tests/fakes/streams/cutStream.ts'
 
 const rateHz = 200
 const threshold = 20

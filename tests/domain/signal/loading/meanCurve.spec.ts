@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
 import { createMeanCurve, mostMeans, samplesPerMean } from '#domain/signal/loading/meanCurve.ts'
-import { cutStream, takeOne } from '#tests/fakes/cutStream.ts'
+import { cutStream, takeOne } from '#tests/fakes/streams/cutStream.ts'
 
 describe('samples in a mean', () => {
   it('last 5 ms at least, and are one where samples are further apart or their distance is unknown', () => {

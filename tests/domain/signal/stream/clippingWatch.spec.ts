@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
 import { createClippingWatch } from '#domain/signal/stream/clippingWatch.ts'
-import { cutStream } from '#tests/fakes/cutStream.ts'
+import { cutStream } from '#tests/fakes/streams/cutStream.ts'
 
 function watch(forces: readonly number[], endCodes: [number, number] | null = null, capacityN: number | null = null) {
   const clipping = createClippingWatch({ endCodes, capacityN })

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
 import { createColumnRing } from '#domain/signal/stream/columnRing.ts'
-import { cutStream } from '#tests/fakes/cutStream.ts'
+import { cutStream } from '#tests/fakes/streams/cutStream.ts'
 
 const counted = Float64Array.from({ length: 3000 }, (_, i) => i)
 const halves = counted.map((i) => i / 2)

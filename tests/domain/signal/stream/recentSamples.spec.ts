@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
 import { createRecentSamples, recentCapacity } from '#domain/signal/stream/recentSamples.ts'
-import { takeOne } from '#tests/fakes/cutStream.ts'
+import { takeOne } from '#tests/fakes/streams/cutStream.ts'
 
 describe('the line through recent samples', () => {
   it('is that of JCGM 100:2008 H.3', () => {

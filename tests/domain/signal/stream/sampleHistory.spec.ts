@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
 import { createSampleHistory, mostHistorySamples } from '#domain/signal/stream/sampleHistory.ts'
-import { cutStream } from '#tests/fakes/cutStream.ts'
+import { cutStream } from '#tests/fakes/streams/cutStream.ts'
 
 const counted = (count: number) => Float64Array.from({ length: count }, (_, i) => i)
 

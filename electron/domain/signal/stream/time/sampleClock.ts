@@ -1,6 +1,6 @@
 import { createDeviceTime, type DeviceTimeUnit } from './deviceTime.ts'
 import { createEvenClock } from './evenClock.ts'
-import { createSequenceNumbers } from './sequenceNumbers.ts'
+import { createSequenceNumbers, type SequenceNumbers } from './sequenceNumbers.ts'
 import { createStreamTime } from './streamTime.ts'
 
 export type SampleClockState = {
@@ -87,7 +87,8 @@ export function createSampleClock(
     arrivalS: number,
     timeS: Float64Array,
   ): number {
-    const intervals = countIntervals(sequence, from, to, timeS)
+    const { intervals, outOfTurn } = countIntervals(numbers, sequence, from, to, timeS)
+    state.leftOut += outOfTurn
     if (cut) even.interrupted()
     cut = false
     state.lastArrivalS = arrivalS
@@ -113,19 +114,6 @@ export function createSampleClock(
     return stream.advance(stream.exactS() + pauseS + steps * stepS, pauseS > 0 ? null : steps - 1)
   }
 
-  /** Writes the intervals that each reading is ahead of the one before it to `steps`; returns their sum. */
-  function countIntervals(sequence: Float64Array, from: number, to: number, steps: Float64Array): number {
-    let intervals = 0
-    for (let i = from; i < to; i++) {
-      const passed = numbers.passed(sequence[i]!)
-      const step = Number.isNaN(passed) ? 1 : passed
-      steps[i] = step > 0 ? step : Number.NaN
-      if (step > 0) intervals += step
-      else state.leftOut += 1
-    }
-    return intervals
-  }
-
   return {
     stamp(deviceTimeUs, sequence, count, arrivalS, timeS, from = 0) {
       if (count === 0) return 0
@@ -143,16 +131,38 @@ export function createSampleClock(
       cut = true
       numbers.forget()
     },
-    state: () => {
-      const usualS = kind === 'arrival' ? even.intervalS() : stream.usualS()
-      const known = usualS > 0
-      return {
-        sampleRateHz: known ? 1 / usualS : null,
-        jitterS: !known ? null : kind === 'arrival' ? even.jitterS() : stream.jitterS(),
-        clock: kind,
-        missingSamples: stream.missing(),
-        leftOut: state.leftOut,
-      }
-    },
+    state: () => ({
+      ...(kind === 'arrival' ? rate(even.intervalS(), even.jitterS()) : rate(stream.usualS(), stream.jitterS())),
+      clock: kind,
+      missingSamples: stream.missing(),
+      leftOut: state.leftOut,
+    }),
   }
+}
+
+function rate(usualS: number, jitterS: number): Pick<SampleClockState, 'sampleRateHz' | 'jitterS'> {
+  return usualS > 0 ? { sampleRateHz: 1 / usualS, jitterS } : { sampleRateHz: null, jitterS: null }
+}
+
+/**
+ * Writes the intervals that each reading is ahead of the one before it to `steps`, NaN for one that comes twice or too late;
+ * returns their sum, and how many came so.
+ */
+function countIntervals(
+  numbers: SequenceNumbers,
+  sequence: Float64Array,
+  from: number,
+  to: number,
+  steps: Float64Array,
+): { intervals: number; outOfTurn: number } {
+  let intervals = 0
+  let outOfTurn = 0
+  for (let i = from; i < to; i++) {
+    const passed = numbers.passed(sequence[i]!)
+    const step = Number.isNaN(passed) ? 1 : passed
+    steps[i] = step > 0 ? step : Number.NaN
+    if (step > 0) intervals += step
+    else outOfTurn += 1
+  }
+  return { intervals, outOfTurn }
 }

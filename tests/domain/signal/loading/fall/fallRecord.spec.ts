@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { beginFallRecord } from '#domain/signal/loading/fall/fallRecord.ts'
 import { createRecentSamples } from '#domain/signal/stream/recentSamples.ts'
-import { takeOne } from '#tests/fakes/cutStream.ts'
+import { takeOne } from '#tests/fakes/streams/cutStream.ts'
 
 /** A load of 1000 that falls to 100 in a straight line of `fallS` from second 1 on, sampled at 1 kHz. */
 function recorded(fallS: number) {

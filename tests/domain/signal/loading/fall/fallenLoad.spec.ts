@@ -57,6 +57,15 @@ describe('a load that has fallen', () => {
     expect(followed(() => 290, { ...knocked, left: 290 }).verdict).toBe('lasts')
   })
 
+  it('takes three samples for the mean before where they are far apart', () => {
+    const recent = createRecentSamples()
+    recent.take(Float64Array.of(0, 1, 2, 3), Float64Array.of(800, 900, 1000, 570), 0, 4)
+    const fall = beginFall(recent, { zero: 0, peak: 1000, peakS: 2, windowS: 1.5 }, settings)
+    fall.push(4, 570)
+    // 0.6 of 900 N are 540 N; of the last sample alone they would be 600 N.
+    expect(fall.push(5, 570)).toBe('recovers')
+  })
+
   it('has left what it carries from 0.1 s to 0.3 s after the fall: ringing before and hands after do not count', () => {
     const { fall } = followed((t) => (t < 0.0995 || t > 0.3005 ? -300 : 120))
     expect(fall.afterBreak()).toBeCloseTo(120, 9)

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
 import { createLoadPeak } from '#domain/signal/loading/peak/loadPeak.ts'
 import { createRecentSamples } from '#domain/signal/stream/recentSamples.ts'
-import { cutStream } from '#tests/fakes/cutStream.ts'
+import { cutStream } from '#tests/fakes/streams/cutStream.ts'
 
 const near = { zero: 0, threshold: 50, share: 0.6, withinS: 60 }
 const start = { highest: 60, highestS: -1, noise: 1 }

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
 import { slopeBeforePeak } from '#domain/signal/loading/peak/loadingRate.ts'
 import { createRecentSamples } from '#domain/signal/stream/recentSamples.ts'
-import { takeOne } from '#tests/fakes/cutStream.ts'
+import { takeOne } from '#tests/fakes/streams/cutStream.ts'
 
 describe('the loading rate before a peak', () => {
   it('is known within four of its 2 % on a slow noisy ramp and follows the stroke of a pump', () => {

@@ -5,7 +5,7 @@ import type { LoadingTruth } from '#acquisition/virtual/loading/loadingTruth.ts'
 import { openArchive } from '#archive/openArchive.ts'
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import type { RawCurve } from '#contract/breaks/curve.ts'
-import { startCommand } from './commandProcess.ts'
+import { startCommand } from '../commandProcess.ts'
 
 export type PortCapture = {
   emulate: readonly string[]
