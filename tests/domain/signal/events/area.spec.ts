@@ -43,8 +43,21 @@ describe('area under load and time', () => {
     }
     // From nothing to 100 N in 8 ms, then 100 N for 19 ms.
     expect(loadImpulse(curve, 0.027)).toBeCloseTo(0.4 + 1.9, 9)
-    // 100 N to 900 N in 8 ms, then 900 N for 4 ms.
+    // From half a sample later on it does: 100 N to 900 N in 8 ms, then 900 N for 3.6 ms, and for 4 ms.
+    expect(loadImpulse(curve, 0.0276)).toBeCloseTo(0.4 + 0.8 + 4 + 3.24, 9)
     expect(loadImpulse(curve, 0.028)).toBeCloseTo(0.4 + 0.8 + 4 + 3.6, 9)
+  })
+
+  it('takes a mean that ends with it, and rises to the first from nothing', () => {
+    const curve = {
+      timeS: Float64Array.of(0.5, 1, 1.5),
+      force: Float64Array.of(10, 30, 80),
+      ...{ zero: 0, onsetS: 0, intervalS: 0.5, samplesPerMean: 1 },
+    }
+    // Triangle 10 x 0.5 / 2, then (10 + 30) / 4 and (30 + 80) / 4.
+    expect(loadImpulse(curve, 1.5)).toBeCloseTo(2.5 + 10 + 27.5, 12)
+    // A mean before the onset has nothing to rise from.
+    expect(loadImpulse({ ...curve, onsetS: 0.75 }, 1.5)).toBeCloseTo(37.5, 12)
   })
 
   it('is not known of a curve that ends at once', () => {
@@ -70,5 +83,18 @@ describe('work', () => {
         loadN,
       ),
     ).toBeCloseTo(0.225, 12)
+  })
+})
+
+describe('the way of a gauge', () => {
+  it('is that from its first to its last point, whatever it does between', () => {
+    const joules = (...mm: number[]) => workByDisplacement(Float64Array.from(mm), Float64Array.of(0, 1000, 2000))
+    // Out by 0.2 mm at 500 N on average, then back by 0.3 mm at 1500 N: -0.1 + 0.45 J.
+    expect(joules(0, -0.2, 0.1)).toBeCloseTo(0.35, 12)
+    // The same, counted the other way: it ends 0.2 mm below where it began. 0.3 mm at 500 N less 0.1 mm at 1500 N.
+    expect(joules(0.3, 0, 0.1)).toBeCloseTo(0)
+    expect(joules(0.4, 0, 0.1)).toBeCloseTo(0.2 - 0.15, 12)
+    // Back where it began: 0.1 mm at 500 N less 0.1 mm at 1500 N.
+    expect(joules(0, 0.1, 0)).toBeCloseTo(-0.1, 12)
   })
 })

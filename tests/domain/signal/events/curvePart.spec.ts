@@ -23,3 +23,11 @@ describe('a part of a curve', () => {
     expect(meansBeforeBreak({ ...curve, breakS: 1, samplesPerMean: 4 })).toBe(9)
   })
 })
+
+describe('a mean before the break', () => {
+  it('may reach beyond it by the rounding of its time and no more', () => {
+    const curve = madeCurve((t) => 10 * t, { intervalS: 0.125, endS: 2, breakS: 1 })
+    const later = (byS: number) => meansBeforeBreak({ ...curve, timeS: curve.timeS.map((timeS) => timeS + byS) })
+    expect([later(0), later(5e-7), later(5e-4)]).toEqual([9, 9, 8])
+  })
+})

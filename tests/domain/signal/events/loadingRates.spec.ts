@@ -56,3 +56,34 @@ describe('loading rates', () => {
     expect(one.meanRateNPerS).toBeNull()
   })
 })
+
+describe('loading rates of any loading', () => {
+  const points = lines([0, 0], [10, 1000], [20, 4000])
+  const made = (zero: number, onsetS: number) => {
+    const curve = madeCurve((t) => zero + points(t), { intervalS: 0.01, endS: 20, zero })
+    return loadingRates({ ...curve, timeS: curve.timeS.map((t) => t + onsetS), onsetS, peakS: 20 + onsetS })
+  }
+
+  it('are the same from any level at rest and at any time', () => {
+    const plain = made(0, 0)
+    const moved = made(500, 7)
+    expect(moved.meanRateNPerS).toBeCloseTo(plain.meanRateNPerS!, 8)
+    expect(moved.rateSpreadPercent).toBeCloseTo(plain.rateSpreadPercent!, 8)
+    expect(moved.rates.map(({ fromS, toS }) => [fromS, toS])).toEqual(
+      Array.from({ length: 10 }, (_, k) => [expect.closeTo(7 + 2 * k, 9), expect.closeTo(9 + 2 * k, 9)]),
+    )
+  })
+
+  it('have a spread where they are small, but none where they are none or fall on the mean', () => {
+    const spread = (scale: number, middleTo: number) =>
+      loadingRates(
+        madeCurve(lines([0, 0], [0.9, 890 * scale], [9.1, middleTo * scale], [10, 1000 * scale]), {
+          intervalS: 0.01,
+          endS: 10,
+        }),
+      ).rateSpreadPercent
+    expect(spread(1e-3, 899)).toBeGreaterThan(0)
+    expect(spread(1, 890)).toBeNull()
+    expect(spread(0.05, 800)).toBeNull()
+  })
+})

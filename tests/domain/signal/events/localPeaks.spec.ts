@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
 import { countPeaks } from '#domain/signal/events/localPeaks.ts'
+import { limitOf } from '#tests/fakes/limitOf.ts'
 import { madeCurve } from '#tests/fakes/madeCurve.ts'
 
 describe('the number of peaks', () => {
@@ -43,5 +44,61 @@ describe('the number of peaks', () => {
     const load = (t: number) => (t < 10 ? 200 * t : 2000 * Math.exp(-(t - 10)))
     expect(countPeaks(madeCurve(load, { intervalS: 0.02, endS: 20, breakS: null }), 1)).toBe(1)
     expect(countPeaks(madeCurve(load, { intervalS: 0.02, endS: 0, breakS: null }), 1)).toBe(1)
+  })
+})
+
+describe('what makes a high', () => {
+  /** Values one after another, each for a mean of its own. */
+  const peaksOf = (...values: number[]) =>
+    countPeaks(
+      madeCurve((t) => values[Math.round(t / 0.04)]!, {
+        intervalS: 0.04,
+        endS: 0.04 * (values.length - 1),
+        breakS: null,
+      }),
+      0,
+    )
+
+  it('is to come down by a hundredth of the peak and to go up by one again, no less', () => {
+    expect(peaksOf(100, 400, 396, 400)).toBe(2)
+    expect(peaksOf(100, 400, 396.1, 400)).toBe(1)
+    expect(peaksOf(100, 400, 396, 399.9)).toBe(1)
+    // Up to the last mean.
+    expect(peaksOf(100, 400, 300)).toBe(1)
+    expect(peaksOf(100, 400, 300, 400, 300)).toBe(2)
+  })
+
+  it('is seen in single samples where these are far apart', () => {
+    const saw = Float64Array.of(0, 10, 5, 10, 5, 10, 5, 10)
+    expect(
+      countPeaks(
+        madeCurve((t) => saw[Math.round(10 * t)]!, { intervalS: 0.1, endS: 0.7 }),
+        0,
+      ),
+    ).toBe(4)
+  })
+
+  it('is a hundredth of the load above the level at rest', () => {
+    // From 100 N to 400 N: 3 N.
+    const drops = (byN: number) =>
+      countPeaks(
+        madeCurve((t) => (t < 1 ? 100 + 300 * t : t >= 1.5 && t < 2 ? 400 - byN : 400), {
+          intervalS: 0.04,
+          endS: 3,
+          zero: 100,
+        }),
+        0,
+      )
+    expect([2.9, 3.1].map(drops)).toEqual([1, 2])
+  })
+
+  it('is six noise SDs of means of ten samples, 4 ms apart', () => {
+    // Level but for a drop between the 1000th sample and the next, which begins a mean: 6 x 10 / sqrt(10) = 18.974 N.
+    const drops = (byN: number) =>
+      countPeaks(
+        madeCurve((t) => (t > 3.998 && t < 5 ? 400 - byN : 400), { intervalS: 0.004, endS: 8, peak: 400 }),
+        10,
+      ) === 2
+    expect(limitOf(drops, 10, 30)).toBeCloseTo(60 / Math.sqrt(10), 2)
   })
 })

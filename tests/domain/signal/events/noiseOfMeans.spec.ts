@@ -28,3 +28,17 @@ describe('the noise of the means', () => {
     expect(noiseOfMeans({ force: Float64Array.of(1, 2), noise: 2, samplesPerMean: 4 }, 2)).toBe(1)
   })
 })
+
+describe('noise seen in third differences', () => {
+  it('is their lower quartile over 0.3186 and the root of 20', () => {
+    // Third differences of i³ are 6 everywhere. R qnorm(0.625) = 0.31863936396; 20 = 1 + 9 + 9 + 1.
+    const cubes = Float64Array.from({ length: 50 }, (_, i) => i ** 3)
+    const expected = 6 / (0.31863936396 * Math.sqrt(20))
+    for (const count of [50, 4])
+      expect(noiseOfMeans({ force: cubes, noise: 0, samplesPerMean: 1 }, count)).toBeCloseTo(expected, 2)
+  })
+
+  it('is nothing where there are too few points for one and nothing is known of rest', () => {
+    expect(noiseOfMeans({ force: Float64Array.of(1, 2, 9), noise: 0, samplesPerMean: 1 }, 3)).toBe(0)
+  })
+})

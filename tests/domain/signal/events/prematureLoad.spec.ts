@@ -46,3 +46,23 @@ describe('the load before an early drop', () => {
     expect([part.timeS[index], part.force[index]]).toEqual([0.4, 410])
   })
 })
+
+describe('the ends of the stretch before an early drop', () => {
+  it('are half of all of the slips where neither their number nor their period is known', () => {
+    const slips = madeEvent({ kind: 'stick-slip', startTimeS: 0.4, endTimeS: 1, cycles: null, periodS: null })
+    expect(prematureStretch(slips).toS).toBeCloseTo(0.7, 12)
+    expect(prematureStretch({ ...slips, cycles: 1 }).toS).toBeCloseTo(0.7, 12)
+    expect(prematureStretch({ ...slips, cycles: 0 }).toS).toBeCloseTo(0.7, 12)
+  })
+
+  it('hold their first sample, and a glitch that begins with their last', () => {
+    const times = Float64Array.of(0.5, 0.625, 0.75)
+    const drop = madeEvent({ kind: 'pop-in', startTimeS: 0.51, endTimeS: 0.75 })
+    expect(prematureIndex([drop], times, Float64Array.of(9, 5, 7))).toBe(0)
+    expect(prematureIndex([drop], times, Float64Array.of(9, 9, 9))).toBe(0)
+    expect(prematureIndex([drop], times, Float64Array.of(7, 5, 9))).toBe(2)
+    const glitch = madeEvent({ kind: 'glitch', startTimeS: 0.75, endTimeS: 0.8 })
+    expect(prematureIndex([drop, glitch], times, Float64Array.of(7, 5, 9))).toBe(0)
+    expect(prematureIndex([drop, glitch], times, Float64Array.of(5, 7, 9))).toBe(1)
+  })
+})

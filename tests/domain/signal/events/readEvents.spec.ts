@@ -26,3 +26,12 @@ describe('the events of a loading', () => {
     expect(Math.abs(seating.endTimeS - 0.74)).toBeLessThan(0.03)
   })
 })
+
+describe('a loading with one pause', () => {
+  it('has its toe from the part before it', () => {
+    const once = lines([0, 0], [8, 3400], [12, 3400], [19.5, 6400], [19.51, 200])
+    const { events, course } = readEvents(madeCurve(once, { ...given, endS: 20.5, breakS: 19.5 }), settingsWith({}))
+    expect(events.map(({ kind }) => kind).toSorted()).toEqual(['final-drop', 'hold'])
+    expect(Math.abs(course.toe!.slopeNPerS / 425 - 1)).toBeLessThan(0.01)
+  })
+})

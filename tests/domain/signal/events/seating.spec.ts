@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
 import { seatingEndS } from '#domain/signal/events/seating.ts'
+import { limitOf } from '#tests/fakes/limitOf.ts'
 
 const sampled = (force: (timeS: number) => number, lengthS = 20) => {
   const timeS = Float64Array.from({ length: 200 }, (_, i) => (i * lengthS) / 200)
@@ -93,5 +94,72 @@ describe('seating', () => {
       return seatingEndS({ timeS, force: force.map((value) => value + 90 * random.normal()) }, 90)
     })
     expect(found.filter((endS) => endS !== null).length).toBeLessThanOrEqual(3)
+  })
+})
+
+/** A curve of so many single samples as there are stretches, a second apart, with the slopes between them as given. */
+const withSlopes = (slopes: readonly number[], intervalS = 1) => {
+  const force = new Float64Array(slopes.length + 1)
+  for (const [k, slope] of slopes.entries()) force[k + 1] = force[k]! + slope * intervalS
+  return { timeS: force.map((_, i) => i * intervalS), force }
+}
+const steps = (...parts: readonly (readonly [count: number, slope: number])[]) =>
+  parts.flatMap(([count, slope]) => Array<number>(count).fill(slope))
+
+describe('the slopes that seating is told from', () => {
+  it.each([40, 28, 20, 14, 10])('are those of %i stretches where there are as many samples', (count) => {
+    // Every sample is a stretch then, and the slope is the seated one from wherever it begins to be; of stretches that are fewer
+    // some hold two samples, and some place lies at none.
+    for (let seatedAt = 2; seatedAt <= count / 5; seatedAt++)
+      expect(seatingEndS(withSlopes(steps([seatedAt, 6], [count - 1 - seatedAt, 20])), 0)).toBe(seatedAt)
+  })
+
+  it('are as good in half a second as in half a minute', () => {
+    expect(seatingEndS(withSlopes(steps([2, 6], [37, 20]), 1 / 64), 0)).toBe(2 / 64)
+    expect(seatingEndS(withSlopes(steps([2, 0.1], [37, 0.5])), 0)).toBe(2)
+  })
+
+  it('are each the middle one of three neighbours', () => {
+    expect(seatingEndS(withSlopes([6, 6, 20, 6, ...steps([35, 20])]), 0)).toBe(3)
+    expect(seatingEndS(withSlopes([6, 6, 20, 20, 6, ...steps([34, 20])]), 0)).toBe(2)
+  })
+
+  it('have noise of a tenth of the seated one at most, else fewer stretches are taken', () => {
+    // The fewest are 10, of four samples each: σ sqrt(2 · 10 / 40) · 10 / 39 s = 0.18131 σ; a tenth of 20 N/s at σ = 11.031 N.
+    const slack = withSlopes(steps([6, 6], [33, 20]))
+    expect(limitOf((noise) => seatingEndS(slack, noise) !== null, 3, 30)).toBeCloseTo(2 / (Math.SQRT1_2 * (10 / 39)), 3)
+  })
+
+  it('are compared with the median of those from 0.2 to 0.6 of the loading', () => {
+    // 39 slopes, of which the 8th to the 24th count: 17, with the 9th in order as their median. Eight slow ones and the ninth
+    // between: seated is 20 N/s, and no more than that lie between the 10th and the 90th percentile. Nine slow ones: it is 10 N/s.
+    const slowFor = (count: number, between: number[]) =>
+      seatingEndS(withSlopes([...steps([7 + count, 10]), ...between, ...steps([32 - count - between.length, 30])]), 0)
+    expect(slowFor(8, [20])).toBe(15)
+    expect(slowFor(9, [20])).toBeNull()
+  })
+
+  it('differ by no more than their median from the 10th to the 90th percentile, but for noise', () => {
+    const differing = (fast: number, noise: number) =>
+      seatingEndS(withSlopes(steps([4, 6], [15, 20], [20, fast])), noise) !== null
+    expect(limitOf((fast) => differing(fast, 0), 25, 60)).toBeCloseTo(40, 3)
+    // 2.563 SDs of a slope of 1.4505 N/s each (R 2 * qnorm(0.9)).
+    expect(limitOf((fast) => differing(fast, 1), 25, 60)).toBeCloseTo(40 + 2.563 * Math.SQRT2 * (40 / 39), 2)
+  })
+
+  it('differ only where three of the seventeen are fast, or two slow', () => {
+    const with17 = (...odd: number[]) =>
+      seatingEndS(withSlopes([...steps([4, 6], [8, 20]), ...odd, ...steps([27 - odd.length, 20])]), 0)
+    expect(with17(90, 90)).toBe(4)
+    expect(with17(90, 90, 90)).toBeNull()
+    expect(with17(-30, -30)).toBeNull()
+  })
+
+  it('reach 0.85 of the seated one, from 0.65 of it or less', () => {
+    const rising = (first: number, then: number) => seatingEndS(withSlopes(steps([3, first], [3, then], [33, 20])), 0)
+    expect(limitOf((then) => rising(6, then) === 3, 14, 20)).toBeCloseTo(17, 3)
+    expect(rising(6, 17)).toBe(3)
+    expect(rising(13, 17)).toBe(3)
+    expect(rising(13.001, 17)).toBeNull()
   })
 })

@@ -17,6 +17,15 @@ describe('straight line through a part of a curve', () => {
     }
   })
 
+  it('leaves residuals of one degree of freedom through three points, and does not stand upright', () => {
+    // By hand: through (0, 0), (1, 1), (2, 0) it is level at 1/3; the squares left are 2/3.
+    expect(lineThrough(Float64Array.of(0, 1, 2), Float64Array.of(0, 1, 0), 0, 3)!.residualSD).toBeCloseTo(
+      Math.sqrt(2 / 3),
+      12,
+    )
+    expect(lineThrough(Float64Array.of(4, 4), Float64Array.of(0, 1), 0, 2)).toBeNull()
+  })
+
   it('has no residuals through two points and does not exist through fewer', () => {
     const line = lineThrough(Float64Array.of(1, 3), Float64Array.of(5, 9), 0, 2)!
     expect(line).toMatchObject({ slope: 2, mean: 7, meanS: 2 })

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { seatingEndS } from '#domain/signal/events/seating.ts'
 import { toeLine } from '#domain/signal/events/toe.ts'
+import { limitOf } from '#tests/fakes/limitOf.ts'
 import { lines, madeCurve } from '#tests/fakes/madeCurve.ts'
 
 /** Slope that grows evenly up to `toeS`, then stays: a parabola and the line that touches its end. */
@@ -101,5 +102,50 @@ describe('toe compensation', () => {
     const curve = madeCurve(popIn, { intervalS: 0.1, endS: 20 })
     expect(toeLine(curve, null, 8)!.zeroTimeS).toBeCloseTo(1, 9)
     expect(toeLine(curve, null, 4)).toBeNull()
+  })
+})
+
+describe('the part that the line goes through', () => {
+  const offset = 400
+  /** 50 N/s up to a share of the peak, then 250 N/s up to it, above a level at rest of 400 N. */
+  const kneeAt = (share: number) => {
+    const kneeS = 20 * share
+    return madeCurve((t) => offset + (t < kneeS ? 50 * t : 50 * kneeS + 250 * (t - kneeS)), {
+      intervalS: 0.001,
+      endS: 20,
+      zero: offset,
+    })
+  }
+
+  it('begins at 0.15 of the peak', () => {
+    // The knee is at 1000 s N of 1000 s + 5000 (1 - s) N, s its share of the time: at 0.15 for s = 0.75 / 1.6.
+    const clear = (share: number) => {
+      const line = toeLine({ ...kneeAt(share), onsetS: 15 * share }, null, null)
+      return line !== null && Math.abs(line.slopeNPerS - 250) < 1e-3
+    }
+    const share = limitOf(clear, 0.2, 0.7)
+    const kneeN = 1000 * share
+    expect(kneeN / (kneeN + 5000 * (1 - share))).toBeCloseTo(0.15, 3)
+  })
+
+  it('is 0.15 of the peak at least', () => {
+    // From 750 N on: up to 1500 N, at 6 s.
+    const ramp = madeCurve((t) => offset + 250 * t, { intervalS: 0.001, endS: 20, zero: offset })
+    expect(limitOf((drivenS) => toeLine(ramp, null, drivenS) !== null, 4, 8)).toBeCloseTo(6, 2)
+  })
+
+  it('ends with the last mean before the load fell, which is that much above its first', () => {
+    const upTo = (lastN: number) => {
+      const force = Float64Array.of(0, 160, 200, 230, 260, 290, lastN, 700, 1000)
+      const curve = madeCurve((t) => force[t]!, { intervalS: 1, endS: 8, noise: 1e4, onsetS: -100 })
+      return toeLine(curve, 1.5, 6.5)
+    }
+    expect(upTo(350)).not.toBeNull()
+    expect(upTo(349)).toBeNull()
+  })
+
+  it('may rise slowly', () => {
+    const slow = madeCurve((t) => 0.5 * t, { intervalS: 0.1, endS: 20 })
+    expect(toeLine(slow, null, null)!.slopeNPerS).toBeCloseTo(0.5, 9)
   })
 })

@@ -90,3 +90,55 @@ describe('the line up to a point', () => {
     expect(edgeLevel(evenly([1, 2]), 2, 0, 'before', 1, 0)).toBeNull()
   })
 })
+
+describe('how many points a line goes through', () => {
+  it('is as many of 2, 3, 4, 6, 8, 12, 16, 24, 32, 48 and 64 as there are', () => {
+    const level = evenly(new Array<number>(80).fill(3), 1 / 128)
+    const lengths = [2, 3, 4, 6, 8, 12, 16, 24, 32, 48, 64]
+    for (let available = 2; available <= 70; available++) {
+      const most = lengths.findLast((length) => length <= available)
+      expect(edgeLevel(level, available, available - 1, 'before', 0, 0)!.points).toBe(most)
+      expect(edgeLevel(level, available + 5, 5, 'after', 0, 0)!.points).toBe(most)
+    }
+  })
+
+  it('is the last that fitted before two lengths in a row that did not', () => {
+    // (+1, −1, −1, +1) with squares of 1.5 for the last 24 points, 1.3 for the eight before, 0.2 for the rest. Mean squares of
+    // the residuals and limits: 16 points 24/14 = 1.714 of 1.756; 24 points 36/22 = 1.636 of 1.603; 32 points 46.4/30 = 1.547 of
+    // 1.516; 48 points 49.6/46 = 1.078 of 1.417.
+    const waving = evenly(
+      Array.from({ length: 64 }, (_, i) => {
+        const square = i >= 40 ? 1.5 : i >= 32 ? 1.3 : 0.2
+        return Math.sqrt(square) * (i % 4 === 0 || i % 4 === 3 ? 1 : -1)
+      }),
+      0.01,
+    )
+    expect(edgeLevel(waving, 64, 63, 'before', 1, 0)!.points).toBe(16)
+  })
+
+  it('is such that they reach over the shortest time, and over no more than a second', () => {
+    const jagged = (stepS: number) =>
+      evenly(
+        Array.from({ length: 40 }, (_, i) => 100 * (i % 2)),
+        stepS,
+      )
+    // Six points a quarter of a second apart reach over 1.25 s, four over 0.75 s.
+    expect(edgeLevel(jagged(0.25), 40, 20, 'before', 1, 1)!.points).toBe(6)
+    expect(edgeLevel(jagged(0.25), 40, 20, 'before', 1, 1.25)!.points).toBe(6)
+    expect(edgeLevel(jagged(0.25), 40, 20, 'before', 1, 1.26)!.points).toBe(8)
+    // Six points a fifth of a second apart reach over a second.
+    expect(edgeLevel(evenly([7, 7, 7, 7, 7, 7, 7, 7, 7, 7, 7, 7], 0.2), 12, 0, 'after', 1, 0)!.points).toBe(6)
+  })
+
+  it('leaves the noise of a point to the level of two, and one degree of freedom to that of three', () => {
+    expect(edgeLevel(evenly([5, 8]), 2, 1, 'before', 0.1, 0)).toMatchObject({
+      level: 8,
+      slope: 3,
+      error: expect.closeTo(0.1, 12),
+      points: 2,
+    })
+    // By hand: through (0, 0), (1, 1), (2, 0) it is level; s² = 2/3; sqrt((4 · 3 − 2) / (3 · 4)) of s.
+    const three = edgeLevel(evenly([0, 1, 0]), 3, 2, 'before', 0.1, 2)!
+    expect(three.error).toBeCloseTo(Math.sqrt((2 / 3) * (10 / 12)), 12)
+  })
+})

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { readFinalDrop } from '#domain/signal/events/drops/finalDrop.ts'
+import type { LoadedCurve } from '#domain/signal/events/loadedCurve.ts'
+import { limitOf } from '#tests/fakes/limitOf.ts'
 import { lines, madeCurve } from '#tests/fakes/madeCurve.ts'
 
 /** 400 N/s to 4000 N at 10 s, then what happens. */
@@ -167,5 +169,87 @@ describe('final drop', () => {
 
   it('is none in an unloading', () => {
     expect(readFinalDrop(madeCurve(lines([0, 0], [10, 4000], [20, 0]), { intervalS: 0.1, endS: 20 }))).toBeNull()
+  })
+})
+
+/** Samples of equal distance from 10 s on, with the break at one of them. */
+function sampled(values: readonly number[], breakAt: number, given: Partial<LoadedCurve> = {}): LoadedCurve {
+  const intervalS = given.intervalS ?? 0.001
+  return {
+    ...madeCurve(() => 0, { intervalS, endS: 0 }),
+    timeS: Float64Array.from(values, (_, k) => 10 + k * intervalS),
+    force: Float64Array.from(values),
+    peak: Math.max(...values),
+    breakS: 10 + breakAt * intervalS,
+    afterBreak: 200,
+    fallS: 0.003,
+    ...given,
+  }
+}
+
+describe('the limits of a final drop', () => {
+  it('are a dip of 4.5 % of what it came up to, from any level at rest', () => {
+    for (const zero of [0, 500]) {
+      const comesFrom = (dipN: number) =>
+        readFinalDrop(
+          madeCurve(
+            lines([0, zero], [10, 4000 + zero], [10.5, 4000 + zero - dipN], [12, 3990 + zero], [12.004, 200 + zero]),
+            {
+              intervalS: 0.001,
+              endS: 13,
+              breakS: 12,
+              afterBreak: 200 + zero,
+              zero,
+            },
+          ),
+        )!.fromN! - zero
+      // 10 N more than the dip from 3990 N.
+      expect(limitOf((dipN) => comesFrom(dipN) > 3995, 100, 300)).toBeCloseTo(10 + 0.045 * 3990, 0)
+    }
+  })
+
+  it('are the first and the only mean before the break', () => {
+    expect(readFinalDrop(sampled([4000, 200, 200], 0))).toMatchObject({ fromN: 4000, startTimeS: 10 })
+    expect(readFinalDrop(sampled([4000, 3990, 3980, 200], 2))!.fromN).toBe(4000)
+    expect(readFinalDrop(sampled([4000, 200], -1))).toBeNull()
+  })
+
+  it('are a load that comes down, from above the level at rest', () => {
+    expect(readFinalDrop(sampled([4000, 4000], 1, { afterBreak: 4000 }))).toBeNull()
+    expect(readFinalDrop(sampled([4000, 4000], 1, { afterBreak: 3999.5 }))!.dropN).toBe(0.5)
+    expect(readFinalDrop(sampled([4000, 4000], 1, { afterBreak: 4000.5 }))).toBeNull()
+    expect(readFinalDrop(sampled([4000, 4000], 1, { afterBreak: null }))).toBeNull()
+    expect(readFinalDrop(sampled([300, 300], 1, { zero: 300 }))).toBeNull()
+    expect(readFinalDrop(sampled([-100, -100], 1, { afterBreak: -900 }))).toBeNull()
+  })
+
+  it('begin at the break where it was near its highest one mean before, at a mean where that was earlier', () => {
+    // 5 % of the fall of 3800 N: below 3810 N.
+    expect(readFinalDrop(sampled([3990, 4000, 3900, 3600, 200], 3))!.startTimeS).toBe(10.003)
+    expect(readFinalDrop(sampled([3990, 4000, 3700, 3600, 200], 3))!.startTimeS).toBe(10.001)
+  })
+
+  it('end where a tenth is left, or at the break where the means do not tell', () => {
+    const slow = sampled([4000, 3000, 2000, 580, 200], 0, { fallS: null, intervalS: 0.125 })
+    expect(readFinalDrop(slow)!.endTimeS).toBe(10.375)
+    const cut = sampled([4000, 3000, 2000], 0, { fallS: null, intervalS: 0.125 })
+    expect(readFinalDrop(cut)!.endTimeS).toBe(10)
+  })
+
+  it('count the widest step until they end, and no other', () => {
+    const timed = (timeS: readonly number[], fallS: number, intervalS = 0.001) =>
+      readFinalDrop({
+        ...sampled(
+          timeS.map((_, k) => (k < 1 ? 4000 : 200)),
+          0,
+          { intervalS, fallS },
+        ),
+        timeS: Float64Array.from(timeS),
+      })!.manner
+    // The fall goes on beyond the last sample.
+    expect(timed([10, 10.03], 0.05, 0.03)).toBeNull()
+    // Missing at its very end, and only after it.
+    expect(timed([10, 10.001, 10.25], 0.25)).toBeNull()
+    expect(timed([10, 10.125, 10.25, 10.375, 10.5, 20], 0.5)).toBe('progressive')
   })
 })

@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
+import { meansBeforeBreak } from '#domain/signal/events/curvePart.ts'
+import { edgeLevel } from '#domain/signal/events/drops/edgeLevel.ts'
 import { findPartialDrops } from '#domain/signal/events/drops/partialDrops.ts'
+import { bestStep, stepOverBend } from '#domain/signal/events/drops/stepFit.ts'
+import type { LoadedCurve } from '#domain/signal/events/loadedCurve.ts'
 import { madeCurve } from '#tests/fakes/madeCurve.ts'
 
 /** The drops of a load given by time until a break, sampled at a rate with seeded noise. */
@@ -165,5 +169,121 @@ describe('no partial drop', () => {
           1,
         ),
       ).toEqual([])
+  })
+})
+
+/** As the rules say it, from every place to every other. */
+function plainly(curve: LoadedCurve, noise: number): { startS: number; downS: number; recoveredS: number }[] {
+  const { timeS, force, zero, peak } = curve
+  const count = meansBeforeBreak(curve)
+  const meanWhere = (holds: (k: number) => boolean) => {
+    const kept = [...timeS.keys()].filter((k) => k < count && holds(k))
+    return kept.reduce((sum, k) => sum + force[k]!, 0) / kept.length
+  }
+  const places = Array.from({ length: count }, (_, k) => k)
+  const before = places.map((i) => meanWhere((k) => k <= i && timeS[i]! - timeS[k]! < 0.03))
+  const after = places.map((j) => meanWhere((k) => k >= j && timeS[k]! - timeS[j]! < 0.03))
+  const upperLines = places.map((i) => edgeLevel(curve, count, i, 'before', noise, 0.04))
+  const lowerLines = places.map((j) => edgeLevel(curve, count, j, 'after', noise, 0.04))
+  type Fall = { i: number; j: number; errors: number; drop: number; from: number; to: number }
+  function between(i: number, j: number): Fall | null {
+    const seen = before[i]! - after[j]!
+    const least = Math.max(0.01 * (peak - zero), 5 * curve.noise, 0.045 * (before[i]! - zero))
+    const [upper, lower] = [upperLines[i]!, lowerLines[j]!]
+    if (upper === null || lower === null) return null
+    const pace = Math.min(0, upper.slope, lower.slope)
+    const drop = upper.level + pace * (timeS[j]! - timeS[i]!) - lower.level
+    const errors = drop / Math.hypot(upper.error, lower.error)
+    if (drop < least || seen < 0.6 * Math.max(drop, least) || errors < 5.5) return null
+    return { i, j, errors, drop, from: i - upper.points + 1, to: j + lower.points }
+  }
+  const all: Fall[] = []
+  for (let i = 1; i <= count - 3; i++) {
+    const own: Fall[] = []
+    for (let j = i + 1; j <= count - 2; j++) {
+      const fall = j === i + 1 || timeS[j]! - timeS[i]! <= 0.1 + 1e-6 ? between(i, j) : null
+      if (fall !== null) own.push(fall)
+    }
+    const best = own.toSorted((a, b) => b.errors - a.errors || a.j - b.j)[0]
+    if (best !== undefined) all.push(best)
+  }
+  const kept: Fall[] = []
+  for (const fall of all) {
+    const last = kept.at(-1)
+    if (last === undefined || fall.i > last.j + 1) kept.push(fall)
+    else if (fall.errors > last.errors) kept[kept.length - 1] = fall
+  }
+  return kept.flatMap((seen) => {
+    const placed = bestStep(curve, seen, seen.drop, noise, 0.1 + 1e-6)
+    const fall = between(placed.i, placed.j)
+    if (fall === null || stepOverBend(curve, fall, noise) < 16) return []
+    const upper = upperLines[fall.i]!
+    const back = [...timeS.keys()].find(
+      (k) =>
+        k >= fall.j && k + 3 <= count && (force[k]! + force[k + 1]! + force[k + 2]!) / 3 >= upper.level - fall.drop / 2,
+    )
+    if (back === undefined || timeS[back + 1]! - timeS[fall.i]! < 0.035) return []
+    return [{ startS: timeS[fall.i]!, downS: timeS[fall.j]!, recoveredS: timeS[back + 1]! }]
+  })
+}
+
+describe('partial drops of random loads', () => {
+  it.each([
+    [10, 150],
+    [40, 80],
+    [74.6, 80],
+    [80, 80],
+    [320, 40],
+  ])('at %i Hz are what looking from every place to every other gives, in %i loads', (rateHz, trials) => {
+    const random = createRandom(rateHz)
+    let found = 0
+    for (let trial = 0; trial < trials; trial++) {
+      const lengthS = rateHz > 300 ? 0.8 : rateHz > 50 ? 1.5 : rateHz > 20 ? 3 : 8
+      const drops = Array.from({ length: 3 }, () => ({
+        atS: random.unit() < 0.3 ? random.between(0, 0.1) : random.between(0.05, lengthS),
+        dropN: random.between(5, 110),
+        overS: [0.001, 0.02, 0.08, 0.101][Math.floor(random.between(0, 4))]!,
+      }))
+      const noise = [0.5, 6, 14][trial % 3]!
+      const paceNPerS = random.between(50, 700)
+      const baseN = [150, 700][trial % 2]!
+      const load = (t: number) =>
+        baseN +
+        paceNPerS * t -
+        drops.reduce((sum, { atS, dropN, overS }) => sum + dropN * Math.min(1, Math.max(0, (t - atS) / overS)), 0)
+      const curve = madeCurve((t) => load(t) + noise * random.normal(), {
+        intervalS: 1 / rateHz,
+        endS: lengthS,
+        zero: 100,
+        noise: trial % 2 === 0 ? noise : 1,
+      })
+      const seen = findPartialDrops(curve, noise).map(({ startS, downS, recoveredS }) => ({
+        startS,
+        downS,
+        recoveredS,
+      }))
+      expect(seen).toEqual(plainly(curve, noise))
+      found += seen.length
+    }
+    expect(found).toBeGreaterThan(trials / 15)
+  })
+
+  it('reach from the last sample of one mean to the first of another', () => {
+    // Means of five samples, 10 ms apart: each ends 20 ms after its time and begins as much before. 300 N/s on either side.
+    const timeS = Float64Array.from({ length: 60 }, (_, k) => 0.05 * k)
+    const force = timeS.map((t) => 1000 + 300 * t - (t > 1.47 ? 250 : 0))
+    const curve: LoadedCurve = {
+      ...madeCurve(() => 0, { intervalS: 0.01, endS: 0 }),
+      timeS,
+      force,
+      samplesPerMean: 5,
+      peak: 2000,
+    }
+    const [drop, ...others] = findPartialDrops(curve, 1)
+    expect(others).toEqual([])
+    expect(drop!.startS).toBeCloseTo(1.47, 9)
+    expect(drop!.downS).toBeCloseTo(1.48, 9)
+    expect(drop!.from).toBeCloseTo(1000 + 300 * 1.47, 6)
+    expect(drop!.drop).toBeCloseTo(250 - 300 * 0.01, 6)
   })
 })
