@@ -13,13 +13,14 @@ export function App() {
   const bench = useStore(host.bench)
   const preferences = useStore(host.preferences)
   const trouble = useStore(host.trouble)
+  const link = useStore(host.link)
   // Before any plot listens, so that the history has a frame before the plot draws it
   const [history] = useState(() => keepLiveHistory(host))
   if (bench === null || preferences === null)
     return (
       <main className="waiting-for-host">
         <h1>Breakledger</h1>
-        <p aria-live="polite">Connecting to the program …</p>
+        {link === 'refused' ? null : <p aria-live="polite">Connecting to the program …</p>}
         <Notice trouble={trouble} />
       </main>
     )

@@ -7,7 +7,8 @@ import { type Carrier, type Client, createClient } from '#contract/wire/carrier.
 import { type Changes, createChanges } from './changes.ts'
 import { createStore, type Store } from './store.ts'
 
-export type HostLink = 'connecting' | 'connected' | 'lost'
+/** refused: the program is there and does not let this page in. */
+export type HostLink = 'connecting' | 'connected' | 'lost' | 'refused'
 
 /** Everything a page needs of the host: a client, and the few values that every page shows, kept up to date. */
 export type Host = {
@@ -21,8 +22,8 @@ export type Host = {
   changes: Changes
 }
 
-/** A carrier that may go away and come back says so here. */
-export type LinkWatch = (change: (link: HostLink) => void) => void
+/** A carrier that may go away and come back says so here, and why it was refused. */
+export type LinkWatch = (change: (link: HostLink, because?: TroubleMessage) => void) => void
 
 /** Joins a carrier: subscribes first, then reads the present state, and reads it again after every reconnection. */
 export function joinHost(carrier: Carrier, watchLink: LinkWatch): Host {
@@ -62,7 +63,8 @@ export function joinHost(carrier: Carrier, watchLink: LinkWatch): Host {
     }
   }
 
-  watchLink((link) => {
+  watchLink((link, because) => {
+    if (because !== undefined) trouble.set(because)
     if (link === 'connected') void readAll()
     else host.link.set(link)
   })

@@ -1,8 +1,8 @@
-import { Trouble } from '#contract/errors.ts'
+import { Trouble, type TroubleMessage } from '#contract/errors.ts'
 import type { Carrier } from '#contract/wire/carrier.ts'
 import { reconnectsByItself } from '#contract/wire/carrier.ts'
 import { createSocketCarrier, type SocketCarrier } from '#contract/wire/socketCarrier.ts'
-import type { HostLink } from './hostConnection.ts'
+import type { HostLink, LinkWatch } from './hostConnection.ts'
 
 /** As much of a WebSocket as is used here; a test hands in one without a network. */
 export type SocketLike = Pick<WebSocket, 'send' | 'close'> & {
@@ -16,6 +16,8 @@ export type ReconnectParts = {
   open(): SocketLike
   /** Calls back once after so many seconds. */
   after(seconds: number, call: () => void): void
+  /** Asked when a socket closes that never opened: why the other side does not want it, or null. */
+  refusal?(): Promise<TroubleMessage | null>
 }
 
 /** Seconds to wait before the attempts to connect again; the last is used from then on. */
@@ -27,17 +29,28 @@ const pausesS = [0.25, 0.5, 1, 2, 3] as const
  */
 export function createReconnectingCarrier(parts: ReconnectParts): {
   carrier: Carrier
-  watchLink(change: (link: HostLink) => void): void
+  watchLink: LinkWatch
 } {
   const listeners = new Set<(name: string, payload: unknown) => void>()
-  const watchers = new Set<(link: HostLink) => void>()
+  const watchers = new Set<Parameters<LinkWatch>[0]>()
   let current: SocketCarrier | null = null
   let link: HostLink = 'connecting'
   let attempts = 0
 
-  function tell(next: HostLink): void {
+  function tell(next: HostLink, because?: TroubleMessage): void {
     link = next
-    for (const watcher of watchers) watcher(next)
+    for (const watcher of watchers) watcher(next, because)
+  }
+
+  /** Whoever is refused stays so until the page is opened anew; whoever is lost tries again. */
+  function away(because: TroubleMessage | null): void {
+    if (because !== null) {
+      tell('refused', because)
+      return
+    }
+    tell('lost')
+    const pause = pausesS[Math.min(attempts++, pausesS.length - 1)] as number
+    parts.after(pause, connect)
   }
 
   function connect(): void {
@@ -63,11 +76,11 @@ export function createReconnectingCarrier(parts: ReconnectParts): {
       else if (data instanceof ArrayBuffer) carrier.receiveBinary(new Uint8Array(data))
     }
     socket.onclose = () => {
+      const wasOpen = current === carrier
       carrier.closed()
       current = null
-      tell('lost')
-      const pause = pausesS[Math.min(attempts++, pausesS.length - 1)] as number
-      parts.after(pause, connect)
+      if (wasOpen || parts.refusal === undefined) away(null)
+      else void parts.refusal().then(away)
     }
   }
 

@@ -1,3 +1,4 @@
+import { fileURLToPath } from 'node:url'
 import { vi } from 'vitest'
 import { WebSocket } from 'ws'
 import { type EventName, events } from '#contract/events.ts'
@@ -54,12 +55,12 @@ export const carriers: Record<string, (engine: Pick<Engine, 'handlers' | 'subscr
   },
 
   'a WebSocket': async (engine) => {
-    const loopback = await startLoopback({ engine, pageFolder: 'no-page-here', port: 0 })
-    const cookie = await exchangeTicket(loopback.url)
+    const loopback = await startLoopback({ engine, pageFolder: emptyPage, port: 0 })
+    const { cookie, tab } = await exchangeTicket(loopback.url)
     const { origin, host } = new URL(loopback.url)
     let closed = false
     const { carrier, watchLink } = createReconnectingCarrier({
-      open: () => new WebSocket(`ws://${host}/socket`, { origin, headers: { cookie } }) as never,
+      open: () => new WebSocket(`ws://${host}/socket`, ['breakledger', tab], { origin, headers: { cookie } }) as never,
       after: (seconds, call) => void (closed || setTimeout(call, seconds * 1000)),
     })
     await new Promise<void>((resolve) => watchLink((link) => link === 'connected' && resolve()))
@@ -73,8 +74,14 @@ export const carriers: Record<string, (engine: Pick<Engine, 'handlers' | 'subscr
   },
 }
 
-/** Opens the printed address as a browser does; resolves with the cookie that it hands out. */
-export async function exchangeTicket(url: string): Promise<string> {
-  const answer = await fetch(url, { redirect: 'manual' })
-  return (answer.headers.get('set-cookie') ?? '').split(';')[0] ?? ''
+/** A page of nothing but its head, for tests that need no more. */
+export const emptyPage = fileURLToPath(new URL('emptyPage', import.meta.url))
+
+/** Opens the printed address as a browser does; resolves with the cookie and the tab's secret that it hands out. */
+export async function exchangeTicket(url: string): Promise<{ cookie: string; tab: string }> {
+  const answer = await fetch(url)
+  return {
+    cookie: (answer.headers.get('set-cookie') ?? '').split(';')[0] ?? '',
+    tab: /<meta name="breakledger-tab" content="([\w-]+)"/.exec(await answer.text())?.[1] ?? '',
+  }
 }

@@ -16,9 +16,12 @@ export type CommandProcess = {
   ended: Promise<number | string>
 }
 
-/** Starts `breakledger WORDS --json`. */
-export function startCommand(words: readonly string[]): CommandProcess {
-  const child = spawn(process.execPath, [main, ...words, '--json'], { stdio: ['ignore', 'pipe', 'pipe'] })
+/** Starts `breakledger WORDS --json`; `environment` is added to that of this process. */
+export function startCommand(words: readonly string[], environment: Record<string, string> = {}): CommandProcess {
+  const child = spawn(process.execPath, [main, ...words, '--json'], {
+    stdio: ['ignore', 'pipe', 'pipe'],
+    env: { ...process.env, ...environment },
+  })
   const lines: Record<string, unknown>[] = []
   const watchers = new Set<() => void>()
   let errors = ''

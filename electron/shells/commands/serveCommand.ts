@@ -31,12 +31,17 @@ export const serveCommand: Command = {
       program: programName,
       demo,
     })
+    let removeRedirect = () => {}
     try {
       await io.out(json ? jsonLine({ url: serving.url }) : `${serving.url}\n`)
-      if (values['no-open'] !== true) showInBrowser(serving.url)
+      if (values['no-open'] !== true) {
+        removeRedirect = showInBrowser(serving.url)
+        void serving.opened.then(removeRedirect)
+      }
       const ended = aborted(io.interrupt)
       await Promise.race([ended, serving.demoStarted.then(() => ended)])
     } finally {
+      removeRedirect()
       await serving.close()
     }
     return 0

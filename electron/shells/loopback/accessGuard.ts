@@ -9,6 +9,8 @@ export type AccessRequest = {
   host: string | undefined
   origin: string | undefined
   cookie: string | undefined
+  /** What the tab says of itself: the words of the WebSocket's subprotocol, or of the header of that name. */
+  tab: string | undefined
 }
 
 /** What the guard looks at of a request. */
@@ -18,18 +20,31 @@ export const accessOf = ({ method, url, headers }: IncomingMessage): AccessReque
   host: headers.host,
   origin: headers.origin,
   cookie: headers.cookie,
+  tab: headers['sec-websocket-protocol'] ?? textOf(headers[tabHeader]),
 })
 
-/** What the guard knows. `ticket` is in the printed address, `session` in the cookie; both are long random texts. */
-export type AccessSecrets = { port: number; ticket: string | null; session: string }
+/**
+ * What the guard knows, all of it long random texts but the port. `ticket` is in the printed address and is exchanged once,
+ * for `session`, which goes into the cookie, and `tab`, which the page keeps: a browser sends the cookie to every server on
+ * this computer, whatever its port, but what a page has stored it shows to no other port.
+ */
+export type AccessSecrets = { port: number; ticket: string; ticketUsed: boolean; session: string; tab: string }
 
-/** page: serve that path. exchange: the ticket was right; hand out the cookie and go on to the clean address. */
-export type PageDecision = { kind: 'page'; path: string } | { kind: 'exchange' } | Refusal
+/**
+ * page: serve that path. exchange: the ticket was right; serve the page with both secrets. admitted: a tab that asks why its
+ * connection fails would be let in.
+ */
+export type PageDecision = { kind: 'page'; path: string } | { kind: 'exchange' } | { kind: 'admitted' } | Refusal
 export type UpgradeDecision = { kind: 'join' } | Refusal
 export type Refusal = { kind: 'refuse'; status: 400 | 403 | 405; because: string }
 
-/** Where the page's WebSocket connects. */
+/** Where the page's WebSocket connects, and where a page that could not connect asks why. */
 export const socketPath = '/socket'
+
+/** The subprotocol that the program speaks; the tab's secret stands behind it. */
+export const socketProtocol = 'breakledger'
+
+const tabHeader = 'x-breakledger-tab'
 
 /** Cookies do not know ports, so the name holds it: two programs on one machine do not log each other out. */
 export const cookieName = (port: number): string => `breakledger-${port}`
@@ -48,17 +63,16 @@ export function judgePage(request: AccessRequest, secrets: AccessSecrets): PageD
     return refuse(403, 'A page of another origin may not read this one.')
   const address = parseTarget(request.target, secrets.port)
   if (address === null) return refuse(400, 'The address cannot be read.')
-  const ticket = address.pathname === '/' ? address.searchParams.get('token') : null
-  if (holdsSession(request.cookie, secrets))
-    return ticket === null ? { kind: 'page', path: address.pathname } : { kind: 'exchange' }
-  if (ticket !== null && secrets.ticket !== null && sameSecret(ticket, secrets.ticket)) return { kind: 'exchange' }
-  return refuse(
-    403,
-    'This address works once, in one browser. Open the address that Breakledger printed when it started; if it was used already, start Breakledger again.',
-  )
+  const path = address.pathname
+  if (path === socketPath) return judgeSession(request, secrets) ?? { kind: 'admitted' }
+  const ticket = path === '/' ? address.searchParams.get('token') : null
+  if (ticket !== null && !secrets.ticketUsed && sameSecret(ticket, secrets.ticket))
+    // Whoever asks for the headers alone has not opened the page.
+    return request.method === 'GET' ? { kind: 'exchange' } : { kind: 'page', path }
+  return judgeCookie(request, secrets) ?? { kind: 'page', path }
 }
 
-/** May this request become the page's WebSocket? Unlike a page, an upgrade must name our Origin, and only the cookie opens it. */
+/** May this request become the page's WebSocket? Unlike a page, an upgrade must name our Origin, and only cookie and tab's secret together open it. */
 export function judgeUpgrade(request: AccessRequest, secrets: AccessSecrets): UpgradeDecision {
   if (request.method !== 'GET') return onlyGet()
   const foreign = judgeHost(request, secrets)
@@ -66,20 +80,38 @@ export function judgeUpgrade(request: AccessRequest, secrets: AccessSecrets): Up
   if (request.origin !== ownOrigin(secrets.port)) return refuse(403, 'The connection must come from our own page.')
   if (parseTarget(request.target, secrets.port)?.pathname !== socketPath)
     return refuse(400, `The connection is at ${socketPath}.`)
-  if (!holdsSession(request.cookie, secrets)) return refuse(403, 'The connection needs the cookie of the page.')
-  return { kind: 'join' }
+  return judgeSession(request, secrets) ?? { kind: 'join' }
 }
 
 /** The one origin that belongs to us. */
 export const ownOrigin = (port: number): string => `http://127.0.0.1:${port}`
 
-/** True when the request carries the session cookie: the browser has come back with what the ticket was exchanged for. */
-export function holdsSession(cookie: string | undefined, secrets: AccessSecrets): boolean {
+function judgeSession(request: AccessRequest, secrets: AccessSecrets): Refusal | null {
+  const badCookie = judgeCookie(request, secrets)
+  if (badCookie !== null) return badCookie
+  const words = (request.tab ?? '').split(',').map((word) => word.trim())
+  if (words.length === 2 && words[0] === socketProtocol && sameSecret(words[1]!, secrets.tab)) return null
+  return refuse(
+    403,
+    'This tab was not opened by the address that Breakledger printed. Go on in the tab that was, or end Breakledger and start it again for a new address.',
+  )
+}
+
+function judgeCookie({ cookie }: AccessRequest, secrets: AccessSecrets): Refusal | null {
   const wanted = `${cookieName(secrets.port)}=`
   const values = (cookie ?? '').split(';').map((pair) => pair.trim())
   const own = values.filter((pair) => pair.startsWith(wanted)).map((pair) => pair.slice(wanted.length))
   // Two cookies of our name: somebody else's program wrote one of them; which is ours cannot be told.
-  return own.length === 1 && sameSecret(own[0]!, secrets.session)
+  if (own.length === 1 && sameSecret(own[0]!, secrets.session)) return null
+  return own.length === 0
+    ? refuse(
+        403,
+        'The address of Breakledger works once, in one browser, and this browser has not opened it. Open the address that Breakledger printed when it started. If it was used already and not by you, another program on this computer may have used it: end Breakledger and start it again.',
+      )
+    : refuse(
+        403,
+        'Another program on this computer, or an earlier start of this one, has left a cookie under the name of ours, so Breakledger cannot tell that this is your browser. Delete the cookies of 127.0.0.1 in this browser, then end Breakledger, start it again and open the new address.',
+      )
 }
 
 function judgeHost(request: AccessRequest, secrets: AccessSecrets): Refusal | null {
@@ -100,5 +132,7 @@ function sameSecret(given: string, wanted: string): boolean {
   const digest = (text: string) => createHash('sha256').update(text).digest()
   return timingSafeEqual(digest(given), digest(wanted))
 }
+
+const textOf = (value: string | string[] | undefined) => (typeof value === 'string' ? value : undefined)
 
 const onlyGet = () => refuse(405, 'Only GET is answered here.')

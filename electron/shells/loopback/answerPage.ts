@@ -5,10 +5,11 @@ import { pageFile } from '../page/pageFile.ts'
 import { pageHeaders } from '../page/pageHeaders.ts'
 import { type AccessSecrets, accessOf, cookieName, judgePage } from './accessGuard.ts'
 
-const cookieAgeS = 30 * 24 * 3600
 const text = { 'Content-Type': 'text/plain; charset=utf-8' }
+const nothingHere = 'There is nothing here.\n'
+const unbuilt = 'There is nothing here. The page is not built: run "npm run build".\n'
 
-/** Answers a request for the page: with a file of it, with the cookie for the ticket, or with why not. */
+/** Answers a request for the page: with a file of it, with the page and its secrets for the ticket, or with why not. */
 export async function answerPage(
   request: IncomingMessage,
   response: ServerResponse,
@@ -22,19 +23,25 @@ export async function answerPage(
   }
   const decision = judgePage(accessOf(request), secrets)
   if (decision.kind === 'refuse') return answer(decision.status, text, `${decision.because}\n`)
-  if (decision.kind === 'exchange') {
-    const cookie = `${cookieName(secrets.port)}=${secrets.session}; HttpOnly; SameSite=Strict; Path=/; Max-Age=${cookieAgeS}`
-    return answer(303, { ...text, Location: '/', 'Set-Cookie': cookie }, 'Go on to /\n')
-  }
-  // The browser has come back with its cookie, so the ticket has done its work. Not before: a preview that only looked has not used it up.
-  secrets.ticket = null
-  const file = pageFile(decision.path)
-  if (file === null) return answer(404, text, 'There is nothing here.\n')
+  if (decision.kind === 'admitted') return answer(204, {}, '')
+  // Before anything is waited for, so that of two that come at once only one is let in.
+  if (decision.kind === 'exchange') secrets.ticketUsed = true
+  const file = pageFile(decision.kind === 'exchange' ? '/' : decision.path)
+  if (file === null) return answer(404, text, nothingHere)
+  let content: Buffer
   try {
-    const content = await readFile(join(pageFolder, ...file.segments))
-    answer(200, { 'Content-Type': file.contentType }, content)
+    content = await readFile(join(pageFolder, ...file.segments))
   } catch {
-    const unbuilt = decision.path === '/' ? ' The page is not built: run "npm run build".' : ''
-    answer(404, text, `There is nothing here.${unbuilt}\n`)
+    if (decision.kind === 'exchange') secrets.ticketUsed = false
+    return answer(404, text, file.segments[0] === 'index.html' ? unbuilt : nothingHere)
   }
+  const type = { 'Content-Type': file.contentType }
+  if (decision.kind === 'page') return answer(200, type, content)
+  const cookie = `${cookieName(secrets.port)}=${secrets.session}; HttpOnly; SameSite=Strict; Path=/`
+  answer(200, { ...type, 'Set-Cookie': cookie }, withTabSecret(content.toString('utf8'), secrets.tab))
+}
+
+/** The page with the tab's secret in its head, where its script finds it; in the address it would stay in the history. */
+function withTabSecret(page: string, tab: string): string {
+  return page.replace('<head>', `<head>\n    <meta name="breakledger-tab" content="${tab}" />`)
 }

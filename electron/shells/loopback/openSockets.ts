@@ -3,7 +3,7 @@ import type { Duplex } from 'node:stream'
 import { type WebSocket, WebSocketServer } from 'ws'
 import type { EventName, PayloadOf } from '#contract/events.ts'
 import type { createDispatcher } from '#contract/wire/dispatcher.ts'
-import { type AccessSecrets, accessOf, judgeUpgrade } from './accessGuard.ts'
+import { type AccessSecrets, accessOf, judgeUpgrade, socketProtocol } from './accessGuard.ts'
 import { refuseStream } from './refuseStream.ts'
 import { bridgeSocket, requestLimits, type SocketBridge } from './socketBridge.ts'
 
@@ -24,6 +24,8 @@ export function createOpenSockets(dispatch: ReturnType<typeof createDispatcher>,
   const sockets = new WebSocketServer({
     noServer: true,
     perMessageDeflate: false,
+    // The tab's secret, named behind it, is not said back.
+    handleProtocols: () => socketProtocol,
     maxPayload: Math.max(requestLimits.binaryBytes, requestLimits.textCharacters),
   })
 

@@ -22,6 +22,8 @@ export type Loopback = {
   /** Opens the page once, in one browser. */
   url: string
   port: number
+  /** Settles when the address has been opened, and so is worth nothing any more. */
+  opened: Promise<void>
   /** Hangs up on every page and stops listening. The engine is left as it is. */
   close(): Promise<void>
 }
@@ -30,9 +32,13 @@ const pingEveryMs = 20_000
 
 /** Serves the page and the contract on 127.0.0.1, to whoever holds the address that it returns. Rejects with a Trouble when the port is taken. */
 export async function startLoopback(options: LoopbackOptions): Promise<Loopback> {
-  const secrets: AccessSecrets = { port: 0, ticket: secret(), session: secret() }
+  const secrets: AccessSecrets = { port: 0, ticket: secret(), ticketUsed: false, session: secret(), tab: secret() }
   const sockets = createOpenSockets(createDispatcher(options.engine.handlers), secrets)
-  const server = createGuardedServer((request, response) => answerPage(request, response, options.pageFolder, secrets))
+  const { promise: opened, resolve: tellOpened } = Promise.withResolvers<void>()
+  const server = createGuardedServer(async (request, response) => {
+    await answerPage(request, response, options.pageFolder, secrets)
+    if (secrets.ticketUsed) tellOpened()
+  })
   server.on('upgrade', sockets.upgrade)
   secrets.port = await listen(server, options.port)
   const unsubscribe = (Object.keys(events) as EventName[]).map((name) =>
@@ -49,7 +55,7 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
     await new Promise((resolve) => server.close(resolve))
   }
 
-  return { url: `http://127.0.0.1:${secrets.port}/?token=${secrets.ticket}`, port: secrets.port, close }
+  return { opened, url: `http://127.0.0.1:${secrets.port}/?token=${secrets.ticket}`, port: secrets.port, close }
 }
 
 /** A server whose every answer is ours, with our headers, and whose requests cannot end the program, whatever they throw. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { encodeMessage } from '#contract/wire/messageCoding.ts'
 import type { HostLink } from '#renderer/host/hostConnection.ts'
-import { createReconnectingCarrier, type SocketLike } from '#renderer/host/reconnectingCarrier.ts'
+import { createReconnectingCarrier, type ReconnectParts, type SocketLike } from '#renderer/host/reconnectingCarrier.ts'
 
 /** A socket without a network: the test is its other end. */
 function fakeSocket() {
@@ -18,7 +18,9 @@ function fakeSocket() {
   return socket
 }
 
-function setUp() {
+const later = () => new Promise((resolve) => setImmediate(resolve))
+
+function setUp(refusal?: ReconnectParts['refusal']) {
   const sockets: ReturnType<typeof fakeSocket>[] = []
   const pauses: { seconds: number; call: () => void }[] = []
   const links: HostLink[] = []
@@ -29,15 +31,20 @@ function setUp() {
       return socket
     },
     after: (seconds, call) => void pauses.push({ seconds, call }),
+    ...(refusal === undefined ? {} : { refusal }),
   })
-  watchLink((link) => links.push(link))
+  const because: unknown[] = []
+  watchLink((link, reason) => {
+    links.push(link)
+    if (reason !== undefined) because.push(reason)
+  })
   const say = (message: unknown) => {
     const { text, binary } = encodeMessage(message)
     const socket = sockets.at(-1)!
     socket.onmessage?.({ data: text } as MessageEvent)
     if (binary !== null) socket.onmessage?.({ data: binary.buffer } as MessageEvent)
   }
-  return { sockets, pauses, links, carrier, say, open: () => sockets.at(-1)!.onopen?.(undefined as never) }
+  return { sockets, pauses, links, because, carrier, say, open: () => sockets.at(-1)!.onopen?.(undefined as never) }
 }
 
 describe('createReconnectingCarrier', () => {
@@ -72,6 +79,20 @@ describe('createReconnectingCarrier', () => {
     pauses[1]!.call()
     open()
     expect(links).toEqual(['connecting', 'connected', 'lost', 'lost', 'connected'])
+  })
+
+  it('asks why when a socket never opens, and tries no more once it is refused', async () => {
+    const denied = { code: 'denied', message: 'Not let in.', hint: 'Open the address.' } as const
+    const answers = [null, denied]
+    const { sockets, pauses, links, because } = setUp(async () => answers.shift() ?? null)
+    sockets[0]!.close()
+    await later()
+    pauses[0]!.call()
+    sockets[1]!.close()
+    await later()
+    expect(links).toEqual(['connecting', 'lost', 'refused'])
+    expect(because).toEqual([denied])
+    expect(pauses).toHaveLength(1)
   })
 
   it('keeps listeners across sockets, each hearing an event once', () => {

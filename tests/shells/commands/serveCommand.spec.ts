@@ -1,12 +1,15 @@
-import { mkdtemp, rm } from 'node:fs/promises'
+import { existsSync } from 'node:fs'
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { afterAll, beforeAll, expect, it } from 'vitest'
+import { dirname, join } from 'node:path'
+import { afterAll, beforeAll, expect, it, vi } from 'vitest'
 import { openArchive } from '#archive/openArchive.ts'
+import { buildIfNeeded } from '#shells/start/build.ts'
 import { startCommand } from '#tests/fakes/commandProcess.ts'
 
 let folder = ''
 beforeAll(async () => {
+  await buildIfNeeded('page')
   folder = await mkdtemp(join(tmpdir(), 'breakledger-serve-'))
 })
 afterAll(() => rm(folder, { recursive: true, force: true }))
@@ -20,7 +23,8 @@ it('prints its address first, answers it on 127.0.0.1 only to whoever holds it, 
     expect(url).toMatch(/^http:\/\/127\.0\.0\.1:\d+\//)
     expect(Object.keys(first)).toEqual(['url'])
     expect((await fetch(new URL('/', url), { redirect: 'manual' })).status).toBeGreaterThanOrEqual(400)
-    expect((await fetch(url, { redirect: 'manual' })).status).toBe(303)
+    expect((await fetch(url)).headers.get('set-cookie')).toContain('HttpOnly')
+    expect((await fetch(url)).status).toBe(403)
     serve.child.kill('SIGINT')
     expect(await serve.ended).toBe(0)
   } finally {
@@ -30,6 +34,31 @@ it('prints its address first, answers it on 127.0.0.1 only to whoever holds it, 
   expect(await archive.info()).toMatchObject({ specimens: 0, breaks: 0, demo: false })
   await archive.close()
 })
+
+it.skipIf(process.platform !== 'linux')(
+  'starts the browser with the name of a private file, which is gone once the address is opened',
+  async () => {
+    const opener = join(folder, 'xdg-open')
+    const said = join(folder, 'said')
+    await writeFile(opener, `#!/bin/sh\necho "$@" > "${said}.new"; mv "${said}.new" "${said}"\n`, { mode: 0o755 })
+    const serve = startCommand(['serve', '--archive', join(folder, 'opened.breakledger')], {
+      PATH: `${folder}:${process.env.PATH}`,
+      DISPLAY: ':0',
+    })
+    try {
+      const url = String((await serve.until(() => true)).url)
+      const token = new URL(url).searchParams.get('token') ?? 'none'
+      const words = await vi.waitFor(async () => (await readFile(said, 'utf8')).trim(), 5000)
+      expect(words).toMatch(/open\.html$/)
+      expect(words).not.toContain(token)
+      expect(await readFile(words, 'utf8')).toContain(url)
+      await fetch(url)
+      await vi.waitFor(() => expect(existsSync(dirname(words))).toBe(false), 5000)
+    } finally {
+      serve.child.kill('SIGKILL')
+    }
+  },
+)
 
 it('says which port is taken', async () => {
   const words = ['serve', '--no-open', '--archive', join(folder, 'first.breakledger')]

@@ -8,7 +8,13 @@ import {
   socketPath,
 } from '#shells/loopback/accessGuard.ts'
 
-const secrets: AccessSecrets = { port: 4321, ticket: 'ticket-of-this-run', session: 'session-of-this-run' }
+const secrets: AccessSecrets = {
+  port: 4321,
+  ticket: 'ticket-of-this-run',
+  ticketUsed: false,
+  session: 'session-of-this-run',
+  tab: 'tab-of-this-run',
+}
 const cookie = `${cookieName(4321)}=session-of-this-run`
 const page = (change: Partial<AccessRequest> = {}): AccessRequest => ({
   method: 'GET',
@@ -16,10 +22,11 @@ const page = (change: Partial<AccessRequest> = {}): AccessRequest => ({
   host: '127.0.0.1:4321',
   origin: undefined,
   cookie,
+  tab: undefined,
   ...change,
 })
 const upgrade = (change: Partial<AccessRequest> = {}) =>
-  page({ target: socketPath, origin: 'http://127.0.0.1:4321', ...change })
+  page({ target: socketPath, origin: 'http://127.0.0.1:4321', tab: 'breakledger, tab-of-this-run', ...change })
 
 const hostileHosts = [
   undefined,
@@ -79,11 +86,39 @@ describe('judgePage', () => {
     })
   })
 
-  test('a used ticket opens nothing, but the browser that holds the cookie is led to the clean address', () => {
-    const used = { ...secrets, ticket: null }
+  test('whoever asks for the headers alone does not use the ticket up', () => {
+    const peek = page({ cookie: undefined, target: '/?token=ticket-of-this-run', method: 'HEAD' })
+    expect(judgePage(peek, secrets)).toEqual({ kind: 'page', path: '/' })
+  })
+
+  test('a used ticket opens nothing and says so; the browser that holds the cookie sees the page without new secrets', () => {
+    const used = { ...secrets, ticketUsed: true }
     const again = page({ target: '/?token=ticket-of-this-run' })
-    expect(judgePage({ ...again, cookie: undefined }, used)).toMatchObject({ kind: 'refuse', status: 403 })
-    expect(judgePage(again, used)).toEqual({ kind: 'exchange' })
+    expect(judgePage({ ...again, cookie: undefined }, used)).toMatchObject({
+      kind: 'refuse',
+      status: 403,
+      because: expect.stringContaining('works once, in one browser'),
+    })
+    expect(judgePage(again, used)).toEqual({ kind: 'page', path: '/' })
+  })
+
+  test('a cookie that somebody planted under our name is called that', () => {
+    for (const planted of [`${cookieName(4321)}=planted`, `${cookieName(4321)}=planted; ${cookie}`])
+      expect(judgePage(page({ cookie: planted }), secrets)).toMatchObject({
+        status: 403,
+        because: expect.stringContaining('has left a cookie under the name of ours'),
+      })
+  })
+
+  test('a tab that asks why it is kept out is told', () => {
+    expect(judgePage(upgrade(), secrets)).toEqual({ kind: 'admitted' })
+    expect(judgePage(upgrade({ tab: 'breakledger, none' }), secrets)).toMatchObject({
+      because: expect.stringContaining('This tab was not opened'),
+    })
+    expect(judgePage(upgrade({ cookie: `${cookieName(4321)}=planted` }), secrets)).toMatchObject({
+      because: expect.stringContaining('has left a cookie'),
+    })
+    expect(judgePage(upgrade({ origin: 'http://127.0.0.1:4322' }), secrets)).toMatchObject({ status: 403 })
   })
 
   test.each(['', 'ticket-of-this-ru', 'TICKET-OF-THIS-RUN', 'session-of-this-run', 'null'])(
@@ -131,6 +166,20 @@ describe('judgePage', () => {
 describe('judgeUpgrade', () => {
   test('our page with its cookie may join', () => {
     expect(judgeUpgrade(upgrade(), secrets)).toEqual({ kind: 'join' })
+  })
+
+  test.each([
+    undefined,
+    '',
+    'breakledger',
+    'tab-of-this-run',
+    'breakledger, tab-of-this-ru',
+    'breakledger, session-of-this-run',
+    'breakledger, ticket-of-this-run',
+    'breakledger, tab-of-this-run, more',
+    'other, tab-of-this-run',
+  ])('the cookie with "%s" for the tab is refused: other ports of this computer get the cookie too', (tab) => {
+    expect(judgeUpgrade(upgrade({ tab }), secrets)).toMatchObject({ kind: 'refuse', status: 403 })
   })
 
   test('the ticket alone does not open the socket', () => {

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest'
 import { browserCommand } from '#shells/loopback/browserCommand.ts'
 
-const address = 'http://127.0.0.1:4321/?token=a&b|c'
+const address = '/tmp/breakledger-open-a&b|c/open.html'
 
-test('the address is one word of its own, which no shell reads', () => {
+test('the file is one word of its own, which no shell reads', () => {
   for (const platform of ['darwin', 'win32', 'linux'] as const) {
     const words = browserCommand(address, platform, { DISPLAY: ':0' })
     expect(words?.at(-1)).toBe(address)
