@@ -68,3 +68,21 @@ export function notAnArchive(path: string, because: string): Trouble {
     'Choose another file. This one was left as it was.',
   )
 }
+
+/** What is said of a file that is known by several names, each of which would have a lock and a journal of its own. */
+export function hasOtherNames(path: string, names: number): Trouble {
+  return new Trouble(
+    'archive-in-use',
+    `The archive ${path} is one file with ${names} names (hard links); another program could write to it under another name.`,
+    'Remove the other names, or make a copy and open that. Reading it with `verify` works as it is.',
+  )
+}
+
+/** What is said where a new archive would be begun over the journal of one that is gone. */
+export function journalAlone(path: string): Trouble {
+  return new Trouble(
+    'archive-missing',
+    `There is no archive ${path}, but its journal ${path}-wal is there and may hold records.`,
+    'Put the archive back beside its journal, or choose another name for a new archive.',
+  )
+}

@@ -1,16 +1,20 @@
-import { accessSync, constants, existsSync, readFileSync, realpathSync, statSync } from 'node:fs'
+import { accessSync, constants, existsSync, readFileSync, realpathSync, renameSync, rmSync, statSync } from 'node:fs'
 import { basename, dirname, extname, join, resolve } from 'node:path'
 import BetterSqlite from 'better-sqlite3'
 import { Trouble } from '#contract/errors.ts'
 import type { Database } from './database.ts'
-import { databaseTrouble, notAnArchive } from './databaseTrouble.ts'
+import { databaseTrouble, hasOtherNames, journalAlone, notAnArchive } from './databaseTrouble.ts'
 import { formatVersion, migrate, migrations as releasedMigrations } from './migrate.ts'
 import type { Migration } from './migration.ts'
+import { makeFile, ownersOnly } from './ownedFile.ts'
 import { type ProgramLock, takeProgramLock } from './programLock.ts'
 import { verifiedCopy } from './verifiedCopy.ts'
 
 /** "BrkL": marks the file as ours in SQLite's header (bytes 68 to 71). */
 export const applicationId = 0x42726b4c
+
+/** SQLite's smallest page, bytes: a shorter file is no database. */
+const smallestDatabase = 512
 
 export type OpeningOptions = {
   path: string
@@ -55,6 +59,7 @@ export function openDatabase(
   try {
     checkPlace(path, options.mode)
     if (options.mode === 'write') lock = takeProgramLock(path)
+    if (lock !== undefined && !existsSync(path)) createWhole(path, migrations, options)
     database = options.mode === 'read' ? openForReading(path) : new BetterSqlite(path, { timeout: 5000 })
     const version = checkIdentity(database, path, migrations.length, options.mode)
     // Pages are checked where they are read, so that damage is noticed and not passed on.
@@ -105,7 +110,12 @@ function checkPlace(path: string, mode: 'write' | 'read'): void {
   if (!existsSync(folder))
     throw new Trouble('archive-missing', `The folder ${folder} does not exist.`, 'Create the folder or choose another.')
   if (existsSync(path)) {
-    if (!statSync(path).isFile()) throw notAnArchive(path, 'it is no file')
+    const file = statSync(path)
+    if (!file.isFile()) throw notAnArchive(path, 'it is no file')
+    if (file.size < smallestDatabase)
+      throw notAnArchive(path, file.size === 0 ? 'it is empty' : 'it is too short for one')
+    // The journal and the lock go by the name, so a program that knows another name would write beside this one.
+    if (mode === 'write' && file.nlink > 1) throw hasOtherNames(path, file.nlink)
     accessSync(path, mode === 'write' ? constants.R_OK | constants.W_OK : constants.R_OK)
   } else if (mode === 'read')
     throw new Trouble(
@@ -113,19 +123,32 @@ function checkPlace(path: string, mode: 'write' | 'read'): void {
       `There is no archive ${path}.`,
       'Check the name, or start the program without it to create a new archive.',
     )
+  else if (existsSync(`${path}-wal`)) throw journalAlone(path)
   // SQLite keeps its journal beside the file, so a folder that cannot be written makes the archive read-only.
   if (mode === 'write') accessSync(folder, constants.W_OK | constants.X_OK)
 }
 
-/** Returns the format version; 0 for a new, empty file. */
+/** Makes a new archive under another name and gives it its own when it is whole, so that no file is ever half an archive. */
+function createWhole(path: string, migrations: readonly Migration[], options: OpeningOptions): void {
+  const unfinished = `${path}-new`
+  for (const ending of ['', '-journal']) rmSync(unfinished + ending, { force: true })
+  makeFile(unfinished, ownersOnly)
+  const database = new BetterSqlite(unfinished)
+  try {
+    database.pragma('synchronous = FULL')
+    database.pragma(`application_id = ${applicationId}`)
+    migrate(database, migrations, options.program, options.instant)
+  } finally {
+    database.close()
+  }
+  renameSync(unfinished, path)
+}
+
+/** Returns the format version. */
 function checkIdentity(database: Database, path: string, newest: number, mode: OpeningOptions['mode']): number {
   const version = formatVersion(database)
   const id = Number(database.pragma('application_id', { simple: true }))
-  const tables = database.prepare('SELECT count(*) FROM sqlite_schema').pluck().get()
-  if (id !== applicationId) {
-    if (tables === 0 && id === 0 && version === 0 && mode === 'write') return 0
-    throw notAnArchive(path, 'it carries the mark of another program, or none')
-  }
+  if (id !== applicationId) throw notAnArchive(path, 'it carries the mark of another program, or none')
   if (version > newest)
     throw new Trouble(
       'archive-newer',
@@ -153,8 +176,7 @@ function prepareForWriting(
   database.pragma('synchronous = FULL')
   database.pragma('recursive_triggers = ON')
   if (version < migrations.length) {
-    if (version > 0) verifiedCopy(database, backupName(path, version, options.instant))
-    database.pragma(`application_id = ${applicationId}`)
+    verifiedCopy(database, backupName(path, version, options.instant))
     migrate(database, migrations, options.program, options.instant)
   }
 }

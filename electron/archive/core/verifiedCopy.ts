@@ -2,12 +2,15 @@ import { existsSync, rmSync } from 'node:fs'
 import BetterSqlite from 'better-sqlite3'
 import { Trouble } from '#contract/errors.ts'
 import type { Database } from './database.ts'
+import { makeFile, permissionsOf } from './ownedFile.ts'
 
 /** Writes a consistent copy of an open database to a new file and proves that it can be read back whole. */
 export function verifiedCopy(database: Database, file: string): void {
   if (existsSync(file))
     throw new Trouble('conflict', `The file ${file} exists already.`, 'Choose another name for the copy.')
   try {
+    // Into an empty file, so that the copy is never open to more people than the archive.
+    makeFile(file, permissionsOf(database.name))
     database.prepare('VACUUM INTO ?').run(file)
     proveSame(database, file)
   } catch (thrown) {

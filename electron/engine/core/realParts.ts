@@ -13,7 +13,7 @@ import type { EngineParts } from './engine.ts'
 /** Opens an archive for writing and makes it, with its folder, when it is not there. */
 export async function openOwnArchive(path: string, program: string): Promise<Archive> {
   try {
-    await mkdir(dirname(path), { recursive: true })
+    await mkdir(dirname(path), { recursive: true, mode: 0o700 })
   } catch (thrown) {
     const reason = thrown instanceof Error ? thrown.message : String(thrown)
     throw new Trouble(

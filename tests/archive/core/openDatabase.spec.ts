@@ -1,4 +1,13 @@
-import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import {
+  copyFileSync,
+  existsSync,
+  linkSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { expect, onTestFinished, test } from 'vitest'
@@ -40,9 +49,63 @@ test('creates an archive where there is none, with our mark and the durable sett
   expect(pragma('foreign_keys')).toBe(1)
 })
 
-test('leaves one file that can be copied, and an empty lock file, when closed', () => {
+test('leaves one file that can be copied, and nothing beside it, when closed', () => {
+  expect(readdirSync(join(study(), '..'))).toEqual(['study.breakledger'])
+})
+
+test.runIf(process.platform !== 'win32')('makes files that only their owner may read', () => {
   const path = study()
-  expect(readdirSync(join(path, '..')).toSorted()).toEqual(['study.breakledger', 'study.breakledger-lock'])
+  open(path)
+  const modes = readdirSync(join(path, '..')).map((name) => [name, statSync(join(path, '..', name)).mode & 0o777])
+  expect(Object.fromEntries(modes)).toEqual({
+    'study.breakledger': 0o600,
+    'study.breakledger-lock': 0o600,
+    'study.breakledger-shm': 0o600,
+    'study.breakledger-wal': 0o600,
+  })
+})
+
+test('refuses to write to a file that has another name, whoever has it open, and reads it', () => {
+  const path = study()
+  const first = open(path)
+  const other = join(temporaryFolder(), 'other.breakledger')
+  linkSync(path, other)
+  const refused = expect.objectContaining({ code: 'archive-in-use', message: expect.stringMatching(/2 names/) })
+  expect(() => open(other)).toThrow(refused)
+  first.close()
+  expect(() => open(path)).toThrow(refused)
+  expect(info(open(other, 'read').database).breaks).toBe(1)
+})
+
+test.each([
+  ['an empty file', 0],
+  ['a file of one byte', 1],
+])('takes %s for no new archive and leaves it as it was', (_name, size) => {
+  const path = join(temporaryFolder(), 'other.breakledger')
+  writeFileSync(path, 'x'.repeat(size))
+  for (const mode of ['write', 'read'] as const)
+    expect(() => open(path, mode)).toThrow(
+      expect.objectContaining({ code: 'archive-damaged', message: expect.stringMatching(/is not an archive/) }),
+    )
+  expect(readFileSync(path, 'utf8')).toBe('x'.repeat(size))
+  expect(readdirSync(join(path, '..'))).toEqual(['other.breakledger'])
+})
+
+test('begins no archive over the journal of one that is gone', () => {
+  const path = study()
+  open(path)
+  const copy = join(temporaryFolder(), 'study.breakledger')
+  copyFileSync(`${path}-wal`, `${copy}-wal`)
+  expect(() => open(copy)).toThrow(expect.objectContaining({ code: 'archive-missing' }))
+  expect(readdirSync(join(copy, '..'))).toEqual(['study.breakledger-wal'])
+})
+
+test('makes an archive whole or not at all, and anew after it failed', () => {
+  const path = join(temporaryFolder(), 'new.breakledger')
+  const failing = { ...later, sql: 'CREATE TABLE later (id NONSENSE) STRICT' }
+  expect(() => open(path, 'write', [...migrations, failing])).toThrow(/unknown datatype/)
+  expect(existsSync(path)).toBe(false)
+  expect(info(open(path).database).breaks).toBe(0)
 })
 
 test('backs an older archive up, proves the backup, then migrates', () => {
@@ -133,7 +196,6 @@ test('recovers a break that was cut short, once', () => {
   const second = open(path)
   expect(info(second.database).recovered).toEqual([breakId])
   second.close()
-  rmSync(`${path}-lock`)
   expect(info(open(path).database).recovered).toEqual([])
 })
 

@@ -1,4 +1,4 @@
-import { existsSync, writeFileSync } from 'node:fs'
+import { chmodSync, existsSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { expect, onTestFinished, test } from 'vitest'
@@ -17,6 +17,20 @@ test('writes a copy that verifies like the original', () => {
   expect(copy.pragma('user_version', { simple: true })).toBe(database.pragma('user_version', { simple: true }))
 })
 
+test.runIf(process.platform !== 'win32')('is for the same people as the original', () => {
+  const folder = temporaryFolder()
+  const path = join(folder, 'shared.breakledger')
+  const database = new Database(path)
+  onTestFinished(() => void database.close())
+  database.exec('CREATE TABLE shelf (id INTEGER)')
+  for (const mode of [0o600, 0o640]) {
+    chmodSync(path, mode)
+    const copy = join(folder, `copy-${mode}.breakledger`)
+    verifiedCopy(database, copy)
+    expect(statSync(copy).mode & 0o777).toBe(mode)
+  }
+})
+
 test('never writes over a file', () => {
   const file = join(temporaryFolder(), 'copy.breakledger')
   writeFileSync(file, 'kept')
@@ -25,6 +39,6 @@ test('never writes over a file', () => {
 
 test('leaves nothing behind when it cannot be written', () => {
   const file = join(temporaryFolder(), 'nowhere', 'copy.breakledger')
-  expect(() => verifiedCopy(archiveInMemory(), file)).toThrow(/unable to open/)
+  expect(() => verifiedCopy(archiveInMemory(), file)).toThrow(/no such file/)
   expect(existsSync(file)).toBe(false)
 })
