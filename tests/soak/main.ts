@@ -10,6 +10,7 @@ const soaks: Record<string, () => Promise<{ soak(words: readonly string[]): Prom
   capture: () => import('./capture.ts'),
   detector: () => import('./detector.ts'),
   events: () => import('./events.ts'),
+  hostileSocket: () => import('./hostileSocket.ts'),
   mutants: () => import('./mutants.ts'),
   reevaluation: () => import('./reevaluation.ts'),
 }

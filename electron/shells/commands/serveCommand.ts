@@ -1,4 +1,5 @@
 import { fileURLToPath } from 'node:url'
+import { troubleFrom } from '#contract/errors.ts'
 import { showInBrowser } from '../loopback/browserCommand.ts'
 import type { Command } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
@@ -38,8 +39,12 @@ export const serveCommand: Command = {
         removeRedirect = showInBrowser(serving.url)
         void serving.opened.then(removeRedirect)
       }
-      const ended = aborted(io.interrupt)
-      await Promise.race([ended, serving.demoStarted.then(() => ended)])
+      // A demo that is stopped from the page, or cannot be filled, leaves a program that goes on.
+      serving.demoStarted.catch((thrown: unknown) => {
+        const { message, hint } = troubleFrom(thrown)
+        io.err(`${message}\n${hint}\n`)
+      })
+      await aborted(io.interrupt)
     } finally {
       removeRedirect()
       await serving.close()

@@ -1,0 +1,110 @@
+import type * as z from 'zod'
+import type { RandomStream } from '#domain/numbers/random.ts'
+
+/** As much of a schema's definition as is followed; zod tells it of every schema. */
+type Definition = {
+  type: string
+  format?: string
+  shape?: Record<string, z.ZodType>
+  element?: z.ZodType
+  innerType?: z.ZodType
+  in?: z.ZodType
+  options?: z.ZodType[]
+  entries?: Record<string, string>
+  values?: unknown[]
+}
+
+const hostileTexts = [
+  '',
+  ' ',
+  '\0',
+  'C1-LL-1\u200b',
+  '\u202egnirts',
+  '\u001b[2J\u0007',
+  '\ud800',
+  'ﬁ½①',
+  "'; DROP TABLE specimen; --",
+  '%s%n{{7*7}}<script>',
+  '__proto__',
+  'x'.repeat(200),
+  'x'.repeat(201),
+  'é'.repeat(4001),
+  'y'.repeat(100_000),
+]
+const hostileNumbers = [0, -0, -1, 0.5, 1e-320, 1e308, -1e308, 2 ** 31, 2 ** 53, 2 ** 53 + 2, 2 ** 63]
+
+/** One of them. */
+export function oneOf<T>(values: readonly T[], random: RandomStream): T {
+  return values[Math.floor(random.unit() * values.length)]!
+}
+
+/** A value that fits a schema in shape, or, once in so many places, anything at all. */
+export function randomInput(schema: z.ZodType, random: RandomStream, hostileShare: number): unknown {
+  if (random.unit() < hostileShare) return hostileValue(random, 3)
+  const definition = schema.def as unknown as Definition
+  const inner = (part: z.ZodType) => randomInput(part, random, hostileShare)
+  switch (definition.type) {
+    case 'object':
+      return randomObject(definition.shape ?? {}, random, hostileShare)
+    case 'array':
+      return Array.from({ length: Math.floor(random.unit() * 4) }, () => inner(definition.element!))
+    case 'string':
+      return definition.format === undefined ? randomText(random) : randomInstant(definition.format)
+    case 'number':
+    case 'int':
+      return randomNumber(random)
+    case 'boolean':
+      return random.unit() < 0.5
+    case 'enum':
+      return oneOf(Object.values(definition.entries ?? {}), random)
+    case 'literal':
+      return oneOf(definition.values ?? [null], random)
+    case 'union':
+      return inner(oneOf(definition.options!, random))
+    case 'nullable':
+      return random.unit() < 0.2 ? null : inner(definition.innerType!)
+    case 'optional':
+    case 'default':
+      return random.unit() < 0.3 ? undefined : inner(definition.innerType!)
+    case 'pipe':
+      return inner(definition.in!)
+    default:
+      return hostileValue(random, 2)
+  }
+}
+
+function randomObject(shape: Record<string, z.ZodType>, random: RandomStream, hostileShare: number): unknown {
+  const made = Object.entries(shape).map(([key, part]) => [key, randomInput(part, random, hostileShare)] as const)
+  if (random.unit() < hostileShare) made.push([oneOf(hostileTexts, random), hostileValue(random, 1)])
+  return Object.fromEntries(made.filter(([, value]) => value !== undefined))
+}
+
+function randomText(random: RandomStream): string {
+  const kind = random.unit()
+  if (kind < 0.15) return oneOf(hostileTexts, random)
+  return `C${Math.floor(random.unit() * 4)}-LL-${Math.floor(random.unit() * 1000)}`
+}
+
+const randomInstant = (format: string) => (format === 'date' ? '2026-11-30' : '2026-11-30T08:15:00.000Z')
+
+function randomNumber(random: RandomStream): number {
+  const kind = random.unit()
+  if (kind < 0.1) return oneOf(hostileNumbers, random)
+  if (kind < 0.8) return 1 + Math.floor(random.unit() * 40)
+  return random.unit() * 1000 - 100
+}
+
+/** Anything that can be sent: of any kind, of any shape. */
+export function hostileValue(random: RandomStream, depth: number): unknown {
+  const kind = Math.floor(random.unit() * (depth > 0 ? 9 : 6))
+  if (kind === 0) return null
+  if (kind === 1) return random.unit() < 0.5
+  if (kind === 2) return oneOf(hostileNumbers, random)
+  if (kind <= 4) return oneOf(hostileTexts, random)
+  if (kind === 5) return Float64Array.of(Number.NaN, Number.POSITIVE_INFINITY, 1)
+  const count = Math.floor(random.unit() * 4)
+  if (kind === 6) return Array.from({ length: count }, () => hostileValue(random, depth - 1))
+  return Object.fromEntries(
+    Array.from({ length: count }, () => [oneOf(hostileTexts, random), hostileValue(random, depth - 1)]),
+  )
+}
