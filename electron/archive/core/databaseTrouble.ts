@@ -1,4 +1,5 @@
 import { Trouble, troubleFrom } from '#contract/errors.ts'
+import { repairCure } from './repairCure.ts'
 
 const readOnly = (path: string) =>
   new Trouble(
@@ -19,6 +20,12 @@ export function databaseTrouble(thrown: unknown, path: string): unknown {
     )
   if (code.startsWith('SQLITE_READONLY') || code === 'EACCES' || code === 'EROFS' || code === 'EPERM')
     return readOnly(path)
+  if (thrown.message.startsWith('malformed database schema'))
+    return new Trouble(
+      'archive-damaged',
+      `The archive ${path} is damaged in the text of one of its tables, indexes or triggers: ${thrown.message}.`,
+      repairCure,
+    )
   if (code.startsWith('SQLITE_CORRUPT') || code === 'SQLITE_NOTADB' || code === 'SQLITE_FORMAT')
     return new Trouble(
       'archive-damaged',

@@ -4,6 +4,7 @@ import BetterSqlite from 'better-sqlite3'
 import { Trouble } from '#contract/errors.ts'
 import type { Database } from './database.ts'
 import { databaseTrouble, hasOtherNames, journalAlone, notAnArchive } from './databaseTrouble.ts'
+import { knownSchema, refuseOtherSchema } from './knownSchema.ts'
 import { formatVersion, migrate, migrations as releasedMigrations } from './migrate.ts'
 import type { Migration } from './migration.ts'
 import { makeFile, ownersOnly } from './ownedFile.ts'
@@ -64,7 +65,11 @@ export function openDatabase(
     const version = checkIdentity(database, path, migrations.length, options.mode)
     // Pages are checked where they are read, so that damage is noticed and not passed on.
     database.pragma('cell_size_check = ON')
+    // What a schema says is done only where it is harmless, whoever wrote it.
+    database.pragma('trusted_schema = OFF')
     database.pragma('foreign_keys = ON')
+    // What is written through a trigger or a table that is not ours is not what was meant to be written.
+    if (options.mode === 'write') refuseOtherSchema(database, path, knownSchema(migrations, version))
     if (options.mode === 'write') prepareForWriting(database, path, version, migrations, options)
     const recovered = options.mode === 'write' ? putInOrder(database) : []
     const opened = database
@@ -176,14 +181,14 @@ function prepareForWriting(
   database.pragma('synchronous = FULL')
   database.pragma('recursive_triggers = ON')
   if (version < migrations.length) {
-    verifiedCopy(database, backupName(path, version, options.instant))
+    verifiedCopy(database, copyName(path, `format-${version}`, options.instant))
     migrate(database, migrations, options.program, options.instant)
   }
 }
 
-/** The backup of "study.breakledger" in format 1 is "study-format-1-2031-05-02T101500Z.breakledger", beside it. */
-function backupName(path: string, version: number, instant: string): string {
+/** The copy "format-1" of "study.breakledger" is "study-format-1-2031-05-02T101500Z.breakledger", beside it. */
+export function copyName(path: string, what: string, instant: string): string {
   const extension = extname(path)
   const moment = instant.replace(/\.\d+/, '').replaceAll(':', '')
-  return join(dirname(path), `${basename(path, extension)}-format-${version}-${moment}${extension}`)
+  return join(dirname(path), `${basename(path, extension)}-${what}-${moment}${extension}`)
 }

@@ -100,7 +100,8 @@ function accumulate(numbers: Float64Array, start: number): void {
 
 /**
  * Decodes a block into `timeUs` and `readings`, which are as long as it has samples. Throws RangeError naming what does not
- * hold: the checksum, the number of bytes, or the time of the last sample.
+ * hold: the checksum, the coding, the number of bytes, or the time of
+ * the last sample.
  */
 export function decodeBlock(block: CurveBlock, timeUs: Float64Array, readings: Float64Array): void {
   if (checksum(block.times, block.readings) !== block.sha256)
@@ -118,6 +119,8 @@ export function decodeBlock(block: CurveBlock, timeUs: Float64Array, readings: F
     for (let i = 0; i < readings.length; i++) readings[i] = view.getFloat64(i * 8, true)
     return
   }
+  // What is typed as one of two may be anything in a damaged row.
+  if (block.reading_coding !== 'decimal') throw new RangeError('the coding of its readings is none that is known')
   readings[0] = block.first_mantissa
   const later = readings.subarray(1)
   unpackNumbers(block.readings, later)

@@ -2,6 +2,8 @@ import type { VerifyReport } from '#contract/keeping/archive.ts'
 import type { Progress } from '#contract/tasks.ts'
 import type { Database } from '../core/database.ts'
 import type { Fault, Report } from '../core/fault.ts'
+import { migrations as releasedMigrations } from '../core/migrate.ts'
+import type { Migration } from '../core/migration.ts'
 import type { LedgeredKind } from '../core/recordKind.ts'
 import { recordKinds } from './recordKinds.ts'
 import { verifyCalibrations } from './verifyCalibrations.ts'
@@ -9,18 +11,20 @@ import { verifyCurrent } from './verifyCurrent.ts'
 import { type CurveCount, verifyBreak } from './verifyCurves.ts'
 import { verifyLedger } from './verifyLedger.ts'
 import { verifyReevaluations } from './verifyReevaluations.ts'
+import { verifyConditions, verifySchema } from './verifySchema.ts'
 
 /** After this many faults the archive is known to be beyond doubt damaged, and a longer list helps nobody. */
 const mostFaults = 1000
 
 /**
- * Looks at everything: SQLite's own checks, the chain of hashes, each record against its entry in the chain, each curve
+ * Looks at everything: SQLite's own checks, the texts of the schema and the conditions in them, the chain of hashes, each record against its entry in the chain, each curve
  * against its recorded checksum and peak. Faults are collected, not thrown. All of it sees one moment of the archive.
  */
 export function verify(
   database: Database,
   onProgress: (progress: Progress) => void,
   kinds: readonly LedgeredKind[] = recordKinds,
+  migrations: readonly Migration[] = releasedMigrations,
 ): VerifyReport {
   const faults: Fault[] = []
   const report: Report = (fault) => {
@@ -28,6 +32,8 @@ export function verify(
   }
   return database.transaction(() => {
     verifyDatabase(database, report)
+    guarded('schema', report, () => verifySchema(database, report, migrations))
+    guarded('schema', report, () => verifyConditions(database, report, migrations))
     let ledgerEntries = 0
     const count: CurveCount = { curves: 0, samples: 0 }
     let breaks = 0

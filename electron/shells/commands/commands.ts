@@ -7,6 +7,7 @@ import { emulateCommand } from './emulateCommand.ts'
 import { evaluateCommand } from './evaluateCommand.ts'
 import { portsCommand } from './portsCommand.ts'
 import { rebuildCommand } from './rebuildCommand.ts'
+import { repairCommand } from './repairCommand.ts'
 import { serveCommand } from './serveCommand.ts'
 import { verifyCommand } from './verifyCommand.ts'
 
@@ -20,6 +21,7 @@ export const commands: readonly Command[] = [
   calibrateCommand,
   verifyCommand,
   rebuildCommand,
+  repairCommand,
   serveCommand,
   demoCommand,
 ]

@@ -208,3 +208,40 @@ test('leaves a running break alone when it only reads', () => {
   appendSamples(writer.database, breakId, rampAndFall(10, 100))
   expect(writer.database.prepare('SELECT count(*) FROM running_block').pluck().get()).toBe(1)
 })
+
+test.each([
+  ['a trigger that is gone', 'DROP TRIGGER ledger_is_never_changed', /trigger ledger_is_never_changed: it is missing/],
+  [
+    'a trigger that changes what is typed',
+    `CREATE TRIGGER larger AFTER INSERT ON specimen_current
+     BEGIN UPDATE specimen_current SET area_mm2 = area_mm2 * 1.1; END`,
+    /trigger larger: the program did not make it/,
+  ],
+])('takes no record into an archive with %s, says so with the cure, and reads it still', (_name, text, message) => {
+  const path = study()
+  new Database(path).exec(text).close()
+  expect(() => open(path)).toThrow(
+    expect.objectContaining({
+      code: 'archive-damaged',
+      message: expect.stringMatching(message),
+      hint: expect.stringMatching(/breakledger repair/),
+    }),
+  )
+  expect(info(open(path, 'read').database).breaks).toBe(1)
+})
+
+test('says what is damaged, with the cure, where a text of the schema cannot even be read', () => {
+  const path = study()
+  const bytes = readFileSync(path)
+  // Pages keep what they held before they were split; one of the places is the one that counts.
+  for (let at = 0; at >= 0; at = bytes.indexOf('BEGIN SELECT RAISE', at + 1)) if (at > 0) bytes[at]! ^= 1
+  writeFileSync(path, bytes)
+  for (const mode of ['write', 'read'] as const)
+    expect(() => open(path, mode)).toThrow(
+      expect.objectContaining({
+        code: 'archive-damaged',
+        message: expect.stringMatching(/damaged in the text of one of its tables.*is_/),
+        hint: expect.stringMatching(/breakledger repair/),
+      }),
+    )
+})

@@ -5,12 +5,13 @@ import { json, plain, truth } from '#archive/core/columns.ts'
 import { migrate, migrations } from '#archive/core/migrate.ts'
 import type { Migration } from '#archive/core/migration.ts'
 import { appendOnly } from '#archive/core/migrations/0001.ts'
-import { recordKind, storeRecord } from '#archive/core/recordKind.ts'
+import { type LedgeredKind, recordKind, storeRecord } from '#archive/core/recordKind.ts'
 import { numbered, readRecord, readRecords } from '#archive/core/recordTable.ts'
 import { takeTouched } from '#archive/core/touched.ts'
 import { inTransaction } from '#archive/core/transaction.ts'
 import { recordKinds } from '#archive/verify/recordKinds.ts'
 import { verify } from '#archive/verify/verify.ts'
+import { behindTheTriggers } from '../behindTheTriggers.ts'
 import { archiveInMemory, morning, storeBreak } from '../storedStudy.ts'
 
 // A kind of record that the program does not have, to show what one takes: a declaration and a migration.
@@ -43,11 +44,13 @@ const migration: Migration = {
 
 const clamp = { recordedAt: morning, by: 'bench', forcesN: [400, 400.5], padded: true }
 const kinds = [...recordKinds, clampKind]
-const faultsOf = (database: Database.Database) => verify(database, () => {}, kinds).faults
+const withClamps = [...migrations, migration]
+const faultsOf = (database: Database.Database, known: readonly LedgeredKind[] = kinds) =>
+  verify(database, () => {}, known, withClamps).faults
 
 function study(): Database.Database {
   const database = archiveInMemory()
-  migrate(database, [...migrations, migration], 'newer', morning)
+  migrate(database, withClamps, 'newer', morning)
   storeBreak(database, null)
   inTransaction(database, () => storeRecord(database, clampKind, clamp))
   return database
@@ -76,8 +79,7 @@ test.each([
   ],
 ])('is verified by it: %s', (_name, text, fault) => {
   const database = study()
-  for (const name of ['changed', 'removed']) database.exec(`DROP TRIGGER clamp_is_never_${name}`)
-  database.exec(text)
+  behindTheTriggers(database, text)
   expect(faultsOf(database).map(({ where, what }) => `${where}: ${what}`)).toEqual([expect.stringMatching(fault)])
 })
 
@@ -90,7 +92,7 @@ test('is never stored when it could not be read back', () => {
 })
 
 test('is unknown to a program without its declaration, and verify says so', () => {
-  expect(verify(study(), () => {}).faults).toEqual([
+  expect(faultsOf(study(), recordKinds)).toEqual([
     { where: expect.stringMatching(/clamp 1/), what: 'no record is called "clamp"' },
   ])
 })

@@ -101,3 +101,9 @@ test('refuses a block with one byte changed, wherever it is', () => {
     }
   expect(() => decodeBlock({ ...whole, interval_us: 7 }, target.timeUs, target.readings)).toThrow(/last time/)
 })
+
+test('takes no coding that it does not know for one that it knows', () => {
+  const curve = { timeUs: Float64Array.of(0, 1), readings: Float64Array.of(1, 2) }
+  const block = { ...encodeBlock(curve), reading_coding: 'degimal' as 'decimal' }
+  expect(() => decodeBlock(block, new Float64Array(2), new Float64Array(2))).toThrow(/coding/)
+})

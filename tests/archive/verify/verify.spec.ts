@@ -8,6 +8,7 @@ import { addEvaluation } from '#archive/breaks/evaluations.ts'
 import { addSpecimens, correctSpecimen } from '#archive/specimens/specimens.ts'
 import { verify } from '#archive/verify/verify.ts'
 import type { Progress } from '#contract/tasks.ts'
+import { behindTheTriggers } from '../behindTheTriggers.ts'
 import {
   archiveInMemory,
   evaluationOf,
@@ -32,14 +33,6 @@ function study(): Database.Database {
   addAssessment(database, { ...assessment, breakId: 1, woodFailurePercent: 75 })
   correctSpecimen(database, 2, specimenFields('C1-LL-2', { areaMm2: 610.1 }), morning, 'bench', 'measured again')
   return database
-}
-
-/** Changes what the triggers protect, as a person with another tool could. */
-function behindTheTriggers(database: Database.Database, text: string): void {
-  const triggers = database.prepare("SELECT name FROM sqlite_schema WHERE type = 'trigger'").pluck().all()
-  for (const name of triggers) database.exec(`DROP TRIGGER ${name}`)
-  database.pragma('foreign_keys = OFF')
-  database.exec(text)
 }
 
 function faultsAfter(text: string): string[] {

@@ -111,8 +111,11 @@ test.each([
 test('notices a result that was entered after the end, whichever trigger let it in', () => {
   const database = study()
   endReevaluation(database, { reevaluationId: 2, endedAt: morning, ending: 'cut-short', problems: [] })
-  database.exec('DROP TRIGGER evaluation_ends_with_its_reevaluation')
+  const trigger = 'evaluation_ends_with_its_reevaluation'
+  const text = database.prepare('SELECT sql FROM sqlite_schema WHERE name = ?').pluck().get(trigger) as string
+  database.exec(`DROP TRIGGER ${trigger}`)
   storeEvaluation(database, { ...resultBeside(database, 1), reevaluationId: 2 })
+  database.exec(text)
   expect(verify(database, () => {}).faults).toEqual([
     { where: 're-evaluation 2', what: 'its result of break 1 was entered after it had ended' },
   ])
