@@ -1,4 +1,4 @@
-import { type Repair, repairFile } from './core/repairFile.ts'
+import { type Repair, repairFile } from './core/schema/repairFile.ts'
 
 export type { Repair }
 

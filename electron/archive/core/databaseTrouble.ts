@@ -1,5 +1,5 @@
 import { Trouble, troubleFrom } from '#contract/errors.ts'
-import { repairCure } from './repairCure.ts'
+import { repairCure } from './schema/repairCure.ts'
 
 const readOnly = (path: string) =>
   new Trouble(

@@ -4,11 +4,11 @@ import BetterSqlite from 'better-sqlite3'
 import { Trouble } from '#contract/errors.ts'
 import type { Database } from './database.ts'
 import { databaseTrouble, hasOtherNames, journalAlone, notAnArchive } from './databaseTrouble.ts'
-import { knownSchema, refuseOtherSchema } from './knownSchema.ts'
 import { formatVersion, migrate, migrations as releasedMigrations } from './migrate.ts'
 import type { Migration } from './migration.ts'
 import { makeFile, ownersOnly } from './ownedFile.ts'
 import { type ProgramLock, takeProgramLock } from './programLock.ts'
+import { knownSchema, refuseOtherSchema } from './schema/knownSchema.ts'
 import { verifiedCopy } from './verifiedCopy.ts'
 
 /** "BrkL": marks the file as ours in SQLite's header (bytes 68 to 71). */

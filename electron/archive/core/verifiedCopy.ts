@@ -23,7 +23,7 @@ function proveSame(database: Database, file: string): void {
   const copy = new BetterSqlite(file, { readonly: true })
   try {
     const faults = copy.pragma('integrity_check', { simple: true })
-    if (faults !== 'ok') throw damaged(`The copy ${file} is damaged: ${faults}.`)
+    if (faults !== 'ok') throw damagedCopy(`The copy ${file} is damaged: ${faults}.`)
     const tables = database
       .prepare<[], { name: string }>(
         "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name",
@@ -32,11 +32,12 @@ function proveSame(database: Database, file: string): void {
     for (const { name } of tables) {
       const count = `SELECT count(*) FROM "${name}"`
       if (database.prepare(count).pluck().get() !== copy.prepare(count).pluck().get())
-        throw damaged(`The copy ${file} lacks rows of ${name}.`)
+        throw damagedCopy(`The copy ${file} lacks rows of ${name}.`)
     }
   } finally {
     copy.close()
   }
 }
 
-const damaged = (message: string) => new Trouble('archive-damaged', message, 'Check the disk and try again.')
+/** What is said of a copy that is not what it was copied from. */
+export const damagedCopy = (message: string) => new Trouble('archive-damaged', message, 'Check the disk and try again.')

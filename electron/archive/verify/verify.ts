@@ -11,7 +11,7 @@ import { verifyCurrent } from './verifyCurrent.ts'
 import { type CurveCount, verifyBreak } from './verifyCurves.ts'
 import { verifyLedger } from './verifyLedger.ts'
 import { verifyReevaluations } from './verifyReevaluations.ts'
-import { verifyConditions, verifySchema } from './verifySchema.ts'
+import { understandSchema, verifyConditions, verifySchema } from './verifySchema.ts'
 
 /** After this many faults the archive is known to be beyond doubt damaged, and a longer list helps nobody. */
 const mostFaults = 1000
@@ -31,12 +31,16 @@ export function verify(
     if (faults.length < mostFaults) faults.push(fault)
   }
   return database.transaction(() => {
-    verifyDatabase(database, report)
-    guarded('schema', report, () => verifySchema(database, report, migrations))
-    guarded('schema', report, () => verifyConditions(database, report, migrations))
     let ledgerEntries = 0
     const count: CurveCount = { curves: 0, samples: 0 }
     let breaks = 0
+    const found = () => ({ sound: faults.length === 0, ledgerEntries, breaks, ...count, faults })
+    guarded('schema', report, () => understandSchema(database))
+    // Nothing can be read then, and whatever is tried says the same.
+    if (faults.length > 0) return found()
+    verifyDatabase(database, report)
+    guarded('schema', report, () => verifySchema(database, report, migrations))
+    guarded('schema', report, () => verifyConditions(database, report, migrations))
     guarded('ledger', report, () => {
       ledgerEntries = verifyLedger(database, report, kinds)
     })
@@ -55,7 +59,7 @@ export function verify(
       }
       onProgress({ task: 'verify', done: breaks, total: ids.length })
     })
-    return { sound: faults.length === 0, ledgerEntries, breaks, ...count, faults }
+    return found()
   })()
 }
 

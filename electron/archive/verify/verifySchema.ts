@@ -1,16 +1,27 @@
 import type { Database } from '../core/database.ts'
 import type { Report } from '../core/fault.ts'
-import { differenceWords, knownSchema, schemaDifferences } from '../core/knownSchema.ts'
 import { formatVersion } from '../core/migrate.ts'
 import type { Migration } from '../core/migration.ts'
+import { differenceWords, knownSchema, schemaDifferences } from '../core/schema/knownSchema.ts'
 import { conditionsOf } from './conditions.ts'
+
+const repairMends = 'the command repair can mend this'
+
+/** Throws what SQLite says of a text of the schema that it cannot understand, with what mends it. */
+export function understandSchema(database: Database): void {
+  try {
+    database.prepare('SELECT count(*) FROM sqlite_schema').get()
+  } catch (thrown) {
+    throw new RangeError(`${thrown instanceof Error ? thrown.message : String(thrown)}: ${repairMends}`)
+  }
+}
 
 /** Holds every text of the schema against what the migrations make: tables, indexes, and the triggers that keep records as they are. */
 export function verifySchema(database: Database, report: Report, migrations: readonly Migration[]): void {
   for (const difference of schemaDifferences(database, knownSchema(migrations, formatVersion(database))))
     report({
       where: `${difference.object.type} ${difference.object.name}`,
-      what: `${differenceWords(difference)}: the command repair can mend this`,
+      what: `${differenceWords(difference)}: ${repairMends}`,
     })
 }
 

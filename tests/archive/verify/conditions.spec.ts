@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import { knownSchema } from '#archive/core/knownSchema.ts'
 import { migrations } from '#archive/core/migrate.ts'
+import { knownSchema } from '#archive/core/schema/knownSchema.ts'
 import { conditionsOf } from '#archive/verify/conditions.ts'
 
 test('takes every condition out of the text of a table, brackets and quotes and all', () => {

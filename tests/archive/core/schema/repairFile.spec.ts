@@ -2,11 +2,11 @@ import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { expect, onTestFinished, test } from 'vitest'
-import { repairFile } from '#archive/core/repairFile.ts'
+import { repairFile } from '#archive/core/schema/repairFile.ts'
 import { openHere } from '#archive/openHere.ts'
 import { addSpecimen } from '#archive/specimens/specimens.ts'
 import { verify } from '#archive/verify/verify.ts'
-import { morning, specimenFields, storeBreak, temporaryFolder } from '../storedStudy.ts'
+import { morning, specimenFields, storeBreak, temporaryFolder } from '../../storedStudy.ts'
 
 const open = (path: string) => {
   const archive = openHere({ path, mode: 'write', program: 'breakledger test', instant: morning })
@@ -109,7 +109,9 @@ test('refuses what is no archive, and an archive that is open', () => {
   const path = study()
   const other = join(path, '..', 'other')
   new Database(other).exec('CREATE TABLE shelf (id INTEGER)').close()
-  expect(() => repairFile(other, morning)).toThrow(expect.objectContaining({ code: 'unsupported' }))
+  expect(() => repairFile(other, morning)).toThrow(
+    expect.objectContaining({ message: expect.stringMatching(/not an archive/) }),
+  )
   expect(() => repairFile(`${other}-none`, morning)).toThrow(expect.objectContaining({ code: 'archive-missing' }))
   open(path)
   expect(() => repairFile(path, morning)).toThrow(expect.objectContaining({ code: 'archive-in-use' }))

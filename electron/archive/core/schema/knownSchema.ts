@@ -1,8 +1,8 @@
 import BetterSqlite from 'better-sqlite3'
 import { Trouble } from '#contract/errors.ts'
-import type { Database } from './database.ts'
-import { migrate } from './migrate.ts'
-import type { Migration } from './migration.ts'
+import type { Database } from '../database.ts'
+import { migrate } from '../migrate.ts'
+import type { Migration } from '../migration.ts'
 import { repairCure } from './repairCure.ts'
 
 /** A table, index, trigger or view as the database lists it; `sql` is NULL for the indexes that SQLite makes by itself. */

@@ -1,7 +1,7 @@
-import type { Database } from './database.ts'
+import type { Database } from '../database.ts'
+import { formatVersion } from '../migrate.ts'
+import type { Migration } from '../migration.ts'
 import { knownSchema, type SchemaDifference, type SchemaObject, schemaDifferences } from './knownSchema.ts'
-import { formatVersion } from './migrate.ts'
-import type { Migration } from './migration.ts'
 
 /** Every text of a schema that a repair may rewrite, as the database itself holds it; no row of a record is touched. */
 const writeText = 'UPDATE sqlite_schema SET sql = @sql WHERE type = @type AND name = @name AND tbl_name = @tbl_name'

@@ -2,10 +2,11 @@ import { createHash } from 'node:crypto'
 import { closeSync, constants, copyFileSync, existsSync, openSync, readSync, realpathSync, rmSync } from 'node:fs'
 import BetterSqlite from 'better-sqlite3'
 import { Trouble } from '#contract/errors.ts'
-import { databaseTrouble } from './databaseTrouble.ts'
-import { formatVersion, migrations } from './migrate.ts'
-import { applicationId, copyName } from './openDatabase.ts'
-import { takeProgramLock } from './programLock.ts'
+import { databaseTrouble, notAnArchive } from '../databaseTrouble.ts'
+import { formatVersion, migrations } from '../migrate.ts'
+import { applicationId, copyName } from '../openDatabase.ts'
+import { takeProgramLock } from '../programLock.ts'
+import { damagedCopy } from '../verifiedCopy.ts'
 import { repairSchema, takeSchema } from './repairSchema.ts'
 
 /** What a repair did. `copy` is null where nothing differed and nothing was done. */
@@ -31,12 +32,7 @@ export function repairFile(wantedPath: string, instant: string): Repair {
       const copy = copyName(path, 'before-repair', instant)
       settleJournal(database, path)
       copyFileSync(path, copy, constants.COPYFILE_EXCL)
-      if (sha256Of(path) !== sha256Of(copy))
-        throw new Trouble(
-          'archive-damaged',
-          `The copy ${copy} is not like the archive.`,
-          'Check the disk and try again.',
-        )
+      if (sha256Of(path) !== sha256Of(copy)) throw damagedCopy(`The copy ${copy} is not like the archive.`)
       database.pragma('recursive_triggers = ON')
       const { mended, left } = repairSchema(database, migrations)
       if (mended.length === 0) rmSync(copy)
@@ -58,11 +54,7 @@ function settleJournal(database: BetterSqlite.Database, path: string): void {
   const id = Number(database.pragma('application_id', { simple: true }))
   const version = formatVersion(database)
   if (id !== applicationId || version < 1 || version > migrations.length)
-    throw new Trouble(
-      'unsupported',
-      `The file ${path} is no archive that this program can repair.`,
-      'Choose another file. This one was left as it was.',
-    )
+    throw notAnArchive(path, 'its mark or format is none that can be repaired')
   database.pragma('wal_checkpoint(TRUNCATE)')
   schema.letGo()
 }
