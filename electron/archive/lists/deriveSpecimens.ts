@@ -1,4 +1,4 @@
-import { folded, naturalKey } from '#domain/text/naturalOrder.ts'
+import { caseFolded, folded, naturalKey } from '#domain/text/naturalOrder.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 
@@ -57,7 +57,8 @@ export function deriveSpecimens(database: Database, specimenIds: readonly number
 function fromRow({ number, adhesive, joint_type, exposure, place, notes, ...found }: FoundRow): SpecimenCurrentRow {
   return {
     ...found,
-    number_folded: folded(number),
+    // Not what looks the same: an older archive may hold two such numbers, and goes on doing so.
+    number_folded: caseFolded(number),
     number_key: naturalKey(number),
     adhesive_key: naturalKey(adhesive),
     joint_type_key: naturalKey(joint_type),

@@ -1,5 +1,5 @@
 import { type Specimen, type SpecimenFields, specimen } from '#contract/specimens/specimen.ts'
-import { folded } from '#domain/text/naturalOrder.ts'
+import { caseFolded, folded, naturalKey } from '#domain/text/naturalOrder.ts'
 import { plain, truth } from '../core/columns.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
@@ -43,11 +43,14 @@ export const specimenKind = recordKind({
 })
 
 function refuseTakenNumber(database: Database, number: string, specimenId: number): void {
-  const owner = prepared<{ specimen_id: number }>(
+  const taken = prepared<{ specimen_id: number; number: string }>(
     database,
-    'SELECT specimen_id FROM specimen_current WHERE number_folded = ?',
-  ).get(folded(number))
-  if (owner !== undefined && owner.specimen_id !== specimenId)
+    `SELECT s.specimen_id, r.number FROM specimen_current s JOIN specimen_revision r ON r.revision_id = s.revision_id
+     WHERE s.number_folded = ? OR s.number_key = ?`,
+  )
+    .all(caseFolded(number), naturalKey(number))
+    .find((other) => other.specimen_id !== specimenId && folded(other.number) === folded(number))
+  if (taken !== undefined)
     throw conflict(
       `There is a specimen with the number ${number} already.`,
       'Give each specimen its own number, as written on the block.',

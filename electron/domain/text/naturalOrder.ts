@@ -1,10 +1,23 @@
-/** Text as it is compared: composed, without accents, lower case. */
-export function folded(text: string): string {
+/** Text composed, without accents, lower case. */
+export function caseFolded(text: string): string {
   return text
     .normalize('NFD')
     .replace(/\p{Mn}/gu, '')
     .normalize('NFC')
     .toLowerCase()
+}
+
+/**
+ * Text as it is compared: two that look the same are the same. Compatibility forms (Unicode UAX 15, NFKC) such as full-width
+ * digits become plain, every dash a hyphen, every blank one space; what takes no room, and control characters, are left out.
+ */
+export function folded(text: string): string {
+  const plain = text
+    .normalize('NFKC')
+    .replace(/[\p{Pd}\u2212]/gu, '-')
+    .replace(/\s+/gu, ' ')
+    .replace(/[\p{Cc}\p{Cf}\p{Default_Ignorable_Code_Point}]/gu, '')
+  return caseFolded(plain).trim()
 }
 
 /**

@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util'
 import { troubleFrom } from '#contract/errors.ts'
+import { visibleText } from '#words/visibleText.ts'
 import { type Command, type CommandIo, type CommandValues, UsageError } from './command.ts'
 import { commandHelp, optionsOf, overviewHelp, usageLine } from './commandHelp.ts'
 
@@ -7,8 +8,9 @@ import { commandHelp, optionsOf, overviewHelp, usageLine } from './commandHelp.t
 export async function runCommandLine(
   commands: readonly Command[],
   words: readonly string[],
-  io: CommandIo,
+  given: CommandIo,
 ): Promise<number> {
+  const io = withVisibleText(given)
   const [name, ...rest] = words
   if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
     if (name !== undefined) await io.out(overviewHelp(commands))
@@ -38,6 +40,16 @@ export async function runCommandLine(
     const { message, hint } = troubleFrom(thrown)
     io.err(`${message}\n${hint}\n`)
     return 1
+  }
+}
+
+/** Names, notes and rejected lines come from devices and other people: none of their characters may steer the terminal. */
+function withVisibleText({ out, err, ...io }: CommandIo): CommandIo {
+  return {
+    ...io,
+    out: (text) => out(visibleText(text)),
+    // Our own progress begins with a carriage return, to write over the line before.
+    err: (text) => err(text.startsWith('\r') ? `\r${visibleText(text.slice(1))}` : visibleText(text)),
   }
 }
 

@@ -28,6 +28,14 @@ test('lays a correction over the first version, which stays', () => {
   expect(listSpecimens(database, listQuery.parse({})).rows.map((row) => row.fields.number)).toEqual(['C1-LL-01'])
 })
 
+test('takes a number that looks like one that is there for the same number', () => {
+  const database = archiveInMemory()
+  addSpecimen(database, specimenFields('C1-LL-1'), morning, 'bench')
+  for (const lookalike of ['C1-LL-1\u200b', 'C1\u2011LL\u20111', '\uff231-LL-1'])
+    expect(() => addSpecimen(database, specimenFields(lookalike), morning, 'bench')).toThrow(/already/)
+  addSpecimen(database, specimenFields('C1-LL-01'), morning, 'bench')
+})
+
 test('adds all or none when a number is taken, and names it', () => {
   const database = archiveInMemory()
   addSpecimen(database, specimenFields('C1-LL-1'), morning, 'bench')

@@ -21,6 +21,19 @@ test('takes leading zeros, case and accents for nothing', () => {
   expect(folded('Épicéa')).toBe('epicea')
 })
 
+test.each([
+  ['a zero-width space', 'C1-LL-3\u200b'],
+  ['full-width digits', 'C\uff11-LL-\uff13'],
+  ['a no-break space at the end', 'C1-LL-3\u00a0'],
+  ['other dashes', 'C1\u2010LL\u22123'],
+  ['a mark of direction', '\u202aC1-LL-3\u202c'],
+  ['a control character', 'C1-LL-3\u0007'],
+  ['a selector of variants', 'C1-LL-3\ufe0f'],
+])('takes two numbers for one that differ by %s', (_what, other) => {
+  expect(folded(other)).toBe(folded('C1-LL-3'))
+  expect(naturalKey(other)).toBe(naturalKey('C1-LL-3'))
+})
+
 test('keeps the order of numbers far longer than a double can hold', () => {
   const long = '9'.repeat(180)
   expect(sorted(`A${long}0`, `A${long}`, 'A5')).toEqual(['A5', `A${long}`, `A${long}0`])

@@ -27,6 +27,13 @@ describe('runCommandLine', () => {
     expect(lines).toEqual([{ positionals: ['a', 'b'], times: '3', archive: 'x', json: true }])
   })
 
+  it('sends the terminal no character that steers it, whoever wrote the text', async () => {
+    const { err } = await runWords([echo], ['\u001b[2Jno\u200bname'])
+    expect(err).toContain('There is no command "<U+001B>[2Jno<U+200B>name"')
+    const { out } = await runWords([echo], ['echo', '\u009b31m'])
+    expect(out).toContain('<U+009B>31m')
+  })
+
   it.each([
     [['nonsense'], /There is no command "nonsense"/],
     [['echo'], /needs WORD/],
