@@ -6,8 +6,23 @@ export const percent = finite.min(0).max(100)
 export const isoInstant = z.iso.datetime()
 export const isoDate = z.iso.date()
 export const id = z.int().positive()
-/** A line that a person types: a name, a place. */
+
+// What a person types has one limit for each kind of text, wherever it is typed.
+
+/** A line: a name, a place, who it was. */
 export const words = z.string().trim().max(200)
+/** Where a port or a file lies. */
+export const place = z.string().min(1).max(4096)
+/** Why something was done. */
+export const reason = z.string().trim().max(1000)
+/** As much as there is to say. */
+export const note = z.string().max(4000)
+
+/**
+ * A text as it stands in a record. It came in under one of the limits above; it has none of its own, because an older program
+ * took longer ones, and whatever was stored must stay readable.
+ */
+export const kept = z.string()
 /** Numbers that cross every border as a typed array. */
 export const samples = z.instanceof(Float64Array)
 /** The input of what needs none. */

@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import { deed, question } from '../procedure.ts'
-import { finite, id, nothing } from '../values.ts'
+import { finite, id, nothing, place } from '../values.ts'
 import { benchState, listening, serialPort } from './bench.ts'
 import { sourceChoice } from './source.ts'
 
@@ -9,7 +9,7 @@ export const benchProcedures = {
   'ports.list': question({ input: nothing, output: z.array(serialPort), reads: () => [] }),
   'ports.listen': deed({
     input: z.strictObject({
-      path: z.string().min(1),
+      path: place,
       baudRate: z.int().positive(),
       seconds: z.number().min(0.2).max(30),
     }),

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { finite } from '../values.ts'
+import { finite, place } from '../values.ts'
 
 export const lineFormatName = z.enum(['number', 'columns', 'checked'])
 
@@ -35,7 +35,7 @@ export type ScenarioName = z.infer<typeof scenarioName>
 export const sourceChoice = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('serial'),
-    path: z.string().min(1),
+    path: place,
     baudRate: z.int().positive().default(115200),
     lineFormat: lineFormatChoice,
   }),

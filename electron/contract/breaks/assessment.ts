@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { id, isoInstant, percent } from '../values.ts'
+import { id, isoInstant, kept, percent } from '../values.ts'
 
 /** EN ISO 10365 designations; the letters are common practice, no source read. */
 export const failurePattern = z.enum(['SF', 'CSF', 'DF', 'CF', 'SCF', 'AF', 'ACFP'])
@@ -10,10 +10,10 @@ export const assessment = z.strictObject({
   assessmentId: id,
   breakId: id,
   recordedAt: isoInstant,
-  by: z.string(),
+  by: kept,
   /** Percent of the bonded area that failed in the wood, nearest 5 %; null: not assessed. */
   woodFailurePercent: percent.multipleOf(5).nullable(),
   failurePattern: failurePattern.nullable(),
-  note: z.string().max(4000),
+  note: kept,
 })
 export type Assessment = z.infer<typeof assessment>

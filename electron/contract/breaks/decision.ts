@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { finite, id, isoInstant } from '../values.ts'
+import { finite, id, isoInstant, kept } from '../values.ts'
 
 /** Why a break is set aside. */
 export const setAsideCause = z.enum(['specimen-slipped', 'wrong-block', 'fixture-touched', 'other'])
@@ -18,8 +18,8 @@ export const decision = z.strictObject({
   decisionId: id,
   breakId: id,
   recordedAt: isoInstant,
-  by: z.string().min(1),
-  reason: z.string().min(1),
+  by: kept.min(1),
+  reason: kept.min(1),
   kind: z.enum(['set-aside', 'taken-back', 'reassigned', 'peak-picked', 'premature-failure', 'peak-as-found']),
   specimenId: id.nullable(),
   /** set-aside: what happened; null: it was not asked then. */
@@ -34,8 +34,8 @@ export type NewDecision = Omit<z.input<typeof decision>, 'decisionId'>
 /** A person's word in place of the peak found, by the scale in force. */
 export const overruledPeak = z.strictObject({
   kind: z.enum(['peak-picked', 'premature-failure']),
-  by: z.string(),
-  reason: z.string(),
+  by: kept,
+  reason: kept,
   recordedAt: isoInstant,
   timeS: finite,
   /** The peak that the evaluation in force found, N. */

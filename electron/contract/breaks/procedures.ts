@@ -3,7 +3,7 @@ import { listQuery } from '../listQuery.ts'
 import { deed, question } from '../procedure.ts'
 import { signature } from '../signature.ts'
 import { topicsOf } from '../topics.ts'
-import { finite, id, positive } from '../values.ts'
+import { finite, id, note, positive, words } from '../values.ts'
 import { assessment } from './assessment.ts'
 import { breakRecord, breakSummary } from './break.ts'
 import { comparison, comparisonRequest } from './comparison.ts'
@@ -62,8 +62,8 @@ export const breakProcedures = {
 
   'breaks.assess': deed({
     input: assessment
-      .pick({ woodFailurePercent: true, failurePattern: true, note: true, by: true })
-      .extend(breakId.shape),
+      .pick({ woodFailurePercent: true, failurePattern: true })
+      .extend({ ...breakId.shape, note, by: words }),
     output: breakRecord,
   }),
   'breaks.setAside': deed({ input: signed.extend({ cause: setAsideCause.default('other') }), output: breakRecord }),

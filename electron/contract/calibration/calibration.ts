@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { id, isoDate, isoInstant } from '../values.ts'
+import { id, isoDate, isoInstant, kept } from '../values.ts'
 import { calibrationAssessment, creepResult } from './calibrationAssessment.ts'
 import { readingUnit } from './forceScale.ts'
 import { loadingCircumstances } from './loading.ts'
@@ -9,13 +9,13 @@ import { weight } from './weight.ts'
 /** A calibration as stored: with every raw reading; never changed, only superseded. */
 export const calibration = z.strictObject({
   calibrationId: id,
-  name: z.string().trim().min(1).max(200),
+  name: kept.min(1),
   madeAt: isoInstant,
-  by: z.string(),
+  by: kept,
   supersedes: id.nullable(),
   dueOn: isoDate.nullable(),
   /** Where the readings came from: a device in words, or a file. */
-  source: z.string(),
+  source: kept,
   /** For which kind of device it holds: the virtual amplifier's cell is not the one on the bench. */
   device: z.enum(['serial', 'virtual']),
   readingUnit,
@@ -27,6 +27,6 @@ export const calibration = z.strictObject({
   rows: z.array(calibrationRow),
   creep: z.array(creepResult),
   assessment: calibrationAssessment,
-  note: z.string().max(4000),
+  note: kept,
 })
 export type Calibration = z.infer<typeof calibration>

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { finite, positive } from '../values.ts'
+import { finite, note, positive, words } from '../values.ts'
 import { loadingConditions } from './loading.ts'
 import { weightEntry } from './weight.ts'
 
@@ -7,7 +7,7 @@ import { weightEntry } from './weight.ts'
 export const calibrationPlan = z.strictObject({
   weights: z.array(weightEntry),
   /** Stacks by the names of their weights, increasing. Zero is not among them: it is read before and after each run. */
-  steps: z.array(z.array(z.string().trim()).min(1)).min(1).max(40),
+  steps: z.array(z.array(words).min(1)).min(1).max(40),
   runs: z.int().min(1).max(10).default(3),
   /** Each run goes down again through the same steps. */
   decreasing: z.boolean().default(false),
@@ -18,7 +18,7 @@ export const calibrationPlan = z.strictObject({
   /** Resolution of the reading in its own unit; null: not known. */
   resolution: positive.nullable().default(null),
   temperatureStartC: finite.nullable().default(null),
-  temperatureNote: z.string().max(4000).default(''),
+  temperatureNote: note.default(''),
   /** Readings are averaged over so many seconds once they are steady. */
   averageS: finite.min(0.5).max(60).default(2),
   /** A reading that has not become steady after so many seconds is given up. */

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { finite, id, isoDate, isoInstant } from '../values.ts'
+import { finite, id, isoDate, isoInstant, kept } from '../values.ts'
 import { calibration } from './calibration.ts'
 import { accuracyClass } from './calibrationAssessment.ts'
 
@@ -7,8 +7,8 @@ import { accuracyClass } from './calibrationAssessment.ts'
 export const calibrationDecision = z.strictObject({
   calibrationDecisionId: id,
   recordedAt: isoInstant,
-  by: z.string().min(1),
-  reason: z.string(),
+  by: kept.min(1),
+  reason: kept,
   calibrationId: id.nullable(),
 })
 export type CalibrationDecision = z.infer<typeof calibrationDecision>

@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import { troubleMessage } from '../errors.ts'
-import { finite, id, isoInstant, positive } from '../values.ts'
+import { finite, id, isoInstant, kept, positive } from '../values.ts'
 import { liveReading } from './calibrationRoutine.ts'
 
 /** A reading of the check weight against what it should be. */
@@ -8,7 +8,7 @@ export const checkWeightReading = z.strictObject({
   checkId: id,
   calibrationId: id,
   takenAt: isoInstant,
-  by: z.string(),
+  by: kept,
   weight: z.string(),
   expectedN: positive,
   indicatedN: finite,

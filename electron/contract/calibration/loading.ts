@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { finite, positive } from '../values.ts'
+import { finite, kept, positive } from '../values.ts'
 
 /** Where the local gravity comes from. */
 export const gravityChoice = z.discriminatedUnion('kind', [
@@ -33,7 +33,7 @@ export const loadingCircumstances = z.strictObject({
   resolution: positive.nullable(),
   temperatureStartC: finite.nullable(),
   temperatureEndC: finite.nullable(),
-  temperatureNote: z.string().max(4000),
+  temperatureNote: kept,
 })
 
 /** Gravity, air and lever: what turns a weight into a force. */

@@ -1,7 +1,7 @@
 import * as z from 'zod'
 import { deed, question } from '../procedure.ts'
 import { topicsOf } from '../topics.ts'
-import { finite, id, isoDate, nothing, words } from '../values.ts'
+import { finite, id, isoDate, note, nothing, reason, words } from '../values.ts'
 import { calibration } from './calibration.ts'
 import { calibrationPlan } from './calibrationPlan.ts'
 import { calibrationDecision, calibrationDrift, calibrationSummary } from './calibrationRecords.ts'
@@ -35,7 +35,7 @@ export const calibrationProcedures = {
   'calibration.skip': deed({ input: nothing, output: routineState }),
   /** run: the readings of the run at hand are marked and the run begins anew. routine: all ends here; readings are kept. */
   'calibration.breakOff': deed({
-    input: z.strictObject({ what: z.enum(['run', 'routine']), reason: z.string().trim().max(1000) }),
+    input: z.strictObject({ what: z.enum(['run', 'routine']), reason }),
     output: routineState,
   }),
   /** The person agrees that the reading falls while the force rises. */
@@ -49,7 +49,7 @@ export const calibrationProcedures = {
       name: words.min(1),
       by: words,
       dueOn: isoDate.nullable(),
-      note: z.string().max(4000),
+      note,
       temperatureEndC: finite.nullable(),
     }),
     output: calibration,
@@ -77,7 +77,7 @@ export const calibrationProcedures = {
    * once the cell was seen empty, because it takes its zero anew then. Refused while one of them runs.
    */
   'calibrations.putInForce': deed({
-    input: z.strictObject({ calibrationId: id.nullable(), by: words.min(1), reason: z.string().trim().max(1000) }),
+    input: z.strictObject({ calibrationId: id.nullable(), by: words.min(1), reason }),
     output: calibrationDecision,
   }),
 
@@ -85,7 +85,7 @@ export const calibrationProcedures = {
   /** gravity null: as in the calibration in force. */
   'checkWeight.begin': deed({
     input: z.strictObject({
-      weights: z.array(z.string()).min(1),
+      weights: z.array(words).min(1),
       gravity: gravityChoice.nullable().default(null),
       by: words,
     }),

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { id, isoInstant } from '../values.ts'
+import { id, isoInstant, kept } from '../values.ts'
 import { calibration } from './calibration.ts'
 import { calibrationPlan } from './calibrationPlan.ts'
 import { takenReading } from './reading.ts'
@@ -8,8 +8,8 @@ import { takenReading } from './reading.ts'
 export const begunRoutine = z.strictObject({
   routineId: id,
   begunAt: isoInstant,
-  by: z.string(),
-  source: z.string(),
+  by: kept,
+  source: kept,
   plan: calibrationPlan,
 })
 export type BegunRoutine = z.infer<typeof begunRoutine>
@@ -23,7 +23,7 @@ export const routineReading = z.strictObject({
 })
 
 /** A guided calibration that was broken off, and why. */
-export const routineEnd = z.strictObject({ routineId: id, endedAt: isoInstant, reason: z.string() })
+export const routineEnd = z.strictObject({ routineId: id, endedAt: isoInstant, reason: kept })
 
 /** A calibration with the routine that its readings come from; null: they come from a file. */
 export const calibrationOfRoutine = z.strictObject({ ...calibration.shape, routineId: id.nullable() })

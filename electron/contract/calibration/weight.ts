@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { finite, id, isoInstant, positive } from '../values.ts'
+import { finite, id, isoInstant, kept, positive, words } from '../values.ts'
 
 export const oimlClass = z.enum(['F1', 'F2', 'M1', 'M2', 'M3'])
 export type OimlClass = z.infer<typeof oimlClass>
@@ -9,7 +9,7 @@ export type WeightMaterial = z.infer<typeof weightMaterial>
 
 /** One weight of the kept set. */
 export const weight = z.strictObject({
-  name: z.string().trim().min(1).max(200),
+  name: words.min(1),
   nominalKg: positive,
   /** From its certificate or a scale; null: the nominal value is used. */
   conventionalMassKg: positive.nullable(),
@@ -27,7 +27,7 @@ export type Weight = z.infer<typeof weight>
 
 /** A weight as the person types it. Masses and densities are judged with a sentence of their own, so any number may come in. */
 export const weightEntry = z.strictObject({
-  name: z.string().trim().min(1).max(200),
+  name: words.min(1),
   nominalKg: finite,
   conventionalMassKg: finite.nullable().default(null),
   tolerance: z.discriminatedUnion('kind', [
@@ -45,7 +45,7 @@ export type WeightEntry = z.infer<typeof weightEntry>
 export const weightSet = z.strictObject({
   weightSetId: id,
   recordedAt: isoInstant,
-  by: z.string(),
+  by: kept,
   weights: z.array(weightEntry),
 })
 export type WeightSet = z.infer<typeof weightSet>
@@ -54,6 +54,6 @@ export type WeightSet = z.infer<typeof weightSet>
 export const keptWeights = z.strictObject({
   weights: z.array(weightEntry),
   savedAt: isoInstant.nullable(),
-  by: z.string(),
+  by: kept,
 })
 export type KeptWeights = z.infer<typeof keptWeights>

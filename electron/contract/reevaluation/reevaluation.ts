@@ -1,12 +1,12 @@
 import * as z from 'zod'
 import { detectionChange } from '../breaks/detection.ts'
-import { id, isoInstant } from '../values.ts'
+import { id, isoInstant, kept } from '../values.ts'
 
 /** Breaks evaluated once more, all in the same way. Its results stand beside the ones in force until a person adopts them. */
 export const reevaluation = z.strictObject({
   reevaluationId: id,
   begunAt: isoInstant,
-  by: z.string().min(1),
+  by: kept.min(1),
   /** The method that made the results. */
   method: z.string(),
   /** The calibration that all were evaluated under; null: each under the scale of its result in force. */
@@ -23,7 +23,7 @@ export const reevaluationEnd = z.strictObject({
   endedAt: isoInstant,
   ending: z.enum(['complete', 'cancelled', 'cut-short']),
   /** Breaks that could not be evaluated, each with the reason. */
-  problems: z.array(z.strictObject({ breakId: id, message: z.string() })),
+  problems: z.array(z.strictObject({ breakId: id, message: kept })),
 })
 export type ReevaluationEnd = z.infer<typeof reevaluationEnd>
 
@@ -32,8 +32,8 @@ export const reevaluationDecision = z.strictObject({
   reevaluationDecisionId: id,
   reevaluationId: id,
   recordedAt: isoInstant,
-  by: z.string().min(1),
-  reason: z.string().min(1),
+  by: kept.min(1),
+  reason: kept.min(1),
   kind: z.enum(['adopted', 'dropped']),
 })
 export type ReevaluationDecision = z.infer<typeof reevaluationDecision>

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { finite, positive } from '../values.ts'
+import { finite, positive, words } from '../values.ts'
 
 /** Least and most of a figure; null: no limit on that side. */
 const limits = z.strictObject({ least: finite.nonnegative().nullable(), most: finite.nonnegative().nullable() })
@@ -7,7 +7,7 @@ export type Limits = z.infer<typeof limits>
 
 /** How a test practice wants a specimen to be loaded. Limits that it does not name are open on both sides. */
 export const testPractice = z.strictObject({
-  name: z.string().trim().min(1).max(200),
+  name: words.min(1),
   /** The standard's clause, or "common practice, no source". */
   source: z.string().trim().max(500),
   timeToFailureS: limits,

@@ -1,7 +1,7 @@
 import * as z from 'zod'
 import { sourceChoice } from '../bench/source.ts'
 import { detectionSettings } from '../breaks/detection.ts'
-import { finite, positive } from '../values.ts'
+import { finite, positive, words } from '../values.ts'
 import { defaultPractices, testPractice } from './practice.ts'
 
 /** What the program remembers for its user. Not a record: changed in place. */
@@ -11,7 +11,7 @@ export const preferences = z.strictObject({
   sound: z.boolean(),
   /** Goes on to the next specimen by itself after a break. */
   handsFree: z.boolean(),
-  operator: z.string().trim().max(200),
+  operator: words,
   capacityN: positive.nullable(),
   /** Typed scale until a calibration exists. */
   nPerCount: finite.nullable(),
@@ -20,7 +20,7 @@ export const preferences = z.strictObject({
   cautionsRead: z.boolean(),
   /** Test practices to judge the loading by, and the name of the one that is chosen; null: none. */
   practices: z.array(testPractice).max(50),
-  practice: z.string().nullable(),
+  practice: words.nullable(),
 })
 export type Preferences = z.infer<typeof preferences>
 

@@ -3,7 +3,7 @@ import { listQuery } from '../listQuery.ts'
 import { deed, question } from '../procedure.ts'
 import { signature } from '../signature.ts'
 import { topicsOf } from '../topics.ts'
-import { id } from '../values.ts'
+import { id, words } from '../values.ts'
 import { specimen, specimenFields } from './specimen.ts'
 import { specimenRecord, specimenSummary } from './specimenRecord.ts'
 
@@ -21,7 +21,7 @@ export const specimenProcedures = {
     output: specimenRecord,
     reads: ({ specimenId }) => topicsOf('specimen', [specimenId]),
   }),
-  'specimens.add': deed({ input: z.strictObject({ fields: specimenFields, by: z.string() }), output: specimen }),
+  'specimens.add': deed({ input: z.strictObject({ fields: specimenFields, by: words }), output: specimen }),
   'specimens.correct': deed({
     input: z.strictObject({ ...specimenId.shape, fields: specimenFields, ...signature.shape }),
     output: specimen,

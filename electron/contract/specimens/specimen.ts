@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { finite, id, isoDate, isoInstant, positive, words } from '../values.ts'
+import { finite, id, isoDate, isoInstant, kept, note, positive, words } from '../values.ts'
 
 /** What the person knows of one block pair. Lengths in mm, area in mm2. */
 export const specimenFields = z.strictObject({
@@ -17,7 +17,7 @@ export const specimenFields = z.strictObject({
   areaMm2: positive.nullable().default(null),
   gluedOn: isoDate.nullable().default(null),
   place: words.default(''),
-  notes: z.string().max(4000).default(''),
+  notes: note.default(''),
   /** Invented data of the demo study. */
   demo: z.boolean().default(false),
 })
@@ -28,8 +28,8 @@ export const specimen = z.strictObject({
   specimenId: id,
   revision: z.int().positive(),
   recordedAt: isoInstant,
-  by: words,
-  reason: z.string(),
+  by: kept,
+  reason: kept,
   fields: specimenFields,
 })
 export type Specimen = z.infer<typeof specimen>
