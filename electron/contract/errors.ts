@@ -45,7 +45,7 @@ export class Trouble extends Error {
 /** What to do about a value that does not fit. */
 export const correctTheValue = 'Correct the value named above and try again.'
 /** What to do about what nobody expected. */
-export const programFault = 'This is a fault of the program. Nothing stored was changed; try again.'
+export const programFault = 'This is a fault of the program. See what was stored before you try again.'
 
 /** Reduces anything thrown to the three fields that may cross a boundary. */
 export function troubleFrom(thrown: unknown): TroubleMessage {

@@ -38,6 +38,11 @@ export const breakKind: LedgeredKind = {
     header: readContent(database, headerTable, breakId),
     end: readContent(database, endTable, breakId),
   }),
+  check(content) {
+    const { header, end } = content as Record<'header' | 'end', unknown>
+    headerTable.parse(header)
+    endTable.parse(end)
+  },
 }
 
 /** What was known when the capture began. Throws the trouble "not-found" when there is no such break. */

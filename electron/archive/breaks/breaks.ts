@@ -23,9 +23,9 @@ export function beginBreak(database: Database, header: Omit<BreakHeader, 'breakI
   return inTransaction(database, () => {
     requireStored(database, 'session', header.sessionId)
     if (header.specimenId !== null) requireStored(database, 'specimen', header.specimenId)
-    const breakId = insertRow(database, headerTable, header)
-    refreshBreak(database, breakId)
-    return readHeader(database, breakId)
+    const { stored } = insertRow(database, headerTable, header)
+    refreshBreak(database, stored.breakId)
+    return stored
   })
 }
 

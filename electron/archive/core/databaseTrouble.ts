@@ -43,17 +43,21 @@ export function databaseTrouble(thrown: unknown, path: string): unknown {
 }
 
 /** What comes from a person was parsed before it got here; so what does not fit its form now, or is no JSON, is a stored record. */
-function isUnfitRecord(thrown: Error): boolean {
+export function isUnfitRecord(thrown: unknown): boolean {
   return thrown instanceof SyntaxError || troubleFrom(thrown).code === 'invalid-input'
 }
 
-function unreadableRecord(path: string, thrown: Error): Trouble {
-  const because = troubleFrom(thrown)
+/** What about a record is not as it should be, on one line. */
+export function unfitBecause(thrown: unknown): string {
+  return troubleFrom(thrown)
     .message.replaceAll('✖ ', '')
     .replaceAll(/\s*\n\s*(→ )?/g, ' ')
+}
+
+function unreadableRecord(path: string, thrown: Error): Trouble {
   return new Trouble(
     'archive-damaged',
-    `A record in the archive ${path} cannot be read: ${because}.`,
+    `A record in the archive ${path} cannot be read: ${unfitBecause(thrown)}.`,
     'Check the archive: that names the record. Go on with the newest backup, and keep the damaged file.',
   )
 }

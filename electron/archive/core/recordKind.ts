@@ -1,4 +1,3 @@
-import { correctTheValue, Trouble, troubleFrom } from '#contract/errors.ts'
 import type { Topic } from '#contract/topics.ts'
 import type { Database } from './database.ts'
 import { appendLedger } from './ledger.ts'
@@ -21,6 +20,8 @@ export type LedgeredKind = {
   readonly ids: string
   /** What the ledger holds of a record: just what is stored. Throws the trouble "not-found" when there is none. */
   content(database: Database, id: number): unknown
+  /** Throws where what is stored is not what the program reads as such a record. */
+  check(content: unknown): void
 }
 
 /** A kind of record: a table, and an entry in the ledger for each of its rows. */
@@ -53,6 +54,7 @@ export function recordKind<Stored extends object, Input extends object, Key exte
     name: declared.name,
     ids: table.texts.ids,
     content: (database, id) => readContent(database, table, id),
+    check: (content) => void table.parse(content),
     instantOf: (record) => String((record as Record<string, unknown>)[declared.instant]),
     topicsOf: declared.topics ?? (() => []),
   }
@@ -63,22 +65,8 @@ export function recordKind<Stored extends object, Input extends object, Key exte
  * transaction: a record that could not be read back throws the trouble "invalid-input", and nothing of it is to stay.
  */
 export function storeRecord<Stored, New>(database: Database, kind: RecordKind<Stored, New>, record: New): Stored {
-  const id = insertRow(database, kind, record)
-  const content = kind.content(database, id)
-  const stored = readBack(kind, content)
+  const { id, content, stored } = insertRow(database, kind, record)
   appendLedger(database, kind.name, id, kind.instantOf(record), content)
   touch(database, ...kind.topicsOf(stored))
   return stored
-}
-
-function readBack<Stored>({ noun, parse }: RecordTable<Stored>, content: unknown): Stored {
-  try {
-    return parse(content)
-  } catch (thrown) {
-    throw new Trouble(
-      'invalid-input',
-      `The ${noun} could not be read back: ${troubleFrom(thrown).message}`,
-      `Nothing was stored. ${correctTheValue}`,
-    )
-  }
 }

@@ -1,3 +1,4 @@
+import { correctTheValue, Trouble, troubleFrom } from '#contract/errors.ts'
 import { type ColumnsOf, contentOf, type Place, placesOf, type Row, rowOf, snakeCase } from './columns.ts'
 import type { Database } from './database.ts'
 import { prepared } from './prepared.ts'
@@ -93,13 +94,26 @@ export function recordTable<Stored extends object, Input extends object, Key ext
   }
 }
 
-/** Stores a row and returns its number. */
-export function insertRow<New>(
+/**
+ * Stores a row; returns its number, just what is stored, and the record as it will be read. Call it inside a transaction: what
+ * could not be read back throws the trouble "invalid-input", and nothing of it is to stay.
+ */
+export function insertRow<Stored, New>(
   database: Database,
-  { texts, valuesOf }: RecordTable<unknown, New>,
+  table: RecordTable<Stored, New>,
   record: New,
-): number {
-  return Number(prepared(database, texts.insert).run(valuesOf(record)).lastInsertRowid)
+): { id: number; content: Record<string, unknown>; stored: Stored } {
+  const id = Number(prepared(database, table.texts.insert).run(table.valuesOf(record)).lastInsertRowid)
+  const content = readContent(database, table, id)
+  try {
+    return { id, content, stored: table.parse(content) }
+  } catch (thrown) {
+    throw new Trouble(
+      'invalid-input',
+      `The ${table.noun} could not be read back: ${troubleFrom(thrown).message}`,
+      `Nothing was stored. ${correctTheValue}`,
+    )
+  }
 }
 
 /** What is stored under a number, with no default added. Throws the trouble "not-found" when there is none. */

@@ -1,11 +1,11 @@
-import type { BreakSummary } from '#contract/breaks/break.ts'
+import { type BreakSummary, breakSummary } from '#contract/breaks/break.ts'
 import type { ListQuery } from '#contract/listQuery.ts'
 import { searchWords } from '#domain/text/naturalOrder.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
+import { type ReadableRows, readableRows } from './readableRows.ts'
 import { readBreakSummary } from './summaries.ts'
 
-type Page<Row> = { total: number; rows: Row[] }
 type Sort = ListQuery['sort']
 type Status = ListQuery['status']
 
@@ -116,7 +116,7 @@ function breaksThatFit(query: Omit<ListQuery, 'offset' | 'limit'>) {
 }
 
 /** One page of the breaks that fit, and how many fit in all. */
-export function listBreaks(database: Database, query: ListQuery): Page<BreakSummary> {
+export function listBreaks(database: Database, query: ListQuery): { total: number } & ReadableRows<BreakSummary> {
   const { words, fits, order } = breaksThatFit(query)
   const total = prepared<{ total: number }>(database, `SELECT count(*) AS total ${fits}`).get(...words)!.total
   const ids = prepared<{ break_id: number }>(database, `SELECT b.break_id ${fits} ${order} LIMIT ? OFFSET ?`).all(
@@ -124,7 +124,11 @@ export function listBreaks(database: Database, query: ListQuery): Page<BreakSumm
     query.limit,
     query.offset,
   )
-  return { total, rows: ids.map((row) => readBreakSummary(database, row.break_id).summary) }
+  const numbers = ids.map((row) => row.break_id)
+  return {
+    total,
+    ...readableRows('break', numbers, (breakId) => readBreakSummary(database, breakId).summary, breakSummary),
+  }
 }
 
 /** The numbers of all breaks that fit, in the order in which `listBreaks` shows them. */

@@ -107,10 +107,7 @@ function summaryFromRow(database: Database, row: BreakSummaryRow): BreakSummary 
     outcome: row.outcome,
     peakN: row.peak_n,
     overruled,
-    strengthMPa:
-      row.outcome !== 'break' || row.peak_n === null || row.area_mm2 === null
-        ? null
-        : shearStrengthMPa(row.peak_n, row.area_mm2),
+    strengthMPa: strengthOf(row),
     // The bound is that of the peak found.
     samplingBoundPercent: overruled === null ? row.sampling_bound_percent : null,
     flags: flagsOf(database, row, overruled, scale),
@@ -126,6 +123,13 @@ function summaryFromRow(database: Database, row: BreakSummaryRow): BreakSummary 
     setAsideCause: row.set_aside_cause,
     demo: row.demo === 1,
   }
+}
+
+/** null: nothing broke, the area is not known, or it is so small that the strength is beyond every number. */
+function strengthOf({ outcome, peak_n: peakN, area_mm2: areaMm2 }: BreakSummaryRow): number | null {
+  if (outcome !== 'break' || peakN === null || areaMm2 === null) return null
+  const strengthMPa = shearStrengthMPa(peakN, areaMm2)
+  return Number.isFinite(strengthMPa) ? strengthMPa : null
 }
 
 /** A person's word in place of the peak found; null: the peak is as found. */

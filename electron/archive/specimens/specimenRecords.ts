@@ -1,10 +1,11 @@
 import type { ListQuery } from '#contract/listQuery.ts'
-import type { SpecimenRecord, SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
+import { type SpecimenRecord, type SpecimenSummary, specimenSummary } from '#contract/specimens/specimenRecord.ts'
 import type { Row } from '../core/columns.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'
 import { specimensThatFit, specimensThatWait } from '../lists/lists.ts'
+import { type ReadableRows, readableRows } from '../lists/readableRows.ts'
 import { breakSummariesOf, readBreakSummary } from '../lists/summaries.ts'
 import { specimenKind, specimenRevisions } from './specimens.ts'
 
@@ -32,21 +33,23 @@ export function specimen(database: Database, specimenId: number): SpecimenRecord
   }
 }
 
+type SpecimenPage = { total: number } & ReadableRows<SpecimenSummary>
+
+function summariesOf(database: Database, ids: readonly number[]): ReadableRows<SpecimenSummary> {
+  return readableRows('specimen', ids, (specimenId) => readSpecimenSummary(database, specimenId), specimenSummary)
+}
+
 /** One page of the specimens that fit, and how many fit in all. */
-export function listSpecimens(database: Database, query: ListQuery): { total: number; rows: SpecimenSummary[] } {
+export function listSpecimens(database: Database, query: ListQuery): SpecimenPage {
   const { total, ids } = specimensThatFit(database, query)
-  return { total, rows: ids.map((specimenId) => readSpecimenSummary(database, specimenId)) }
+  return { total, ...summariesOf(database, ids) }
 }
 
 /**
  * The first specimens, in order of number (natural order), that have no break in force; `after` skips up to and including
  * that one. `total` counts all that wait.
  */
-export function waitingSpecimens(
-  database: Database,
-  after: number | null,
-  limit: number,
-): { total: number; rows: SpecimenSummary[] } {
+export function waitingSpecimens(database: Database, after: number | null, limit: number): SpecimenPage {
   const { total, ids } = specimensThatWait(database, after, limit)
-  return { total, rows: ids.map((specimenId) => readSpecimenSummary(database, specimenId)) }
+  return { total, ...summariesOf(database, ids) }
 }

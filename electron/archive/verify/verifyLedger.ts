@@ -1,5 +1,6 @@
 import { canonicalJson } from '../core/canonicalJson.ts'
 import type { Database } from '../core/database.ts'
+import { unfitBecause } from '../core/databaseTrouble.ts'
 import type { Report } from '../core/fault.ts'
 import { firstPreviousHash, type LedgerRow, ledgerHash } from '../core/ledger.ts'
 import { prepared } from '../core/prepared.ts'
@@ -40,8 +41,9 @@ function differenceFromRecord(database: Database, entry: LedgerRow, kind: Ledger
   let record: unknown
   try {
     record = kind.content(database, entry.record_id)
+    kind.check(record)
   } catch (thrown) {
-    return `its record cannot be read: ${thrown instanceof Error ? thrown.message : String(thrown)}`
+    return `its record cannot be read: ${unfitBecause(thrown)}`
   }
   return canonicalJson(record) === entry.content ? null : 'the record differs from what the ledger holds of it'
 }

@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { unreadableRecords } from '../keeping/unreadable.ts'
 import { listQuery } from '../listQuery.ts'
 import { deed, question } from '../procedure.ts'
 import { signature } from '../signature.ts'
@@ -27,7 +28,7 @@ const theCurve = (input: { breakId: number }) => topicsOf('curve', [input.breakI
 export const breakProcedures = {
   'breaks.list': question({
     input: listQuery,
-    output: z.strictObject({ total: z.int(), rows: z.array(breakSummary) }),
+    output: z.strictObject({ total: z.int(), rows: z.array(breakSummary), unreadable: unreadableRecords }),
     reads: () => ['breaks'],
   }),
   /** Numbers of all breaks that fit, in the order of the query. */

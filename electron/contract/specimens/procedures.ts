@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { unreadableRecords } from '../keeping/unreadable.ts'
 import { listQuery } from '../listQuery.ts'
 import { deed, question } from '../procedure.ts'
 import { signature } from '../signature.ts'
@@ -13,7 +14,7 @@ const specimenId = z.strictObject({ specimenId: id })
 export const specimenProcedures = {
   'specimens.list': question({
     input: listQuery,
-    output: z.strictObject({ total: z.int(), rows: z.array(specimenSummary) }),
+    output: z.strictObject({ total: z.int(), rows: z.array(specimenSummary), unreadable: unreadableRecords }),
     reads: () => ['specimens'],
   }),
   'specimens.get': question({

@@ -1,10 +1,14 @@
 import * as z from 'zod'
-import { Trouble, troubleFrom } from '../errors.ts'
+import { programFault, Trouble, troubleFrom } from '../errors.ts'
 import { type Handlers, type ProcedureName, procedures } from '../procedures.ts'
 import type { Reply } from './carrier.ts'
 
 /** As much of an unknown name as is said back. */
 const longestName = 100
+
+/** What to do where the deed was done and only its answer is wrong: what is stored was held against its schema before. */
+const doneAllTheSame =
+  'This is a fault of the program. What was asked for was done; load the page again before you go on.'
 
 /**
  * Answers a call by name: refuses unknown names, parses the input, parses the output, and turns whatever is thrown into an
@@ -23,8 +27,10 @@ export function createDispatcher(handlers: Handlers): (name: unknown, input: unk
       const handler = handlers[name as ProcedureName] as (input: unknown) => Promise<unknown>
       const output = procedure.output.safeParse(await handler(procedure.input.parse(input)))
       if (!output.success)
-        throw new Error(
+        throw new Trouble(
+          'internal',
           `"${name}" was answered in a form that the contract does not know: ${z.prettifyError(output.error)}`,
+          procedure.kind === 'deed' ? doneAllTheSame : programFault,
         )
       return { ok: true, value: output.data }
     } catch (thrown) {

@@ -3,6 +3,7 @@ import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
 import { overruledWords } from '#words/breaks/decisionWords.ts'
 import { flagListWords, flagNames } from '#words/breaks/flagWords.ts'
 import { isUncalibrated } from '#words/calibration/scaleWords.ts'
+import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { writeCount } from '#words/units/numbers.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { useBench } from '../../host/hostContext.ts'
@@ -41,7 +42,7 @@ export function SpecimensPage() {
           Add specimen
         </a>
       </ListTools>
-      <Notice trouble={list.error} />
+      <Notice trouble={list.error ?? unreadableTrouble(list.newest?.unreadable)} />
       <LongTable<SpecimenSummary, Sort>
         label="Specimens"
         listKey={JSON.stringify(view)}

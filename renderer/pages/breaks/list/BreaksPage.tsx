@@ -3,6 +3,7 @@ import { breakRowLabel } from '#words/breaks/breakRowLabel.ts'
 import { setAsideWords } from '#words/breaks/decisionWords.ts'
 import { flagListWords } from '#words/breaks/flagWords.ts'
 import { outcomeWord } from '#words/breaks/outcomeWords.ts'
+import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { writeCount } from '#words/units/numbers.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { instantWords } from '#words/units/times.ts'
@@ -46,7 +47,7 @@ export function BreaksPage() {
           Evaluated again
         </a>
       </ListTools>
-      <Notice trouble={list.error} />
+      <Notice trouble={list.error ?? unreadableTrouble(list.newest?.unreadable)} />
       <LongTable<BreakSummary, Sort>
         label="Breaks"
         listKey={JSON.stringify(view)}

@@ -1,0 +1,12 @@
+import * as z from 'zod'
+
+/** A record that is stored, but is not what it should be: a list shows the others and names it. */
+export const unreadableRecord = z.strictObject({
+  /** Such as "specimen 12". */
+  record: z.string(),
+  because: z.string(),
+})
+export type UnreadableRecord = z.infer<typeof unreadableRecord>
+
+/** Those of a page that cannot be read; absent: all can. */
+export const unreadableRecords = z.array(unreadableRecord).optional()
