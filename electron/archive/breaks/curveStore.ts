@@ -2,13 +2,13 @@ import type { SampleBlock } from '#contract/breaks/curve.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
-import { type CurveBlock, decodeBlock, encodeBlock } from '../curves/curveBlock.ts'
+import { bytesMatch, decodeBlock, encodeBlock } from '../curves/curveBlock.ts'
+import { isAsStored, type NumberedBlock, runningSha256 } from './runningChecksum.ts'
 
 /** Small enough to be read in a blink, large enough to fill whole pages. */
 const samplesPerBlock = 65_536
 
 type BlockTable = 'curve_block' | 'running_block'
-type StoredBlock = CurveBlock & { block: number }
 
 /** Stores one coded stretch. */
 export function storeBlock(
@@ -18,13 +18,15 @@ export function storeBlock(
   block: number,
   samples: SampleBlock,
 ): void {
+  const coded = { block, ...encodeBlock(samples) }
+  const sha256 = table === 'running_block' ? runningSha256(database, breakId, coded) : coded.sha256
   prepared(
     database,
     `INSERT INTO ${table} (break_id, block, samples, first_us, last_us, interval_us, times, reading_coding, decimals,
        differences, first_mantissa, first_step, readings, sha256)
      VALUES (@breakId, @block, @samples, @first_us, @last_us, @interval_us, @times, @reading_coding, @decimals,
        @differences, @first_mantissa, @first_step, @readings, @sha256)`,
-  ).run({ breakId, block, ...encodeBlock(samples) })
+  ).run({ breakId, ...coded, sha256 })
 }
 
 /** Stores a whole curve in sealed blocks. */
@@ -46,7 +48,9 @@ export const readBlocksText: Readonly<Record<BlockTable, string>> = {
 
 /** Reads and joins the blocks of a break; throws the trouble "archive-damaged" naming the block that does not hold. */
 export function readBlocks(database: Database, table: BlockTable, breakId: number): SampleBlock {
-  const blocks = prepared<StoredBlock>(database, readBlocksText[table]).all(breakId)
+  const blocks = prepared<NumberedBlock & { break_id: number }>(database, readBlocksText[table])
+    .all(breakId)
+    .map(({ break_id: _breakId, ...block }) => block)
   const samples = blocks.reduce((sum, block) => sum + block.samples, 0)
   const curve = { timeUs: new Float64Array(samples), readings: new Float64Array(samples) }
   let start = 0
@@ -54,7 +58,8 @@ export function readBlocks(database: Database, table: BlockTable, breakId: numbe
     const end = start + block.samples
     try {
       if (block.block !== i) throw new RangeError(`it should be block ${i}`)
-      decodeBlock(block, curve.timeUs.subarray(start, end), curve.readings.subarray(start, end))
+      const isWhole = table === 'running_block' ? isAsStored(database, breakId, block) : bytesMatch(block)
+      decodeBlock(block, curve.timeUs.subarray(start, end), curve.readings.subarray(start, end), isWhole)
     } catch (thrown) {
       if (!(thrown instanceof RangeError)) throw thrown
       throw new Trouble(

@@ -71,6 +71,11 @@ function checksum(times: Uint8Array, readings: Uint8Array): string {
   return createHash('sha256').update(times).update(readings).digest('hex')
 }
 
+/** Whether the bytes of a block are those that its checksum was made of. */
+export function bytesMatch({ times, readings, sha256 }: CurveBlock): boolean {
+  return checksum(times, readings) === sha256
+}
+
 /** Codes samples without loss. The times must be whole and rise strictly, the readings finite, none missing. */
 export function encodeBlock(block: SampleBlock): CurveBlock {
   const { timeUs, readings } = block
@@ -100,12 +105,16 @@ function accumulate(numbers: Float64Array, start: number): void {
 
 /**
  * Decodes a block into `timeUs` and `readings`, which are as long as it has samples. Throws RangeError naming what does not
- * hold: the checksum, the coding, the number of bytes, or the time of
- * the last sample.
+ * hold: the coding, the number of bytes, the time of the last sample, or the checksum, which of a block that no seal covers
+ * yet takes in more than its bytes: `isWhole` says whether it holds.
  */
-export function decodeBlock(block: CurveBlock, timeUs: Float64Array, readings: Float64Array): void {
-  if (checksum(block.times, block.readings) !== block.sha256)
-    throw new RangeError('the bytes do not match their SHA-256')
+export function decodeBlock(
+  block: CurveBlock,
+  timeUs: Float64Array,
+  readings: Float64Array,
+  isWhole: boolean = bytesMatch(block),
+): void {
+  if (!isWhole) throw new RangeError('it does not match its SHA-256')
   timeUs[0] = block.first_us
   const laterTimes = timeUs.subarray(1)
   unpackNumbers(block.times, laterTimes)

@@ -81,7 +81,7 @@ test('names break and block when one byte of a curve is another', () => {
   readings[700]! ^= 4
   behindTheTriggers(database, `UPDATE curve_block SET readings = x'${readings.toString('hex')}' WHERE break_id = 2`)
   expect(verify(database, () => {}).faults).toEqual([
-    { where: 'break 2', what: 'The curve of break 2 is damaged in block 0: the bytes do not match their SHA-256.' },
+    { where: 'break 2', what: 'The curve of break 2 is damaged in block 0: it does not match its SHA-256.' },
   ])
 })
 
