@@ -9,9 +9,15 @@ import { createRealEngine } from '#engine/createRealEngine.ts'
 import { archiveFile } from '../archiveFile.ts'
 import { startDemo } from '../startDemo.ts'
 import { connectBridge } from './bridge.ts'
-import { decideNavigation } from './decideNavigation.ts'
+import { closeBeforeQuitting } from './closeBeforeQuitting.ts'
+import { guardApp } from './guardApp.ts'
+import { guardSession } from './guardSession.ts'
+import { guardWindow } from './guardWindow.ts'
+import { isCommandStart, runPackedCommand } from './packedCommands.ts'
 import { pageAddress, pageScheme } from './pageAddress.ts'
+import { archiveAskedFor, changeArchive, secondStartData } from './secondStart.ts'
 import { servePage } from './servePage.ts'
+import type { Telling } from './tellings.ts'
 import { windowOptions } from './windowOptions.ts'
 
 const here = dirname(fileURLToPath(import.meta.url))
@@ -21,17 +27,19 @@ protocol.registerSchemesAsPrivileged([
   { scheme: pageScheme, privileges: { standard: true, secure: true, supportFetchAPI: true } },
 ])
 
-// Two programs on one archive would take its lock from each other: the second start only shows the first window.
-if (app.requestSingleInstanceLock()) app.whenReady().then(start).catch(giveUp)
+const { values } = parseArgs({
+  args: process.argv.slice(1),
+  options: { archive: { type: 'string' }, demo: { type: 'boolean' } },
+  strict: false,
+  allowPositionals: true,
+})
+
+// Two programs on one archive would take its lock from each other: a second start hands over to the first.
+if (isCommandStart(process.argv)) void runPackedCommand(here).then((code) => app.exit(code ?? 1), giveUp)
+else if (app.requestSingleInstanceLock(secondStartData(values.archive))) app.whenReady().then(start).catch(giveUp)
 else app.quit()
 
 async function start(): Promise<void> {
-  const { values } = parseArgs({
-    args: process.argv.slice(1),
-    options: { archive: { type: 'string' }, demo: { type: 'boolean' } },
-    strict: false,
-    allowPositionals: true,
-  })
   const surroundings = { platform: process.platform, home: app.getPath('home'), environment: process.env }
   const archivePath =
     typeof values.archive === 'string' ? values.archive : archiveFile(values.demo ? 'demo' : 'own', surroundings)
@@ -41,10 +49,11 @@ async function start(): Promise<void> {
     program: `Breakledger ${app.getVersion()}`,
   })
   if (values.demo) await startDemo(engine)
-  closeBeforeQuitting(async () => {
+  const close = async () => {
     await engine.close()
     await engine.archive.close()
-  })
+  }
+  closeBeforeQuitting(app, close, giveUp)
 
   connectBridge({
     ipc: ipcMain,
@@ -55,9 +64,13 @@ async function start(): Promise<void> {
   protocol.handle(pageScheme, (request) =>
     servePage(request, async (segments) => new Uint8Array(await readFile(join(pageFolder, ...segments)))),
   )
-  session.defaultSession.setPermissionRequestHandler((_contents, _permission, answer) => answer(false))
-  session.defaultSession.setPermissionCheckHandler(() => false)
-  app.on('second-instance', () => BrowserWindow.getAllWindows()[0]?.show())
+  guardSession(session.defaultSession, tell)
+  guardApp(app, tell)
+  app.on('second-instance', (_event, _words, _folder, data) => {
+    BrowserWindow.getAllWindows()[0]?.show()
+    const asked = archiveAskedFor(data, archivePath)
+    if (asked !== null) void changeArchive(asked, { app, dialog })
+  })
   app.on('activate', () => BrowserWindow.getAllWindows().length === 0 && openWindow())
   app.on('window-all-closed', () => app.quit())
   openWindow()
@@ -65,29 +78,13 @@ async function start(): Promise<void> {
 
 function openWindow(): void {
   const window = new BrowserWindow(windowOptions({ preload: join(here, 'preload.cjs') }))
-  const { webContents } = window
-  webContents.setWindowOpenHandler(({ url }) => {
-    if (decideNavigation(url) === 'external') void shell.openExternal(url)
-    return { action: 'deny' }
-  })
-  webContents.on('will-frame-navigate', (event) => {
-    const decision = event.isMainFrame ? decideNavigation(event.url) : 'deny'
-    if (decision !== 'stay') event.preventDefault()
-    if (decision === 'external') void shell.openExternal(event.url)
-  })
-  webContents.on('will-attach-webview', (event) => event.preventDefault())
+  guardWindow(window.webContents, { openExternal: (url) => void shell.openExternal(url), tell, now: Date.now })
   window.once('ready-to-show', () => window.show())
   void window.loadURL(pageAddress)
 }
 
-/** A quit waits until a running capture is on disk. */
-function closeBeforeQuitting(close: () => Promise<void>): void {
-  let closing = false
-  app.on('before-quit', (event) => {
-    event.preventDefault()
-    if (!closing) close().then(() => app.exit(0), giveUp)
-    closing = true
-  })
+function tell(telling: Telling): void {
+  void dialog.showMessageBox({ ...telling, type: 'warning' })
 }
 
 function giveUp(thrown: unknown): void {

@@ -9,8 +9,8 @@ const engine = createScriptedEngine({ 'ports.list': async () => [] })
 let openingFails: boolean
 
 /** Runs main.ts once more, as a fresh program. */
-async function startProgram(isFirst = true) {
-  const electron = createFakeElectronMain({ isFirst })
+async function startProgram(isFirst = true, answer = 1) {
+  const electron = createFakeElectronMain({ isFirst, answer })
   vi.resetModules()
   vi.doMock('electron', () => electron.module)
   vi.doMock('#engine/createRealEngine.ts', () => ({
@@ -108,6 +108,49 @@ describe('main', () => {
     done.permissionRequest!(null as never, 'media', (granted) => answers.push(granted), null as never)
     expect(answers).toEqual([false])
     expect(done.permissionCheck!(null, 'serial', 'breakledger://app', null as never)).toBe(false)
+    expect(done.devicePermission!(null as never)).toBe(false)
+  })
+
+  test('loads a page that stopped anew and says so, but not for ever', async () => {
+    const { done } = await startProgram()
+    const window = FakeBrowserWindow.opened[0]!
+    const stop = (reason: string) => window.webContents.emit('render-process-gone', {}, { reason })
+    stop('clean-exit')
+    expect([window.reloads, done.told]).toEqual([0, []])
+    stop('crashed')
+    expect([window.reloads, done.told]).toEqual([1, ['The page stopped and was loaded again.']])
+    stop('oom')
+    expect(window.reloads).toBe(1)
+    expect(done.told[1]).toContain('not loaded a third time')
+  })
+
+  test('refuses a download and says so, unless its own page made it', async () => {
+    const { done, session } = await startProgram()
+    const download = (url: string) => {
+      let refused = false
+      const preventDefault = () => {
+        refused = true
+      }
+      session.emit('will-download', { preventDefault }, { getURL: () => url })
+      return refused
+    }
+    expect(download('https://example.org/file.exe')).toBe(true)
+    expect(download('blob:https://example.org/1')).toBe(true)
+    expect(done.told).toEqual(['A download was refused.', 'A download was refused.'])
+    expect(download('blob:breakledger://app/1')).toBe(false)
+    expect(done.told).toHaveLength(2)
+  })
+
+  test('trusts no certificate that does not hold, and tells no server who asks', async () => {
+    const { app, done } = await startProgram()
+    const answers: unknown[] = []
+    const answer = (...values: unknown[]) => void answers.push(values)
+    const event = { preventDefault: () => void answers.push('prevented') }
+    app.emit('certificate-error', event, null, 'https://example.org/', 'net::ERR_CERT_DATE_INVALID', null, answer)
+    app.emit('select-client-certificate', event, null, 'https://example.org/', [], answer)
+    app.emit('login', event, null, {}, {}, answer)
+    expect(answers).toEqual(['prevented', [false], 'prevented', [], 'prevented', []])
+    expect(done.told).toEqual(['A connection was refused because its certificate does not hold.'])
   })
 
   test('waits on quitting until engine and archive are closed, and quits once', async () => {
@@ -122,8 +165,45 @@ describe('main', () => {
     const second = await startProgram(false)
     expect([opened, second.done.quits]).toEqual([[], 1])
     const first = await startProgram()
-    first.app.emit('second-instance')
+    expect(second.done.lockData).toEqual([{ archivePath: null }])
+    first.app.emit('second-instance', {}, [], '/', { archivePath: null })
     expect(FakeBrowserWindow.opened[0]!.shown).toBe(1)
+    expect(first.done.told).toEqual([])
+  })
+
+  test('a second start with another archive opens that one, after a question', async () => {
+    const stays = await startProgram(true, 1)
+    stays.app.emit('second-instance', {}, [], '/', { archivePath: '/else/where.breakledger' })
+    await vi.waitFor(() => expect(stays.done.told).toEqual(['Open /else/where.breakledger?']))
+    expect(stays.done.quits).toBe(0)
+    const goes = await startProgram(true, 0)
+    goes.app.emit('second-instance', {}, [], '/', { archivePath: '/else/where.breakledger' })
+    await vi.waitFor(() => expect(goes.done.quits).toBe(1))
+    expect(goes.done.relaunches).toEqual([{ args: ['--archive', '/else/where.breakledger'] }])
+  })
+
+  test('a start with --command runs that command in place of a window, and ends with its exit code', async () => {
+    const { argv, exitCode } = process
+    process.argv = ['breakledger', '--some-switch', '--command', 'verify', '--json']
+    const ran: string[][] = []
+    vi.doMock('#shells/desktop/packedCommands.ts', async (original) => {
+      const actual = await original<typeof import('#shells/desktop/packedCommands.ts')>()
+      const load = async () => {
+        ran.push(process.argv.slice(2))
+        process.exitCode = 3
+      }
+      return { ...actual, runPackedCommand: (folder: string) => actual.runPackedCommand(folder, load) }
+    })
+    try {
+      const { done } = await startProgram()
+      expect(done.exits).toEqual([3])
+      expect(ran).toEqual([['verify', '--json']])
+      expect([opened, done.lockData]).toEqual([[], []])
+    } finally {
+      vi.doUnmock('#shells/desktop/packedCommands.ts')
+      process.argv = argv
+      process.exitCode = exitCode
+    }
   })
 
   test('an archive that cannot be opened is told in a window, with what to do, and the program ends', async () => {
