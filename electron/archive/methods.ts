@@ -18,6 +18,7 @@ import { addCalibration, calibration, calibrations } from './calibration/calibra
 import { addCheckWeight, checkWeights } from './calibration/checkWeights.ts'
 import { keptWeights, saveWeights } from './calibration/weightSets.ts'
 import type { Database } from './core/database.ts'
+import { chainHead, chainIdentity, heldAgainst, settle } from './keeping/chainHead.ts'
 import { info } from './keeping/info.ts'
 import { breakIds, listBreaks } from './lists/lists.ts'
 import { rebuildDerived } from './lists/rebuild.ts'
@@ -41,6 +42,9 @@ import { verify } from './verify/verify.ts'
 /** What only reads. */
 export const reads = {
   info,
+  chainHead,
+  chainIdentity,
+  heldAgainst,
   preferences,
   listSpecimens,
   specimen,
@@ -64,6 +68,7 @@ export const reads = {
 
 /** What writes: each is one transaction, and durable when it returns. Nothing finished is ever changed; there is no call that could. */
 export const writes = {
+  settle,
   setPreferences,
   addSpecimen,
   addSpecimens,

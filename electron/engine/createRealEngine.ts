@@ -4,11 +4,14 @@ import type { Archive } from '#archive/archive.ts'
 import type { Engine, EngineParts } from './core/engine.ts'
 import { listRealPorts, openOwnArchive, openRealSource } from './core/realParts.ts'
 import { createEngine, type EngineOptions } from './createEngine.ts'
+import { watchChain } from './keeping/watchChain.ts'
 
 export type RealEngineOptions = EngineOptions & {
   /** Made when it is not there, with its folder. */
   archivePath: string
   host: EngineParts['host']
+  /** Where heads of chains are kept, outside every archive; absent: nowhere. */
+  keptHeads?: string
   /** Name and version of the program, as records keep it. */
   program: string
 }
@@ -18,6 +21,7 @@ export async function createRealEngine(options: RealEngineOptions): Promise<Engi
   const { archivePath, host, program } = options
   const archive = await openOwnArchive(archivePath, program)
   try {
+    const watch = options.keptHeads === undefined ? null : await watchChain(archive, options.keptHeads)
     const parts: EngineParts = {
       archive,
       clock: systemClock,
@@ -26,8 +30,17 @@ export async function createRealEngine(options: RealEngineOptions): Promise<Engi
       listen: (path, baudRate, seconds) => listenOnPort(path, baudRate, seconds, systemClock),
       host,
       program,
+      chainFinding: watch?.finding ?? null,
     }
-    return { ...(await createEngine(parts, options)), archive }
+    const engine = await createEngine(parts, options)
+    return {
+      ...engine,
+      archive,
+      async close() {
+        await engine.close()
+        await watch?.close()
+      },
+    }
   } catch (thrown) {
     await archive.close()
     throw thrown

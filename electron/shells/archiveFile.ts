@@ -6,6 +6,12 @@ export type Surroundings = {
   environment: Readonly<Record<string, string | undefined>>
 }
 
+/** Where the program keeps the heads of the archives' chains: in its own folder, wherever the archives lie. */
+export function keptHeadsFile(surroundings: Surroundings): string {
+  const path = surroundings.platform === 'win32' ? win32 : posix
+  return path.join(path.dirname(archiveFile('own', surroundings)), 'heads.json')
+}
+
 /**
  * Where a person's archive lies when no other is named: the same file for the desktop, the browser host and the commands.
  * Follows each system's own custom for a program's data (XDG base directories on Linux).

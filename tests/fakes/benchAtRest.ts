@@ -41,5 +41,6 @@ export const freshInfo: OutputOf<'app.info'> = {
   host: 'direct',
   capabilities: [],
   archive: { path: 'archive.breakledger', formatVersion: 1, specimens: 0, breaks: 0, recovered: [], demo: false },
+  chainFinding: null,
   preferences: defaultPreferences,
 }

@@ -1,4 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { createInterface } from 'node:readline'
 import { fileURLToPath } from 'node:url'
 
@@ -20,7 +22,8 @@ export type CommandProcess = {
 export function startCommand(words: readonly string[], environment: Record<string, string> = {}): CommandProcess {
   const child = spawn(process.execPath, [main, ...words, '--json'], {
     stdio: ['ignore', 'pipe', 'pipe'],
-    env: { ...process.env, ...environment },
+    // What a command keeps for its user is not to lie among what this user keeps.
+    env: { ...process.env, XDG_DATA_HOME: join(tmpdir(), 'breakledger-test-data'), ...environment },
   })
   const lines: Record<string, unknown>[] = []
   const watchers = new Set<() => void>()

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { archiveFile } from '#shells/archiveFile.ts'
+import { archiveFile, keptHeadsFile } from '#shells/archiveFile.ts'
 
 const linux = { platform: 'linux', home: '/home/ada', environment: {} } as const
 
@@ -25,4 +25,11 @@ test('on Windows and macOS it lies in the folder for the data of programs', () =
 
 test('the demo has a file of its own, so that invented breaks never mix with real ones', () => {
   expect(archiveFile('demo', linux)).not.toBe(archiveFile('own', linux))
+})
+
+test('heads of chains lie in the same folder, so that they are not in the archive that they vouch for', () => {
+  expect(keptHeadsFile(linux)).toBe('/home/ada/.local/share/breakledger/heads.json')
+  expect(keptHeadsFile({ platform: 'win32', home: 'C:\\Users\\Ada', environment: {} })).toBe(
+    'C:\\Users\\Ada\\AppData\\Roaming\\Breakledger\\heads.json',
+  )
 })

@@ -1,10 +1,11 @@
-import type { VerifyReport } from '#contract/keeping/archive.ts'
+import type { ChainHead, VerifyReport } from '#contract/keeping/archive.ts'
 import type { Progress } from '#contract/tasks.ts'
 import type { Database } from '../core/database.ts'
 import type { Fault, Report } from '../core/fault.ts'
 import { migrations as releasedMigrations } from '../core/migrate.ts'
 import type { Migration } from '../core/migration.ts'
 import type { LedgeredKind } from '../core/recordKind.ts'
+import { chainHead } from '../keeping/chainHead.ts'
 import { recordKinds } from './recordKinds.ts'
 import { verifyCalibrations } from './verifyCalibrations.ts'
 import { verifyCurrent } from './verifyCurrent.ts'
@@ -34,7 +35,8 @@ export function verify(
     let ledgerEntries = 0
     const count: CurveCount = { curves: 0, samples: 0 }
     let breaks = 0
-    const found = () => ({ sound: faults.length === 0, ledgerEntries, breaks, ...count, faults })
+    let head: ChainHead | null = null
+    const found = () => ({ sound: faults.length === 0, ledgerEntries, breaks, ...count, head, faults })
     guarded('schema', report, () => understandSchema(database))
     // Nothing can be read then, and whatever is tried says the same.
     if (faults.length > 0) return found()
@@ -43,6 +45,7 @@ export function verify(
     guarded('schema', report, () => verifyConditions(database, report, migrations))
     guarded('ledger', report, () => {
       ledgerEntries = verifyLedger(database, report, kinds)
+      head = chainHead(database)
     })
     guarded('calibrations', report, () => verifyCalibrations(database, report))
     guarded('re-evaluations', report, () => verifyReevaluations(database, report))

@@ -11,6 +11,21 @@ export const archiveInfo = z.strictObject({
 })
 export type ArchiveInfo = z.infer<typeof archiveInfo>
 
+/** The newest entry of an archive's chain of hashes: how many there are, its hash, and when it was made (ISO 8601 UTC). */
+export const chainHead = z.strictObject({
+  count: z.int().positive(),
+  hash: z.string().regex(/^[0-9a-f]{64}$/),
+  instant: z.string(),
+})
+export type ChainHead = z.infer<typeof chainHead>
+
+/** The heads that the program keeps beside its settings, by the hash of each archive's first entry. */
+export const keptHeadsFile = z.record(z.string(), chainHead)
+
+/** How a chain can fail to hold a head that it had: it is shorter, or has another entry at that place. */
+export const headFinding = z.enum(['shorter', 'different'])
+export type HeadFinding = z.infer<typeof headFinding>
+
 /** What `verify` looked at and every fault it found; sound only when faults is empty. */
 export const verifyReport = z.strictObject({
   sound: z.boolean(),
@@ -18,6 +33,8 @@ export const verifyReport = z.strictObject({
   breaks: z.int(),
   curves: z.int(),
   samples: z.int(),
+  /** Null: the archive has no entry, or cannot be read. */
+  head: chainHead.nullable(),
   faults: z.array(z.strictObject({ where: z.string(), what: z.string() })),
 })
 export type VerifyReport = z.infer<typeof verifyReport>

@@ -3,7 +3,7 @@ import { deed, question } from '../procedure.ts'
 import { preferences } from '../settings/settings.ts'
 import { taskName } from '../tasks.ts'
 import { nothing } from '../values.ts'
-import { archiveInfo, verifyReport } from './archive.ts'
+import { archiveInfo, headFinding, verifyReport } from './archive.ts'
 
 /** What concerns the whole program and its archive. */
 export const keepingProcedures = {
@@ -15,6 +15,8 @@ export const keepingProcedures = {
       /** What this host can do beyond the common ground. */
       capabilities: z.array(z.enum(['choose-file', 'print-to-pdf'])),
       archive: archiveInfo,
+      /** What is wrong with the chain, held against the head that was kept of it outside the file. */
+      chainFinding: headFinding.nullable(),
       preferences,
     }),
     reads: () => ['specimens', 'breaks', 'preferences'],

@@ -39,6 +39,8 @@ export function benchHandlers(
     },
     'bench.disconnect': async () => {
       await bench.disconnect()
+      // The session is over: from now on the file alone holds all of it.
+      await parts.archive.settle()
       return bench.state()
     },
     'bench.tare': async () => {

@@ -4,6 +4,7 @@ import type { Archive } from '#archive/archive.ts'
 import type { Listening, SerialPortInfo } from '#contract/bench/bench.ts'
 import type { SourceChoice } from '#contract/bench/source.ts'
 import type { EventName, PayloadOf } from '#contract/events.ts'
+import type { HeadFinding } from '#contract/keeping/archive.ts'
 import type { Handlers, OutputOf } from '#contract/procedures.ts'
 
 /** The parts an engine is made of. A test hands in a recorded source, a temporary archive and a clock it moves. */
@@ -15,6 +16,8 @@ export type EngineParts = {
   listen(path: string, baudRate: number, seconds: number): Promise<Listening>
   host: Pick<OutputOf<'app.info'>, 'host' | 'capabilities'>
   program: string
+  /** What is wrong with the archive's chain, held against the head that was kept of it; none is kept: nothing. */
+  chainFinding?: HeadFinding | null
 }
 
 /** The use cases, behind one contract. A shell adds a carrier and nothing else. */

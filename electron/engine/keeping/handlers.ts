@@ -11,6 +11,7 @@ export function keepingHandlers(parts: HandlerParts): HandlersOf<typeof keepingP
       program,
       ...parts.host,
       archive: await archive.info(),
+      chainFinding: parts.chainFinding ?? null,
       preferences: await archive.preferences(),
     }),
     'archive.verify': () =>

@@ -1,13 +1,52 @@
-import type { VerifyReport } from '#contract/keeping/archive.ts'
+import type { Archive } from '#archive/archive.ts'
+import type { ChainHead, VerifyReport } from '#contract/keeping/archive.ts'
 import type { Progress } from '#contract/tasks.ts'
 import { readArchive } from '../core/readArchive.ts'
+import { keepHead, readKeptHeads } from './keptHeads.ts'
 
-/** Checks an archive that another program may be writing to. */
+/** What the head of the chain is held against. */
+export type HeldHeads = {
+  /** The file that the program keeps heads in. */
+  keptIn: string
+  /** A head that a person wrote down; null: none. */
+  writtenDown: Pick<ChainHead, 'count' | 'hash'> | null
+  /** Take the chain as it is from now on, if nothing else is wrong with it. */
+  accept: boolean
+}
+
+const notHeld = {
+  shorter: 'the chain is shorter than that: its last records are not in this file',
+  different: 'the chain has another entry at that place: records were changed, or this is another archive',
+} as const
+
+/** Checks an archive that another program may be writing to, and its chain against the heads that are kept elsewhere. */
 export function verifyArchive(
   path: string,
   program: string,
+  heads: HeldHeads,
   onProgress: (progress: Progress) => void,
   signal: AbortSignal,
 ): Promise<VerifyReport> {
-  return readArchive(path, program, (archive) => archive.verify(onProgress, signal))
+  return readArchive(path, program, async (archive) => {
+    const report = await archive.verify(onProgress, signal)
+    // What cannot be read at all has been named.
+    if (report.head === null) return report
+    const faults = [...report.faults, ...(await headFaults(archive, heads, report.sound))]
+    return { ...report, faults, sound: faults.length === 0 }
+  })
+}
+
+async function headFaults(archive: Archive, heads: HeldHeads, sound: boolean): Promise<VerifyReport['faults']> {
+  const faults: VerifyReport['faults'] = []
+  const hold = async (name: string, { count, hash }: Pick<ChainHead, 'count' | 'hash'>) => {
+    const finding = await archive.heldAgainst({ count, hash })
+    if (finding !== null) faults.push({ where: `${name} ${count}:${hash}`, what: notHeld[finding] })
+  }
+  if (heads.writtenDown !== null) await hold('head written down', heads.writtenDown)
+  const [identity, head] = [await archive.chainIdentity(), await archive.chainHead()]
+  if (identity === null || head === null) return faults
+  if (heads.accept && sound && faults.length === 0) keepHead(heads.keptIn, identity, head)
+  const kept = readKeptHeads(heads.keptIn)[identity]
+  if (kept !== undefined) await hold('head kept by the program', kept)
+  return faults
 }

@@ -1,10 +1,16 @@
 import { homedir } from 'node:os'
-import { archiveFile } from '../archiveFile.ts'
+import { archiveFile, keptHeadsFile } from '../archiveFile.ts'
 import type { CommandValues } from './command.ts'
 import { textOption } from './optionValues.ts'
 
 /** The archive that a command works on: the one that --archive names, else the one in the user's data folder. */
 export function archiveOf(values: CommandValues, kind: 'own' | 'demo' = 'own'): string {
-  const surroundings = { platform: process.platform, home: homedir(), environment: process.env }
-  return textOption(values, 'archive') ?? archiveFile(kind, surroundings)
+  return textOption(values, 'archive') ?? archiveFile(kind, surroundings())
 }
+
+/** The file that heads of chains are kept in. */
+export function headsFile(): string {
+  return keptHeadsFile(surroundings())
+}
+
+const surroundings = () => ({ platform: process.platform, home: homedir(), environment: process.env })

@@ -6,7 +6,7 @@ import { app, BrowserWindow, dialog, ipcMain, protocol, session, shell } from 'e
 import { troubleFrom } from '#contract/errors.ts'
 import { createDispatcher } from '#contract/wire/dispatcher.ts'
 import { createRealEngine } from '#engine/createRealEngine.ts'
-import { archiveFile } from '../archiveFile.ts'
+import { archiveFile, keptHeadsFile } from '../archiveFile.ts'
 import { startDemo } from '../startDemo.ts'
 import { connectBridge } from './bridge.ts'
 import { closeBeforeQuitting } from './closeBeforeQuitting.ts'
@@ -45,6 +45,7 @@ async function start(): Promise<void> {
     typeof values.archive === 'string' ? values.archive : archiveFile(values.demo ? 'demo' : 'own', surroundings)
   const engine = await createRealEngine({
     archivePath,
+    keptHeads: keptHeadsFile(surroundings),
     host: { host: 'desktop', capabilities: [] },
     program: `Breakledger ${app.getVersion()}`,
   })

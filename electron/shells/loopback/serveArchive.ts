@@ -1,9 +1,11 @@
-import { createRealEngine } from '#engine/createRealEngine.ts'
+import { createRealEngine, type RealEngineOptions } from '#engine/createRealEngine.ts'
 import { startDemo } from '../startDemo.ts'
 import { type Loopback, startLoopback } from './server.ts'
 
 export type Serving = {
   archivePath: string
+  /** Where heads of chains are kept. */
+  keptHeads: string
   pageFolder: string
   port: number
   /** Name and version, as the records keep it. */
@@ -19,8 +21,10 @@ export type ServedArchive = Loopback & { demoStarted: Promise<void> }
  * Opens the archive and serves it to a browser on this computer. `close` ends a running capture, waits until all is on disk
  * and stops listening. Rejects with a Trouble when archive or port cannot be had; nothing stays open then.
  */
-export async function serveArchive({ archivePath, pageFolder, port, program, demo }: Serving): Promise<ServedArchive> {
-  const engine = await createRealEngine({ archivePath, host: { host: 'loopback', capabilities: [] }, program })
+export async function serveArchive(serving: Serving): Promise<ServedArchive> {
+  const { archivePath, keptHeads, pageFolder, port, program, demo } = serving
+  const host = { host: 'loopback', capabilities: [] } as const satisfies RealEngineOptions['host']
+  const engine = await createRealEngine({ archivePath, keptHeads, host, program })
   const closeEngine = async () => {
     await engine.close()
     await engine.archive.close()

@@ -1,4 +1,4 @@
-import type { VerifyReport } from '#contract/keeping/archive.ts'
+import type { HeadFinding, VerifyReport } from '#contract/keeping/archive.ts'
 import { countOf } from '../units/counts.ts'
 
 /** How much of an archive was looked at. */
@@ -14,4 +14,13 @@ export function checkedWords({ ledgerEntries, breaks, curves, samples }: VerifyR
 /** What was found: sound, or how many faults. */
 export function soundWords({ faults }: VerifyReport): string {
   return faults.length === 0 ? 'sound' : countOf(faults.length, 'fault')
+}
+
+/** What is said where an archive no longer holds the head that the program kept of its chain. */
+export function chainFindingWords(finding: HeadFinding): string {
+  const what =
+    finding === 'shorter'
+      ? 'This file lacks records that it held before: it was cut short, its journal is missing, or an older copy was put back.'
+      : 'This file holds other records than before: some were changed, or another copy was put in its place.'
+  return `${what} Compare it with your backups. If it is meant to be so, give the command breakledger verify --accept-head.`
 }

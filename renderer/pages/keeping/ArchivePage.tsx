@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import type { Progress, TaskName } from '#contract/tasks.ts'
-import { checkedWords, soundWords } from '#words/keeping/verifyWords.ts'
+import { chainFindingWords, checkedWords, soundWords } from '#words/keeping/verifyWords.ts'
 import { asSentence } from '#words/sentence.ts'
 import { writeCount } from '#words/units/numbers.ts'
 import { useAction } from '../../host/useAction.ts'
@@ -24,6 +24,11 @@ export function ArchivePage() {
     <div className="plain-page">
       <h1>Archive</h1>
       <Notice trouble={info.error} />
+      {info.value?.chainFinding == null ? null : (
+        <p className="prose" role="alert">
+          <strong>{chainFindingWords(info.value.chainFinding)}</strong>
+        </p>
+      )}
       {archive === undefined ? null : (
         <>
           <dl className="archive-figures">

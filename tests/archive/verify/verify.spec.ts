@@ -51,6 +51,7 @@ test('finds a whole archive sound and counts what it looked at', () => {
     breaks: 2,
     curves: 2,
     samples: 4000,
+    head: { count: 11, hash: expect.stringMatching(/^[0-9a-f]{64}$/), instant: morning },
     faults: [],
   })
 })

@@ -130,6 +130,7 @@ export function createScriptedHost(
       host: 'direct',
       capabilities: [],
       archive: archive(),
+      chainFinding: null,
       preferences,
     }),
     'preferences.set': async (change) => setPreferences(change as Partial<Preferences>),
@@ -260,6 +261,7 @@ export function createScriptedHost(
       decide(breakId, 'reassigned', by, reason, specimenId),
     'archive.verify': async () => ({
       sound: true,
+      head: { count: 412, hash: '5'.repeat(64), instant: '2031-05-02T09:30:00.000Z' },
       ledgerEntries: 412,
       breaks: breaks.length,
       curves: breaks.length,
