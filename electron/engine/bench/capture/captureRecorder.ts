@@ -11,6 +11,7 @@ import { storedEvaluation, type VerifiedRange } from '#domain/signal/loading/sto
 import type { Outbox } from '../../core/outbox.ts'
 import { type CaptureLogEntry, capturedEntry } from './captureLog.ts'
 import type { SpecimenQueue } from './specimenQueue.ts'
+import { createWaitingBlocks, type WaitingBlocks } from './waitingBlocks.ts'
 
 export type CaptureRecorderParts = {
   archive: Archive
@@ -45,6 +46,7 @@ export function createCaptureRecorder(parts: CaptureRecorderParts): CaptureRecor
     verifiedRangeN: VerifiedRange
     breakId: number
     specimenId: number | null
+    waiting: WaitingBlocks
   }
   let running: Capture | null = null
 
@@ -67,7 +69,11 @@ export function createCaptureRecorder(parts: CaptureRecorderParts): CaptureRecor
   return {
     begin({ startedAt, streamTimeS, readingUnit, settings }, scale, tare, verifiedRangeN) {
       const header = { settings, scale, tare }
-      const capture: Capture = { header, verifiedRangeN, breakId: 0, specimenId: null }
+      const waiting = createWaitingBlocks(
+        (block) => archive.appendSamples(capture.breakId, block),
+        () => outbox.put(waiting.store, capture),
+      )
+      const capture: Capture = { header, verifiedRangeN, breakId: 0, specimenId: null, waiting }
       running = capture
       // Asked for now, not when the disk is ready: the specimen in the press at this moment is the one that is loaded.
       const specimen = specimenInPress()
@@ -89,7 +95,7 @@ export function createCaptureRecorder(parts: CaptureRecorderParts): CaptureRecor
     samples(block) {
       const capture = running
       if (capture === null) throw new TypeError('samples requires a capture that has begun')
-      outbox.put(() => archive.appendSamples(capture.breakId, block), capture)
+      capture.waiting.add(block)
     },
 
     end(result, ending) {
