@@ -30,9 +30,16 @@ module.exports = {
   productName: 'Breakledger',
   copyright: 'MIT licence, see LICENSE',
   directories: { output: 'release' },
-  // Plain files, no asar archive: the archive's worker thread, the native parts and the commands (which run in Node alone)
-  // must be readable without Electron's help, and there would be little left to put into one.
+  // Plain files, no asar archive: the native parts for other systems can then be left out after packing.
   asar: false,
+  // The binary runs this program: no script as plain Node, no inspector, no options from the surroundings.
+  electronFuses: {
+    runAsNode: false,
+    enableCookieEncryption: true,
+    enableNodeOptionsEnvironmentVariable: false,
+    enableNodeCliInspectArguments: false,
+    grantFileProtocolExtraPrivileges: false,
+  },
   // Node-API binaries fit every Electron, so nothing is compiled or fetched.
   npmRebuild: false,
   nodeGypRebuild: false,

@@ -17,6 +17,10 @@ import { buildIfNeeded, partNames, projectFolder } from '#shells/start/build.ts'
 
 const run = promisify(execFile)
 
+/** Before a binary's fuses stand these letters, their version and their number; 0 is off, 1 on. See Electron's documents on fuses. */
+const fuseMark = 'dL7pKGdnNz796PbbjQWNKmHXBZaB9tsX'
+const binaryWithFuses = `#!/bin/sh\n# ${fuseMark}\x01\x0810110001\n`
+
 /** Packs with a stand-in for Electron's own files, which cannot be fetched everywhere; all that is ours is packed as ever. */
 describe.skipIf(process.platform !== 'linux')('the packed program', () => {
   let folder: string
@@ -28,7 +32,7 @@ describe.skipIf(process.platform !== 'linux')('the packed program', () => {
     folder = mkdtempSync(join(tmpdir(), 'breakledger-packed-'))
     const electron = join(folder, 'electron')
     mkdirSync(join(electron, 'resources'), { recursive: true })
-    writeFileSync(join(electron, 'electron'), '#!/bin/sh\n')
+    writeFileSync(join(electron, 'electron'), binaryWithFuses)
     chmodSync(join(electron, 'electron'), 0o755)
     const { version } = JSON.parse(readFileSync(join(projectFolder, 'node_modules/electron/package.json'), 'utf8'))
     for (const [name, text] of Object.entries({ version, LICENSE: 'x', 'LICENSES.chromium.html': 'x' }))
@@ -64,6 +68,19 @@ describe.skipIf(process.platform !== 'linux')('the packed program', () => {
     expect(native).toContain(`app/node_modules/better-sqlite3/prebuilds/linux-${process.arch}.node`)
     expect(native.some((file) => file.includes(`bindings-cpp/prebuilds/linux-${process.arch}/`))).toBe(true)
     expect(native.filter((file) => /win32|darwin-arm64\.node|android/.test(file))).toEqual([])
+  })
+
+  test('runs no script as plain Node, and heeds no inspector and no options of Node', () => {
+    const binary = readFileSync(join(packed, '../breakledger'), 'latin1')
+    const [asNode, cookieEncryption, nodeOptions, inspector] = binary.slice(
+      binary.indexOf(fuseMark) + fuseMark.length + 2,
+    )
+    expect({ asNode, cookieEncryption, nodeOptions, inspector }).toEqual({
+      asNode: '0',
+      cookieEncryption: '1',
+      nodeOptions: '0',
+      inspector: '0',
+    })
   })
 
   test('holds no source, no test and no second Node', () => {
