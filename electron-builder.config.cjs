@@ -47,6 +47,7 @@ module.exports = {
   files: [
     'package.json',
     'LICENSE',
+    'dist/licences.txt',
     'dist/renderer/**',
     'dist/desktop/**',
     'dist/threads/**',

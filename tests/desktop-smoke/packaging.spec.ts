@@ -60,6 +60,7 @@ describe.skipIf(process.platform !== 'linux')('the packed program', () => {
     expect(files).toContain('app/dist/renderer/index.html')
     expect(files.filter((file) => /^app\/dist\/renderer\/assets\/.*\.js$/.test(file))).toHaveLength(1)
     expect(files).toContain('app/LICENSE')
+    expect(files).toContain('app/dist/licences.txt')
     expect(files).toContain('breakledger-command')
   })
 

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { existsSync, globSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { licenceTexts } from './licences.ts'
 import { replaceFolder } from './replaceFolder.ts'
 
 /** The project's own folder. */
@@ -58,6 +59,11 @@ const parts = {
       )
       replaceFolder(join(projectFolder, 'dist/.threads-new'), join(projectFolder, 'dist/threads'))
     },
+  },
+  licences: {
+    sources: [...always, 'electron/shells/start/licences*'],
+    products: ['dist/licences.txt'],
+    build: async () => writeFileSync(join(projectFolder, 'dist/licences.txt'), licenceTexts(projectFolder)),
   },
 } as const satisfies Record<string, Part>
 
