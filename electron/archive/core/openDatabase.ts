@@ -61,6 +61,7 @@ export function openDatabase(
     checkPlace(path, options.mode)
     if (options.mode === 'write') lock = takeProgramLock(path)
     if (lock !== undefined && !existsSync(path)) createWhole(path, migrations, options)
+    const journalWasThere = existsSync(`${path}-wal`)
     database = options.mode === 'read' ? openForReading(path) : new BetterSqlite(path, { timeout: 5000 })
     const version = checkIdentity(database, path, migrations.length, options.mode)
     // Pages are checked where they are read, so that damage is noticed and not passed on.
@@ -80,6 +81,7 @@ export function openDatabase(
       recovered,
       close: () => {
         opened.close()
+        if (options.mode === 'read' && !journalWasThere) takeJournalAway(path)
         lock?.release()
       },
     }
@@ -99,6 +101,20 @@ function openForReading(path: string): Database {
   const bytes = readFileSync(path)
   bytes.fill(1, 18, 20)
   return new BetterSqlite(bytes, { readonly: true })
+}
+
+/**
+ * A reader makes an empty journal where there was none and cannot take it away itself. Who may write can: SQLite removes it when
+ * the last connection closes, and keeps it where another program has the archive open by now.
+ */
+function takeJournalAway(path: string): void {
+  if (!mayWrite(path) || !existsSync(`${path}-wal`)) return
+  const database = new BetterSqlite(path, { timeout: 0 })
+  try {
+    database.pragma('user_version')
+  } finally {
+    database.close()
+  }
 }
 
 function mayWrite(folder: string): boolean {

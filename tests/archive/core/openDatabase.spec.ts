@@ -109,6 +109,15 @@ test('makes an archive whole or not at all, and anew after it failed', () => {
   expect(info(open(path).database).breaks).toBe(0)
 })
 
+test('leaves nothing beside an archive that it only read', () => {
+  const path = study()
+  const before = readdirSync(join(path, '..')).toSorted()
+  const reader = open(path, 'read')
+  expect(info(reader.database).breaks).toBe(1)
+  reader.close()
+  expect(readdirSync(join(path, '..')).toSorted()).toEqual(before)
+})
+
 test('backs an older archive up, proves the backup, then migrates', () => {
   const path = study()
   const { database } = open(path, 'write', [...migrations, later])
