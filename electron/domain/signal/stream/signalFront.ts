@@ -1,3 +1,4 @@
+// Held by tests/domain/signal/loading/evaluateCurve.spec.ts.
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
 import { judgeHead } from '../rest/curveHead.ts'
 import { createLoadWatch, type LoadWatch } from '../rest/loadWatch.ts'
