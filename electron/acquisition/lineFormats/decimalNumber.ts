@@ -32,12 +32,12 @@ export function scanDecimal(bytes: Uint8Array, from: number, found: ScannedNumbe
   let mantissa = 0
   let i = start
   let byte = bytes[i]!
-  for (; byte >= zero && byte <= nine; byte = bytes[++i]!) mantissa = mantissa * 10 + byte - zero
+  for (; byte >= zero && byte <= nine; byte = bytes[++i]!) mantissa = mantissa * 10 + (byte - zero)
   const whole = byte !== point
   let decimals = 0
   if (!whole) {
     const firstDecimal = ++i
-    for (byte = bytes[i]!; byte >= zero && byte <= nine; byte = bytes[++i]!) mantissa = mantissa * 10 + byte - zero
+    for (byte = bytes[i]!; byte >= zero && byte <= nine; byte = bytes[++i]!) mantissa = mantissa * 10 + (byte - zero)
     decimals = i - firstDecimal
   }
   const digits = whole ? i - start : i - start - 1
@@ -71,7 +71,7 @@ function scanExponent(bytes: Uint8Array, at: number, found: ScannedNumber): numb
   const first = i
   let exponent = 0
   for (let byte = bytes[i]!; byte >= zero && byte <= nine; byte = bytes[++i]!)
-    exponent = Math.min(exponent * 10 + byte - zero, 9999)
+    exponent = Math.min(exponent * 10 + (byte - zero), 9999)
   if (i === first) return at
   found.value = below ? -exponent : exponent
   return i
@@ -82,7 +82,7 @@ export function scanCounter(bytes: Uint8Array, from: number, found: ScannedNumbe
   let value = 0
   let i = from
   for (let byte = bytes[i]!; byte >= zero && byte <= nine; byte = bytes[++i]!) {
-    value = value * 10 + byte - zero
+    value = value * 10 + (byte - zero)
     if (value > largestCounter) return false
   }
   if (i === from) return false
