@@ -1,4 +1,3 @@
-import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import { type ScannedNumber, scanDecimal } from './decimalNumber.ts'
 import { afterBlanks, isBlank, type LineDecoder, lineEndAt, lineFeed } from './lineDecoder.ts'
 
