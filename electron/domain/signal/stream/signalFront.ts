@@ -85,7 +85,8 @@ export function createSignalFront(settings: DetectionSettings, listener: FrontLi
   function takeRest(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
     let restfulAt = -1
     let i = from
-    for (; i < to && !started && filter.goodUntil(force, i, i + 1) > i; i++) if (watchOne(timeS[i]!, force[i]!)) restfulAt = i
+    for (; i < to && !started && filter.goodUntil(force, i, i + 1) > i; i++)
+      if (watchOne(timeS[i]!, force[i]!)) restfulAt = i
     if (i === from) return i
     countSteps(interval, listener, timeS, from, i)
     tellRest(timeS, force, from, i, restfulAt)
