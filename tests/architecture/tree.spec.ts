@@ -1,6 +1,7 @@
 import { posix } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { electronEntries } from './importRules.ts'
+import { hasLogic, mirrorOf, namedSpec } from './mirrors.ts'
 import { projectFiles, projectFolder, readProjectFile } from './projectFiles.ts'
 
 const files = projectFiles()
@@ -52,6 +53,25 @@ describe('the tree', () => {
         return !['.ts', '.tsx', '.mjs'].some((ending) => files.includes(`${place}${ending}`))
       })
     expect(withoutSource).toEqual([])
+  })
+
+  it('has a test for every file that decides or computes anything: its mirror, or one that its head names', () => {
+    const pure = code.filter((path) => /^electron\/(domain|exchange|figures|words)\//.test(path))
+    const named = pure.flatMap((path) => {
+      const spec = namedSpec(readProjectFile(path))
+      return spec === null ? [] : [{ path, spec }]
+    })
+    const held = new Set(named.map(({ path }) => path))
+    expect(
+      pure.filter(
+        (path) => !files.includes(mirrorOf(path)) && !held.has(path) && hasLogic(path, readProjectFile(path)),
+      ),
+      'without a test',
+    ).toEqual([])
+    expect(
+      named.filter(({ path, spec }) => !files.includes(spec) || files.includes(mirrorOf(path))),
+      'naming a test that is not there, or beside a mirror',
+    ).toEqual([])
   })
 
   it('holds no more than 20 files in a folder beside its subfolders, so that its names can be read at one look', () => {

@@ -1,9 +1,11 @@
 import { type ScannedNumber, scanCounter, scanDecimal } from './decimalNumber.ts'
-import type { LineDecoder } from './lineDecoder.ts'
+import { carriageReturn, type LineDecoder, lineFeed } from './lineDecoder.ts'
 
 const dollar = 36
 const comma = 44
 const star = 42
+const letterB = 66
+const letterL = 76
 
 function hexadecimal(byte: number): number {
   if (byte >= 48 && byte <= 57) return byte - 48
@@ -27,22 +29,21 @@ export function createCheckedDecoder(): LineDecoder {
     deviceTimeUs: Number.NaN,
     sequence: Number.NaN,
     unit: 'counts',
-    decode(bytes, from, to) {
-      const starAt = to - 3
-      if (starAt < from + 9 || bytes[from] !== dollar || bytes[starAt] !== star) return false
-      if (bytes[from + 1] !== 66 || bytes[from + 2] !== 76 || bytes[from + 3] !== comma) return false
-      const high = hexadecimal(bytes[to - 2]!)
-      const low = hexadecimal(bytes[to - 1]!)
-      if (high < 0 || low < 0 || exclusiveOr(bytes, from + 1, starAt) !== high * 16 + low) return false
-      if (!scanCounter(bytes, from + 4, starAt, found) || bytes[found.next] !== comma) return false
-      const sequence = found.value
-      if (!scanCounter(bytes, found.next + 1, starAt, found) || bytes[found.next] !== comma) return false
-      const deviceTimeUs = found.value
-      if (!scanDecimal(bytes, found.next + 1, starAt, found) || !found.whole || found.next !== starAt) return false
-      decoder.sequence = sequence
-      decoder.deviceTimeUs = deviceTimeUs
+    decode(bytes, from) {
+      if (bytes[from] !== dollar || bytes[from + 1] !== letterB) return -1
+      if (bytes[from + 2] !== letterL || bytes[from + 3] !== comma) return -1
+      if (!scanCounter(bytes, from + 4, found) || bytes[found.next] !== comma) return -1
+      decoder.sequence = found.value
+      if (!scanCounter(bytes, found.next + 1, found) || bytes[found.next] !== comma) return -1
+      decoder.deviceTimeUs = found.value
+      if (!scanDecimal(bytes, found.next + 1, found) || !found.whole || bytes[found.next] !== star) return -1
       decoder.value = found.value
-      return true
+      const starAt = found.next
+      const high = hexadecimal(bytes[starAt + 1]!)
+      const low = hexadecimal(bytes[starAt + 2]!)
+      if (high < 0 || low < 0 || exclusiveOr(bytes, from + 1, starAt) !== high * 16 + low) return -1
+      const end = bytes[starAt + 3] === carriageReturn ? starAt + 4 : starAt + 3
+      return bytes[end] === lineFeed ? end : -1
     },
   }
   return decoder

@@ -1,7 +1,7 @@
 import type { ColumnName } from '#contract/bench/source.ts'
 import { Trouble } from '#contract/errors.ts'
 import { type ScannedNumber, scanDecimal } from './decimalNumber.ts'
-import { isBlank, type LineDecoder } from './lineDecoder.ts'
+import { afterBlanks, isBlank, type LineDecoder, lineEndAt, lineFeed } from './lineDecoder.ts'
 
 const microseconds: Partial<Record<ColumnName, number>> = { time_us: 1, time_ms: 1e3, time_s: 1e6 }
 
@@ -19,6 +19,12 @@ function checkColumns(columns: readonly ColumnName[]): void {
 
 function isDelimiter(byte: number): boolean {
   return byte === 44 || byte === 59
+}
+
+function afterField(bytes: Uint8Array, from: number): number {
+  let i = from
+  while (bytes[i] !== lineFeed && !isDelimiter(bytes[i]!) && !isBlank(bytes[i]!)) i += 1
+  return i
 }
 
 /**
@@ -43,29 +49,24 @@ export function createColumnsDecoder(columns: readonly ColumnName[]): LineDecode
     deviceTimeUs: Number.NaN,
     sequence: Number.NaN,
     unit: columns.includes('force_N') ? 'N' : 'counts',
-    decode(bytes, from, to) {
-      let i = from
-      let end = to
-      while (end > i && isBlank(bytes[end - 1]!)) end -= 1
-      while (i < end && isBlank(bytes[i]!)) i += 1
+    decode(bytes, from) {
+      let i = afterBlanks(bytes, from)
       const last = columns.length - 1
       for (let field = 0; field <= last; field++) {
         const column = columns[field]!
-        if (column === '-') while (i < end && !isDelimiter(bytes[i]!) && !isBlank(bytes[i]!)) i += 1
+        if (column === '-') i = afterField(bytes, i)
         else {
-          if (!scanDecimal(bytes, i, end, found)) return false
+          if (!scanDecimal(bytes, i, found)) return -1
           i = found.next
-          if (!take(column)) return false
+          if (!take(column)) return -1
         }
         if (field === last) break
         const fieldEnd = i
-        while (i < end && isBlank(bytes[i]!)) i += 1
-        if (i < end && isDelimiter(bytes[i]!)) {
-          i += 1
-          while (i < end && isBlank(bytes[i]!)) i += 1
-        } else if (i === fieldEnd) return false
+        i = afterBlanks(bytes, i)
+        if (isDelimiter(bytes[i]!)) i = afterBlanks(bytes, i + 1)
+        else if (i === fieldEnd || bytes[i] === lineFeed) return -1
       }
-      return i === end
+      return lineEndAt(bytes, i)
     },
   }
   return decoder

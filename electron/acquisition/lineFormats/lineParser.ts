@@ -3,7 +3,7 @@ import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import type { ReadingBatch } from '../readingBatch.ts'
 import { createCheckedDecoder } from './checkedLine.ts'
 import { createColumnsDecoder } from './columnsLine.ts'
-import type { LineDecoder } from './lineDecoder.ts'
+import { carriageReturn, type LineDecoder, lineFeed } from './lineDecoder.ts'
 import { createNumberDecoder } from './numberLine.ts'
 
 export type LineParser = {
@@ -19,8 +19,6 @@ export type LineParser = {
 
 export const longestLine = 256
 
-const lineFeed = 10
-const carriageReturn = 13
 const counterEnd = 2 ** 32
 
 function decoderOf(choice: LineFormatChoice): LineDecoder {
@@ -50,27 +48,28 @@ export function createLineParser(
   options: { startsAtLine?: boolean } = {},
 ): LineParser {
   const decoder = decoderOf(choice)
-  // One more than a line may have, for the carriage return that may end it.
-  const kept = new Uint8Array(longestLine + 1)
+  // Two more than a line may have, for the carriage return and the line feed that end it.
+  const kept = new Uint8Array(longestLine + 2)
   let keptLength = 0
   let tooLong = false
   let unit: ReadingUnit | null = null
   let skipping = !(options.startsAtLine ?? false)
 
   function push(chunk: Uint8Array): void {
+    const { length } = chunk
+    let end = length
+    while (end > 0 && chunk[end - 1] !== lineFeed) end -= 1
     let start = 0
-    for (let i = 0; i < chunk.length; i++) {
-      if (chunk[i] !== lineFeed) continue
-      if (keptLength === 0) finish(chunk, start, i)
-      else {
-        keep(chunk, start, i)
-        finish(kept, 0, keptLength)
-      }
+    if (keptLength > 0 && end > 0) {
+      start = lineFeedFrom(chunk, 0) + 1
+      keep(chunk, 0, start - 1)
+      kept[keptLength] = lineFeed
+      takeLine(kept, 0)
       keptLength = 0
       tooLong = false
-      start = i + 1
     }
-    keep(chunk, start, chunk.length)
+    while (start < end) start = takeLine(chunk, start) + 1
+    keep(chunk, start, length)
   }
 
   function keep(chunk: Uint8Array, from: number, to: number): void {
@@ -80,21 +79,26 @@ export function createLineParser(
     for (let i = from; i < end; i++) kept[keptLength++] = chunk[i]!
   }
 
-  function finish(bytes: Uint8Array, from: number, lineEnd: number): void {
-    if (skipping) {
-      skipping = false
-      return
-    }
-    const to = lineEnd > from && bytes[lineEnd - 1] === carriageReturn ? lineEnd - 1 : lineEnd
-    if (to === from) return
-    if (to - from <= longestLine && !tooLong && decoder.decode(bytes, from, to)) {
-      if (unit === null) unit = decoder.unit
-      if (unit === decoder.unit) {
+  /** Takes the line that begins at `from`; returns where it ends. */
+  function takeLine(bytes: Uint8Array, from: number): number {
+    if (!skipping && !tooLong) {
+      const lineEnd = decoder.decode(bytes, from)
+      if (lineEnd >= 0 && isReading(bytes, from, lineEnd)) {
         batch.add(decoder.value, decoder.deviceTimeUs, decoder.sequence)
-        return
+        return lineEnd
       }
     }
-    rejected(bytes.slice(from, Math.min(to, from + longestLine)))
+    const lineEnd = lineFeedFrom(bytes, from)
+    const to = contentEnd(bytes, from, lineEnd)
+    if (!skipping && to > from) rejected(bytes.slice(from, Math.min(to, from + longestLine)))
+    skipping = false
+    return lineEnd
+  }
+
+  function isReading(bytes: Uint8Array, from: number, lineEnd: number): boolean {
+    if (lineEnd - from > longestLine && contentEnd(bytes, from, lineEnd) - from > longestLine) return false
+    if (unit === null) unit = decoder.unit
+    return unit === decoder.unit
   }
 
   return {
@@ -108,4 +112,14 @@ export function createLineParser(
       skipping = true
     },
   }
+}
+
+function lineFeedFrom(bytes: Uint8Array, from: number): number {
+  let i = from
+  while (bytes[i] !== lineFeed) i += 1
+  return i
+}
+
+function contentEnd(bytes: Uint8Array, from: number, lineEnd: number): number {
+  return lineEnd > from && bytes[lineEnd - 1] === carriageReturn ? lineEnd - 1 : lineEnd
 }

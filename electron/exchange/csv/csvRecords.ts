@@ -1,3 +1,4 @@
+// Held by tests/exchange/csv/curveCsv.spec.ts.
 import { createReadStream } from 'node:fs'
 import { Trouble } from '#contract/errors.ts'
 

@@ -1,12 +1,11 @@
 import { type FormEvent, useState } from 'react'
 import type { Preferences } from '#contract/settings/settings.ts'
 import { ratedLoadWords } from '#words/bench/cautions.ts'
-import { writeTyped } from '#words/units/numbers.ts'
 import { usePreferences } from '../../host/hostContext.ts'
 import { type Action, useAction } from '../../host/useAction.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { playCue } from '../../parts/bench/benchSound.ts'
-import { readCapacity, readScale } from '../../parts/bench/scaleForm.ts'
+import { useForceTexts } from '../../parts/bench/useForceTexts.ts'
 import { CautionsDialog } from '../../parts/cautions/CautionsDialog.tsx'
 import { singleKeys } from '../../parts/routing/singleKeys.ts'
 import { Choice } from '../../widgets/Choice.tsx'
@@ -130,20 +129,13 @@ function OperatorForm({ preferences, set }: Part) {
 
 function ForceForm({ preferences, set }: Part) {
   const { force } = useQuantities()
-  const shownCapacity = writeTyped(preferences.capacityN, force.factor)
-  const shownScale = preferences.nPerCount === null ? '' : String(preferences.nPerCount)
-  const [capacity, setCapacity] = useState(shownCapacity)
-  const [scale, setScale] = useState(shownScale)
+  const texts = useForceTexts(preferences)
   const [asked, setAsked] = useState(false)
-  const capacityRead = readCapacity(capacity, force.factor, force.unit)
-  const scaleRead = readScale(scale)
-  const changed = capacity !== shownCapacity || scale !== shownScale
 
   function submit(event: FormEvent): void {
     event.preventDefault()
     setAsked(true)
-    if ('error' in capacityRead || 'error' in scaleRead) return
-    void set.run({ ...capacityRead, ...scaleRead })
+    if (texts.read !== null) void set.run(texts.read)
   }
 
   return (
@@ -152,22 +144,22 @@ function ForceForm({ preferences, set }: Part) {
         label={ratedLoadWords}
         unit={force.unit}
         inputMode="decimal"
-        value={capacity}
-        onChange={(event) => setCapacity(event.currentTarget.value)}
-        error={asked && 'error' in capacityRead ? capacityRead.error : null}
+        value={texts.capacity}
+        onChange={(event) => texts.setCapacity(event.currentTarget.value)}
+        error={asked ? texts.errors.capacity : null}
         hint="Warning above 90 %, alarm above 100 %."
       />
       <Field
         label="Scale, uncalibrated"
         unit="N per count"
         inputMode="decimal"
-        value={scale}
-        onChange={(event) => setScale(event.currentTarget.value)}
-        error={asked && 'error' in scaleRead ? scaleRead.error : null}
+        value={texts.scale}
+        onChange={(event) => texts.setScale(event.currentTarget.value)}
+        error={asked ? texts.errors.scale : null}
         hint="Acts on the next capture; stored breaks keep the scale they were made with."
       />
       <div>
-        <button type="submit" className="button" disabled={!changed}>
+        <button type="submit" className="button" disabled={!texts.changed}>
           Save
         </button>
       </div>

@@ -35,13 +35,39 @@ export function SpecimenPage({ specimenId }: { specimenId: number }) {
 
 function SpecimenView({ record }: { record: SpecimenRecord }) {
   const { current, revisions, breaks } = record
-  const bench = useBench()
-  const take = useAction('bench.takeSpecimen')
   const [correcting, setCorrecting] = useState(false)
-  const atHand = bench.specimen?.specimenId === current.specimenId
   const shown = current.breakInForce ?? breaks.at(-1) ?? null
   return (
     <div className="record-page">
+      <SpecimenHead current={current} onCorrect={() => setCorrecting(true)} />
+      <div className="record-columns">
+        <section className="record-facts" aria-labelledby="facts-title">
+          <h2 id="facts-title">What is known of it</h2>
+          <FieldList fields={current.fields} />
+          <h2>Versions</h2>
+          <VersionList revisions={revisions} />
+        </section>
+        <section className="record-breaks" aria-labelledby="breaks-title">
+          <BreakLines current={current} breaks={breaks} />
+          {shown === null ? null : <RecordedCurve breakId={shown.breakId} key={shown.breakId} />}
+        </section>
+      </div>
+      {correcting && revisions.length > 0 ? (
+        <CorrectionDialog specimen={revisions.at(-1)!} onClose={() => setCorrecting(false)} />
+      ) : null}
+    </div>
+  )
+}
+
+type Part = Pick<SpecimenRecord, 'current' | 'breaks' | 'revisions'>
+
+/** What the specimen is, and putting it on the bench. */
+function SpecimenHead({ current, onCorrect }: Pick<Part, 'current'> & { onCorrect(): void }) {
+  const bench = useBench()
+  const take = useAction('bench.takeSpecimen')
+  const atHand = bench.specimen?.specimenId === current.specimenId
+  return (
+    <>
       <header className="record-head">
         <div>
           <p className="crumb">
@@ -66,74 +92,69 @@ function SpecimenView({ record }: { record: SpecimenRecord }) {
               Put on the bench
             </button>
           )}
-          <button type="button" className="button" onClick={() => setCorrecting(true)}>
+          <button type="button" className="button" onClick={onCorrect}>
             Correct
           </button>
         </div>
       </header>
       <Notice trouble={take.error} onDismiss={take.dismiss} />
-      <div className="record-columns">
-        <section className="record-facts" aria-labelledby="facts-title">
-          <h2 id="facts-title">What is known of it</h2>
-          <FieldList fields={current.fields} />
-          <h2>Versions</h2>
-          <ol className="history">
-            {revisions.toReversed().map((revision) => {
-              const before = revisions.find(({ revision: number }) => number === revision.revision - 1)
-              return (
-                <li key={revision.revision}>
-                  <p>
-                    <strong>{before === undefined ? 'Entered' : 'Corrected'}</strong>{' '}
-                    {instantWords(revision.recordedAt)}
-                    {revision.by === '' ? '' : ` by ${revision.by}`}
-                  </p>
-                  {before === undefined ? null : (
-                    <p className="quiet">
-                      {changedFields(before, revision)
-                        .map((key) => fieldNames[key])
-                        .join(', ') || 'nothing changed'}
-                      : {revision.reason}
-                    </p>
-                  )}
-                </li>
-              )
-            })}
-          </ol>
-        </section>
-        <section className="record-breaks" aria-labelledby="breaks-title">
-          <div className="section-head">
-            <h2 id="breaks-title">Breaks</h2>
-            {breaks.length > 1 ? (
-              <a
-                href={hashOf({
-                  page: 'compare',
-                  breakIds: breaks.map(({ breakId }) => breakId).slice(0, mostCompared),
-                })}
-              >
-                Compare its {breaks.length} breaks
-              </a>
-            ) : null}
-          </div>
-          {breaks.length === 0 ? (
-            <p className="empty-words">It has not been loaded yet.</p>
-          ) : (
-            <ol className="break-lines">
-              {breaks.toReversed().map((summary) => (
-                <BreakLine
-                  key={summary.breakId}
-                  summary={summary}
-                  inForce={summary.breakId === current.breakInForce?.breakId}
-                />
-              ))}
-            </ol>
-          )}
-          {shown === null ? null : <RecordedCurve breakId={shown.breakId} key={shown.breakId} />}
-        </section>
+    </>
+  )
+}
+
+/** Every version of what is known, newest first: who changed what, and why. */
+function VersionList({ revisions }: Pick<Part, 'revisions'>) {
+  return (
+    <ol className="history">
+      {revisions.toReversed().map((revision) => {
+        const before = revisions.find(({ revision: number }) => number === revision.revision - 1)
+        return (
+          <li key={revision.revision}>
+            <p>
+              <strong>{before === undefined ? 'Entered' : 'Corrected'}</strong> {instantWords(revision.recordedAt)}
+              {revision.by === '' ? '' : ` by ${revision.by}`}
+            </p>
+            {before === undefined ? null : (
+              <p className="quiet">
+                {changedFields(before, revision)
+                  .map((key) => fieldNames[key])
+                  .join(', ') || 'nothing changed'}
+                : {revision.reason}
+              </p>
+            )}
+          </li>
+        )
+      })}
+    </ol>
+  )
+}
+
+/** Its breaks, newest first, and comparing them. */
+function BreakLines({ current, breaks }: Pick<Part, 'current' | 'breaks'>) {
+  return (
+    <>
+      <div className="section-head">
+        <h2 id="breaks-title">Breaks</h2>
+        {breaks.length > 1 ? (
+          <a href={hashOf({ page: 'compare', breakIds: breaks.map(({ breakId }) => breakId).slice(0, mostCompared) })}>
+            Compare its {breaks.length} breaks
+          </a>
+        ) : null}
       </div>
-      {correcting && revisions.length > 0 ? (
-        <CorrectionDialog specimen={revisions.at(-1)!} onClose={() => setCorrecting(false)} />
-      ) : null}
-    </div>
+      {breaks.length === 0 ? (
+        <p className="empty-words">It has not been loaded yet.</p>
+      ) : (
+        <ol className="break-lines">
+          {breaks.toReversed().map((summary) => (
+            <BreakLine
+              key={summary.breakId}
+              summary={summary}
+              inForce={summary.breakId === current.breakInForce?.breakId}
+            />
+          ))}
+        </ol>
+      )}
+    </>
   )
 }
 

@@ -1,15 +1,18 @@
-import { type Ref, useEffect, useImperativeHandle, useRef, useState } from 'react'
+import { type KeyboardEvent, type Ref, type RefObject, useEffect, useImperativeHandle, useRef, useState } from 'react'
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import { isUncalibrated } from '#words/calibration/scaleWords.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import type { CursorSample } from '../../plots/recorded/curveCursor.ts'
+import type { RecordedPlot } from '../../plots/recorded/recordedPlot.ts'
+import { isWhole } from '../../plots/viewKeys.ts'
 import type { Span } from '../../plots/zoom.ts'
 import { Keys } from '../../widgets/Keys.tsx'
 import { Notice } from '../../widgets/Notice.tsx'
 import { type CurveLook, type FilterAnswer, plainLook } from './curveLook.ts'
 import { SlopePanel } from './SlopePanel.tsx'
 import { useCurvePlot } from './useCurvePlot.ts'
+import { ZoomButtons } from './ZoomButtons.tsx'
 import './curve.css'
 
 /** What surrounds a curve asks of it. */
@@ -52,12 +55,19 @@ export function CurveFigure({
     if (look.slopeWindowS === null) setSlope(null)
   }, [look.slopeWindowS])
 
-  const zoomed = view !== null && (view.span.fromS > view.whole.fromS || view.span.toS < view.whole.toS)
-  const unit = inCounts ? 'counts' : quantities.force.unit
-  const decimals = inCounts ? 0 : 2
+  const zoomed = view === null || isWhole(view) ? null : view.span
   const pick = () => {
     if (cursor !== null) onPick?.(cursor.timeS)
   }
+  function onKeyDown(event: KeyboardEvent): void {
+    if (event.ctrlKey || event.metaKey || event.altKey) return
+    const isPick = onPick !== undefined && /^p$/i.test(event.key)
+    if (isPick) pick()
+    if (!isPick && !plot.current?.key(event.key, event.shiftKey) && !onKey?.(event.key)) return
+    event.preventDefault()
+    event.stopPropagation()
+  }
+
   return (
     <figure className="recorded-curve" data-slope={look.slopeWindowS === null ? undefined : ''}>
       <Notice trouble={trouble} />
@@ -69,15 +79,7 @@ export function CurveFigure({
         tabIndex={0}
         aria-label={`Curve of ${inCounts ? 'readings' : 'force'} over time. Plus and minus zoom, 0 shows all, arrow keys read samples.`}
         data-own-keys=""
-        onKeyDown={(event) => {
-          if (event.ctrlKey || event.metaKey || event.altKey) return
-          const isPick = onPick !== undefined && /^p$/i.test(event.key)
-          if (isPick) pick()
-          if (isPick || plot.current?.key(event.key, event.shiftKey) || onKey?.(event.key)) {
-            event.preventDefault()
-            event.stopPropagation()
-          }
-        }}
+        onKeyDown={onKeyDown}
       />
       {look.slopeWindowS === null || view === null ? null : (
         <SlopePanel
@@ -95,54 +97,57 @@ export function CurveFigure({
         <span className="curve-cursor" aria-live="polite">
           {cursor === null
             ? 'Point at the curve, or use ← → to read it.'
-            : [
-                `${writeFixed(cursor.timeS, 4)} s · ${writeFixed(cursor.shown, decimals)} ${unit}`,
-                cursor.beside === null ? null : `filtered ${writeFixed(cursor.beside, decimals)} ${unit}`,
-                slope === null ? null : `slope ${writeFixed(slope, inCounts ? 0 : 1)} ${unit}/s`,
-              ]
-                .filter((words) => words !== null)
-                .join(' · ')}
+            : cursorWords(cursor, slope, inCounts ? 'counts' : quantities.force.unit)}
         </span>
         {handle === undefined && isUncalibrated(record.summary.scaleKind) ? (
           <strong className="tag">uncalibrated</strong>
         ) : null}
-        <span className="curve-tools">
-          {onPick === undefined ? null : (
-            <button type="button" className="button button-small" disabled={cursor === null} onClick={pick}>
-              Take this sample as the peak <Keys keys="P" />
-            </button>
-          )}
-          <span className="quiet">
-            {zoomed
-              ? `${writeFixed(view.span.fromS, 3)} to ${writeFixed(view.span.toS, 3)} s`
-              : 'drag or wheel to zoom'}
-          </span>
-          <button
-            type="button"
-            className="button button-small"
-            aria-label="Zoom in"
-            onClick={() => plot.current?.key('+', false)}
-          >
-            +
-          </button>
-          <button
-            type="button"
-            className="button button-small"
-            aria-label="Zoom out"
-            onClick={() => plot.current?.key('-', false)}
-          >
-            −
-          </button>
-          <button
-            type="button"
-            className="button button-small"
-            disabled={!zoomed}
-            onClick={() => plot.current?.show(null)}
-          >
-            All
-          </button>
-        </span>
+        <CurveTools plot={plot} zoomed={zoomed} onPick={onPick === undefined ? null : pick} canPick={cursor !== null} />
       </figcaption>
     </figure>
   )
+}
+
+/** What can be done with the curve by mouse. `onPick` null: no sample can be taken for the peak. */
+function CurveTools({
+  plot,
+  zoomed,
+  onPick,
+  canPick,
+}: {
+  plot: RefObject<RecordedPlot | null>
+  zoomed: Span | null
+  onPick: (() => void) | null
+  canPick: boolean
+}) {
+  return (
+    <span className="curve-tools">
+      {onPick === null ? null : (
+        <button type="button" className="button button-small" disabled={!canPick} onClick={onPick}>
+          Take this sample as the peak <Keys keys="P" />
+        </button>
+      )}
+      <span className="quiet">
+        {zoomed === null ? 'drag or wheel to zoom' : `${writeFixed(zoomed.fromS, 3)} to ${writeFixed(zoomed.toS, 3)} s`}
+      </span>
+      <ZoomButtons
+        isAll={zoomed === null}
+        onKey={(name) => plot.current?.key(name, false)}
+        onAll={() => plot.current?.show(null)}
+      />
+    </span>
+  )
+}
+
+/** What the cursor reads, of everything that is shown there. */
+function cursorWords({ timeS, shown, beside }: CursorSample, slope: number | null, unit: string): string {
+  const inCounts = unit === 'counts'
+  const decimals = inCounts ? 0 : 2
+  return [
+    `${writeFixed(timeS, 4)} s · ${writeFixed(shown, decimals)} ${unit}`,
+    beside === null ? null : `filtered ${writeFixed(beside, decimals)} ${unit}`,
+    slope === null ? null : `slope ${writeFixed(slope, inCounts ? 0 : 1)} ${unit}/s`,
+  ]
+    .filter((words) => words !== null)
+    .join(' · ')
 }

@@ -1,6 +1,7 @@
-import { type KeyboardEvent, type ReactNode, useLayoutEffect, useRef, useState } from 'react'
+import { type ReactNode, useRef } from 'react'
 import { HeadCheckbox, RowCheckbox, type RowSelection } from './RowSelection.tsx'
-import { rowAfterKey, rowsInSight, scrollToRow } from './virtualRows.ts'
+import { useActiveRow } from './useActiveRow.ts'
+import { useVirtualRows } from './useVirtualRows.ts'
 
 export type Column<Row, Sort extends string> = {
   key: string
@@ -35,85 +36,15 @@ export type LongTableProps<Row, Sort extends string> = {
 
 /** A table of any length: only the rows in sight are built. Arrow keys, Page, Home and End move; Enter opens. */
 export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, Sort>) {
-  const { columns, total, rowAt, onSight, selection } = props
+  const { columns, total, rowAt, selection } = props
   const scroller = useRef<HTMLDivElement>(null)
-  const [view, setView] = useState({ top: 0, height: 600, rowHeight: 40 })
-  const [active, setActive] = useState(0)
-  const focusWanted = useRef(false)
-  /** The row whose box was ticked last; a click with Shift picks all from there. */
-  const anchor = useRef(0)
-  const { first, last } = rowsInSight(view.top, view.height, view.rowHeight, total, 12)
-
-  useLayoutEffect(() => {
-    const element = scroller.current
-    if (element === null) return
-    const measure = () => {
-      const rowHeight = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) * 2.5
-      const head = element.querySelector('thead')?.clientHeight ?? 0
-      setView({ top: element.scrollTop, height: element.clientHeight - head, rowHeight })
-    }
-    measure()
-    const observer = new ResizeObserver(measure)
-    observer.observe(element)
-    return () => observer.disconnect()
-  }, [])
-
-  const shownKey = useRef(props.listKey)
-  useLayoutEffect(() => {
-    if (shownKey.current === props.listKey) return
-    shownKey.current = props.listKey
-    setActive(0)
-    if (scroller.current !== null) scroller.current.scrollTop = 0
-  }, [props.listKey])
-
-  useLayoutEffect(() => onSight(first, last), [first, last, onSight])
-
-  useLayoutEffect(() => {
-    if (!focusWanted.current) return
-    const row = scroller.current?.querySelector<HTMLElement>(`tr[data-index="${active}"]`)
-    if (row) {
-      row.focus({ preventScroll: true })
-      focusWanted.current = false
-    }
-  })
-
-  function onKeyDown(event: KeyboardEvent): void {
-    if (selection !== undefined && (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'a') {
-      event.preventDefault()
-      selection.onAll()
-    }
-    if (event.ctrlKey || event.metaKey || event.altKey) return
-    const row = rowAt(active)
-    if (event.key === ' ' && selection !== undefined) {
-      event.preventDefault()
-      if (row !== undefined) selection.onToggle(row)
-      anchor.current = active
-      return
-    }
-    if (event.key === 'Enter' && row !== undefined) {
-      event.preventDefault()
-      props.onOpen(row)
-      return
-    }
-    const target = rowAfterKey(event.key, active, total, Math.max(Math.floor(view.height / view.rowHeight) - 1, 1))
-    if (target === null) return
-    event.preventDefault()
-    if (event.shiftKey) selection?.onExtend(active, target)
-    setActive(target)
-    focusWanted.current = true
-    const element = scroller.current
-    if (element !== null) element.scrollTop = scrollToRow(target, element.scrollTop, view.height, view.rowHeight)
-  }
-
+  const rows = useVirtualRows(scroller, props)
+  const active = useActiveRow(scroller, rows, props)
+  const { first, last, rowHeight } = rows
   const indices = Array.from({ length: Math.max(last - first, 0) }, (_, i) => first + i)
   const allColumns = columns.length + (selection === undefined ? 0 : 1)
-  const inSightActive = Math.min(Math.max(active, first), Math.max(last - 1, first))
   return (
-    <div
-      className="long-table"
-      ref={scroller}
-      onScroll={(event) => setView({ ...view, top: event.currentTarget.scrollTop })}
-    >
+    <div className="long-table" ref={scroller} onScroll={(event) => rows.onScroll(event.currentTarget.scrollTop)}>
       <table aria-label={props.label} aria-rowcount={total + 1}>
         <colgroup>
           {selection === undefined ? null : <col className="long-table-check" />}
@@ -130,7 +61,7 @@ export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, S
           </tr>
         </thead>
         <tbody>
-          {first > 0 ? <Spacer height={first * view.rowHeight} columns={allColumns} /> : null}
+          {first > 0 ? <Spacer height={first * rowHeight} columns={allColumns} /> : null}
           {indices.map((index) => {
             const row = rowAt(index)
             return (
@@ -140,40 +71,43 @@ export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, S
                 aria-rowindex={index + 2}
                 aria-label={row === undefined ? undefined : props.rowLabel(row)}
                 data-picked={row !== undefined && selection?.isPicked(row) ? '' : undefined}
-                tabIndex={index === inSightActive ? 0 : -1}
-                onFocus={() => setActive(index)}
-                onKeyDown={onKeyDown}
+                tabIndex={index === active.stop ? 0 : -1}
+                onFocus={() => active.activate(index)}
+                onKeyDown={active.onKeyDown}
                 onClick={() => row !== undefined && props.onOpen(row)}
               >
                 {selection === undefined ? null : (
                   <RowCheckbox
                     row={row}
                     selection={selection}
-                    onTick={(withShift) => {
-                      if (withShift) selection.onExtend(anchor.current, index)
-                      else if (row !== undefined) selection.onToggle(row)
-                      anchor.current = index
-                    }}
+                    onTick={(withShift) => active.tick(index, row, withShift)}
                   />
                 )}
-                {columns.map((column) => (
-                  <td
-                    key={column.key}
-                    className={column.numeric ? 'numeric' : undefined}
-                    onMouseEnter={(event) => tellWhatIsCut(event.currentTarget)}
-                  >
-                    {row === undefined ? <span className="long-table-coming">…</span> : column.cell(row)}
-                  </td>
-                ))}
+                <Cells row={row} columns={columns} />
               </tr>
             )
           })}
-          {last < total ? <Spacer height={(total - last) * view.rowHeight} columns={allColumns} /> : null}
+          {last < total ? <Spacer height={(total - last) * rowHeight} columns={allColumns} /> : null}
         </tbody>
       </table>
       {total === 0 ? <div className="long-table-empty">{props.empty}</div> : null}
     </div>
   )
+}
+
+function Cells<Row, Sort extends string>({
+  row,
+  columns,
+}: { row: Row | undefined } & Pick<LongTableProps<Row, Sort>, 'columns'>) {
+  return columns.map((column) => (
+    <td
+      key={column.key}
+      className={column.numeric ? 'numeric' : undefined}
+      onMouseEnter={(event) => tellWhatIsCut(event.currentTarget)}
+    >
+      {row === undefined ? <span className="long-table-coming">…</span> : column.cell(row)}
+    </td>
+  ))
 }
 
 /** A cell that is too narrow for its words says all of them when it is pointed at. */

@@ -18,8 +18,8 @@ describe('check value of a line', () => {
     const examples = notes.match(/\$BL,[\d,-]+\*[0-9A-F]{2}/g) ?? []
     expect(examples.length).toBeGreaterThanOrEqual(2)
     for (const example of examples) {
-      const bytes = Uint8Array.from(example, (letter) => letter.charCodeAt(0))
-      expect(createCheckedDecoder().decode(bytes, 0, bytes.length)).toBe(true)
+      const bytes = Uint8Array.from(`${example}\n`, (letter) => letter.charCodeAt(0))
+      expect(createCheckedDecoder().decode(bytes, 0)).toBe(example.length)
     }
   })
 })

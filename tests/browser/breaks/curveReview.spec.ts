@@ -40,6 +40,8 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
   }
 
   it('breaks a block and opens its curve with C', async () => {
+    // The page leads here by itself once it is connected, and must not do so after the key
+    await heading('What do you want to break?')
     const source = { kind: 'virtual', scenario: 'pop-in', rateHz: 200, seed: 3, speed: 10, breaks: 1 } as const
     await engine.handlers['bench.connect'](procedures['bench.connect'].input.parse({ source }))
     await opened.page.keyboard.press('b')

@@ -1,5 +1,6 @@
 import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs'
 import { join } from 'node:path'
+import { mirrorOf, namedSpec } from '#tests/architecture/mirrors.ts'
 import { projectFolder } from '#tests/architecture/projectFiles.ts'
 
 /** The TypeScript files that folders and files stand for, in order, as paths in the project. */
@@ -16,12 +17,9 @@ export function sourceFiles(places: readonly string[]): string[] {
   })
 }
 
-/** A line at the head of a source file whose rules another spec than its mirror holds. */
-const heldBy = /^\/\/ Held by (tests\/\S+\.spec\.tsx?)\.$/m
-
 /** The spec that holds a source file: its mirror, or the one that the file names; null without either. */
 export function specOf(source: string): string | null {
-  const mirror = `tests/${source.replace(/^electron\//, '')}`.replace(/\.(tsx?)$/, '.spec.$1')
+  const mirror = mirrorOf(source)
   if (existsSync(join(projectFolder, mirror))) return mirror
-  return readFileSync(join(projectFolder, source), 'utf8').match(heldBy)?.[1] ?? null
+  return namedSpec(readFileSync(join(projectFolder, source), 'utf8'))
 }

@@ -1,3 +1,4 @@
+// Held by tests/domain/signal/loading/breakDetector.spec.ts.
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
 import type { LoadWatch } from '../rest/loadWatch.ts'
 import type { SampleHistory } from '../stream/sampleHistory.ts'

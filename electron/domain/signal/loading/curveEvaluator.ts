@@ -1,3 +1,4 @@
+// Held by tests/domain/signal/loading/evaluateCurve.spec.ts.
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 import { suspectNoiseMultiple } from '../stream/glitchFilter.ts'

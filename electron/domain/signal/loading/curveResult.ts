@@ -1,3 +1,4 @@
+// Held by tests/domain/signal/loading/evaluateCurve.spec.ts.
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
 import type { CurveEvent, EvaluationResult, Flag } from '#contract/breaks/evaluation.ts'
 import type { LoadedCurve } from '../events/loadedCurve.ts'

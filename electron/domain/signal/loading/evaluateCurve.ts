@@ -17,7 +17,7 @@ const blockLength = 4096
  * missing samples are those of the whole curve.
  *
  * Throws RangeError for arrays of unequal length, for values that are not finite and for times that do not rise.
- * Checked: tests/domain/signal/loading/evaluateCurve.spec.ts, tests/domain/signal/loading/breakDetector.spec.ts.
+ * Checked: tests/domain/signal/loading/evaluateCurve.spec.ts, tests/reference/liveAndStored.spec.ts.
  */
 export function evaluateCurve(
   timeS: Float64Array,

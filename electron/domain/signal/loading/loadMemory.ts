@@ -1,3 +1,4 @@
+// Held by tests/domain/signal/loading/evaluateCurve.spec.ts.
 import { createRecentSamples, type RecentSamples } from '../stream/recentSamples.ts'
 import { createSuddenFall } from './fall/suddenFall.ts'
 import { createMeanCurve, type MeanCurve, samplesPerMean } from './meanCurve.ts'

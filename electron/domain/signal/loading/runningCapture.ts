@@ -1,3 +1,4 @@
+// Held by tests/domain/signal/loading/breakDetector.spec.ts.
 import { firstWhere } from '../../numbers/risingSearch.ts'
 import { sinceOrigin } from './captureStart.ts'
 import type { CurveEvaluator } from './curveEvaluator.ts'

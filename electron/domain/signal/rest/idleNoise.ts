@@ -5,10 +5,10 @@ import { createRestBlock } from './restBlock.ts'
 export type IdleNoise = {
   /** Starts from a first estimate of the noise SD (null: none) and the level at rest. */
   begin(noise: number | null, level: number): void
-  /** Takes a sample at rest. */
-  push(timeS: number, force: number): void
-  /** Looks at every sample, at rest or not, for the resolution. */
-  see(force: number): void
+  /** Takes a sample at rest; true when the noise is known anew. */
+  push(timeS: number, force: number): boolean
+  /** Looks at every sample, at rest or not, for the resolution; true when it is known anew. */
+  see(force: number): boolean
   /** Leaves the block that is being filled: the signal was not at rest. */
   dropBlock(): void
   /** Noise SD; null while nothing at rest was seen. */
@@ -79,12 +79,16 @@ export function createIdleNoise(): IdleNoise {
       state.level = level
     },
     push(timeS, force) {
-      if (block.push(timeS, force)) endBlock()
+      const isFull = block.push(timeS, force)
+      if (isFull) endBlock()
+      return isFull
     },
     see(force) {
       const step = Math.abs(force - state.last)
-      if (step > 0 && (state.resolution === 0 || step < state.resolution)) state.resolution = step
       state.last = force
+      if (!(step > 0 && (state.resolution === 0 || step < state.resolution))) return false
+      state.resolution = step
+      return true
     },
     dropBlock: block.clear,
     noise: () => (Number.isNaN(state.noise) ? null : state.noise),

@@ -62,8 +62,6 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
   const state = {
     sigma: 0,
     threshold: 0,
-    resolution: -1,
-    noise: -1,
     onsetS: 0,
     lastRestful: false,
     mean: 0,
@@ -75,21 +73,19 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
     lastS: 0,
   }
   let atRest = false
+  /** With the next sample it counts. */
+  let isNoiseNew = false
 
   function refresh(): void {
     const noise = idle.noise() ?? 0
-    const resolution = idle.resolution()
-    if (noise === state.noise && resolution === state.resolution) return
-    state.noise = noise
-    state.resolution = resolution
-    state.sigma = Math.max(noise, noisePerResolution * resolution)
+    state.sigma = Math.max(noise, noisePerResolution * idle.resolution())
     state.threshold = startThresholdN ?? Math.max(startNoiseMultiple * state.sigma, capacityShare)
     idle.setRisePerS(state.threshold / levelRiseS)
   }
 
   function push(timeS: number, force: number): boolean {
-    idle.see(force)
-    refresh()
+    if (idle.see(force) || isNoiseNew) refresh()
+    isNoiseNew = false
     const above = force - idle.level()
     const step = timeS - state.lastS
     state.lastS = timeS
@@ -97,7 +93,7 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
     state.mean += (above - state.mean) * weight
     if (above > state.threshold && !(state.holdCount > 0 && step > longestStepInHoldS)) return hold(timeS, force, above)
     state.holdCount = 0
-    idle.push(timeS, force)
+    isNoiseNew = idle.push(timeS, force)
     const restful = state.mean <= state.sigma * restLimit(weight)
     if (restful) state.rested = true
     follow(timeS, restful)

@@ -1,3 +1,4 @@
+// Held by tests/domain/signal/rest/steadiness.spec.ts.
 /** Some neighbouring blocks taken together: number and mean of their samples, sum of squares about that mean and about their own. */
 export type JoinedBlocks = { n: number; mean: number; squares: number; within: number }
 

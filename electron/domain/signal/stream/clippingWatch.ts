@@ -9,6 +9,8 @@ export type ClippingWatch = {
   endS(): number
 }
 
+type EndCodes = NonNullable<DetectionSettings['endCodes']>
+
 /** So many equal samples in a row at the top of a signal that never stood still before are an end code. */
 const flatSamples = 6
 /** A signal stands still when more than this share of its steps are exactly nothing. */
@@ -33,29 +35,38 @@ export function createClippingWatch(settings: Pick<DetectionSettings, 'endCodes'
     state.endS = endS
   }
 
-  function lookForFlatTop(timeS: number, force: number): void {
-    if (force === flat.last) {
-      flat.run += 1
-      const moved = flat.steps >= leastSteps && flat.still <= stillShare * flat.steps
-      if (flat.run >= flatSamples && force >= flat.highest && moved) mark(flat.runStartS, timeS)
-      return
+  function lookForFlatTop(timeS: Float64Array, force: Float64Array, from: number, to: number): void {
+    let { last, runStartS, highest } = flat
+    for (let i = from; i < to; i++) {
+      if (force[i]! === last) {
+        flat.run += 1
+        const moved = flat.steps >= leastSteps && flat.still <= stillShare * flat.steps
+        if (flat.run >= flatSamples && last >= highest && moved) mark(runStartS, timeS[i]!)
+        continue
+      }
+      // The steps of a run are counted when it ends, so that the run does not excuse itself.
+      if (flat.run < flatSamples || !state.clipped) flat.still += flat.run - 1
+      flat.steps += flat.run
+      flat.run = 1
+      last = force[i]!
+      runStartS = timeS[i]!
+      if (last > highest) highest = last
     }
-    // The steps of a run are counted when it ends, so that the run does not excuse itself.
-    if (flat.run < flatSamples || !state.clipped) flat.still += flat.run - 1
-    flat.steps += flat.run
-    flat.last = force
-    flat.run = 1
-    flat.runStartS = timeS
-    if (force > flat.highest) flat.highest = force
+    flat.last = last
+    flat.runStartS = runStartS
+    flat.highest = highest
+  }
+
+  function lookForEndCode(timeS: Float64Array, reading: Float64Array, from: number, to: number, codes: EndCodes): void {
+    const [lowest, highest] = codes
+    for (let i = from; i < to; i++) if (reading[i]! <= lowest || reading[i]! >= highest) mark(timeS[i]!, timeS[i]!)
   }
 
   return {
     take(timeS, force, reading, from, to) {
-      for (let i = from; i < to; i++) {
-        if (force[i]! > capacity) state.over = true
-        if (endCodes === null) lookForFlatTop(timeS[i]!, force[i]!)
-        else if (reading[i]! <= endCodes[0] || reading[i]! >= endCodes[1]) mark(timeS[i]!, timeS[i]!)
-      }
+      for (let i = from; i < to && !state.over; i++) state.over = force[i]! > capacity
+      if (endCodes === null) lookForFlatTop(timeS, force, from, to)
+      else lookForEndCode(timeS, reading, from, to, endCodes)
     },
     clipped: () => state.clipped,
     overCapacity: () => state.over,

@@ -76,12 +76,14 @@ export function createColumnRing(columns: number, most: number): ColumnRing {
   }
 }
 
-/** Outside the closure, so that the compiler keeps one loop for all rings. */
+// Outside the closure, so that the compiler keeps one loop for all rings.
+
 function writeRound(ring: Float64Array, start: number, source: Float64Array, from: number, to: number): void {
-  let slot = start
-  for (let i = from; i < to; i++) {
-    ring[slot] = source[i]!
-    slot += 1
-    if (slot === ring.length) slot = 0
-  }
+  const turn = Math.min(to, from + ring.length - start)
+  write(ring, start, source, from, turn)
+  write(ring, 0, source, turn, to)
+}
+
+function write(ring: Float64Array, start: number, source: Float64Array, from: number, to: number): void {
+  for (let i = from; i < to; i++) ring[start + i - from] = source[i]!
 }

@@ -7,9 +7,9 @@ export type GlitchListener = {
 
 /** Holds back lone electrical glitches. Constant memory; a sample waits only while it is under suspicion, two samples at most. */
 export type GlitchFilter = {
-  /** Whether the next sample is good without a doubt: it is let through then. Else it must be questioned. */
-  passes(force: number): boolean
-  /** Judges sample `at`, which did not pass: tells the listener of it, or lets it wait for those that follow. */
+  /** Lets samples through that are good without a doubt; returns the index of the first that must be questioned, `to`: none. */
+  goodUntil(force: Float64Array, from: number, to: number): number
+  /** Judges sample `at`, which was not let through: tells the listener of it, or lets it wait for those that follow. */
   question(timeS: Float64Array, force: Float64Array, reading: Float64Array, at: number): void
   /** The signal is at rest at this level, so that the very first sample can be judged too. */
   restAt(level: number): void
@@ -47,19 +47,26 @@ export function createGlitchFilter(listener: GlitchListener): GlitchFilter {
 
   const tolerance = () => Math.max(suspectNoiseMultiple * state.noise, suspectStepMultiple * state.step)
 
-  function passes(force: number): boolean {
-    if (state.waiting > 0) return false
-    // Without a good sample before it nothing can be suspected.
-    const suspect = !Number.isNaN(state.last) && !(Math.abs(force - state.last) <= tolerance())
-    if (!suspect) follow(force)
-    return !suspect
+  function goodUntil(force: Float64Array, from: number, to: number): number {
+    if (state.waiting > 0) return from
+    const noiseLimit = suspectNoiseMultiple * state.noise
+    let { last, step } = state
+    let i = from
+    for (; i < to; i++) {
+      const now = Math.abs(force[i]! - last)
+      // Without a good sample before it nothing can be suspected.
+      if (!(now <= Math.max(noiseLimit, suspectStepMultiple * step)) && !Number.isNaN(last)) break
+      step = largestStep(step, now)
+      last = force[i]!
+    }
+    state.last = last
+    state.step = step
+    return i
   }
 
   /** The newest good sample is what the next is judged by. */
   function follow(force: number): void {
-    const step = Math.abs(force - state.last)
-    const remembered = state.step * stepMemory
-    if (!Number.isNaN(step)) state.step = Math.max(step, remembered)
+    state.step = largestStep(state.step, Math.abs(force - state.last))
     state.last = force
   }
 
@@ -67,7 +74,7 @@ export function createGlitchFilter(listener: GlitchListener): GlitchFilter {
     if (state.waiting > 0 && endsGlitch(force[at]!)) follow(force[at]!)
     else {
       if (state.waiting > 0 && !goesOn(force[at]!)) release()
-      if (!passes(force[at]!)) {
+      if (goodUntil(force, at, at + 1) === at) {
         waitingTimeS[state.waiting] = timeS[at]!
         waitingForce[state.waiting] = force[at]!
         waitingReading[state.waiting] = reading[at]!
@@ -119,7 +126,7 @@ export function createGlitchFilter(listener: GlitchListener): GlitchFilter {
   }
 
   return {
-    passes,
+    goodUntil,
     question,
     restAt(level) {
       state.last = level
@@ -129,6 +136,11 @@ export function createGlitchFilter(listener: GlitchListener): GlitchFilter {
     },
     finish,
   }
+}
+
+/** The largest recent step, after one more of them; NaN: there was no sample before. */
+function largestStep(before: number, now: number): number {
+  return Number.isNaN(now) ? before : Math.max(now, before * stepMemory)
 }
 
 function alike(a: number, b: number): boolean {

@@ -53,10 +53,14 @@ export function createRecentSamples(): RecentSamples {
 
   function take(timeS: Float64Array, force: Float64Array, from: number, to: number): void {
     ring.append([timeS, force], from, to)
-    for (let i = from; i < to; i++) {
+    for (let i = from; i < to; ) {
+      const within = count & (blockLength - 1)
+      const end = Math.min(to, i + blockLength - within)
       const block = blockOf(count)
-      if ((count & (blockLength - 1)) === 0 || force[i]! > blockHighest[block]!) blockHighest[block] = force[i]!
-      count += 1
+      const before = within === 0 ? Number.NEGATIVE_INFINITY : blockHighest[block]!
+      blockHighest[block] = highestOf(force, i, end, before)
+      count += end - i
+      i = end
     }
   }
 
@@ -140,4 +144,10 @@ export function createRecentSamples(): RecentSamples {
     meanBefore,
     lineBefore,
   }
+}
+
+function highestOf(force: Float64Array, from: number, to: number, before: number): number {
+  let highest = before
+  for (let i = from; i < to; i++) if (force[i]! > highest) highest = force[i]!
+  return highest
 }

@@ -1,3 +1,4 @@
+// Held by tests/domain/signal/loading/evaluateCurve.spec.ts.
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
 import { judgeHead } from '../rest/curveHead.ts'
 import { createLoadWatch, type LoadWatch } from '../rest/loadWatch.ts'
@@ -84,7 +85,8 @@ export function createSignalFront(settings: DetectionSettings, listener: FrontLi
   function takeRest(timeS: Float64Array, force: Float64Array, from: number, to: number): number {
     let restfulAt = -1
     let i = from
-    for (; i < to && !started && filter.passes(force[i]!); i++) if (watchOne(timeS[i]!, force[i]!)) restfulAt = i
+    for (; i < to && !started && filter.goodUntil(force, i, i + 1) > i; i++)
+      if (watchOne(timeS[i]!, force[i]!)) restfulAt = i
     if (i === from) return i
     countSteps(interval, listener, timeS, from, i)
     tellRest(timeS, force, from, i, restfulAt)
@@ -105,8 +107,7 @@ export function createSignalFront(settings: DetectionSettings, listener: FrontLi
 
   /** Takes samples of a loading up to one that is suspect or the last that belongs to it. */
   function takeLoaded(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number) {
-    let good = from
-    while (good < to && filter.passes(force[good]!)) good += 1
+    const good = filter.goodUntil(force, from, to)
     if (good === from) return from
     const next = listener.loaded(timeS, force, reading, from, good)
     countSteps(interval, listener, timeS, from, next)
@@ -148,9 +149,11 @@ function countSteps(
   from: number,
   to: number,
 ): void {
-  for (let i = from; i < to; i++) {
+  for (let i = from; i < to; ) {
     const beforeS = interval.lastS()
-    const missing = interval.push(timeS[i]!)
-    if (missing > 0) listener.gap(beforeS, timeS[i]!, missing)
+    const next = interval.take(timeS, i, to)
+    const missing = interval.missingBefore()
+    if (missing > 0) listener.gap(next - 1 > i ? timeS[next - 2]! : beforeS, timeS[next - 1]!, missing)
+    i = next
   }
 }

@@ -29,8 +29,10 @@ export function stretchesBetweenGaps(timeS: Float64Array): Stretch[] {
   const interval = createSampleInterval()
   interval.learn(timeS, Math.min(samples, taught))
   const starts = [0]
-  interval.push(timeS[0]!)
-  for (let i = 1; i < samples; i++) if (interval.push(timeS[i]!) > 0) starts.push(i)
+  for (let i = 0; i < samples; ) {
+    i = interval.take(timeS, i, samples)
+    if (interval.missingBefore() > 0) starts.push(i - 1)
+  }
   const meanS = interval.meanS()
   return starts.map((from, k) => {
     const to = starts[k + 1] ?? samples

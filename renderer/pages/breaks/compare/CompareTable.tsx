@@ -55,17 +55,10 @@ function columnsFor(withAdhesive: boolean): readonly Column[] {
 
 /** The compared breaks. Arrow keys go from curve to curve, Enter opens the break, Delete takes it out of the comparison. */
 export function CompareTable(props: CompareTableProps) {
-  const { rows, withAdhesive, chosen, order, descending } = props
-  const { force, strength } = useQuantities()
+  const { rows, withAdhesive, chosen } = props
   const columns = columnsFor(withAdhesive)
   const body = useRef<HTMLTableElement>(null)
   const focusWanted = useRef(false)
-  const units: Record<string, string> = {
-    Peak: force.unit,
-    Strength: strength.unit,
-    'To peak': 's',
-    Distance: props.distance.unit,
-  }
   const stop = Math.max(
     rows.findIndex(({ breakId }) => breakId === chosen),
     0,
@@ -105,25 +98,7 @@ export function CompareTable(props: CompareTableProps) {
           ))}
           <col />
         </colgroup>
-        <thead>
-          <tr>
-            {columns.map(({ order: by, title, numeric, explained }) => (
-              <th
-                key={title}
-                scope="col"
-                title={explained}
-                className={numeric ? 'numeric' : undefined}
-                aria-sort={by === null ? undefined : by !== order ? 'none' : descending ? 'descending' : 'ascending'}
-              >
-                {by === null ? title : <SortButton title={title} by={by} {...props} />}
-                {units[title] === undefined ? null : <span className="long-table-unit"> {units[title]}</span>}
-              </th>
-            ))}
-            <th scope="col">
-              <span className="visually-hidden">Take out</span>
-            </th>
-          </tr>
-        </thead>
+        <CompareHead columns={columns} {...props} />
         <tbody>
           {rows.map((row, index) => {
             const words = props.wordsOf(row)
@@ -143,40 +118,7 @@ export function CompareTable(props: CompareTableProps) {
                   onMouseLeave={() => props.onPoint(null)}
                   onKeyDown={(event) => onKeyDown(event, index, row)}
                 >
-                  <th scope="row">
-                    <a href={hashOf({ page: 'break', breakId: row.breakId })} tabIndex={-1}>
-                      {row.name}
-                    </a>
-                    {row.standing === '' ? null : <span className="compare-aside">{row.standing}</span>}
-                  </th>
-                  {withAdhesive ? (
-                    <td className="compare-adhesive" title={row.adhesive ?? undefined}>
-                      <span>{row.adhesive ?? '–'}</span>
-                    </td>
-                  ) : null}
-                  <td className="numeric">
-                    <OverruledMark overruled={row.overruled} /> {force.number(row.peakN)}
-                  </td>
-                  <td className="numeric">{strength.number(row.strengthMPa)}</td>
-                  <td className="numeric">{row.timeToPeakS === null ? '–' : writeFixed(row.timeToPeakS, 2)}</td>
-                  <td className="numeric" title={scoreWords(row)}>
-                    {props.distance.number(row.curve.distance)}
-                  </td>
-                  <td className="compare-out">
-                    <button
-                      type="button"
-                      className="button button-quiet button-small"
-                      tabIndex={-1}
-                      aria-label={`Take ${row.name} out of the comparison`}
-                      title="Take out of the comparison (Delete)"
-                      onClick={(event) => {
-                        event.stopPropagation()
-                        props.onTakeOut(row.breakId)
-                      }}
-                    >
-                      ×
-                    </button>
-                  </td>
+                  <CompareCells row={row} {...props} />
                 </tr>
                 {words === '' ? null : (
                   <tr className="compare-words" data-chosen={row.breakId === chosen ? '' : undefined}>
@@ -191,6 +133,87 @@ export function CompareTable(props: CompareTableProps) {
         </tbody>
       </table>
     </div>
+  )
+}
+
+/** What the columns are, and the order that they can be put in. */
+function CompareHead({ columns, ...props }: CompareTableProps & { columns: readonly Column[] }) {
+  const { order, descending } = props
+  const { force, strength } = useQuantities()
+  const units: Record<string, string> = {
+    Peak: force.unit,
+    Strength: strength.unit,
+    'To peak': 's',
+    Distance: props.distance.unit,
+  }
+  return (
+    <thead>
+      <tr>
+        {columns.map(({ order: by, title, numeric, explained }) => (
+          <th
+            key={title}
+            scope="col"
+            title={explained}
+            className={numeric ? 'numeric' : undefined}
+            aria-sort={by === null ? undefined : by !== order ? 'none' : descending ? 'descending' : 'ascending'}
+          >
+            {by === null ? title : <SortButton title={title} by={by} {...props} />}
+            {units[title] === undefined ? null : <span className="long-table-unit"> {units[title]}</span>}
+          </th>
+        ))}
+        <th scope="col">
+          <span className="visually-hidden">Take out</span>
+        </th>
+      </tr>
+    </thead>
+  )
+}
+
+/** The cells of one break. */
+function CompareCells({
+  row,
+  withAdhesive,
+  distance,
+  onTakeOut,
+}: { row: CompareRow } & Pick<CompareTableProps, 'withAdhesive' | 'distance' | 'onTakeOut'>) {
+  const { force, strength } = useQuantities()
+  return (
+    <>
+      <th scope="row">
+        <a href={hashOf({ page: 'break', breakId: row.breakId })} tabIndex={-1}>
+          {row.name}
+        </a>
+        {row.standing === '' ? null : <span className="compare-aside">{row.standing}</span>}
+      </th>
+      {withAdhesive ? (
+        <td className="compare-adhesive" title={row.adhesive ?? undefined}>
+          <span>{row.adhesive ?? '–'}</span>
+        </td>
+      ) : null}
+      <td className="numeric">
+        <OverruledMark overruled={row.overruled} /> {force.number(row.peakN)}
+      </td>
+      <td className="numeric">{strength.number(row.strengthMPa)}</td>
+      <td className="numeric">{row.timeToPeakS === null ? '–' : writeFixed(row.timeToPeakS, 2)}</td>
+      <td className="numeric" title={scoreWords(row)}>
+        {distance.number(row.curve.distance)}
+      </td>
+      <td className="compare-out">
+        <button
+          type="button"
+          className="button button-quiet button-small"
+          tabIndex={-1}
+          aria-label={`Take ${row.name} out of the comparison`}
+          title="Take out of the comparison (Delete)"
+          onClick={(event) => {
+            event.stopPropagation()
+            onTakeOut(row.breakId)
+          }}
+        >
+          ×
+        </button>
+      </td>
+    </>
   )
 }
 

@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import type { CalibrationPlan } from '#contract/calibration/calibrationPlan.ts'
 import { neverAboveWords } from '#words/bench/cautions.ts'
 import { planLength } from '#words/calibration/routine/planLength.ts'
 import { usualWeightsWords } from '#words/calibration/weightWords.ts'
@@ -21,7 +22,6 @@ import './plan.css'
 export function PlanView() {
   const bench = useBench()
   const { operator } = usePreferences()
-  const { force } = useQuantities()
   const [texts, change] = usePlanTexts()
   const [asked, setAsked] = useState(false)
   const kept = useAnswer('weights.list', {})
@@ -56,19 +56,7 @@ export function PlanView() {
         void start()
       }}
     >
-      <header className="record-head">
-        <div>
-          <p className="crumb">
-            <a href={hashOf({ page: 'calibration' })}>Calibration</a>
-          </p>
-          <h1>Calibrate with known weights</h1>
-        </div>
-        <p className="caution-words">
-          Weights can fall: feet clear, nothing below that breaks.
-          <br />
-          {neverAboveWords(bench.capacityN, force)}
-        </p>
-      </header>
+      <PlanHead />
       <div className="plan-columns">
         <ConditionFields texts={texts} errors={errors} gravity={conditions?.gravity ?? null} onChange={change} />
         <section className="plan-steps" aria-labelledby="steps-title">
@@ -102,31 +90,67 @@ export function PlanView() {
       </div>
       <footer className="plan-foot">
         <Notice trouble={begin.error} onDismiss={begin.dismiss} />
-        <div className="form-buttons">
-          <button
-            type="submit"
-            className="button button-primary button-large"
-            aria-disabled={!connected || begin.pending}
-            aria-describedby="plan-words"
-          >
-            Begin <Keys keys="Enter" />
-          </button>
-          <p id="plan-words" className="plan-words">
-            {connected
-              ? read.plan === null
-                ? asked
-                  ? 'Not yet: something above is missing or cannot be read.'
-                  : 'All fields stay as you type them, also after a restart.'
-                : planLength(read.plan)
-              : 'Connect the amplifier first; the plan is kept.'}
-          </p>
-          {connected ? null : (
-            <a className="button" href={hashOf({ page: 'connect' })}>
-              Connect
-            </a>
-          )}
-        </div>
+        <BeginLine connected={connected} pending={begin.pending} asked={asked} plan={read.plan} />
       </footer>
     </form>
+  )
+}
+
+function PlanHead() {
+  const { capacityN } = useBench()
+  const { force } = useQuantities()
+  return (
+    <header className="record-head">
+      <div>
+        <p className="crumb">
+          <a href={hashOf({ page: 'calibration' })}>Calibration</a>
+        </p>
+        <h1>Calibrate with known weights</h1>
+      </div>
+      <p className="caution-words">
+        Weights can fall: feet clear, nothing below that breaks.
+        <br />
+        {neverAboveWords(capacityN, force)}
+      </p>
+    </header>
+  )
+}
+
+/** Begins the routine, or says what is still in its way. */
+function BeginLine({
+  connected,
+  pending,
+  asked,
+  plan,
+}: {
+  connected: boolean
+  pending: boolean
+  /** The person has tried to begin. */
+  asked: boolean
+  plan: CalibrationPlan | null
+}) {
+  const missing = asked
+    ? 'Not yet: something above is missing or cannot be read.'
+    : 'All fields stay as you type them, also after a restart.'
+  const words = plan === null ? missing : planLength(plan)
+  return (
+    <div className="form-buttons">
+      <button
+        type="submit"
+        className="button button-primary button-large"
+        aria-disabled={!connected || pending}
+        aria-describedby="plan-words"
+      >
+        Begin <Keys keys="Enter" />
+      </button>
+      <p id="plan-words" className="plan-words">
+        {connected ? words : 'Connect the amplifier first; the plan is kept.'}
+      </p>
+      {connected ? null : (
+        <a className="button" href={hashOf({ page: 'connect' })}>
+          Connect
+        </a>
+      )}
+    </div>
   )
 }

@@ -22,7 +22,7 @@ export function StepMatrix({
   error: string | null
   onSteps(steps: string[][]): void
 }) {
-  const { force, mass } = useQuantities()
+  const { force } = useQuantities()
   const words = stepWords(steps, weights, conditions, capacityN, force)
 
   function toggle(step: number, name: string): void {
@@ -61,33 +61,15 @@ export function StepMatrix({
             </thead>
             <tbody>
               {steps.map((names, index) => (
-                <tr key={index} data-wrong={words[index]?.trouble ? '' : undefined}>
-                  <th scope="row">{index + 1}</th>
-                  {weights.map((weight) => (
-                    <td key={weight.name} className="matrix-weight">
-                      <input
-                        type="checkbox"
-                        aria-label={`Step ${index + 1}: ${weight.name}`}
-                        checked={names.includes(weight.name)}
-                        onChange={() => toggle(index, weight.name)}
-                      />
-                    </td>
-                  ))}
-                  <td className="numeric">{mass.text(words[index]?.massKg ?? null)}</td>
-                  <td className="numeric">
-                    <ForceWords word={words[index]} />
-                  </td>
-                  <td className="data-table-buttons">
-                    <button
-                      type="button"
-                      className="button button-small"
-                      aria-label={`Take away step ${index + 1}`}
-                      onClick={() => onSteps(steps.filter((_, other) => other !== index))}
-                    >
-                      ×
-                    </button>
-                  </td>
-                </tr>
+                <StepRow
+                  key={index}
+                  number={index + 1}
+                  names={names}
+                  weights={weights}
+                  word={words[index]}
+                  onToggle={(name) => toggle(index, name)}
+                  onTakeAway={() => onSteps(steps.filter((_, other) => other !== index))}
+                />
               ))}
             </tbody>
           </table>
@@ -105,14 +87,62 @@ export function StepMatrix({
       </div>
     </>
   )
+}
 
-  function ForceWords({ word }: { word: StepWord | undefined }) {
-    if (word === undefined) return null
-    return (
-      <>
-        {word.forceN === null ? '–' : loadText(word.forceN, force)}
-        {word.trouble === null ? null : <span className="matrix-trouble">{word.trouble}</span>}
-      </>
-    )
-  }
+function StepRow({
+  number,
+  names,
+  weights,
+  word,
+  onToggle,
+  onTakeAway,
+}: {
+  number: number
+  names: readonly string[]
+  weights: readonly WeightEntry[]
+  word: StepWord | undefined
+  onToggle(name: string): void
+  onTakeAway(): void
+}) {
+  const { mass } = useQuantities()
+  return (
+    <tr data-wrong={word?.trouble ? '' : undefined}>
+      <th scope="row">{number}</th>
+      {weights.map((weight) => (
+        <td key={weight.name} className="matrix-weight">
+          <input
+            type="checkbox"
+            aria-label={`Step ${number}: ${weight.name}`}
+            checked={names.includes(weight.name)}
+            onChange={() => onToggle(weight.name)}
+          />
+        </td>
+      ))}
+      <td className="numeric">{mass.text(word?.massKg ?? null)}</td>
+      <td className="numeric">
+        <ForceWords word={word} />
+      </td>
+      <td className="data-table-buttons">
+        <button
+          type="button"
+          className="button button-small"
+          aria-label={`Take away step ${number}`}
+          onClick={onTakeAway}
+        >
+          ×
+        </button>
+      </td>
+    </tr>
+  )
+}
+
+function ForceWords({ word }: { word: StepWord | undefined }) {
+  const { force } = useQuantities()
+  if (word === undefined) return null
+  return (
+    <>
+      {word.forceN === null ? '–' : loadText(word.forceN, force)}
+      {word.trouble === null ? null : <span className="matrix-trouble">{word.trouble}</span>}
+    </>
+  )
 }

@@ -13,6 +13,8 @@ import { Field, SelectField } from '../../../widgets/Field.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { emptyWeight, readWeight, textsOfWeight, type WeightTexts } from './weightForm.ts'
 
+type TypedKey = 'name' | 'nominal' | 'conventional' | 'halfWidthG' | 'density'
+
 /** One weight of the set: its name, mass, tolerance and density. */
 export function WeightDialog({
   weight,
@@ -35,11 +37,13 @@ export function WeightDialog({
   const read = readWeight(texts, others, mass)
   const noLimit = read.weight?.tolerance.kind === 'oiml' && classHalfWidthKg(read.weight) === null
   const errors = asked ? (read.errors ?? {}) : {}
-  const bind = (key: 'name' | 'nominal' | 'conventional' | 'halfWidthG' | 'density') => ({
+  const bind = (key: TypedKey) => ({
     value: texts[key],
     error: errors[key] ?? null,
     onChange: (event: { currentTarget: { value: string } }) => setTexts({ ...texts, [key]: event.currentTarget.value }),
   })
+
+  const fields = { texts, onTexts: setTexts, bind }
 
   async function submit(event: FormEvent): Promise<void> {
     event.preventDefault()
@@ -69,48 +73,8 @@ export function WeightDialog({
           hint="Leave empty to use the nominal mass."
           {...bind('conventional')}
         />
-        <div className="field-pair">
-          <SelectField
-            label="How far it is to be believed"
-            value={texts.class}
-            onChange={(event) => setTexts({ ...texts, class: event.currentTarget.value as WeightTexts['class'] })}
-          >
-            {oimlClass.options.map((name) => (
-              <option key={name} value={name}>
-                class {name}, OIML R 111
-              </option>
-            ))}
-            <option value="own">tolerance of its own</option>
-          </SelectField>
-          {texts.class === 'own' ? (
-            <Field label="May be off by" unit="± g" inputMode="decimal" {...bind('halfWidthG')} />
-          ) : (
-            <p className="field-beside" data-wrong={noLimit ? '' : undefined}>
-              {read.weight === null
-                ? 'The class gives the tolerance.'
-                : noLimit
-                  ? 'This class has no limit for this mass. Give the weight a tolerance of its own.'
-                  : toleranceWords(read.weight)}
-            </p>
-          )}
-        </div>
-        <div className="field-pair">
-          <SelectField
-            label="Made of"
-            value={texts.material}
-            onChange={(event) => setTexts({ ...texts, material: event.currentTarget.value as WeightTexts['material'] })}
-          >
-            {materialNames.map((name) => (
-              <option key={name} value={name}>
-                {name}, {writeFixed(materialDensity[name], 0)} kg/m³
-              </option>
-            ))}
-            <option value="typed">another density</option>
-          </SelectField>
-          {texts.material === 'typed' ? (
-            <Field label="Density" unit="kg/m³" inputMode="decimal" {...bind('density')} />
-          ) : null}
-        </div>
+        <ToleranceFields {...fields} read={read.weight} noLimit={noLimit} />
+        <DensityFields {...fields} />
         <Notice trouble={error} />
         <div className="dialog-buttons">
           <button type="button" className="button" onClick={onClose}>
@@ -122,5 +86,79 @@ export function WeightDialog({
         </div>
       </form>
     </Dialog>
+  )
+}
+
+type FieldsProps = {
+  texts: WeightTexts
+  onTexts(texts: WeightTexts): void
+  bind(key: TypedKey): {
+    value: string
+    error: string | null
+    onChange(event: { currentTarget: { value: string } }): void
+  }
+}
+
+/** How far the mass may be off: by its class, or by a tolerance of its own. */
+function ToleranceFields({
+  texts,
+  onTexts,
+  bind,
+  read,
+  noLimit,
+}: FieldsProps & {
+  read: WeightEntry | null
+  /** The class that is chosen has no limit for the mass. */
+  noLimit: boolean
+}) {
+  return (
+    <div className="field-pair">
+      <SelectField
+        label="How far it is to be believed"
+        value={texts.class}
+        onChange={(event) => onTexts({ ...texts, class: event.currentTarget.value as WeightTexts['class'] })}
+      >
+        {oimlClass.options.map((name) => (
+          <option key={name} value={name}>
+            class {name}, OIML R 111
+          </option>
+        ))}
+        <option value="own">tolerance of its own</option>
+      </SelectField>
+      {texts.class === 'own' ? (
+        <Field label="May be off by" unit="± g" inputMode="decimal" {...bind('halfWidthG')} />
+      ) : (
+        <p className="field-beside" data-wrong={noLimit ? '' : undefined}>
+          {read === null
+            ? 'The class gives the tolerance.'
+            : noLimit
+              ? 'This class has no limit for this mass. Give the weight a tolerance of its own.'
+              : toleranceWords(read)}
+        </p>
+      )}
+    </div>
+  )
+}
+
+/** What it is made of, for the buoyancy of the air. */
+function DensityFields({ texts, onTexts, bind }: FieldsProps) {
+  return (
+    <div className="field-pair">
+      <SelectField
+        label="Made of"
+        value={texts.material}
+        onChange={(event) => onTexts({ ...texts, material: event.currentTarget.value as WeightTexts['material'] })}
+      >
+        {materialNames.map((name) => (
+          <option key={name} value={name}>
+            {name}, {writeFixed(materialDensity[name], 0)} kg/m³
+          </option>
+        ))}
+        <option value="typed">another density</option>
+      </SelectField>
+      {texts.material === 'typed' ? (
+        <Field label="Density" unit="kg/m³" inputMode="decimal" {...bind('density')} />
+      ) : null}
+    </div>
   )
 }

@@ -16,7 +16,6 @@ import './weights.css'
 /** The weights of the workshop: what is marked on them and how far that is to be believed. */
 export function WeightsPage() {
   const { operator } = usePreferences()
-  const { mass } = useQuantities()
   const kept = useAnswer('weights.list', {})
   const save = useAction('weights.save')
   const [editing, setEditing] = useState<number | 'new' | null>(null)
@@ -58,54 +57,12 @@ export function WeightsPage() {
           </div>
         )
       ) : (
-        <table className="data-table">
-          <thead>
-            <tr>
-              <th scope="col">Name</th>
-              <th scope="col" className="numeric">
-                Nominal <span className="quiet">{mass.unit}</span>
-              </th>
-              <th scope="col" className="numeric">
-                By certificate <span className="quiet">{mass.unit}</span>
-              </th>
-              <th scope="col">May be off by</th>
-              <th scope="col">Density</th>
-              <th scope="col">
-                <span className="visually-hidden">Change</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {weights.map((weight, index) => (
-              <tr key={weight.name}>
-                <th scope="row">{weight.name}</th>
-                <td className="numeric">{mass.number(weight.nominalKg)}</td>
-                <td className="numeric">{mass.number(weight.conventionalMassKg)}</td>
-                <td>{toleranceWords(weight)}</td>
-                <td>{densityWords(weight)}</td>
-                <td className="data-table-buttons">
-                  <button
-                    type="button"
-                    className="button button-small"
-                    aria-label={`Change ${weight.name}`}
-                    onClick={() => setEditing(index)}
-                  >
-                    Change
-                  </button>
-                  <button
-                    type="button"
-                    className="button button-small"
-                    aria-label={`Take out ${weight.name}`}
-                    disabled={save.pending}
-                    onClick={() => void keep(weights.filter((_, other) => other !== index))}
-                  >
-                    Take out
-                  </button>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <WeightsTable
+          weights={weights}
+          pending={save.pending}
+          onChange={setEditing}
+          onTakeOut={(index) => void keep(weights.filter((_, other) => other !== index))}
+        />
       )}
       {answer?.savedAt ? (
         <p className="quiet">
@@ -129,5 +86,70 @@ export function WeightsPage() {
         />
       )}
     </div>
+  )
+}
+
+/** The kept weights, each by its place in the set. */
+function WeightsTable({
+  weights,
+  pending,
+  onChange,
+  onTakeOut,
+}: {
+  weights: readonly WeightEntry[]
+  pending: boolean
+  onChange(index: number): void
+  onTakeOut(index: number): void
+}) {
+  const { mass } = useQuantities()
+  return (
+    <table className="data-table">
+      <thead>
+        <tr>
+          <th scope="col">Name</th>
+          <th scope="col" className="numeric">
+            Nominal <span className="quiet">{mass.unit}</span>
+          </th>
+          <th scope="col" className="numeric">
+            By certificate <span className="quiet">{mass.unit}</span>
+          </th>
+          <th scope="col">May be off by</th>
+          <th scope="col">Density</th>
+          <th scope="col">
+            <span className="visually-hidden">Change</span>
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {weights.map((weight, index) => (
+          <tr key={weight.name}>
+            <th scope="row">{weight.name}</th>
+            <td className="numeric">{mass.number(weight.nominalKg)}</td>
+            <td className="numeric">{mass.number(weight.conventionalMassKg)}</td>
+            <td>{toleranceWords(weight)}</td>
+            <td>{densityWords(weight)}</td>
+            <td className="data-table-buttons">
+              <button
+                type="button"
+                className="button button-small"
+                aria-label={`Change ${weight.name}`}
+                onClick={() => onChange(index)}
+              >
+                Change
+              </button>
+              <button
+                type="button"
+                className="button button-small"
+                aria-label={`Take out ${weight.name}`}
+                disabled={pending}
+                onClick={() => onTakeOut(index)}
+              >
+                Take out
+              </button>
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   )
 }

@@ -13,49 +13,60 @@ export type ChangesSort = 'number' | 'difference'
 
 const same = <span className="quiet">same</span>
 
+type ChangeColumn = Column<ResultChange, ChangesSort>
+
 /** The columns of the table of what changed; forces in the units that the program shows. */
-export function changeColumns({ force }: Quantities): Column<ResultChange, ChangesSort>[] {
+export function changeColumns(quantities: Quantities): ChangeColumn[] {
+  return [...blockColumns, ...peakColumns(quantities), ...wordColumns]
+}
+
+/** Which block it was, and how its loading ended. */
+const blockColumns: ChangeColumn[] = [
+  {
+    key: 'number',
+    title: 'Specimen',
+    sort: 'number',
+    width: '9%',
+    cell: (row) => (
+      <span className="change-name">
+        {row.number === null ? (
+          <span className="quiet">break {row.breakId}</span>
+        ) : (
+          <strong>
+            <LongName name={row.number} />
+          </strong>
+        )}
+        {row.setAside === null ? null : (
+          <span className="change-aside quiet" title={setAsideWords(row)}>
+            set aside
+          </span>
+        )}
+      </span>
+    ),
+  },
+  {
+    key: 'adhesive',
+    title: 'Adhesive',
+    width: '17%',
+    cell: (row) => <span title={row.adhesive ?? undefined}>{row.adhesive ?? ''}</span>,
+  },
+  {
+    key: 'outcome',
+    title: 'Outcome',
+    width: '8%',
+    cell: (row) => (
+      <Pair
+        changed={row.changed.outcome}
+        before={outcomeNames[row.before.outcome]}
+        now={outcomeNames[row.now.outcome]}
+      />
+    ),
+  },
+]
+
+/** The peak before and now. */
+function peakColumns({ force }: Pick<Quantities, 'force'>): ChangeColumn[] {
   return [
-    {
-      key: 'number',
-      title: 'Specimen',
-      sort: 'number',
-      width: '9%',
-      cell: (row) => (
-        <span className="change-name">
-          {row.number === null ? (
-            <span className="quiet">break {row.breakId}</span>
-          ) : (
-            <strong>
-              <LongName name={row.number} />
-            </strong>
-          )}
-          {row.setAside === null ? null : (
-            <span className="change-aside quiet" title={setAsideWords(row)}>
-              set aside
-            </span>
-          )}
-        </span>
-      ),
-    },
-    {
-      key: 'adhesive',
-      title: 'Adhesive',
-      width: '17%',
-      cell: (row) => <span title={row.adhesive ?? undefined}>{row.adhesive ?? ''}</span>,
-    },
-    {
-      key: 'outcome',
-      title: 'Outcome',
-      width: '8%',
-      cell: (row) => (
-        <Pair
-          changed={row.changed.outcome}
-          before={outcomeNames[row.before.outcome]}
-          now={outcomeNames[row.now.outcome]}
-        />
-      ),
-    },
     {
       key: 'before',
       title: 'Peak before',
@@ -94,28 +105,32 @@ export function changeColumns({ force }: Quantities): Column<ResultChange, Chang
       width: '8%',
       cell: ({ changed, differencePercent }) => (changed.peak ? signedNumber(differencePercent, 2) : same),
     },
-    {
-      key: 'flags',
-      title: 'To be read with',
-      width: '16%',
-      cell: (row) => (
-        <Lists changed={row.changed.flags} before={flagsAsWords(row.before.flags)} now={flagsAsWords(row.now.flags)} />
-      ),
-    },
-    {
-      key: 'events',
-      title: 'Events',
-      width: '16%',
-      cell: (row) => (
-        <Lists
-          changed={row.changed.events}
-          before={row.before.events.map(eventAsWords)}
-          now={row.now.events.map(eventAsWords)}
-        />
-      ),
-    },
   ]
 }
+
+/** What the result is to be read with, and what happened on the curve. */
+const wordColumns: ChangeColumn[] = [
+  {
+    key: 'flags',
+    title: 'To be read with',
+    width: '16%',
+    cell: (row) => (
+      <Lists changed={row.changed.flags} before={flagsAsWords(row.before.flags)} now={flagsAsWords(row.now.flags)} />
+    ),
+  },
+  {
+    key: 'events',
+    title: 'Events',
+    width: '16%',
+    cell: (row) => (
+      <Lists
+        changed={row.changed.events}
+        before={row.before.events.map(eventAsWords)}
+        now={row.now.events.map(eventAsWords)}
+      />
+    ),
+  },
+]
 
 function Pair({ changed, before, now }: { changed: boolean; before: string; now: string }) {
   if (!changed) return now

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
+import type { CurveEvent } from '#contract/breaks/evaluation.ts'
 import { createRandom } from '#domain/numbers/random.ts'
 import { readPauses } from '#domain/signal/events/pauses.ts'
+import { limitOf } from '#tests/fakes/limitOf.ts'
 import { lines, madeCurve } from '#tests/fakes/madeCurve.ts'
 
 type Points = readonly (readonly [timeS: number, force: number])[]
@@ -260,5 +262,362 @@ describe('pauses', () => {
         5,
       ),
     ).toEqual([])
+  })
+})
+
+/*
+ * A load of 1000 N that is driven at 16 N/s and read every quarter of a second without noise: its steps are 5 N, from 50 N on, each of
+ * 0.3125 s, and slow above 1.25 s, that is below 4 N/s. What is expected follows from the straight lines.
+ */
+type Part = readonly [takesS: number, paceNPerS: number]
+type Given = { zero?: number; laterS?: number; noise?: number; paceNPerS?: number; fallsFromS?: number; peak?: number }
+
+/** The events of a load that is driven in parts, and then on to 1000 N or, where it is to break as it stands, no further. */
+function told(parts: readonly Part[], given: Given & { asItStands?: true } = {}): CurveEvent[] {
+  const { zero = 0, laterS = 0, noise = 0, paceNPerS = 16, peak = 1000 } = given
+  const points: [number, number][] = [[0, 0]]
+  const goOn = (takesS: number, pace: number) => {
+    const [atS, forceN] = points.at(-1)!
+    points.push([atS + takesS, forceN + pace * takesS])
+  }
+  for (const [takesS, pace] of parts) goOn(takesS, pace)
+  if (!given.asItStands) goOn((1000 - points.at(-1)![1]) / paceNPerS, paceNPerS)
+  const [breakS, forceN] = points.at(-1)!
+  const at = lines(...points, [breakS + 1e-3, given.fallsFromS === undefined ? 0 : forceN], [breakS + 20, forceN])
+  const curve = madeCurve((t) => zero + at(t), { intervalS: 0.25, endS: breakS + 20, noise, zero, peak: zero + peak })
+  return readPauses(
+    { ...curve, timeS: curve.timeS.map((t) => t + laterS), onsetS: laterS, peakS: breakS + laterS },
+    (given.fallsFromS ?? breakS) + laterS,
+  )
+}
+
+describe.each([
+  [0, 0],
+  [500, 7],
+])('pauses to the sample, from a level at rest of %i N, %i s later', (zero, laterS) => {
+  const at = { zero, laterS }
+  const kindsOf = (parts: readonly Part[], given: Given & { asItStands?: true } = {}) =>
+    told(parts, { ...at, ...given }).map(({ kind }) => kind)
+  const timesOf = (parts: readonly Part[], given: Given & { asItStands?: true } = {}) =>
+    told(parts, { ...at, ...given }).map(({ kind, startTimeS, endTimeS }) => [
+      kind,
+      Number((startTimeS - laterS).toFixed(6)),
+      Number((endTimeS - laterS).toFixed(6)),
+    ])
+
+  it('a hold lasts from the first mean after the step below it to the last at its lowest', () => {
+    // 400 N at 25 s, 396 N at 26 s and until 29 s.
+    const [hold, ...others] = told(
+      [
+        [25, 16],
+        [1, -4],
+        [3, 0],
+      ],
+      at,
+    )
+    expect(others).toEqual([])
+    expect(hold).toMatchObject({ kind: 'hold', startTimeS: 25.25 + laterS, endTimeS: 29 + laterS, dropN: 3 })
+    expect(hold!.fromN! - zero).toBe(399)
+    expect(hold!.dropPercent).toBeCloseTo(300 / 399, 9)
+    expect(hold!.percentOfPeak).toBeCloseTo(39.9, 9)
+  })
+
+  it('a let-down lasts until the load goes higher than before', () => {
+    // 400 N at 25 s, 320 N at 35 s, 405 N, the next step, at 40.3125 s.
+    const [reload, ...others] = told(
+      [
+        [25, 16],
+        [10, -8],
+      ],
+      at,
+    )
+    expect(others).toEqual([])
+    expect(reload).toMatchObject({ kind: 'reload', startTimeS: 25.25 + laterS, endTimeS: 40.3125 + laterS, dropN: 78 })
+    expect(reload!.dropPercent).toBeCloseTo(7800 / 398, 9)
+  })
+
+  it('begins where the load was highest, which may be later', () => {
+    // 404 N at 26 s, 324 N at 36 s, 405 N at 41.0625 s.
+    const [reload] = told(
+      [
+        [25, 16],
+        [1, 4],
+        [10, -8],
+      ],
+      at,
+    )
+    expect(reload).toMatchObject({ kind: 'reload', startTimeS: 26 + laterS, endTimeS: 41.0625 + laterS, dropN: 80 })
+  })
+
+  it('a load that creeps up while it is held has its times by the steps', () => {
+    // 400 N at 25 s, 404 N at 33 s, 405 N at 33.0625 s.
+    expect(
+      timesOf([
+        [25, 16],
+        [8, 0.5],
+      ]),
+    ).toEqual([['hold', 25, 33.0625]])
+    expect(
+      told(
+        [
+          [25, 16],
+          [8, 0.5],
+        ],
+        at,
+      )[0]!.fromN! - zero,
+    ).toBe(400.25)
+    // Lowest over 1.5 s or longer, it has those of its means.
+    expect(
+      timesOf([
+        [25, 16],
+        [0.25, -4],
+        [1.5, 0],
+      ]),
+    ).toEqual([['hold', 25.25, 26.75]])
+  })
+
+  it('lasts 1.5 s at least', () => {
+    // 405 N at 26.25 s + 5 N / pace.
+    expect(
+      timesOf([
+        [25, 16],
+        [1.25, 0],
+        [0.25, 20],
+      ]),
+    ).toEqual([['hold', 25, 26.5]])
+    expect(
+      kindsOf([
+        [25, 16],
+        [1.25, 0],
+        [0.25, 21],
+      ]),
+    ).toEqual([])
+  })
+
+  it('is a hold down to nine tenths of the load, to the newton', () => {
+    expect(
+      kindsOf([
+        [25, 16],
+        [0.25, 0],
+        [5, -8],
+        [2, 0],
+      ]),
+    ).toEqual(['hold'])
+    expect(
+      kindsOf([
+        [25, 16],
+        [0.25, 0],
+        [5.125, -8],
+        [2, 0],
+      ]),
+    ).toEqual(['reload'])
+  })
+
+  it('is none of a load that comes up as slowly from its onset, but one where it came to the first step faster', () => {
+    // 50 N at a quarter of 16 N/s are there after 12.5 s.
+    expect(kindsOf([[60, 2.5]])).toEqual([])
+    expect(
+      kindsOf([
+        [3.25, 16],
+        [3, 0],
+      ]),
+    ).toEqual(['hold'])
+    expect(
+      kindsOf([
+        [12.5, 4],
+        [3, 0],
+      ]),
+    ).toEqual(['hold'])
+    expect(
+      kindsOf([
+        [13, 50 / 13],
+        [3, 0],
+      ]),
+    ).toEqual([])
+    expect(
+      timesOf([
+        [60, 2.5],
+        [20, 16],
+        [4, 0],
+      ]),
+    ).toEqual([['hold', 80.25, 84]])
+  })
+
+  it('is part of the slow setting in where no more than one step lies between', () => {
+    // 100 N at 40 s; then faster over the step to 105 N, or over two.
+    expect(
+      kindsOf([
+        [40, 2.5],
+        [0.5, 16],
+        [4, 0],
+      ]),
+    ).toEqual([])
+    expect(
+      kindsOf([
+        [40, 2.5],
+        [0.75, 16],
+        [4, 0],
+      ]),
+    ).toEqual(['hold'])
+  })
+
+  it('a plateau lasts from its first step to half a sample before the final drop begins', () => {
+    // 980 N at 61.25 s, 1000 N at 71.25 s.
+    const [plateau, ...others] = told(
+      [
+        [61.25, 16],
+        [10, 2],
+      ],
+      { ...at, asItStands: true },
+    )
+    expect(others).toEqual([])
+    expect(plateau).toMatchObject({
+      kind: 'plateau',
+      startTimeS: 61.25 + laterS,
+      endTimeS: 71.125 + laterS,
+      dropN: null,
+    })
+    expect(plateau!.fromN! - zero).toBe(999.5)
+    // The sample at 71.25 s lies in the fall already.
+    const fell = told(
+      [
+        [61.25, 16],
+        [9.95, 2],
+        [0.01, -9e4],
+      ],
+      { ...at, asItStands: true, fallsFromS: 71.35 },
+    )
+    expect(fell).toMatchObject([{ kind: 'plateau', endTimeS: expect.closeTo(71.225 + laterS, 9) }])
+  })
+
+  it('a plateau stands above nine tenths of the peak and sinks to 0.85 of it at most, to the newton', () => {
+    const stands = (forceN: number) =>
+      kindsOf(
+        [
+          [forceN / 16, 16],
+          [4, 0],
+        ],
+        { asItStands: true },
+      )
+    expect(stands(900)).toEqual(['plateau'])
+    expect(stands(896)).toEqual([])
+    expect(stands(988)).toEqual(['plateau'])
+    const sinks = (forS: number) =>
+      kindsOf(
+        [
+          [56.25, 16],
+          [0.25, 0],
+          [forS, -5],
+          [2, 0],
+        ],
+        { asItStands: true },
+      )
+    expect(sinks(10)).toEqual(['plateau'])
+    expect(sinks(10.25)).toEqual([])
+  })
+
+  it('a plateau takes 0.03 of the time from the onset, and 1.5 s', () => {
+    // From 995 N at 62.1875 s until U with U - 62.1875 = 0.03 U. At twice the pace 1.5 s are more, from 995 N at 31.1875 s, between
+    // 992 N and 996 N.
+    const found = (pace: number) => (fallsFromS: number) =>
+      kindsOf(
+        [
+          [996 / pace, pace],
+          [15, 0],
+        ],
+        { paceNPerS: pace, asItStands: true, fallsFromS },
+      ).length === 1
+    expect(limitOf(found(16), 63, 70)).toBeCloseTo(62.1875 / 0.97 + 0.125, 3)
+    expect(limitOf(found(32), 31.5, 40)).toBeCloseTo(31.1875 + 1.5 + 0.125, 3)
+  })
+
+  it('slow steps are joined over one fast one to a plateau, not over two', () => {
+    // 900 N at 56.25 s, 910 N at 61.25 s, then 5 N or 10 N at 20 N/s, and 10 N more in 5 s.
+    const joined: Part[] = [
+      [56.25, 16],
+      [5, 2],
+      [0.25, 20],
+      [5, 2],
+    ]
+    expect(timesOf(joined, { asItStands: true })).toEqual([['plateau', 56.25, 66.375]])
+    const apart: Part[] = [
+      [56.25, 16],
+      [5, 2],
+      [0.5, 20],
+      [5, 2],
+    ]
+    expect(timesOf(apart, { asItStands: true })).toEqual([
+      ['plateau', 61.75, 66.625],
+      ['hold', 56.25, 61.25],
+    ])
+  })
+
+  it('what is joined is as slow as a slow step altogether, or the last of it stands alone', () => {
+    // 3.5 N/s on both sides of a step of 5 N: over 4 N/s altogether. 915 N at 59.475 s.
+    const steep: Part[] = [
+      [56.25, 16],
+      [3, 3.5],
+      [0.25, 20],
+      [3, 3.5],
+    ]
+    const [plateau] = timesOf(steep, { asItStands: true })
+    expect(plateau).toEqual(['plateau', 59.475, 62.375])
+  })
+
+  it('a hold before a plateau stands beside it', () => {
+    expect(
+      kindsOf(
+        [
+          [25, 16],
+          [4, 0],
+          [36.25, 16],
+          [10, 2],
+        ],
+        { asItStands: true },
+      ),
+    ).toEqual(['plateau', 'hold'])
+  })
+
+  it('the usual pace is the median over the steps from 0.1 to 0.9 of the peak', () => {
+    // At a fifth of the pace from 100 N on: 80 of 161 steps up to 500 N, 81 up to 505 N.
+    expect(
+      kindsOf([
+        [6.25, 16],
+        [125, 3.2],
+      ]),
+    ).toEqual(['hold'])
+    expect(
+      kindsOf([
+        [6.25, 16],
+        [126.5625, 3.2],
+      ]),
+    ).toEqual([])
+  })
+
+  it('the usual pace is known from eight steps on', () => {
+    // Steps of 3 σ / sqrt(2) N in means of two samples, the last of 992 N and 996 N: it is nine steps above 50 N up to 944 / 9 N,
+    // and from 100 N to 900 N lie eight of them.
+    const found = (stepN: number) =>
+      kindsOf(
+        [
+          [25, 16],
+          [60, 0],
+        ],
+        { noise: (stepN * Math.SQRT2) / 3 },
+      ).includes('hold')
+    expect(limitOf(found, 95, 118)).toBeCloseTo(944 / 9, 1)
+  })
+
+  it('a plateau rises at less than half of the usual pace', () => {
+    // With steps of 50 N, as noise asks for: from 950 N on at a share of 4 N/s.
+    const found = (share: number) =>
+      kindsOf(
+        [
+          [237.5, 4],
+          [20, 4 * share],
+        ],
+        { noise: (50 * Math.SQRT2) / 3, asItStands: true },
+      ).includes('plateau')
+    expect(Math.abs(limitOf(found, 0.1, 0.75) - 0.5)).toBeLessThan(0.02)
   })
 })

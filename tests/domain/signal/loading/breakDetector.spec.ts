@@ -1,11 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import { detectionSettings } from '#contract/breaks/detection.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 import { createRandom } from '#domain/numbers/random.ts'
 import { type BreakDetector, createBreakDetector } from '#domain/signal/loading/breakDetector.ts'
-import { evaluateCurve } from '#domain/signal/loading/evaluateCurve.ts'
-import { type BenchRunOptions, everyKind, runBench } from '#tests/reference/corpus.ts'
 
 const settings = detectionSettings.parse({ capacityN: 25_000 })
 
@@ -49,21 +46,6 @@ function detect(curve: { timeS: Float64Array; force: Float64Array }, used = sett
   detector.finish()
   return results
 }
-
-describe('a live capture and its stored curve', () => {
-  const cases: BenchRunOptions[] = everyKind.flatMap((scenario) =>
-    [10, 80, 1000].map((rateHz) => ({ scenario, rateHz, seed: 7, breaks: 2, knocksPerHour: 120, keepSamples: true })),
-  )
-
-  it.each(cases)('give the same result: $scenario at $rateHz Hz', (options) => {
-    for (const capacityN of [25_000, null]) {
-      const { captures } = runBench({ ...options, settings: { capacityN, endCodes: [-524_288, 524_287] } })
-      expect(captures.length).toBeGreaterThanOrEqual(2)
-      for (const { timeS, force, readings, settings: recorded, result } of captures)
-        expect(evaluateCurve(timeS, force, readings, recorded)).toEqual(result)
-    }
-  })
-})
 
 describe('a bench below its zero', () => {
   const loadAndBreak = (fromS: number, toN: number) => [
@@ -370,59 +352,33 @@ describe('blocks of samples', () => {
     return { told, samples: curve.timeS.length }
   }
 
-  /** The samples of a run of the bench model, as the live detector gets them. */
-  function streamOf(options: BenchRunOptions) {
-    const bench = createBenchModel({ breaks: 2, knocksPerHour: 200, restS: [3, 5], ...options })
-    const { zeroCounts, nPerCount } = bench.characteristic
-    const timeS: number[] = []
-    const readings: number[] = []
-    const block = { timeUs: new Float64Array(4096), counts: new Float64Array(4096), sequence: new Float64Array(4096) }
-    for (let count = block.timeUs.length; count === block.timeUs.length; ) {
-      count = bench.fill(block)
-      timeS.push(...block.timeUs.subarray(0, count).map((us) => us / 1e6))
-      readings.push(...block.counts.subarray(0, count))
-    }
-    const reading = Float64Array.from(readings)
-    return { timeS: Float64Array.from(timeS), reading, force: reading.map((r) => (r - zeroCounts) * nPerCount) }
-  }
-
-  const cases = (
-    [
-      'brittle',
-      'progressive',
-      'pop-in',
-      'stick-slip',
-      'hand-pumped',
-      'unloading',
-      'clipping',
-      'glitches',
-      'gaps',
-    ] as const
-  ).flatMap((scenario, i) => [20, 80, 1000].map((rateHz) => ({ scenario, rateHz, seed: 20 + i })))
-
-  it.each(cases)('give the same answers however the stream is cut: $scenario at $rateHz Hz', (options) => {
-    const curve = streamOf(options)
-    const { timeS, force, reading } = curve
-    const count = timeS.length
-    for (const endCodes of [null, [-524_288, 524_287] as [number, number]]) {
-      const used = { ...settings, capacityN: endCodes === null ? null : 25_000, endCodes }
-      const whole = heard(curve, used, (detector) => {
-        for (let i = 0; i < count; ) i = detector.take(timeS, force, reading, i, count)
-      })
-      expect(whole.told.length).toBeGreaterThan(4)
-      const random = createRandom(options.seed)
-      for (const longest of [1, 9, 200, 9000]) {
-        const blocks = heard(curve, used, (detector) => {
-          for (let i = 0; i < count; ) {
-            const to = Math.min(count, i + random.wholeBetween(1, longest))
-            const next = detector.take(timeS, force, reading, i, to)
-            expect(next > i && next <= to).toBe(true)
-            i = next
-          }
-        })
-        expect(blocks.told).toEqual(whole.told)
-      }
-    }
+  it('give the same answers however the stream is cut, drops and a second loading with it', () => {
+    const curve = drawn(
+      [
+        { untilS: 5, toN: 0 },
+        { untilS: 9, toN: 2000 },
+        { untilS: 9.01, toN: 1600 },
+        { untilS: 15, toN: 5000 },
+        { untilS: 15.01, toN: 100 },
+        { untilS: 22, toN: 20 },
+        { untilS: 30, toN: 4000 },
+        { untilS: 33, toN: 0 },
+        { untilS: 36, toN: 0 },
+      ],
+      80,
+      3,
+    )
+    const { timeS, force } = curve
+    const whole = heard(curve, settings, (detector) => takeAll(detector, curve))
+    expect(whole.told.length).toBe(6)
+    const random = createRandom(20)
+    for (const longest of [1, 9, 200])
+      expect(
+        heard(curve, settings, (detector) => {
+          for (let i = 0; i < timeS.length; )
+            i = detector.take(timeS, force, force, i, Math.min(timeS.length, i + random.wholeBetween(1, longest)))
+        }),
+      ).toEqual(whole)
   })
 
   it('end at the sample at which a capture begins or ends', () => {

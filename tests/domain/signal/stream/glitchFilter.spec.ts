@@ -12,7 +12,7 @@ function filter(forces: readonly number[], noise = 1) {
   const force = Float64Array.from(forces)
   const timeS = force.map((_, i) => i)
   for (let i = 0; i < force.length; i++)
-    if (glitchFilter.passes(force[i]!)) accepted.push(i)
+    if (glitchFilter.goodUntil(force, i, i + 1) > i) accepted.push(i)
     else glitchFilter.question(timeS, force, force, i)
   glitchFilter.finish()
   return { accepted, glitches }

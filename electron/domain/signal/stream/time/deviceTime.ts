@@ -1,3 +1,4 @@
+// Held by tests/domain/signal/stream/time/sampleClock.spec.ts.
 import { modulo } from '../../../numbers/modulo.ts'
 
 /** The unit in which the device counts its time; µs and ms counters are 32 bits wide and wrap around. */

@@ -1,3 +1,4 @@
+// Held by tests/domain/signal/stream/time/sampleClock.spec.ts.
 import { createArrivalLine } from './arrivalLine.ts'
 
 /** An even clock for readings that carry no time, from the times at which they arrive. */

@@ -72,7 +72,7 @@ export function createSampleClock(
     // Of readings that were left out arrival says nothing: a restart is timed from the last one that counted.
     state.lastArrivalS = arrivalS
     if (Number.isNaN(stream.lastS())) return stream.first()
-    return stream.advance(stream.lastS() + stepS, numbered && !restarted ? passed - 1 : null)
+    return stream.advance(stream.lastS() + stepS, numbered && !restarted ? passed - 1 : Number.NaN)
   }
 
   function leaveOut(): number {
@@ -111,7 +111,7 @@ export function createSampleClock(
   /** One reading, so many even steps after the last one; `pauseS`: the device had paused before it. */
   function stampEven(steps: number, stepS: number, pauseS: number): number {
     if (Number.isNaN(stream.lastS())) return stream.first()
-    return stream.advance(stream.exactS() + pauseS + steps * stepS, pauseS > 0 ? null : steps - 1)
+    return stream.advance(stream.exactS() + pauseS + steps * stepS, pauseS > 0 ? Number.NaN : steps - 1)
   }
 
   return {

@@ -1,8 +1,12 @@
 /** The usual time between two samples, and the samples that are missing where a step is longer. */
 export type SampleInterval = {
-  /** Learns from the times of the first samples; before it `push` counts nothing. */
+  /** Learns from the times of the first samples; before it nothing is counted. */
   learn(timesS: Float64Array, count: number): void
-  /** Takes the next time; returns how many samples are missing before it. */
+  /** Takes times up to one before which samples are missing; returns the index after the newest one taken. */
+  take(timesS: Float64Array, from: number, to: number): number
+  /** How many samples are missing before the newest time. */
+  missingBefore(): number
+  /** Takes a single time; returns how many samples are missing before it. */
   push(timeS: number): number
   /** The newest time; NaN before the first. */
   lastS(): number
@@ -33,7 +37,8 @@ const relearnSpread = 1.5
  * Checked: tests/domain/signal/stream/sampleInterval.spec.ts.
  */
 export function createSampleInterval(): SampleInterval {
-  const state = { lastS: Number.NaN, usualS: Number.NaN, sumS: 0, count: 0, missing: 0, unusual: 0 }
+  const state = { lastS: Number.NaN, usualS: Number.NaN, sumS: 0, count: 0, missing: 0, missingBefore: 0, unusual: 0 }
+  const single = new Float64Array(1)
   const unusualS = new Float64Array(relearnSteps)
 
   function learn(timesS: Float64Array, count: number): void {
@@ -46,37 +51,52 @@ export function createSampleInterval(): SampleInterval {
     if (median > 0) state.usualS = median
   }
 
-  function push(timeS: number): number {
-    const step = timeS - state.lastS
-    const usual = state.usualS
-    state.lastS = timeS
-    if (!(step > 0 && usual > 0)) return 0
-    if (step >= usualLow * usual && step <= usualHigh * usual) {
-      state.usualS = usual + (step - usual) * learning
-      state.unusual = 0
-    } else noteUnusual(step)
-    if (step <= gapRatio * usual) {
-      state.sumS += step
-      state.count += 1
-      return 0
+  function take(timesS: Float64Array, from: number, to: number): number {
+    let { lastS, usualS, sumS, count } = state
+    let missing = 0
+    let i = from
+    for (; i < to && missing === 0; i++) {
+      const timeS = timesS[i]!
+      const step = timeS - lastS
+      lastS = timeS
+      if (!(step > 0 && usualS > 0)) continue
+      if (step <= gapRatio * usualS) {
+        sumS += step
+        count += 1
+      } else missing = Math.round(step / usualS) - 1
+      if (step >= usualLow * usualS && step <= usualHigh * usualS) {
+        usualS += (step - usualS) * learning
+        state.unusual = 0
+      } else usualS = afterUnusual(step, usualS)
     }
-    const missing = Math.round(step / usual) - 1
+    state.lastS = lastS
+    state.usualS = usualS
+    state.sumS = sumS
+    state.count = count
     state.missing += missing
-    return missing
+    state.missingBefore = missing
+    return i
   }
 
-  function noteUnusual(step: number): void {
+  /** The usual interval after a step that is unusual. */
+  function afterUnusual(step: number, usualS: number): number {
     unusualS[state.unusual] = step
     state.unusual += 1
-    if (state.unusual < relearnSteps) return
+    if (state.unusual < relearnSteps) return usualS
     state.unusual = 0
     const sorted = unusualS.slice().sort()
-    if (sorted[relearnSteps - 1]! <= relearnSpread * sorted[0]!) state.usualS = sorted[relearnSteps >> 1]!
+    return sorted[relearnSteps - 1]! <= relearnSpread * sorted[0]! ? sorted[relearnSteps >> 1]! : usualS
   }
 
   return {
     learn,
-    push,
+    take,
+    missingBefore: () => state.missingBefore,
+    push(timeS) {
+      single[0] = timeS
+      take(single, 0, 1)
+      return state.missingBefore
+    },
     lastS: () => state.lastS,
     usualS: () => state.usualS,
     meanS: () => (state.count > 0 ? state.sumS / state.count : state.usualS),

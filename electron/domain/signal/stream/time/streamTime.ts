@@ -8,8 +8,8 @@ export type StreamTime = {
   exactS(): number
   /** Hands out the first time. */
   first(): number
-  /** Moves on to a time, s. `missing`: samples lost before it; null: told by the time step. */
-  advance(wantedS: number, missing: number | null): number
+  /** Moves on to a time, s. `missing`: samples lost before it; NaN: told by the time step. */
+  advance(wantedS: number, missing: number): number
   /** Usual step, s; NaN while unknown. */
   usualS(): number
   /** SD of what the steps differ from the usual one, s. */
@@ -36,7 +36,7 @@ export function createStreamTime(gap: (timeS: number, missing: number) => void):
   const firstTimesS = new Float64Array(learningReadings)
   const state = { lastUs: 0, lastS: Number.NaN, exactS: Number.NaN, variance: 0, missing: 0, learning: 0 }
 
-  function advance(wantedS: number, missing: number | null): number {
+  function advance(wantedS: number, missing: number): number {
     const timeUs = Math.max(Math.round(wantedS * microseconds), state.lastUs + 1)
     const timeS = timeUs / microseconds
     const stepS = timeS - state.lastS
@@ -44,7 +44,7 @@ export function createStreamTime(gap: (timeS: number, missing: number) => void):
     state.lastS = timeS
     state.exactS = wantedS
     const timed = interval.push(timeS)
-    const lost = missing ?? timed
+    const lost = Number.isNaN(missing) ? timed : missing
     if (lost > 0) {
       state.missing += lost
       gap(timeS, lost)

@@ -22,44 +22,15 @@ export function CurveTools({
   filterAnswer: FilterAnswer
   hasToe: boolean
 }) {
-  const { filter } = draft
-  const setFilter = (change: Partial<FilterDraft>) => onDraft({ ...draft, filter: { ...filter, ...change } })
   const trouble = filterAnswer.trouble
   return (
     <div className="curve-views">
-      <div className="curve-view" data-wrong={trouble === null ? undefined : ''}>
-        <SelectField
-          label="Filter beside it"
-          value={filter.kind}
-          onChange={(event) => setFilter({ kind: event.currentTarget.value as FilterKind })}
-        >
-          {filterNames.map(({ kind, name }) => (
-            <option key={kind} value={kind}>
-              {name}
-            </option>
-          ))}
-        </SelectField>
-        {filter.kind === 'butterworth' ? (
-          <Field
-            label="−3 dB at"
-            unit="Hz"
-            inputMode="decimal"
-            value={filter.cutoffHz}
-            onChange={(event) => setFilter({ cutoffHz: event.currentTarget.value })}
-            error={filterError}
-          />
-        ) : null}
-        {filter.kind === 'moving-average' ? (
-          <Field
-            label="Window"
-            unit="ms"
-            inputMode="decimal"
-            value={filter.windowMs}
-            onChange={(event) => setFilter({ windowMs: event.currentTarget.value })}
-            error={filterError}
-          />
-        ) : null}
-      </div>
+      <FilterFields
+        filter={draft.filter}
+        error={filterError}
+        isWrong={filterAnswer.trouble !== null}
+        onFilter={(filter) => onDraft({ ...draft, filter })}
+      />
       <div className="curve-view">
         <Switch
           label="Slope"
@@ -109,6 +80,57 @@ export function CurveTools({
           <p>Toe compensation is offered for reading the curve; it is never applied to the peak.</p>
         ) : null}
       </div>
+    </div>
+  )
+}
+
+/** Which filter, and its cutoff or window. */
+function FilterFields({
+  filter,
+  error,
+  isWrong,
+  onFilter,
+}: {
+  filter: FilterDraft
+  error: string | null
+  /** The filter cannot be had. */
+  isWrong: boolean
+  onFilter(filter: FilterDraft): void
+}) {
+  const setFilter = (change: Partial<FilterDraft>) => onFilter({ ...filter, ...change })
+  return (
+    <div className="curve-view" data-wrong={isWrong ? '' : undefined}>
+      <SelectField
+        label="Filter beside it"
+        value={filter.kind}
+        onChange={(event) => setFilter({ kind: event.currentTarget.value as FilterKind })}
+      >
+        {filterNames.map(({ kind, name }) => (
+          <option key={kind} value={kind}>
+            {name}
+          </option>
+        ))}
+      </SelectField>
+      {filter.kind === 'butterworth' ? (
+        <Field
+          label="−3 dB at"
+          unit="Hz"
+          inputMode="decimal"
+          value={filter.cutoffHz}
+          onChange={(event) => setFilter({ cutoffHz: event.currentTarget.value })}
+          error={error}
+        />
+      ) : null}
+      {filter.kind === 'moving-average' ? (
+        <Field
+          label="Window"
+          unit="ms"
+          inputMode="decimal"
+          value={filter.windowMs}
+          onChange={(event) => setFilter({ windowMs: event.currentTarget.value })}
+          error={error}
+        />
+      ) : null}
     </div>
   )
 }

@@ -8,7 +8,7 @@ function started(stepS = 100e-6) {
   const gaps: [number, number][] = []
   const stream = createStreamTime((timeS, missing) => gaps.push([timeS, missing]))
   stream.first()
-  for (let i = 1; i < learningReadings; i++) stream.advance(stream.exactS() + stepS, null)
+  for (let i = 1; i < learningReadings; i++) stream.advance(stream.exactS() + stepS, Number.NaN)
   return { stream, gaps }
 }
 
@@ -35,7 +35,7 @@ describe('stream time', () => {
   it('tells of missing samples by the step, or as it is told', () => {
     const { stream, gaps } = started()
     const last = stream.lastS()
-    stream.advance(last + 500e-6, null)
+    stream.advance(last + 500e-6, Number.NaN)
     stream.advance(last + 600e-6, 7)
     expect(gaps.map(([, missing]) => missing)).toEqual([4, 7])
     expect(stream.missing()).toBe(11)

@@ -1,0 +1,73 @@
+import { type KeyboardEvent, type RefObject, useLayoutEffect, useRef, useState } from 'react'
+import type { RowSelection } from './RowSelection.tsx'
+import type { VirtualRows } from './useVirtualRows.ts'
+import { rowAfterKey, scrollToRow } from './virtualRows.ts'
+
+/** The one row that keys act on: arrow keys, Page, Home and End move it, Enter opens it, Space and Shift pick. */
+export function useActiveRow<Row>(
+  scroller: RefObject<HTMLElement | null>,
+  rows: VirtualRows,
+  list: {
+    listKey: string
+    total: number
+    rowAt(index: number): Row | undefined
+    onOpen(row: Row): void
+    selection?: RowSelection<Row> | undefined
+  },
+) {
+  const { total, rowAt, selection } = list
+  const [active, setActive] = useState(0)
+  const focusWanted = useRef(false)
+  /** The row whose box was ticked last; a click with Shift picks all from there. */
+  const anchor = useRef(0)
+
+  useLayoutEffect(() => setActive(0), [list.listKey])
+
+  useLayoutEffect(() => {
+    if (!focusWanted.current) return
+    const row = scroller.current?.querySelector<HTMLElement>(`tr[data-index="${active}"]`)
+    if (row) {
+      row.focus({ preventScroll: true })
+      focusWanted.current = false
+    }
+  })
+
+  function move(target: number, withShift: boolean): void {
+    if (withShift) selection?.onExtend(active, target)
+    setActive(target)
+    focusWanted.current = true
+    const element = scroller.current
+    if (element !== null) element.scrollTop = scrollToRow(target, element.scrollTop, rows.height, rows.rowHeight)
+  }
+
+  function onKeyDown(event: KeyboardEvent): void {
+    if (selection !== undefined && (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'a') {
+      event.preventDefault()
+      selection.onAll()
+    }
+    if (event.ctrlKey || event.metaKey || event.altKey) return
+    const row = rowAt(active)
+    const rowsPerScreen = Math.max(Math.floor(rows.height / rows.rowHeight) - 1, 1)
+    const target = rowAfterKey(event.key, active, total, rowsPerScreen)
+    if (event.key === ' ' && selection !== undefined) {
+      if (row !== undefined) selection.onToggle(row)
+      anchor.current = active
+    } else if (event.key === 'Enter' && row !== undefined) list.onOpen(row)
+    else if (target !== null) move(target, event.shiftKey)
+    else return
+    event.preventDefault()
+  }
+
+  return {
+    /** The row that Tab reaches: the active one, or the nearest in sight. */
+    stop: Math.min(Math.max(active, rows.first), Math.max(rows.last - 1, rows.first)),
+    activate: setActive,
+    onKeyDown,
+    /** The box of a row was ticked. */
+    tick(index: number, row: Row | undefined, withShift: boolean): void {
+      if (withShift) selection?.onExtend(anchor.current, index)
+      else if (row !== undefined) selection?.onToggle(row)
+      anchor.current = index
+    },
+  }
+}
