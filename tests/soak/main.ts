@@ -7,7 +7,7 @@ import { buildIfNeeded } from '#shells/start/build.ts'
 const soaks: Record<string, () => Promise<{ soak(words: readonly string[]): Promise<boolean> }>> = {
   archiveCrash: () => import('./archiveCrash.ts'),
   bitFlips: () => import('./bitFlips.ts'),
-  commandCrash: () => import('./commandCrash.ts'),
+  kill: () => import('./kill.ts'),
   capture: () => import('./capture.ts'),
   detector: () => import('./detector.ts'),
   events: () => import('./events.ts'),

@@ -35,6 +35,16 @@ const passing: ReadonlySet<TroubleCode> = new Set([
 type Entry = { write: () => Promise<void>; lane: object }
 type Refused = Entry & { problem: TroubleMessage }
 
+/** What is said where the program ends with writes that the archive refuses to the last. */
+function notKept(thrown: unknown, writes: number): Trouble {
+  const { code, message, hint } = troubleFrom(thrown)
+  return new Trouble(
+    code,
+    `${message} What came since then is not kept: ${writes} ${writes === 1 ? 'write was' : 'writes were'} still waiting when the program ended.`,
+    hint,
+  )
+}
+
 /**
  * An ordered queue of writes. When the disk is full or the archive is held by somebody else, the queue waits in memory and
  * tries again. A write that is refused for another reason is told, set aside with its lane and tried once more when the
@@ -112,7 +122,11 @@ export function createOutbox({ clock, retryAfterS = 2, onProblem }: OutboxOption
     drained,
     async close() {
       closed = true
-      await drained()
+      try {
+        await drained()
+      } catch (thrown) {
+        throw notKept(thrown, queue.length + aside.length)
+      }
     },
   }
 }

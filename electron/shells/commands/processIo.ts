@@ -13,11 +13,16 @@ export function processIo(): CommandIo {
   }
   process.on('SIGINT', ask)
   process.on('SIGTERM', ask)
-  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error
+  // The terminal was closed: what is being captured is kept as with Ctrl-C.
+  process.on('SIGHUP', ask)
+  const gone = (error: NodeJS.ErrnoException) => {
+    // A terminal that was closed answers with EIO.
+    if (error.code !== 'EPIPE' && error.code !== 'EIO') throw error
     readerGone = true
     interruption.abort()
-  })
+  }
+  process.stdout.on('error', gone)
+  process.stderr.on('error', gone)
   return {
     out: (text) =>
       new Promise((resolve) => {

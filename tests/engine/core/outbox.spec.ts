@@ -134,7 +134,11 @@ describe('createOutbox', () => {
       attempts++
       throw diskFull
     })
-    await expect(outbox.close()).rejects.toMatchObject({ code: 'disk-full' })
+    outbox.put(async () => {})
+    await expect(outbox.close()).rejects.toMatchObject({
+      code: 'disk-full',
+      message: expect.stringMatching(/not kept: 2 writes were still waiting/),
+    })
     const before = attempts
     await clock.move(60)
     expect(attempts).toBe(before)

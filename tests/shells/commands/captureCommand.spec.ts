@@ -124,19 +124,22 @@ describe.runIf(onUnix)('capture', { concurrent: true }, () => {
     expect(told.length).toBeLessThanOrEqual(8)
   })
 
-  it('keeps a running capture as interrupted when it is stopped, and exits 1 when breaks are missing', async (test) => {
-    const { archivePath, start } = await ownPlace(test)
-    const emulator = start(['emulate', '--scenario', 'brittle', '--speed', '2'])
-    const { path, nPerCount } = await emulator.until((line) => 'path' in line)
-    const words = ['--archive', archivePath, '--scale', String(nPerCount), '--breaks', '5']
-    const capture = start(['capture', '--port', String(path), ...words])
-    const { breakId } = await capture.until(({ event }) => event === 'loading')
-    capture.child.kill('SIGINT')
-    expect(await capture.ended).toBe(1)
-    expect(capture.lines.find((line) => line.breakId === breakId && Array.isArray(line.flags))?.flags).toContain(
-      'interrupted',
-    )
-  })
+  it.for(['SIGINT', 'SIGHUP'] as const)(
+    'keeps a running capture as interrupted when %s stops it, and exits 1 when breaks are missing',
+    async (signal, test) => {
+      const { archivePath, start } = await ownPlace(test)
+      const emulator = start(['emulate', '--scenario', 'brittle', '--speed', '2'])
+      const { path, nPerCount } = await emulator.until((line) => 'path' in line)
+      const words = ['--archive', archivePath, '--scale', String(nPerCount), '--breaks', '5']
+      const capture = start(['capture', '--port', String(path), ...words])
+      const { breakId } = await capture.until(({ event }) => event === 'loading')
+      capture.child.kill(signal)
+      expect(await capture.ended).toBe(1)
+      expect(capture.lines.find((line) => line.breakId === breakId && Array.isArray(line.flags))?.flags).toContain(
+        'interrupted',
+      )
+    },
+  )
 
   it('is recovered after kill -9 by the next program that opens the archive', async (test) => {
     const { archivePath, start } = await ownPlace(test)

@@ -13,13 +13,14 @@ const streams = [
   { rateHz: 10, speed: 4 },
 ]
 
-/** Kills the capture command at random moments, as often as the first word says (50), all into one archive, and checks it after each. */
+/** Kills the capture command at random moments, as often as the first word says (200), all into one archive, and checks it after each. */
 export async function soak(words: readonly string[]): Promise<boolean> {
-  const kills = Number(words[0] ?? 50)
-  if (!Number.isInteger(kills) || kills < 1) throw new RangeError('commandCrash takes a number of kills')
+  const kills = Number(words[0] ?? 200)
+  if (!Number.isInteger(kills) || kills < 1) throw new RangeError('kill takes a number of kills')
   const folder = mkdtempSync(join(tmpdir(), 'breakledger-command-crash-'))
   const totals = { finished: 0, running: 0 }
   let sound = true
+  let broke = 0
   let leastSpareS = Number.POSITIVE_INFINITY
   try {
     for (let kill = 1; kill <= kills; kill++) {
@@ -31,6 +32,7 @@ export async function soak(words: readonly string[]): Promise<boolean> {
       if (killed.lostS !== null) leastSpareS = Math.min(leastSpareS, -killed.lostS / stream.speed)
       if (killed.faults.length === 0) continue
       sound = false
+      broke += 1
       console.log(
         `kill ${kill}, ${stream.rateHz} Hz, ${afterS.toFixed(3)} s after loading began:\n  ${killed.faults.join('\n  ')}`,
       )
@@ -39,7 +41,7 @@ export async function soak(words: readonly string[]): Promise<boolean> {
     rmSync(folder, { recursive: true, force: true })
   }
   console.log(
-    `${sound ? 'held  ' : 'FAILED'} ${kills} kills: ${totals.running} in a capture, ${totals.finished} breaks finished before; ` +
+    `${sound ? 'held  ' : 'FAILED'} tried ${kills} kills, held ${kills - broke}, broke ${broke}: ${totals.running} in a capture, ${totals.finished} breaks finished before; ` +
       `the newest stored sample was at most ${(250 - 1000 * leastSpareS).toFixed(0)} ms old at a kill (250 ms may be lost)`,
   )
   return sound

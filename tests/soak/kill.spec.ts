@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { afterEach, beforeEach, expect, it } from 'vitest'
 import { killCaptureCommand } from './killedCommand.ts'
 
-// The smaller share of "npm run soak -- commandCrash".
+// The smaller share of "npm run soak -- kill".
 
 let folder = ''
 beforeEach(async () => {
