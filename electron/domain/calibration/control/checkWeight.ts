@@ -16,7 +16,8 @@ export const runLength = 8
  * Before there are 8, the deviation is compared with `allowedN`, the expanded uncertainty there. `leastSpreadN`, the resolution,
  * keeps limits from closing to nothing when the first checks agree to the digit.
  * Throws RangeError without a deviation, or for an allowance or spread that is negative.
- * Source: NIST/SEMATECH e-Handbook 6.3.2 and 6.3.2.4; runs of eight: 6.3.2 (Western Electric rules, from memory).
+ * Source: NIST/SEMATECH e-Handbook 6.3.2 and 6.3.2.4; runs of eight: fourth of the Western
+ * Electric rules (Statistical Quality Control Handbook, 1956), as textbooks on control charts have it.
  * Checked: tests/domain/calibration/control/checkWeight.spec.ts.
  */
 export function checkWeightVerdict(deviationsN: readonly number[], allowedN: number, leastSpreadN = 0): CheckVerdict {

@@ -38,7 +38,8 @@ const constants: Record<Ellipsoid, EllipsoidConstants> = {
  * gₑ gravity at the equator, k and e² constants of the ellipsoid, a semi-major axis m, f flattening, m centrifugal over
  * gravity force at the equator. True local gravity differs by some 0.005 % (rock of other density underneath).
  * Throws RangeError for a latitude outside −90..90 or a height outside −500..10,000 m (the formula is of second order).
- * Source: defining constants of WGS 84 and GRS 80; k of GRS 80, and a, f, m, from memory.
+ * Source: defining constants of WGS 84; for GRS 80 a, f, e² and gₑ as the geodetic authorities list them (H. Moritz, Geodetic
+ * Reference System 1980), k and m of both from memory.
  * Checked: tests/domain/calibration/weights/normalGravity.spec.ts at tabulated latitudes and heights.
  */
 export function normalGravity(latitudeDeg: number, heightM = 0, ellipsoid: Ellipsoid = 'WGS 84'): number {

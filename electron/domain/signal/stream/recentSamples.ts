@@ -103,36 +103,6 @@ export function createRecentSamples(): RecentSamples {
     return sum / samples
   }
 
-  function lineBefore(ordinal: number, spanS: number, leastSamples: number): FittedLine | null {
-    const oldest = oldestKept()
-    const endS = timeAt(ordinal)
-    let from = ordinal
-    let sumT = 0
-    let sumF = 0
-    const f0 = forceAt(ordinal)
-    for (; from >= oldest; from--) {
-      const t = timeAt(from) - endS
-      if (t < -spanS && ordinal - from >= leastSamples) break
-      sumT += t
-      sumF += forceAt(from) - f0
-    }
-    const n = ordinal - from
-    if (n < 3) return null
-    let stt = 0
-    let stf = 0
-    let sff = 0
-    for (let i = from + 1; i <= ordinal; i++) {
-      const t = timeAt(i) - endS - sumT / n
-      const f = forceAt(i) - f0 - sumF / n
-      stt += t * t
-      stf += t * f
-      sff += f * f
-    }
-    const slope = stf / stt
-    const residualSD = Math.sqrt(Math.max(0, sff - slope * stf) / (n - 2))
-    return { slope, slopeSE: residualSD / Math.sqrt(stt), residualSD, samples: n }
-  }
-
   return {
     take,
     windowHighest,
@@ -142,7 +112,8 @@ export function createRecentSamples(): RecentSamples {
     forceAt,
     holds: (ordinal) => ordinal >= oldestKept() && ordinal < count,
     meanBefore,
-    lineBefore,
+    lineBefore: (ordinal, spanS, leastSamples) =>
+      lineThrough({ timeAt, forceAt }, oldestKept(), ordinal, spanS, leastSamples),
   }
 }
 
@@ -150,4 +121,39 @@ function highestOf(force: Float64Array, from: number, to: number, before: number
   let highest = before
   for (let i = from; i < to; i++) if (force[i]! > highest) highest = force[i]!
   return highest
+}
+
+function lineThrough(
+  { timeAt, forceAt }: Pick<RecentSamples, 'timeAt' | 'forceAt'>,
+  oldest: number,
+  ordinal: number,
+  spanS: number,
+  leastSamples: number,
+): FittedLine | null {
+  const endS = timeAt(ordinal)
+  let from = ordinal
+  let sumT = 0
+  let sumF = 0
+  const f0 = forceAt(ordinal)
+  for (; from >= oldest; from--) {
+    const t = timeAt(from) - endS
+    if (t < -spanS && ordinal - from >= leastSamples) break
+    sumT += t
+    sumF += forceAt(from) - f0
+  }
+  const n = ordinal - from
+  if (n < 3) return null
+  let stt = 0
+  let stf = 0
+  let sff = 0
+  for (let i = from + 1; i <= ordinal; i++) {
+    const t = timeAt(i) - endS - sumT / n
+    const f = forceAt(i) - f0 - sumF / n
+    stt += t * t
+    stf += t * f
+    sff += f * f
+  }
+  const slope = stf / stt
+  const residualSD = Math.sqrt(Math.max(0, sff - slope * stf) / (n - 2))
+  return { slope, slopeSE: residualSD / Math.sqrt(stt), residualSD, samples: n }
 }

@@ -36,6 +36,8 @@ describe('check weight', () => {
   })
 
   it('warns of eight in a row on one side', () => {
+    // Western Electric rules, the fourth: eight points in a row on one side of the centre line; so in several textbooks on control
+    // charts. By chance 2 · (1/2)⁸, 0.8 %, half of it on either side.
     const oneSided = [0.2, 0.3, 0.2, 0.1, 0.3, 0.2, 0.2, 0.3]
     expect(checkWeightVerdict([...baseline, ...oneSided], 9).finding).toBe('one-sided')
     expect(checkWeightVerdict([...baseline, -0.1, ...oneSided.slice(1)], 9).standing).toBe('in-control')

@@ -5,7 +5,9 @@ const none = { q: null, b: null, v: null, f0: null, a: null }
 
 describe('accuracy class', () => {
   it('has the limits of the ISO 7500-1 table', () => {
-    // ISO 7500-1, class table, from memory: q, b, v, f0, a in percent.
+    // ISO 7500-1, class table, from memory: q, b, v, f0, a in percent. Looked for in public copies of ISO 7500-1:2018, OIML R 65:2006 and
+    // guides to both, and not found: only their first pages are public. A check against the program's own table alone, therefore,
+    // and against the pattern that the table is remembered to have.
     const table = classLimits.map((limits) => [limits.class, limits.q, limits.b, limits.v, limits.f0, limits.a])
     expect(table).toEqual([
       ['0.5', 0.5, 0.5, 0.75, 0.05, 0.25],
@@ -13,6 +15,14 @@ describe('accuracy class', () => {
       ['2', 2, 2, 3, 0.2, 1],
       ['3', 3, 3, 4.5, 0.3, 1.5],
     ])
+  })
+
+  it('has limits that stand in one ratio to that of q in every class', () => {
+    // As remembered: b = q, v = 1.5 q, f0 = q/10, a = q/2; and q is what the class is called.
+    for (const { class: name, q, b, v, f0, a } of classLimits) {
+      expect(q).toBe(Number(name))
+      expect([b / q, v / q, f0 / q, a / q].map((ratio) => Number(ratio.toFixed(9)))).toEqual([1, 1.5, 0.1, 0.5])
+    }
   })
 
   it('is the best one whose limits all errors keep, either way', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { creepOf, creepShareOf, zeroReturns } from '#domain/calibration/steps/creep.ts'
+import { creepFromS, creepOf, creepShareOf, zeroReturns } from '#domain/calibration/steps/creep.ts'
 
 /** 0.01 N a count, 100 counts without load. */
 const toForceN = (reading: number) => (reading - 100) / 100
@@ -10,6 +10,12 @@ describe('creep', () => {
     // ISO 376 definition (from memory), by hand: 1000.0 N at 30 s, 1001.5 N at 300 s.
     expect(creepOf(held, toForceN)).toEqual({ kind: 'creep', ...held, percent: expect.closeTo(0.15, 10) })
     expect(() => creepOf({ ...held, loadN: 0 }, toForceN)).toThrow(RangeError)
+  })
+
+  it('is read from 30 s on', () => {
+    // ISO 376, 30 s to 300 s after loading, from memory. Looked for in public copies of ISO 376:1987 and 2011 and of EURAMET cg-4
+    // v2.0, and not found: only their first pages are public.
+    expect(creepFromS).toBe(30)
   })
 
   it('is a half-width by its size, and unknown where no load was held', () => {

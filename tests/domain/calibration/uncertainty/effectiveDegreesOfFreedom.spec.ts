@@ -3,7 +3,7 @@ import { effectiveDegreesOfFreedom } from '#domain/calibration/uncertainty/effec
 
 describe('effective degrees of freedom', () => {
   it('agrees with JCGM 100 H.1, not rounded before', () => {
-    // JCGM 100 H.1 (inputs and printed 16.7 from memory): comparator 25 nm (18); difference 9.7 nm (25.6);
+    // Formula: JCGM 100:2008, (G.2b), read in the edition of iso.org. Inputs of H.1 and printed 16.7 from memory: comparator 25 nm (18); difference 9.7 nm (25.6);
     // expansion 50.000623 mm · 0.1 K · 0.58e-6 /K (50); temperature 50.000623 mm · 11.5e-6 /K · 0.029 K (2).
     // Unrounded 16.656, recomputed from these inputs; with u_c rounded to 32 nm first it would be 17.47.
     const lengthNm = 50.000623e6

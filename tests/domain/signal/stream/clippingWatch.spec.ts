@@ -41,3 +41,54 @@ describe('clipping', () => {
     expect(watch(ramp, null, 50_000).overCapacity()).toBe(false)
   })
 })
+
+describe('a flat top', () => {
+  /** Twenty steps that move, or stand still as often as given, and then so many equal samples at the top. */
+  const clippedBy = (equal: number, moving = 25, standing = 0) => {
+    const climb = Array.from(
+      { length: moving + standing },
+      (_, i) => 100 * Math.min(i, moving) + Math.max(0, i - moving),
+    )
+    const still = Array.from({ length: standing }, (_, k) => [7_000 + 10 * k, 7_000 + 10 * k]).flat()
+    return watch([...climb.slice(0, moving), ...still, ...Array<number>(equal).fill(12_000), 300])
+  }
+
+  it('has six equal samples at least, after twenty steps or so', () => {
+    expect([5, 6].map((equal) => clippedBy(equal).clipped())).toEqual([false, true])
+    // The first sample counts as a step: nineteen before the top, and the one to it.
+    expect([18, 19].map((moving) => clippedBy(8, moving).clipped())).toEqual([false, true])
+  })
+
+  it('is none where more than a tenth of the steps before were nothing', () => {
+    // k pairs stand still: k of 25 + 2 k steps.
+    expect(clippedBy(8, 25, 3).clipped()).toBe(true)
+    expect(clippedBy(8, 25, 4).clipped()).toBe(false)
+  })
+
+  it('goes from the first of its samples to the last of the last', () => {
+    const clipping = watch([
+      ...ramp,
+      20_000,
+      ...Array<number>(7).fill(30_000),
+      20_000,
+      ...Array<number>(6).fill(30_000),
+      9,
+    ])
+    expect([clipping.startS(), clipping.endS()]).toEqual([101, 114])
+    expect(watch([...ramp, 20_000, 19_000, 20_000], [-20_000, 20_000]).startS()).toBe(100)
+    expect(watch([...ramp, 20_000, 19_000, 20_000], [-20_000, 20_000]).endS()).toBe(102)
+  })
+
+  it('may be touched again from above, and is none just below the highest', () => {
+    expect(watch([...ramp, 12_000.5, ...Array<number>(9).fill(12_000)]).clipped()).toBe(false)
+    expect(watch([...ramp, 12_000, 11_000, ...Array<number>(9).fill(12_000)]).clipped()).toBe(true)
+  })
+})
+
+describe('the ends of what is no clipping', () => {
+  it('are a load of the capacity, and a reading one short of a code', () => {
+    expect(watch([1, 2, 5000], null, 5000).overCapacity()).toBe(false)
+    expect(watch([1, 2, 5000.5, 3], null, 5000).overCapacity()).toBe(true)
+    expect(watch([19_999, -19_999], [-20_000, 20_000]).clipped()).toBe(false)
+  })
+})

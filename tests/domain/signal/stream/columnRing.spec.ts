@@ -41,6 +41,23 @@ describe('a ring of columns', () => {
     expect([...ring.copyFrom(0)[0]!]).toEqual([5, 6])
   })
 
+  it('may hold a single row, and one that is thrown out by the next', () => {
+    const ring = createColumnRing(1, 1)
+    for (let row = 0; row < 3; row++) ring.append([counted], row, row + 1)
+    expect([ring.length(), ring.at(0, 0), ring.copyFrom(0)[0]!.length]).toEqual([1, 2, 1])
+  })
+
+  it('stays in order when it grows while it has gone round', () => {
+    const ring = createColumnRing(1, 2000)
+    ring.append([counted], 0, 250)
+    ring.forgetOldest(200)
+    ring.append([counted], 250, 440)
+    ring.append([counted], 440, 900)
+    ring.forgetOldest(100)
+    ring.append([counted], 900, 2400)
+    expect(ring.copyFrom(0)).toEqual([counted.slice(400, 2400)])
+  })
+
   it('refuses to be made of nothing', () => {
     expect(() => createColumnRing(0, 5)).toThrow(RangeError)
     expect(() => createColumnRing(1, 0)).toThrow(RangeError)

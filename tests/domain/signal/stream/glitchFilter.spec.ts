@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { createRandom } from '#domain/numbers/random.ts'
 import { createGlitchFilter } from '#domain/signal/stream/glitchFilter.ts'
 
 function filter(forces: readonly number[], noise = 1) {
@@ -46,5 +47,101 @@ describe('what is no glitch', () => {
     const { accepted, glitches } = filter(forces)
     expect(glitches).toEqual([])
     expect(accepted).toEqual(forces.map((_, i) => i))
+  })
+})
+
+/** As the rule says it, with all samples at hand. */
+function plainly(force: readonly number[], noise: number): { glitches: [number, number][]; passed: number[] } {
+  const glitches: [number, number][] = []
+  const passed: number[] = []
+  let last = Number.NaN
+  let largest = 0
+  const good = (i: number) => {
+    if (!Number.isNaN(last)) largest = Math.max(Math.abs(force[i]! - last), 0.85 * largest)
+    last = force[i]!
+    passed.push(i)
+  }
+  const limit = () => Math.max(10 * noise, 4 * largest)
+  const isBack = (value: number, jump: number) =>
+    Math.abs(value - last) <= Math.max(0.3 * jump, Math.min(limit(), 0.5 * jump))
+  let i = 0
+  while (i < force.length) {
+    const x = force[i]! - last
+    if (Number.isNaN(last) || Math.abs(x) <= limit()) {
+      good(i)
+      i += 1
+      continue
+    }
+    const next = force[i + 1]
+    const y = next === undefined ? Number.NaN : next - last
+    const twice =
+      x > 0 === y > 0 &&
+      Math.min(Math.abs(x), Math.abs(y)) >= 0.6 * Math.max(Math.abs(x), Math.abs(y)) &&
+      Math.abs(y) > limit()
+    const end = force[i + 2]
+    if (next === undefined) {
+      if (x > 0) glitches.push([i, i])
+      else good(i)
+      i += 1
+    } else if (isBack(next, Math.abs(x))) {
+      glitches.push([i, i])
+      good(i + 1)
+      i += 2
+    } else if (twice && end === undefined) {
+      if (x > 0) glitches.push([i, i + 1])
+      else for (const k of [i, i + 1]) good(k)
+      i += 2
+    } else if (twice && end !== undefined && isBack(end, Math.min(Math.abs(x), Math.abs(y)))) {
+      glitches.push([i, i + 1])
+      good(i + 2)
+      i += 3
+    } else if (twice) {
+      for (const k of [i, i + 1]) good(k)
+      i += 2
+    } else {
+      good(i)
+      i += 1
+    }
+  }
+  return { glitches, passed }
+}
+
+describe('glitches in random streams', () => {
+  it.each([0, 1, 4])('are what the rule finds with all samples at hand, at a noise of %i', (noise) => {
+    const random = createRandom(40 + noise)
+    let found = 0
+    for (let trial = 0; trial < 800; trial++) {
+      let level = 0
+      const forces = Array.from({ length: 25 }, () => {
+        level += random.unit() < 0.2 ? random.between(-60, 60) : random.between(-4, 6)
+        const hit = random.unit()
+        return level + (hit < 0.15 ? random.between(-150, 150) : hit < 0.2 ? 100 : 0)
+      })
+      const { accepted, glitches } = filter(forces, noise)
+      const expected = plainly(forces, noise)
+      expect(glitches).toEqual(expected.glitches)
+      expect(accepted).toEqual(expected.passed)
+      found += glitches.length
+    }
+    expect(found).toBeGreaterThan(200)
+  })
+
+  it('come at once where the level at rest is known', () => {
+    const glitches: number[][] = []
+    const accepted: number[] = []
+    const glitchFilter = createGlitchFilter({
+      accept: (timeS, _force, _reading, from, to) => accepted.push(...timeS.subarray(from, to)),
+      glitch: (...told) => glitches.push(told),
+    })
+    glitchFilter.setNoise(1)
+    glitchFilter.restAt(3)
+    const force = Float64Array.of(500, 3, 4)
+    const timeS = Float64Array.of(0, 1, 2)
+    for (let i = 0; i < 3; i++)
+      if (glitchFilter.goodUntil(force, i, i + 1) > i) accepted.push(i)
+      else glitchFilter.question(timeS, force, force, i)
+    glitchFilter.finish()
+    expect(glitches).toEqual([[0, 0, 497]])
+    expect(accepted).toEqual([1, 2])
   })
 })

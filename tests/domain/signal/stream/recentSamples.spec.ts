@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
 import { createRecentSamples, recentCapacity } from '#domain/signal/stream/recentSamples.ts'
+import { limitOf } from '#tests/fakes/limitOf.ts'
 import { takeOne } from '#tests/fakes/streams/cutStream.ts'
 
 describe('the line through recent samples', () => {
@@ -71,5 +72,71 @@ describe('the sliding maximum', () => {
     for (const [i, force] of [1, 9, 5, 2].entries()) takeOne(recent, i, force)
     expect(recent.lastAtOrAbove(5)).toBe(2)
     expect(recent.lastAtOrAbove(10)).toBe(-1)
+  })
+})
+
+describe('recent samples', () => {
+  /** Samples at uneven times, with silences among them, and what a list of the newest 4096 of them says. */
+  function both(count: number, seed: number) {
+    const random = createRandom(seed)
+    const recent = createRecentSamples()
+    const timeS: number[] = []
+    const force: number[] = []
+    for (let i = 0; i < count; i++) {
+      timeS.push((timeS.at(-1) ?? 5) + (random.unit() < 0.005 ? 1.5 * random.unit() : random.between(0.0001, 0.002)))
+      force.push(1000 + Math.round(20 * random.normal()) / 2)
+    }
+    recent.take(Float64Array.from(timeS), Float64Array.from(force), 0, count)
+    return { recent, timeS, force, oldest: Math.max(0, count - recentCapacity), random }
+  }
+
+  it.each([1, 2, 40, 64, 65, 4096, 4097, 9000])('of %i are found as in a list of them', (count) => {
+    const { recent, timeS, force, oldest, random } = both(count, count)
+    const newest = count - 1
+    expect(recent.count()).toBe(count)
+    expect([oldest - 1, oldest, newest, count].map(recent.holds)).toEqual([false, true, true, false])
+    expect([recent.timeAt(oldest), recent.forceAt(newest)]).toEqual([timeS[oldest], force[newest]])
+    for (const windowS of [0, 0.0005, 0.01, 0.07, 0.3, 1, 100]) {
+      const inside = timeS.flatMap((at, i) =>
+        i >= oldest &&
+        (i === newest || timeS[newest]! - at <= windowS || (i === newest - 1 && timeS[newest]! - at <= 1))
+          ? [force[i]!]
+          : [],
+      )
+      // Everything from the newest back to the first that lies outside.
+      expect(recent.windowHighest(windowS)).toBe(Math.max(...inside))
+    }
+    for (const wanted of [960, 1000, 1020, 1200])
+      expect(recent.lastAtOrAbove(wanted)).toBe(force.findLastIndex((value, i) => value >= wanted && i >= oldest))
+    for (let trial = 0; trial < 20; trial++) {
+      const at = oldest + Math.floor(random.between(0, count - oldest))
+      const spanS = [0, 0.004, 0.5][trial % 3]!
+      const least = [1, 3, 6][trial % 3]!
+      const members = timeS.flatMap((time, i) =>
+        i <= at && i >= oldest && (timeS[at]! - time <= spanS || at - i < least) ? [i] : [],
+      )
+      const mean = members.reduce((sum, i) => sum + force[i]!, 0) / members.length
+      expect(recent.meanBefore(at, spanS, least)).toBeCloseTo(mean, 8)
+      const line = recent.lineBefore(at, spanS, least)
+      expect(line?.samples ?? null).toBe(members.length < 3 ? null : members.length)
+      if (line === null) continue
+      const meanT = members.reduce((sum, i) => sum + timeS[i]!, 0) / members.length
+      const stt = members.reduce((sum, i) => sum + (timeS[i]! - meanT) ** 2, 0)
+      const stf = members.reduce((sum, i) => sum + (timeS[i]! - meanT) * (force[i]! - mean), 0)
+      expect(line.slope / (stf / stt)).toBeCloseTo(1, 6)
+      const squares = members.reduce((sum, i) => sum + (force[i]! - mean - (stf / stt) * (timeS[i]! - meanT)) ** 2, 0)
+      expect(line.residualSD).toBeCloseTo(Math.sqrt(squares / (members.length - 2)), 6)
+      expect(line.slopeSE / Math.sqrt(squares / (members.length - 2) / stt)).toBeCloseTo(1, 6)
+    }
+  })
+
+  it('need a silence of more than a second to be forgotten with the one before', () => {
+    const seen = (silenceS: number) => {
+      const recent = createRecentSamples()
+      takeOne(recent, 0, 900)
+      takeOne(recent, silenceS, 100)
+      return recent.windowHighest(0.25) === 900
+    }
+    expect(limitOf(seen, 0.5, 3)).toBeCloseTo(1, 4)
   })
 })

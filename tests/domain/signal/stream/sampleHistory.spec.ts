@@ -43,3 +43,22 @@ describe('the history', () => {
     expect(() => createSampleHistory(1, 0)).toThrow(RangeError)
   })
 })
+
+describe('the newest of a history', () => {
+  it('are one sample where there is one, and nothing where there is none', () => {
+    const history = createSampleHistory(1, 10)
+    expect(history.copyNewest(1)).toEqual([new Float64Array(0)])
+    history.append([Float64Array.of(7)], 0, 1)
+    expect(history.copyNewest(1)).toEqual([Float64Array.of(7)])
+    history.append([Float64Array.of(7, 9)], 1, 1)
+    history.append([Float64Array.of(7, 8, 9)], 1, 3)
+    expect(history.copyNewest(1)).toEqual([Float64Array.of(8, 9)])
+  })
+
+  it('are as many as fit', () => {
+    expect(mostHistorySamples).toBe(2 ** 18)
+    const history = createSampleHistory(1, 2, 0)
+    history.append([Float64Array.of(0, 1, 2, 3)], 0, 4)
+    expect(history.copyFrom(0)).toEqual([Float64Array.of(1, 2, 3)])
+  })
+})

@@ -42,3 +42,20 @@ test('takes a curve of one sample and of none', () => {
   expect(stretchesBetweenGaps(Float64Array.of())).toEqual([])
   expect(stretchesBetweenGaps(Float64Array.of(3))).toEqual([{ from: 0, to: 1, intervalS: Number.NaN, jitter: 0 }])
 })
+
+test('a stretch of ten samples has an interval of its own, one of nine that of the curve', () => {
+  const after = (count: number) =>
+    stretchesBetweenGaps(Float64Array.of(...every(0.01, 100), ...every(0.0105, count, 5)))[1]!.intervalS
+  expect(after(10)).toBeCloseTo(0.0105, 9)
+  expect(after(9)).toBeCloseTo(0.01, 4)
+})
+
+test('the first samples teach the usual step, wherever the curve begins', () => {
+  const timeS = Float64Array.of(...every(0.01, 100, 3), ...every(0.01, 100, 4.5))
+  expect(stretchesBetweenGaps(timeS).map(({ from, to }) => [from, to])).toEqual([
+    [0, 100],
+    [100, 200],
+  ])
+  // Gone for one sample only.
+  expect(stretchesBetweenGaps(Float64Array.of(...every(0.01, 20), ...every(0.01, 20, 0.21)))).toHaveLength(2)
+})

@@ -59,3 +59,13 @@ describe('samplesIn', () => {
   it('takes one sample more on either side', () => expect(samplesIn(timeS, 1.5, 2.5)).toEqual({ from: 1, to: 4 }))
   it('ends with the curve', () => expect(samplesIn(timeS, -5, 50)).toEqual({ from: 0, to: 5 }))
 })
+
+describe('what thinning keeps', () => {
+  it('is as many as it may where extremes differ in every stretch, the last before the end among them', () => {
+    // Zigzag: of 100 inner samples in four stretches the lowest and the highest of each.
+    const timeS = Float64Array.from({ length: 102 }, (_, i) => i)
+    const force = timeS.map((i) => (i % 2 === 0 ? i : -i))
+    const thin = thinByMinMax({ timeS, force }, 10)
+    expect([...thin.timeS]).toEqual([0, 24, 25, 49, 50, 74, 75, 99, 100, 101])
+  })
+})

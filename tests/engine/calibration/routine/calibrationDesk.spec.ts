@@ -236,7 +236,7 @@ test('keeps its readings in memory while the disk is full, says so, and saves no
   expect(bench.engine.bench.state().storageProblem).toBeNull()
   expect(bench.heardOf('trouble').map(({ code }) => code)).toEqual(['disk-full'])
   expect((await bench.archive.verify(() => {}, new AbortController().signal)).faults).toEqual([])
-}, 20_000)
+})
 
 test('keeps the watch for overload on while it runs', async () => {
   const bench = await calibratingBench()

@@ -1,4 +1,3 @@
-// Held by tests/domain/signal/stream/time/sampleClock.spec.ts.
 import { modulo } from '../../../numbers/modulo.ts'
 
 /** The unit in which the device counts its time; µs and ms counters are 32 bits wide and wrap around. */
@@ -28,7 +27,7 @@ const rateMemory = 1 / 256
  *
  * A millisecond counter is too coarse above some 100 Hz, so its readings advance by their mean step and are only kept
  * within the millisecond that the counter names.
- * Checked: tests/domain/signal/stream/time/sampleClock.spec.ts.
+ * Checked: tests/domain/signal/stream/time/deviceTime.spec.ts.
  */
 export function createDeviceTime(unit: DeviceTimeUnit): DeviceTime {
   const width = wrapUs[unit]

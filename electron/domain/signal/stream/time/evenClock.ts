@@ -1,4 +1,3 @@
-// Held by tests/domain/signal/stream/time/sampleClock.spec.ts.
 import { createArrivalLine } from './arrivalLine.ts'
 
 /** An even clock for readings that carry no time, from the times at which they arrive. */
@@ -40,7 +39,7 @@ const jitterMemory = 1 / 64
  *   line   A = a + b n through the arrivals that waited least (arrivalLine.ts)
  *   step   b (1 + k)      k pulls the clock to the line within 2 s, |k| <= 0.1 %
  *
- * Common practice (a phase-locked loop on minimum delay), no source. Checked: tests/domain/signal/stream/time/sampleClock.spec.ts.
+ * Common practice (a phase-locked loop on minimum delay), no source. Checked: tests/domain/signal/stream/time/evenClock.spec.ts, tests/domain/signal/stream/time/sampleClock.spec.ts.
  */
 export function createEvenClock(): EvenClock {
   const line = createArrivalLine()

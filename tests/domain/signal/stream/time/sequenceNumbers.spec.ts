@@ -31,3 +31,14 @@ it('may be any after they were forgotten', () => {
   numbers.forget()
   expect([numbers.passed(3), numbers.passed(4)]).toEqual([1, 1])
 })
+
+it('go on from a reading without a number, and count what is far behind as a loss of none', () => {
+  expect(passed(5, Number.NaN, 900)).toEqual([1, 1, 1])
+  expect(passed(0, 2 ** 31 + 5)).toEqual([1, -1])
+  const numbers = createSequenceNumbers()
+  numbers.passed(100)
+  for (let i = 0; i < 7; i++) numbers.passed(50 + i)
+  numbers.forget()
+  numbers.passed(100)
+  expect(numbers.passed(50)).toBe(-1)
+})

@@ -41,3 +41,42 @@ describe('stream time', () => {
     expect(stream.missing()).toBe(11)
   })
 })
+
+describe('what is known of the steps', () => {
+  it('is nothing before sixteen readings, and the lower median of theirs then', () => {
+    const stream = createStreamTime(() => {})
+    stream.first()
+    for (let i = 1; i < 15; i++) stream.advance(i * 1e-3, 0)
+    expect(stream.usualS()).toBeNaN()
+    stream.advance(15e-3, 0)
+    expect(stream.usualS()).toBeCloseTo(1e-3, 9)
+  })
+
+  it('is a jitter averaged over 256 steps, of those that hide nothing', () => {
+    const { stream } = started(1e-3)
+    expect(stream.jitterS()).toBe(0)
+    stream.advance(stream.lastS() + 1.32e-3, Number.NaN)
+    // The usual step has followed by a 64th of the difference when the step is compared with it.
+    const deviation = 0.32e-3 * (63 / 64)
+    expect(stream.jitterS()).toBeCloseTo(deviation / 16, 9)
+    const before = stream.jitterS()
+    stream.advance(stream.lastS() + 5e-3, Number.NaN)
+    stream.advance(stream.lastS() + 1e-3, 3)
+    expect(stream.jitterS()).toBe(before)
+  })
+
+  it('begins at zero, and again when it is asked to', () => {
+    const { stream } = started(1e-3)
+    expect(stream.lastS()).toBeCloseTo(15e-3, 9)
+    expect(stream.first()).toBe(0)
+    expect([stream.lastS(), stream.exactS()]).toEqual([0, 0])
+  })
+
+  it('counts no gap where it is told that none is there', () => {
+    const { stream, gaps } = started(1e-3)
+    stream.advance(stream.lastS() + 9e-3, 0)
+    expect(gaps).toEqual([])
+    stream.advance(stream.lastS() + 1e-3, 1)
+    expect(gaps).toHaveLength(1)
+  })
+})

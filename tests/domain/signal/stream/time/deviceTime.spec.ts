@@ -1,0 +1,92 @@
+import { describe, expect, it } from 'vitest'
+import { createRandom } from '#domain/numbers/random.ts'
+import { createDeviceTime, type DeviceTimeUnit } from '#domain/signal/stream/time/deviceTime.ts'
+
+const none = Number.NaN
+
+/** Steps of counters that arrive together, so that arrival says nothing unless it is given. */
+function steps(unit: DeviceTimeUnit, counters: readonly number[], sinceArrivalS = 0, numbered = false) {
+  const device = createDeviceTime(unit)
+  return counters.map((us) => device.step(us, sinceArrivalS, false, numbered))
+}
+
+describe('a counter of microseconds', () => {
+  it('gives steps, also across its 32 bits', () => {
+    expect(steps('us', [7, 1007, 1507])).toEqual([0, 0.001, 0.0005])
+    expect(steps('us', [2 ** 32 - 100, 50])).toEqual([0, 0.00015])
+    expect(steps('ms', [(2 ** 32 - 1) * 1000, 3000])[1]).toBeCloseTo(0.004, 9)
+  })
+
+  it('leaves out what comes twice, unless its number is new', () => {
+    expect(steps('us', [7, 7, 1007])).toEqual([0, none, 0.001])
+    expect(steps('us', [7, 7, 1007], 0, true)).toEqual([0, 0, 0.001])
+    expect(steps('s', [7, 7, 1007])).toEqual([0, none, 0.001])
+  })
+
+  it('leaves out seven from the past, and restarts with the eighth, by arrival', () => {
+    const behind = Array.from({ length: 9 }, (_, i) => 1_000_000 + i)
+    expect(steps('us', [2_000_000, ...behind], 0.25)).toEqual([0, ...Array(7).fill(none), 0.25, 1e-6])
+    const twice = [2_000_000, ...behind.slice(0, 7), 2_000_010, ...behind.slice(0, 7), 2_000_030]
+    expect(steps('us', twice)).toEqual([0, ...Array(7).fill(none), 1e-5, ...Array(7).fill(none), 2e-5])
+    const device = createDeviceTime('s')
+    expect([5e6, 4e6].map((us) => device.step(us, 0, false, false))).toEqual([0, none])
+  })
+
+  it('restarts where arrival differs from it by more than five seconds, or when it is told', () => {
+    expect(steps('us', [0, 5_000_000])).toEqual([0, 5])
+    expect(steps('us', [0, 5_000_001])).toEqual([0, 0])
+    expect(steps('us', [0, 1_000_000], 6)).toEqual([0, 1])
+    expect(steps('us', [0, 1_000_000], 6.5)).toEqual([0, 6.5])
+    const device = createDeviceTime('us')
+    device.step(900, 0, false, false)
+    expect(device.step(100, 0.75, true, false)).toBe(0.75)
+    expect(device.step(300, 0, false, false)).toBe(0.0002)
+  })
+
+  it('counts a restart as the end of a row from the past', () => {
+    const device = createDeviceTime('us')
+    device.step(2_000_000, 0, false, false)
+    for (let i = 0; i < 7; i++) device.step(1_000_000 + i, 0, false, false)
+    device.step(3_000_000, 0.5, true, false)
+    expect(device.step(2_900_000, 0, false, false)).toBeNaN()
+  })
+})
+
+describe('a counter of milliseconds', () => {
+  it('advances by the mean of its steps, and keeps within the millisecond that it names', () => {
+    const random = createRandom(33)
+    const device = createDeviceTime('ms')
+    let counterMs = 0
+    let [count, mean, ahead] = [0, 0, 0]
+    device.step(0, 0, false, true)
+    for (let i = 0; i < 3000; i++) {
+      const stepMs =
+        i % 700 === 699 ? 40 : i % 300 < 150 ? Math.floor(3 * random.unit()) : Math.floor(1.6 * random.unit())
+      counterMs += stepMs
+      const stepUs = 1000 * stepMs
+      count += 1
+      // Running mean of 256 steps, the first ones by their number; a long step after the sixteenth does not count.
+      if (!(count > 16 && stepUs > 4 * mean + 2000)) mean += (stepUs - mean) / Math.min(256, count)
+      const kept = Math.max(0, Math.min(999, ahead + mean - stepUs))
+      const expected = Math.max(1, stepUs + kept - ahead)
+      ahead = kept
+      expect(device.step(1000 * counterMs, 0, false, true) * 1e6).toBeCloseTo(expected, 6)
+    }
+  })
+
+  it('restarts by its mean step where arrival tells of none, and no further ahead', () => {
+    const device = createDeviceTime('ms')
+    for (let i = 0; i <= 20; i++) device.step(4000 * i, 0.004, false, true)
+    expect(device.step(900_000, 0.001, true, true)).toBeCloseTo(0.004, 9)
+    expect(device.step(904_000, 0.004, false, true)).toBeCloseTo(0.004, 9)
+  })
+
+  it('may give a long step within the first sixteen to the mean', () => {
+    const device = createDeviceTime('ms')
+    device.step(0, 0, false, true)
+    for (let i = 1; i <= 15; i++) device.step(1000 * i, 0, false, true)
+    device.step(15_000 + 31_000, 0, false, true)
+    // Mean of fifteen steps of 1 ms and one of 31 ms: 2.875 ms. The next reading, of 1 ms, is 0.999 ms ahead at most.
+    expect(device.step(47_000, 0, false, true)).toBeCloseTo(0.001 + 0.000999, 9)
+  })
+})
