@@ -7,8 +7,7 @@ import type { Reply } from './carrier.ts'
 const longestName = 100
 
 /** What to do where the deed was done and only its answer is wrong: what is stored was held against its schema before. */
-const doneAllTheSame =
-  'This is a fault of the program. What was asked for was done; load the page again before you go on.'
+const doneAllTheSame = 'What was asked for was done, only the answer is wrong: load the page again before you go on.'
 
 /**
  * Answers a call by name: refuses unknown names, parses the input, parses the output, and turns whatever is thrown into an
