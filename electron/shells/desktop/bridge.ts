@@ -4,6 +4,7 @@ import type { Engine } from '#engine/core/engine.ts'
 import { callChannel, eventChannel } from './channels.ts'
 import type { EventReceiver, InvokeEvent, MainIpc } from './electronTypes.ts'
 import { isOwnPage } from './pageAddress.ts'
+import { startAgain } from './tellings.ts'
 
 export type BridgeParts = {
   ipc: MainIpc
@@ -36,6 +37,6 @@ const refusal: Reply = {
   error: {
     code: 'denied',
     message: 'The question did not come from the page of this program.',
-    hint: 'Close the window and start Breakledger again.',
+    hint: startAgain,
   },
 }

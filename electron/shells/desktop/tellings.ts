@@ -3,6 +3,9 @@ import { visibleText } from '#words/visibleText.ts'
 /** What a box says: one sentence, and what it means or what to do. */
 export type Telling = { message: string; detail: string }
 
+/** What helps when the window itself is of no more use. */
+export const startAgain = 'Close the window and start Breakledger again.'
+
 /** The page stopped and was loaded again. */
 export const pageCameBack = (reason: string): Telling => ({
   message: 'The page stopped and was loaded again.',
@@ -12,7 +15,7 @@ export const pageCameBack = (reason: string): Telling => ({
 /** The page stopped again at once. */
 export const pageGivenUp = (reason: string): Telling => ({
   message: 'The page stopped again and is not loaded a third time.',
-  detail: `Reason given: ${reason}. A running break goes on being recorded. Close the window and start Breakledger again.`,
+  detail: `Reason given: ${reason}. A running break goes on being recorded. ${startAgain}`,
 })
 
 /** Something wanted to store a file. */
