@@ -10,7 +10,7 @@ const changesOf = (text: string) => mutationsOf(text).map(({ original, changed }
 describe('the mutants of a text', () => {
   it('move numbers by one or by a tenth, and take room for rounding away', () => {
     expect(changesOf('const few = 3')).toEqual(['few = 3 -> few = 4', 'few = 3 -> few = 2'])
-    expect(changesOf('const none = 0')).toEqual(['none = 0 -> none = 1', 'none = 0 -> none = (-1)'])
+    expect(changesOf('const none = 0')).toEqual(['none = 0 -> none = 1'])
     expect(changesOf('const share = 0.9')).toEqual(['share = 0.9 -> share = 0.99', 'share = 0.9 -> share = 0.81'])
     expect(changesOf('const many = 1_024')).toEqual(['many = 1_024 -> many = 1127', 'many = 1_024 -> many = 921'])
     expect(changesOf('const room = 1e-9')).toEqual(['room = 1e-9 -> room = 0', 'room = 1e-9 -> room = 0.000001'])

@@ -7,7 +7,7 @@
  *   - texts: what is in a template, what is joined to a string, what follows `throw`: sentences are held by their own tests
  *   - ++ and --: they only step a loop, and turned around it never ends
  *   - `>>> 1` and what it halves: a search that cuts elsewhere finds the same
- * A number below 0.00001 is room for rounding: it becomes 0 and a thousand times itself, as a tenth of it is nothing.
+ * 0 becomes 1 alone: `> -1` is `>= 0`, which is tried anyway. A number below 0.00001 is room for rounding: it becomes 0 and a thousand times itself, as a tenth of it is nothing.
  * Single mutants that say the same as their original are in mutants/equivalentMutants.ts, each with its reason.
  */
 import { equivalentMutants } from './mutants/equivalentMutants.ts'

@@ -35,7 +35,9 @@ function changedNumbers(text: string): string[] {
   const value = Number(text.replaceAll('_', ''))
   if (value !== 0 && value <= largestRoom) return ['0', plain(value * 1000)]
   if (!Number.isInteger(value)) return [plain(value * 1.1), plain(value * 0.9)]
-  if (value <= largestStepped) return [String(value + 1), value === 0 ? '(-1)' : String(value - 1)]
+  // Below 0 a boundary says what it says when it is moved.
+  if (value === 0) return ['1']
+  if (value <= largestStepped) return [String(value + 1), String(value - 1)]
   return [String(Math.ceil(value * 1.1)), String(Math.floor(value * 0.9))]
 }
 

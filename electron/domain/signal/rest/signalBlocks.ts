@@ -1,4 +1,3 @@
-// Held by tests/domain/signal/rest/steadiness.spec.ts.
 /** Some neighbouring blocks taken together: number and mean of their samples, sum of squares about that mean and about their own. */
 export type JoinedBlocks = { n: number; mean: number; squares: number; within: number }
 
@@ -21,7 +20,7 @@ const mostBlocks = 16
  *
  *   mean, sum of squares of joined blocks by Chan, Golub and LeVeque's pairwise update, so a large offset does no harm
  *
- * Checked: tests/domain/signal/rest/steadiness.spec.ts against NIST StRD NumAcc1 to 4.
+ * Checked: tests/domain/signal/rest/signalBlocks.spec.ts, tests/domain/signal/rest/steadiness.spec.ts against NIST StRD NumAcc1 to 4.
  */
 export function createSignalBlocks(windowS: number): SignalBlocks {
   const blockS = windowS / mostBlocks

@@ -1,4 +1,3 @@
-// Held by tests/domain/signal/loading/evaluateCurve.spec.ts.
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
 import { judgeHead } from '../rest/curveHead.ts'
 import { createLoadWatch, type LoadWatch } from '../rest/loadWatch.ts'
@@ -36,7 +35,7 @@ const restShareOfThreshold = 0.25
 
 /**
  * Joins the parts that stand before a loading. Once loading has started the watch is left alone.
- * Checked: tests/domain/signal/loading/evaluateCurve.spec.ts.
+ * Checked: tests/domain/signal/stream/signalFront.spec.ts.
  */
 export function createSignalFront(settings: DetectionSettings, listener: FrontListener): SignalFront {
   const interval = createSampleInterval()

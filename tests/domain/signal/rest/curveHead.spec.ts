@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
 import { judgeHead } from '#domain/signal/rest/curveHead.ts'
+import { limitOf } from '#tests/fakes/limitOf.ts'
 
 const head = (forces: readonly number[], allowed = 0) =>
   judgeHead(
@@ -52,5 +53,55 @@ describe('the head of a curve', () => {
     expect(quiet / heads).toBeLessThan(0.005)
     expect(sum / heads).toBeGreaterThan(0.95)
     expect(sum / heads).toBeLessThan(1.15)
+  })
+})
+
+describe('what makes a head', () => {
+  /** Nine samples: three at a level, three half way and three up, with a noise of half a rise of one either way in each three. */
+  const rising = (rise: number, noise: number, allowed = 0) =>
+    head(
+      [0, 0, 0, rise / 2, rise / 2, rise / 2, rise, rise, rise].map((value, i) => value + noise * ((i % 3) - 1)),
+      allowed,
+    )
+
+  it('be at rest is a rise of four noise SDs, or what is allowed', () => {
+    // Between the medians of the first and the last third, a level line but for the noise: residuals by the noise alone where the
+    // rise is nothing beside it.
+    for (const allowed of [3, 17]) {
+      expect(rising(allowed, 0, allowed).atRest).toBe(true)
+      expect(rising(allowed + 0.001, 0, allowed).atRest).toBe(false)
+    }
+    const restless = (rise: number) => !rising(rise, 1).atRest
+    const limit = limitOf(restless, 1, 40)
+    expect(limit / rising(limit, 1).noise).toBeCloseTo(4, 3)
+  })
+
+  it('be a sample is to lie within ten robust SDs of the line', () => {
+    // 1.4826 is the SD of normal values over their median distance: R 1 / qnorm(0.75).
+    const noisy = (wild: number) => head([0, 1, -1, 0, 1, wild, 0, 1, -1]).noise
+    expect(limitOf((wild) => noisy(wild) > 2, 5, 40)).toBeCloseTo(14.826, 2)
+  })
+
+  it('be its line is to go through the medians of the thirds, by their times', () => {
+    const judged = judgeHead(
+      Float64Array.of(0, 1, 2, 10, 11, 12, 30, 31, 32),
+      Float64Array.of(5, 5, 5, 15, 15, 15, 35, 35, 35).map((value, i) => value + ((i % 3) - 1)),
+      9,
+      1000,
+    )
+    // Slope 1 and the noise lies on it.
+    expect(judged.noise).toBeCloseTo(0, 12)
+    expect(judged.level).toBe(15)
+  })
+
+  it('be few is to have the robust SD for noise', () => {
+    expect(head([0, 2, 4, 6]).noise).toBeCloseTo(0, 12)
+    expect(head([3])).toEqual({ atRest: true, level: 3, noise: 0 })
+    // Of two samples the line goes through both.
+    expect(head([3, 9], 100)).toEqual({ atRest: true, level: 6, noise: 0 })
+    // Line through 0 and 0: distances 0, 1, 5, 0, median 0.5.
+    expect(head([0, 1, 5, 0], 100).noise).toBeCloseTo(0.5 / 0.6744897501960817, 9)
+    // Five that stay: sqrt((1 + 25) / 3).
+    expect(head([0, 1, 5, 1, 0], 100).noise).toBeCloseTo(Math.sqrt(27 / 3), 9)
   })
 })

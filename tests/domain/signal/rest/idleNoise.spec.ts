@@ -89,3 +89,107 @@ describe('level at rest', () => {
     expect(idle.level()).toBeLessThan(-48.9)
   })
 })
+
+describe('noise of blocks that are known', () => {
+  /** Blocks of 16 samples at 64 Hz, 0.234 s each, of a level of its own and with values that alternate about it. */
+  function blocks(levels: readonly number[], swing: number, first: number | null = null) {
+    const idle = createIdleNoise()
+    idle.begin(first, 0)
+    let i = 0
+    for (const level of levels)
+      for (let k = 0; k < 16; k++) {
+        idle.push(i / 64, level + (k % 2 === 0 ? swing : -swing))
+        i += 1
+      }
+    return idle
+  }
+
+  it('is the SD about the line of a block over that of the median of chi-square', () => {
+    // Alternating +1 and -1: squares 16, products with the places -8, squares of the places 16 · 255 / 12 = 340; 14 degrees of freedom.
+    // scipy 1.17.1: stats.chi2.ppf(0.5, 14) / 14 = 0.9528052, of which the formula of Wilson and Hilferty is within 0.1 %.
+    const expected = Math.sqrt((16 - 64 / 340) / 14 / 0.9528052)
+    expect(blocks([0, 0, 0], 1).noise()! / expected).toBeCloseTo(1, 3)
+    expect(blocks([], 1, 3).noise()).toBe(3)
+    expect(blocks([], 1).noise()).toBeNull()
+  })
+
+  it('counts the median step between seven blocks and more, over that of a square', () => {
+    // Levels 0 and 10 by turns without any noise: each step is 10. R qchisq(0.5, 1) = 0.4549364.
+    const turning = (count: number) => Array.from({ length: count }, (_, k) => 10 * (k % 2))
+    expect(blocks(turning(7), 0).noise()).toBe(0)
+    expect(blocks(turning(8), 0).noise()).toBeCloseTo(10 / Math.sqrt(2 * 0.4549364), 5)
+    // Of white noise nothing is left: a step as large as the noise of two means.
+    const within = (16 - 64 / 340) / 14 / 0.9528052
+    const small = Math.sqrt(2 * 0.4549364 * (within / 16)) * 0.99
+    expect(
+      blocks(
+        turning(8).map((level) => (level * small) / 10),
+        1,
+      ).noise()! **
+        2 /
+        within,
+    ).toBeCloseTo(1, 3)
+    const larger = Math.sqrt(2 * 0.4549364 * (3 * within))
+    expect(
+      blocks(
+        turning(8).map((level) => (level * larger) / 10),
+        1,
+      ).noise()! **
+        2 /
+        within,
+    ).toBeCloseTo(4 - 1 / 16, 2)
+  })
+
+  it('goes by the last fifteen blocks', () => {
+    const after = (quiet: number) => {
+      const idle = createIdleNoise()
+      idle.begin(null, 0)
+      let i = 0
+      const block = (swing: number) => {
+        for (let k = 0; k < 16; k++, i++) idle.push(i / 64, k % 2 === 0 ? swing : -swing)
+      }
+      for (let b = 0; b < 15; b++) block(10)
+      for (let b = 0; b < quiet; b++) block(1)
+      return idle.noise()! > 5
+    }
+    expect([7, 8].map(after)).toEqual([true, false])
+  })
+
+  it('leaves out a block that was dropped', () => {
+    const idle = createIdleNoise()
+    idle.begin(2, 0)
+    for (let i = 0; i < 15; i++) idle.push(i / 64, 99)
+    idle.dropBlock()
+    for (let i = 15; i < 30; i++) expect(idle.push(i / 64, 5)).toBe(false)
+    expect(idle.push(30 / 64, 5)).toBe(true)
+    expect([idle.noise(), idle.level()]).toEqual([0, 0])
+  })
+})
+
+describe('level of blocks that are known', () => {
+  it('is the median of five, and rises with the time that a block took', () => {
+    const idle = createIdleNoise()
+    idle.begin(1, 10)
+    idle.setRisePerS(64 / 15)
+    let i = 0
+    const block = (level: number) => {
+      for (let k = 0; k < 16; k++, i++) idle.push(i / 64, level)
+      return idle.level()
+    }
+    // A block is 15/64 s long: 1 N at a time.
+    expect([20, 20, 20, 20].map(block)).toEqual([11, 12, 13, 14])
+    expect(block(0)).toBe(15)
+    expect(block(0)).toBe(16)
+    expect(block(0)).toBe(0)
+  })
+})
+
+describe('resolution', () => {
+  it('is known anew only where a smaller step comes', () => {
+    const idle = createIdleNoise()
+    expect([3, 3, 9, 5, 9, 8.5, 3].map((force) => idle.see(force))).toEqual([
+      ...[false, false, true, true, false, true, false],
+    ])
+    expect(idle.resolution()).toBe(0.5)
+  })
+})

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
 import { createSteadinessWatch } from '#domain/signal/rest/steadiness.ts'
+import { limitOf } from '#tests/fakes/limitOf.ts'
 
 const options = { windowS: 1, leastReadings: 5, allowedChange: 0 }
 
@@ -83,5 +84,66 @@ describe('steady enough for a zero', () => {
     for (let i = 0; i < 100; i++) watch.push(i / 80, 500)
     watch.push(60, 3)
     expect(watch.judge().readings).toBe(1)
+  })
+})
+
+describe('the limits of steadiness', () => {
+  const judged = (
+    values: (i: number) => number,
+    count: number,
+    rateHz: number,
+    given: Partial<typeof options> = {},
+  ) => {
+    const watch = createSteadinessWatch({ ...options, ...given })
+    for (let i = 0; i < count; i++) watch.push(i / rateHz, values(i))
+    return watch.judge().unsteadyBecause
+  }
+
+  it('are as many readings as asked for, over 0.8 of the window', () => {
+    expect(judged(() => 1, 4, 4)).toContain('4 of 5')
+    expect(judged(() => 1, 5, 4)).toBeNull()
+    expect(judged(() => 1, 5, 5)).toBeNull()
+    expect(judged(() => 1, 9, 10.1)).toContain('not been watched')
+    expect(judged(() => 1, 9, 10)).toBeNull()
+    expect(judged(() => 1, 2, 1, { leastReadings: 2 })).toBeNull()
+    expect(judged(() => 1, 1, 1, { leastReadings: 2 })).toContain('1 of 2')
+  })
+
+  it('are a change of what is allowed from the first quarter to the last', () => {
+    // 1600 readings a second and blocks of 100: a slope without noise changes by 12/16 of itself, but for its noise within blocks.
+    const change = (slope: number, allowedChange: number) =>
+      judged((i) => slope * Math.floor(i / 100), 1600, 1600, { allowedChange }) === null
+    // Levels 0 to 15 times the slope: the first four blocks have 1.5, the last four 13.5.
+    expect(limitOf((slope) => change(slope, 6), 0.1, 2)).toBeCloseTo(6 / 12, 4)
+    expect([6 / 12.1, -6 / 12.1].map((slope) => change(slope, 6))).toEqual([true, true])
+  })
+
+  it('are five standard errors of the means of the quarters, by the noise within blocks', () => {
+    // Alternating by one either way, a hundred in each block: variance 1 within blocks but for one in a hundred; each quarter has 400.
+    const moved = (by: number) => judged((i) => (i % 2 === 0 ? 1 : -1) + (i < 800 ? 0 : by), 1600, 1600) !== null
+    const se = Math.sqrt((1600 / 1584) * (2 / 400))
+    expect(limitOf(moved, 0.05, 2)).toBeCloseTo(5 * se, 3)
+  })
+
+  it('are told by neighbouring blocks where these hold few readings', () => {
+    // Two in each block, alternating means: half the mean squared step of 2, weighted by their counts, is the variance of one reading.
+    const moved = (by: number) =>
+      judged((i) => (Math.floor(i / 2) % 2 === 0 ? 1 : -1) + (i < 16 ? 0 : by), 32, 32) !== null
+    const limit = limitOf(moved, 0.5, 40)
+    // Fourteen steps of 2 and one of 2 + by, over 1/2 + 1/2; the quarters have 8 each.
+    const variance = (14 * 4 + (2 + limit) ** 2) / 15
+    expect(limit / (5 * Math.sqrt(variance * (2 / 8)))).toBeCloseTo(1, 2)
+  })
+
+  it('are four times the usual noise of a block in one of them', () => {
+    const disturbed = (factor: number) =>
+      judged((i) => (i % 2 === 0 ? 1 : -1) * (i >= 800 && i < 900 ? factor : 1), 1600, 1600) !== null
+    expect(limitOf(disturbed, 2, 8)).toBeCloseTo(4, 3)
+  })
+
+  it('need a window and two readings', () => {
+    for (const given of [{ windowS: 0 }, { windowS: Number.NaN }, { leastReadings: 1 }])
+      expect(() => createSteadinessWatch({ ...options, ...given })).toThrow(RangeError)
+    expect(() => createSteadinessWatch({ ...options, windowS: 0.5, leastReadings: 2 })).not.toThrow()
   })
 })

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import type { ScenarioName } from '#contract/bench/source.ts'
 import { zeroBeforeLoad } from '#domain/signal/rest/zeroBeforeLoad.ts'
+import { limitOf } from '#tests/fakes/limitOf.ts'
 
 /** Counts of one loading of the bench model, whose zero is known. */
 function curve(scenario: ScenarioName, rateHz: number, seed: number) {
@@ -62,5 +63,26 @@ describe('zeroBeforeLoad', () => {
   it('has no zero to give for no samples, or for fewer than five at rest', () => {
     expect(zeroBeforeLoad(new Float64Array(0), new Float64Array(0))).toBeNull()
     expect(zeroBeforeLoad(Float64Array.of(0, 1, 2), Float64Array.of(1, 1, 1))).toBeNull()
+  })
+})
+
+describe('the rest that a zero needs', () => {
+  /** So much rest at 40 N, with the last digit moving, then 400 N/s; at 1000 Hz. */
+  const zeroOf = (restS: number) => {
+    const timeS = Float64Array.from({ length: Math.round(1000 * (restS + 4)) }, (_, i) => i / 1000)
+    return zeroBeforeLoad(
+      timeS,
+      timeS.map((t, i) => 40 + 0.01 * ((i * 7) % 3) + (t < restS ? 0 : 400 * (t - restS))),
+    )
+  }
+
+  it('is 0.2 s at least, of which 0.8 are looked at, and a second of a long one', () => {
+    expect(limitOf((restS) => zeroOf(restS) !== null, 0.1, 0.4)).toBeGreaterThan(0.19)
+    expect(limitOf((restS) => zeroOf(restS) !== null, 0.1, 0.4)).toBeLessThan(0.25)
+    expect(zeroOf(0.5)!.readings / 1000).toBeGreaterThan(0.37)
+    expect(zeroOf(0.5)!.readings / 1000).toBeLessThan(0.41)
+    expect(zeroOf(5)!.readings / 1000).toBeGreaterThan(0.93)
+    expect(zeroOf(5)!.readings / 1000).toBeLessThanOrEqual(1.001)
+    expect(zeroOf(5)!.offset).toBeCloseTo(40.01, 3)
   })
 })

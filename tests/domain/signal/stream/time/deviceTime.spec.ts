@@ -90,3 +90,51 @@ describe('a counter of milliseconds', () => {
     expect(device.step(47_000, 0, false, true)).toBeCloseTo(0.001 + 0.000999, 9)
   })
 })
+
+describe('the width of a counter', () => {
+  it('is 32 bits of its unit, half of which lies ahead', () => {
+    // Arrival tells of a second less, so that a restart would be seen.
+    expect(createAfter('us', 200e6, 199)).toBe(200)
+    expect(createAfter('us', 1_800e6, 1799)).toBe(1800)
+    expect(createAfter('ms', 200_000e6, 199_999)).toBe(200_000)
+    expect(steps('us', [100, 99])).toEqual([0, none])
+  })
+
+  it('gives seven readings from the past their chance again after every restart', () => {
+    const device = createDeviceTime('us')
+    device.step(9_000_000, 0, false, false)
+    device.step(5_000_000, 0.5, true, false)
+    expect(Array.from({ length: 8 }, (_, i) => device.step(4_000_000 + i, 0.5, false, false))).toEqual([
+      ...Array(7).fill(none),
+      0.5,
+    ])
+    expect(Array.from({ length: 7 }, (_, i) => device.step(3_000_000 + i, 0.5, false, false))).toEqual(
+      Array(7).fill(none),
+    )
+  })
+})
+
+describe('a long step of a millisecond counter', () => {
+  /** The step after a long one of so many ms, itself of 1 ms, behind so many steps of 1 ms. */
+  const next = (before: number, longMs: number) => {
+    const device = createDeviceTime('ms')
+    device.step(0, 0, false, true)
+    for (let i = 1; i <= before; i++) device.step(1000 * i, 0, false, true)
+    device.step(1000 * (before + longMs), 0, false, true)
+    return device.step(1000 * (before + longMs + 1), 0, false, true) * 1e6
+  }
+
+  it('does not count for the mean beyond four of it and two milliseconds, after sixteen', () => {
+    // Where it counts, the mean is (n + long) / (n + 1) ms, and the next reading lies as much ahead.
+    expect(next(20, 7)).toBeCloseTo(1000, 6)
+    expect(next(20, 6)).toBeGreaterThan(1100)
+    expect(next(16, 7)).toBeCloseTo(1000, 6)
+    expect(next(15, 7)).toBeGreaterThan(1100)
+  })
+})
+
+function createAfter(unit: DeviceTimeUnit, us: number, sinceArrivalS: number): number {
+  const device = createDeviceTime(unit)
+  device.step(0, 0, false, false)
+  return device.step(us, sinceArrivalS, false, false)
+}

@@ -110,3 +110,42 @@ describe('an even clock', () => {
     expect(clock.jitterS()).toBeCloseTo((0.032 / 8) * Math.sqrt(63 / 64), 4)
   })
 })
+
+describe('the measures of an even clock', () => {
+  it('tells of no jump before it has learnt', () => {
+    const clock = createEvenClock()
+    expect([clock.arrive(0, 1), clock.arrive(1, 2), clock.arrive(1, 2.5), clock.arrive(0, 2.6)]).toEqual([0, 0, 0, 0])
+  })
+
+  it('watches for half a second, from the first reading after a jump', () => {
+    const { clock, nowS } = running(1 / 64, 20)
+    const jumps: number[] = []
+    let lateS = 0.3
+    for (let i = 1; i <= 200; i++)
+      if (clock.arrive(1, nowS + i / 64 + lateS) > 0) {
+        jumps.push(i)
+        lateS += 0.3
+      }
+    expect(jumps.length).toBeGreaterThan(2)
+    expect(jumps.slice(1).map((at, k) => at - jumps[k]!)).toEqual(jumps.slice(1).map(() => 33))
+  })
+
+  it('bends by 0.04 over its age at once when the line moves, or by half of what it is behind in a second', () => {
+    const firstBend = (afterS: number, byS: number) => {
+      const { clock, nowS } = running(1 / 64, afterS)
+      for (let i = 1; i <= 64 * 3; i++) {
+        clock.arrive(1, nowS + i / 64 + byS)
+        const bend = clock.stepS() / clock.intervalS() - 1
+        if (Math.abs(bend) > 1e-9) return { bend, ageS: nowS + i / 64 + byS - 10 }
+      }
+      throw new RangeError('the clock was never bent')
+    }
+    const young = firstBend(3, 0.1)
+    expect(young.bend * young.ageS).toBeCloseTo(0.04, 6)
+    // The end of a line through thirty points follows the last of them by (4 · 30 − 2) / (30 · 31) of 3 ms, and a little more up to
+    // a second further on.
+    const old = firstBend(60, 0.003)
+    expect(old.bend / ((118 / 930) * 0.003)).toBeGreaterThan(0.5)
+    expect(old.bend / ((118 / 930) * 0.003)).toBeLessThan(0.6)
+  })
+})

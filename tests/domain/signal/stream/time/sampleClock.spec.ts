@@ -217,3 +217,68 @@ describe('a device without time', () => {
     expect(out[0]! - last).toBeLessThan(12.5)
   })
 })
+
+describe('what a stamp tells', () => {
+  const none = Number.NaN
+  const stampOf = (unit: DeviceTimeUnit = 'us') => {
+    const gaps: number[] = []
+    const clock = createSampleClock(unit, (_timeS, missing) => gaps.push(missing))
+    return {
+      clock,
+      gaps,
+      stamp(us: number[], sequence: number[], arrivalS: number) {
+        const timeS = new Float64Array(us.length)
+        const untimed = clock.stamp(Float64Array.from(us), Float64Array.from(sequence), us.length, arrivalS, timeS)
+        return { untimed, timeS: [...timeS] }
+      },
+    }
+  }
+
+  it('is how many readings were given no time', () => {
+    const { stamp, clock } = stampOf()
+    expect(stamp([], [], 0).untimed).toBe(0)
+    expect(stamp([0, 1000, 1000, 2000], [0, 1, 1, 2], 0)).toEqual({ untimed: 1, timeS: [0, 0.001, none, 0.002] })
+    expect(stamp([2000, 2000], [2, 2], 0).untimed).toBe(2)
+    expect(clock.state()).toMatchObject({ leftOut: 3, clock: 'device' })
+    const still = stampOf()
+    expect(still.stamp([none, none], [none, none], 1).untimed).toBe(2)
+    expect(still.clock.state()).toMatchObject({ leftOut: 0, clock: 'arrival', sampleRateHz: null, jitterS: null })
+    for (let i = 1; i < 200; i++) still.stamp([none], [none], 1 + i / 80)
+    expect(still.stamp([none, none], [none, none], 1 + 201 / 80).untimed).toBe(0)
+  })
+
+  it('is also how many readings without a time came twice or too late', () => {
+    const { stamp, clock } = stampOf()
+    for (let i = 0; i < 200; i++) stamp([none], [i], i / 80)
+    const { untimed, timeS } = stamp([none, none, none, none], [200, 200, 199, 201], 201 / 80)
+    expect(untimed).toBe(2)
+    expect(timeS.map(Number.isNaN)).toEqual([false, true, true, false])
+    expect(timeS[3]! - timeS[0]!).toBeCloseTo(1 / 80, 5)
+    expect(clock.state().leftOut).toBe(2)
+  })
+
+  it('takes a reading whose numbers have restarted for the next', () => {
+    const { stamp } = stampOf()
+    for (let i = 0; i < 200; i++) stamp([none], [5000 + i], i / 80)
+    for (let i = 0; i < 7; i++) stamp([none], [i], (200 + i) / 80)
+    const { timeS } = stamp([none, none], [7, 8], 208 / 80)
+    expect(timeS[1]! - timeS[0]!).toBeCloseTo(1 / 80, 5)
+  })
+
+  it('goes on by arrival after an interruption, whatever the device counts', () => {
+    const { stamp, clock, gaps } = stampOf()
+    for (let i = 0; i < 100; i++) stamp([1e9 + i * 10_000], [none], i * 0.01)
+    clock.interrupted()
+    expect(stamp([500], [none], 0.99 + 0.25).timeS[0]).toBeCloseTo(0.99 + 0.25, 6)
+    expect(stamp([10_500], [none], 0.99 + 0.26).timeS[0]).toBeCloseTo(0.99 + 0.26, 6)
+    expect(gaps).toEqual([24])
+  })
+
+  it('counts what an interruption of half a second has cost a device without time', () => {
+    const { stamp, clock, gaps } = stampOf()
+    for (let i = 0; i < 400; i++) stamp([none], [none], i / 80)
+    clock.interrupted()
+    stamp([none], [none], 399 / 80 + 0.5)
+    expect(gaps).toEqual([39])
+  })
+})

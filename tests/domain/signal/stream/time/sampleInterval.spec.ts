@@ -105,3 +105,14 @@ describe('a step of the stream', () => {
     expect(interval.missingBefore()).toBe(0)
   })
 })
+
+it('is known from a single good step, and nothing is counted while nothing is known', () => {
+  const interval = createSampleInterval()
+  expect(interval.missingBefore()).toBe(0)
+  interval.learn(Float64Array.of(0, 0.25), 2)
+  interval.push(0)
+  interval.push(0.3)
+  expect(interval.meanS()).toBeCloseTo(0.3, 12)
+  interval.push(0.5)
+  expect(interval.meanS()).toBeCloseTo(0.25, 12)
+})

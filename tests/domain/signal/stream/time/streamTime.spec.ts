@@ -80,3 +80,11 @@ describe('what is known of the steps', () => {
     expect(gaps).toHaveLength(1)
   })
 })
+
+it('forgets old jitter by a 256th with every step', () => {
+  const { stream } = started(1e-3)
+  stream.advance(stream.lastS() + 1.32e-3, Number.NaN)
+  const before = stream.jitterS()
+  for (let i = 0; i < 10; i++) stream.advance(stream.lastS() + stream.usualS(), Number.NaN)
+  expect(stream.jitterS() / before).toBeCloseTo((255 / 256) ** 5, 2)
+})
