@@ -202,9 +202,16 @@ function prepareForWriting(
   }
 }
 
-/** The copy "format-1" of "study.breakledger" is "study-format-1-2031-05-02T101500Z.breakledger", beside it. */
+/**
+ * A free name for a copy: "format-1" of "study.breakledger" is "study-format-1-2031-05-02T101500Z.breakledger", beside it, and
+ * the second of the same second "study-format-1-2031-05-02T101500Z-2.breakledger".
+ */
 export function copyName(path: string, what: string, instant: string): string {
   const extension = extname(path)
   const moment = instant.replace(/\.\d+/, '').replaceAll(':', '')
-  return join(dirname(path), `${basename(path, extension)}-${what}-${moment}${extension}`)
+  const name = join(dirname(path), `${basename(path, extension)}-${what}-${moment}`)
+  for (let count = 1; ; count++) {
+    const file = `${name}${count === 1 ? '' : `-${count}`}${extension}`
+    if (!existsSync(file)) return file
+  }
 }

@@ -72,6 +72,17 @@ test('mends the condition of a table whose text is damaged', () => {
   isWhole(path)
 })
 
+test('keeps a copy of its own for each repair of one second', () => {
+  const path = study()
+  const copies = ['ledger_is_never_changed', 'evaluation_is_never_removed'].map((trigger) => {
+    new Database(path).exec(`DROP TRIGGER ${trigger}`).close()
+    return repairFile(path, morning).copy
+  })
+  expect(copies).toEqual(
+    ['', '-2'].map((count) => join(path, '..', `study-before-repair-2031-05-02T093000Z${count}.breakledger`)),
+  )
+})
+
 test('leaves a sound archive as it is, without a copy', () => {
   const path = study()
   const before = readFileSync(path)
