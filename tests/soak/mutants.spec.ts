@@ -43,9 +43,10 @@ describe('the mutants of a text', () => {
   })
 
   it('have their loops counted on the same lines', () => {
-    expect(withLoopGuards('for (const x of y) a(x)\nwhile (b) {\n  c()\n}')).toBe(
-      'for (const x of y) {countLoopTurn();a(x)}\nwhile (b) {countLoopTurn();\n  c()\n}',
-    )
+    expect(withLoopGuards('for (const x of y) a(x)\nwhile (b) {\n  c()\n}', 7)).toEqual({
+      guarded: 'for (const x of y) {countLoopTurn(7);a(x)}\nwhile (b) {countLoopTurn(8);\n  c()\n}',
+      loops: 2,
+    })
   })
 })
 

@@ -21,9 +21,9 @@ const copiedFolders = ['electron/domain', 'tests/domain', 'tests/soak/mutants'].
 )
 const isCopied = (path: string): boolean =>
   path.endsWith('.ts') && copiedFolders.some((folder) => path.startsWith(folder))
-/** A mutant's loops may turn so many times as often as those of the file as it stands, and so often in any case. */
+/** With a mutant a loop may turn so many times as often as without one, and so often in any case. */
 const mostTimesTurns = 10
-const turnsInAnyCase = 100_000
+const turnsInAnyCase = 50_000
 
 /**
  * Serves copy n of the spec and of every module through which it imports the mutated one, that one with its n-th mutation; and
@@ -32,8 +32,21 @@ const turnsInAnyCase = 100_000
 function servedMutants(sourcePath: string, specPath: string, text: string, mutations: readonly Mutation[]): Plugin {
   const dependents = dependentsOf(sourcePath, specPath, isCopied)
   const asTheyStand = new Map<string, string>()
-  function guarded(path: string): string {
-    const known = asTheyStand.get(path) ?? withLoopGuards(readFileSync(path, 'utf8'))
+  const firstLoops = new Map<string, number>()
+  let loopsSoFar = 0
+  /** The loops of a file have the same numbers in every copy. */
+  function guarded(path: string, ofCopy: string): string {
+    const known = firstLoops.get(path)
+    const first = known ?? loopsSoFar
+    const { guarded, loops } = withLoopGuards(ofCopy, first)
+    if (known === undefined) {
+      firstLoops.set(path, first)
+      loopsSoFar += loops
+    }
+    return guarded
+  }
+  function asItStands(path: string): string {
+    const known = asTheyStand.get(path) ?? guarded(path, readFileSync(path, 'utf8'))
     asTheyStand.set(path, known)
     return known
   }
@@ -52,7 +65,7 @@ function servedMutants(sourcePath: string, specPath: string, text: string, mutat
       if (mutant === undefined) return null
       const path = id.replace(query, '')
       const mutation = path === sourcePath ? mutations[Number(mutant) - 1] : undefined
-      return mutation === undefined ? guarded(path) : withLoopGuards(mutated(text, mutation))
+      return mutation === undefined ? asItStands(path) : guarded(path, mutated(text, mutation))
     },
   }
 }
@@ -83,7 +96,7 @@ async function runCopies(
   vitest: Vitest,
   specPath: string,
   copies: readonly number[],
-  mostLoopTurns: number,
+  mostLoopTurns: { byLoop: readonly number[]; ofOthers: number },
 ): Promise<readonly TestModule[]> {
   const project = vitest.getRootProject()
   project.provide('mostLoopTurns', mostLoopTurns)
@@ -106,12 +119,17 @@ export async function tryMutants(source: string, spec: string | null): Promise<T
   const specPath = resolve(projectFolder, spec)
   const vitest = await openVitest(servedMutants(sourcePath, specPath, text, mutations))
   try {
-    const [asItStands] = await runCopies(vitest, specPath, [0], Number.POSITIVE_INFINITY)
+    const [asItStands] = await runCopies(vitest, specPath, [0], { byLoop: [], ofOthers: Number.POSITIVE_INFINITY })
     if (asItStands === undefined || !passes(asItStands))
       throw new Error(`${spec} fails as it stands, so that mutants of ${source} say nothing.`)
-    const turns = Math.max(0, ...[...asItStands.children.allTests()].map((test) => test.meta().loopTurns ?? 0))
+    const turns = [...asItStands.children.allTests()].map((test) => test.meta().loopTurns ?? [])
+    const loops = Math.max(0, ...turns.map(({ length }) => length))
+    const byLoop = Array.from(
+      { length: loops },
+      (_, loop) => mostTimesTurns * Math.max(0, ...turns.map((inTest) => inTest[loop] ?? 0)) + turnsInAnyCase,
+    )
     const copies = mutations.map((_, index) => index + 1)
-    const modules = await runCopies(vitest, specPath, copies, mostTimesTurns * turns + turnsInAnyCase)
+    const modules = await runCopies(vitest, specPath, copies, { byLoop, ofOthers: turnsInAnyCase })
     if (modules.length !== mutations.length) throw new Error(`${spec} did not run with every mutant of ${source}.`)
     const passed = new Set(modules.filter(passes).map(copyOf))
     return {

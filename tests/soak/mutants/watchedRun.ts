@@ -4,21 +4,24 @@ import { afterEach, beforeEach, inject } from 'vitest'
 // not timed, so that a busy machine catches nothing.
 declare module 'vitest' {
   interface ProvidedContext {
-    mostLoopTurns: number
+    /** By the number of a loop, and of any other. */
+    mostLoopTurns: { readonly byLoop: readonly number[]; readonly ofOthers: number }
   }
   interface TaskMeta {
-    loopTurns?: number
+    /** Of each loop, so far. */
+    loopTurns?: readonly number[]
   }
 }
 
 const most = inject('mostLoopTurns')
-let turns = 0
+const turns: number[] = []
 let caught = false
 
 Object.assign(globalThis, {
-  countLoopTurn() {
-    turns += 1
-    if (turns > most) throw new Error('A loop does not end.')
+  countLoopTurn(loop: number) {
+    const turned = (turns[loop] ?? 0) + 1
+    turns[loop] = turned
+    if (turned > (most.byLoop[loop] ?? most.ofOthers)) throw new Error('A loop does not end.')
   },
 })
 
@@ -30,5 +33,5 @@ beforeEach((context) => {
 })
 
 afterEach((context) => {
-  context.task.meta.loopTurns = turns
+  context.task.meta.loopTurns = Array.from(turns, (turned) => turned ?? 0)
 })

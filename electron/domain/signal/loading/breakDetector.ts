@@ -54,7 +54,8 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
   const returns = createReturnWatch()
   let front = createFront()
   let starts = false
-  let told = 0
+  /** A capture has begun or ended since samples were handed in. */
+  let told = false
   let release: ReleaseWatch | null = null
   let capture: RunningCapture | null = null
 
@@ -70,9 +71,9 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
   }
 
   function take(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): number {
-    const toldBefore = told
+    told = false
     let i = from
-    while (i < to && told === toldBefore)
+    while (i < to && !told)
       if (capture === null) i = takeRest(timeS, force, reading, i, to)
       else {
         i = capture.take(timeS, force, reading, i, to)
@@ -108,13 +109,13 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
     const { start, evaluator } = startCapture(history, front.watch, settings)
     capture = createRunningCapture(evaluator, start.firstTimeS, timeS, front.watch.sigma())
     starts = false
-    told += 1
+    told = true
     listener.begin(start)
     if (evaluator.over()) end(capture)
   }
 
   function end({ evaluator, noise }: RunningCapture): void {
-    told += 1
+    told = true
     const result = evaluator.result()
     capture = null
     forget()

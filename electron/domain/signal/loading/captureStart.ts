@@ -1,4 +1,3 @@
-// Held by tests/domain/signal/loading/breakDetector.spec.ts.
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
 import type { LoadWatch } from '../rest/loadWatch.ts'
 import type { SampleHistory } from '../stream/sampleHistory.ts'
@@ -38,7 +37,7 @@ export function sinceOrigin(
 /**
  * Begins the capture of a loading that the watch has noticed at the newest sample of the history: `preTriggerS` before its
  * onset, 24 samples at least. The evaluator has taken all samples of the capture so far.
- * Checked: tests/domain/signal/loading/breakDetector.spec.ts.
+ * Checked: tests/domain/signal/loading/captureStart.spec.ts.
  */
 export function startCapture(
   history: SampleHistory,

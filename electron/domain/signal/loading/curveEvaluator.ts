@@ -1,4 +1,3 @@
-// Held by tests/domain/signal/loading/evaluateCurve.spec.ts.
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 import { suspectNoiseMultiple } from '../stream/glitchFilter.ts'
@@ -30,7 +29,8 @@ const mostListed = 100
 /**
  * The machine of detection for one curve: front end until loading starts, then the rules of `createLoadCurve`.
  * Its result depends on the samples and the settings alone, not on how the samples are cut into blocks.
- * Checked: tests/domain/signal/loading/evaluateCurve.spec.ts and tests/reference/corpus.spec.ts.
+ * Checked: tests/domain/signal/loading/curveEvaluator.spec.ts, tests/domain/signal/loading/evaluateCurve.spec.ts,
+ * tests/reference/corpus.spec.ts.
  */
 export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluator {
   const memory = createLoadMemory()
@@ -78,7 +78,8 @@ export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluato
 
   function begin(): void {
     const { watch, interval } = front
-    const intervalS = interval.usualS() || 0
+    // A start is held for four samples, so that an interval is known.
+    const intervalS = interval.usualS()
     const rest = { onsetS: watch.onsetS(), zero: watch.level(), intervalS }
     Object.assign(found, rest, { noise: watch.noise(), sigma: watch.sigma() })
     memory.begin({ zero: rest.zero, noise: watch.sigma(), intervalS })

@@ -1,4 +1,3 @@
-// Held by tests/domain/signal/loading/evaluateCurve.spec.ts.
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
 import type { CurveEvent, EvaluationResult, Flag } from '#contract/breaks/evaluation.ts'
 import type { LoadedCurve } from '../events/loadedCurve.ts'
@@ -31,7 +30,7 @@ type Stream = { samples: number; missingSamples: number; intervalS: number; nois
 /** Above this share of the peak, in percent, the sampling bound is a doubt about the result (domain rule). */
 const boundLimitPercent = 1
 
-/** Puts what was found in a curve into the contract's form. Checked: tests/domain/signal/loading/evaluateCurve.spec.ts. */
+/** Puts what was found in a curve into the contract's form. Checked: tests/domain/signal/loading/curveResult.spec.ts. */
 export function composeResult(
   found: FoundInCurve,
   means: Pick<LoadedCurve, 'timeS' | 'force' | 'samplesPerMean'>,

@@ -64,7 +64,6 @@ function standsBefore(result: EvaluationResult, other: EvaluationResult): boolea
 }
 
 function shifted(result: EvaluationResult, byS: number): EvaluationResult {
-  if (byS === 0) return result
   const later = (timeS: number | null) => (timeS === null ? null : timeS + byS)
   const { course } = result
   return {

@@ -4,7 +4,7 @@ import { type ClippingWatch, createClippingWatch } from '../stream/clippingWatch
 import { beginFall, type FallenLoad } from './fall/fallenLoad.ts'
 import { fallWindowS, hasFallen } from './fall/fallRule.ts'
 import { createLetDownWatch, forgottenShare, idleLoadS } from './letDown.ts'
-import { leastPeakThresholds, loadedShare, loadingOutcome } from './loadingOutcome.ts'
+import { leastPeakThresholds, loadingOutcome } from './loadingOutcome.ts'
 import type { LoadMemory } from './loadMemory.ts'
 import { createLoadPeak } from './peak/loadPeak.ts'
 
@@ -33,6 +33,9 @@ export type LoadEnd = {
   fallS: number | null
   clipping: ClippingWatch
 }
+
+/** A specimen is loaded from the onset to this share of the peak (loadingOutcome.ts). */
+const loadedShare = 0.8
 
 /** Follows one loading from its start to its end in constant memory. */
 export type LoadCurve = {
@@ -119,7 +122,7 @@ export function createLoadCurve(settings: DetectionSettings, memory: LoadMemory,
       hasFallen(memory, { force, load, peakLoad }, settings, windowS)
     ) {
       peak.keepSlope()
-      fallen = beginFall(recent, { zero, peak: peak.force(), peakS: peak.timeS(), windowS }, settings)
+      fallen = beginFall(recent, { zero, peak: peak.force(), windowS }, settings)
       return false
     }
     return letDown.isOver(timeS, load, peakLoad, timeS - peak.timeS())

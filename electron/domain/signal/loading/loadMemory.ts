@@ -1,4 +1,3 @@
-// Held by tests/domain/signal/loading/evaluateCurve.spec.ts.
 import { createRecentSamples, type RecentSamples } from '../stream/recentSamples.ts'
 import { createSuddenFall } from './fall/suddenFall.ts'
 import { createMeanCurve, type MeanCurve, samplesPerMean } from './meanCurve.ts'
@@ -17,7 +16,7 @@ export type LoadMemory = {
   suddenlyFallen(): number
 }
 
-/** Empty. Checked: tests/domain/signal/loading/evaluateCurve.spec.ts. */
+/** Empty. Checked: tests/domain/signal/loading/loadMemory.spec.ts. */
 export function createLoadMemory(): LoadMemory {
   const recent = createRecentSamples()
   const means = createMeanCurve()

@@ -4,7 +4,6 @@ import type { Outcome } from '#contract/breaks/evaluation.ts'
 export const leastPeakThresholds = 3
 /** A specimen is not loaded in less time than this, s, from onset to 80 % of the peak: a weight put on the bench is no loading. */
 const shortestLoadingS = 0.2
-export const loadedShare = 0.8
 /** From so many start thresholds on it is no weight that somebody put there, however fast it came. */
 const handledThresholds = 40
 

@@ -1,4 +1,3 @@
-// Held by tests/domain/signal/loading/breakDetector.spec.ts.
 import { firstWhere } from '../../numbers/risingSearch.ts'
 import { sinceOrigin } from './captureStart.ts'
 import type { CurveEvaluator } from './curveEvaluator.ts'
@@ -16,7 +15,7 @@ export type RunningCapture = {
 /** A capture in which the evaluation sees no load after this time, s, is given up. */
 const giveUpS = 10
 
-/** `originS`: stream time of its first sample; `noticedS`: at which the loading was noticed. The evaluator has taken what came before. */
+/** `originS`: stream time of its first sample; `noticedS`: at which the loading was noticed. The evaluator has taken what came before. Checked: tests/domain/signal/loading/runningCapture.spec.ts. */
 export function createRunningCapture(
   evaluator: CurveEvaluator,
   originS: number,

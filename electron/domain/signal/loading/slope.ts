@@ -40,7 +40,6 @@ export function slopeOfCurve(
 
 function slopeOfStretch({ timeS, force }: Curve, halfS: number, stretch: Stretch, slope: Float64Array): void {
   const { from, to } = stretch
-  const whole = timeS[to - 1]! - timeS[from]! <= 2 * halfS
   const firstCentreS = timeS[from]! + halfS
   const lastCentreS = timeS[to - 1]! - halfS
   const reachS = halfS + room * stretch.intervalS
@@ -56,8 +55,8 @@ function slopeOfStretch({ timeS, force }: Curve, halfS: number, stretch: Stretch
   let sumTX = 0
   for (let i = from; i < to; i++) {
     const centreS = Math.min(Math.max(timeS[i]!, firstCentreS), lastCentreS)
-    const startS = whole ? Number.NEGATIVE_INFINITY : centreS - reachS
-    const endS = whole ? Number.POSITIVE_INFINITY : centreS + reachS
+    const startS = centreS - reachS
+    const endS = centreS + reachS
     for (; right < to && timeS[right]! <= endS; right++) {
       const t = timeS[right]! - referenceS
       const x = force[right]! - reference

@@ -411,3 +411,61 @@ describe('blocks of samples', () => {
     expect(stops).toEqual([...at, timeS.length])
   })
 })
+
+describe('the sample with which a loading is noticed', () => {
+  const used = detectionSettings.parse({ startThresholdN: 20, startHoldS: 1 / 16 })
+  /** Begins of captures, in samples since the rise began, and ends, of a stream of 128 samples a second. */
+  function noted(forceAt: (sample: number) => number, samples: number, asked = used) {
+    const timeS = Float64Array.from({ length: samples }, (_, i) => i / 128)
+    const force = timeS.map((_, i) => forceAt(i) + (i % 2 === 0 ? 3 : -3))
+    const began: number[] = []
+    const ended: [number, string][] = []
+    let at = 0
+    const detector = createBreakDetector(asked, {
+      begin: () => began.push(at),
+      end: ({ outcome }) => ended.push([at, outcome]),
+    })
+    for (; at < samples; at++) detector.take(timeS, force, force, at, at + 1)
+    return { began, ended, detector }
+  }
+
+  it('tells by its force whether the rise only leads back to zero', () => {
+    // 10 N a sample from a level more than three thresholds below zero: above it by one after 3 samples, and 8 more are the hold.
+    const rising = (levelN: number) => noted((i) => (i <= 512 ? levelN : levelN + 10 * (i - 512)), 600).began[0]!
+    // -85 + 110 = 25 N are more than the threshold, 15 N of -95 N are none: then the front begins anew, with 16 samples and a hold.
+    expect(rising(-85)).toBe(512 + 11)
+    expect(rising(-95)).toBeGreaterThan(512 + 11 + 16)
+  })
+
+  it('is the one from which a capture without a load is given up after 10 s', () => {
+    // The level at rest may follow by 20 N in a minute. At 128 N in a minute the load is noticed, but the samples of the capture
+    // do not go back far enough to show it: it begins 11 s before, at its level then.
+    const slow = (i: number) => Math.min(45, (i * 64) / (60 * 128))
+    const { began, ended } = noted(slow, 128 * 80)
+    expect(began.length).toBe(1)
+    expect(ended).toEqual([[began[0]! + 1281, 'none']])
+  })
+
+  it('gives a threshold that is small, too', () => {
+    const { detector } = noted(() => 0, 500, detectionSettings.parse({ startThresholdN: 0.5 }))
+    expect(detector.atRest().startThreshold).toBe(0.5)
+  })
+})
+
+describe('after an unloading', () => {
+  it('the next load is looked for at once, also while the last has not gone', () => {
+    // 40 N are left and move by 20 N, which is no rest.
+    const wobble = Array.from({ length: 10 }, (_, i) => ({ untilS: 18 + i * 0.5, toN: i % 2 === 0 ? 25 : 45 }))
+    const corners = [
+      { untilS: 3, toN: 0 },
+      { untilS: 13, toN: 1000 },
+      { untilS: 17, toN: 40 },
+      ...wobble,
+      { untilS: 30, toN: 500 },
+      { untilS: 30.01, toN: 0 },
+      { untilS: 33, toN: 0 },
+    ]
+    const used = detectionSettings.parse({ startThresholdN: 20 })
+    expect(detect(drawn(corners, 100, 0.5), used).map(({ outcome }) => outcome)).toEqual(['unloading', 'break'])
+  })
+})

@@ -157,6 +157,8 @@ describe('a curve of known truth', () => {
     })
     const coded = evaluateCurve(timeS, clipped, clipped, { ...settings, endCodes: [-4000, 4000] })
     expect(coded).toMatchObject({ peakN: 4000, flags: ['clipped'] })
+    // Without readings nothing can be compared with the codes.
+    expect(evaluateCurve(timeS, force, null, { ...settings, endCodes: [-4000, 4000] }).flags).toEqual([])
     expect(evaluateCurve(timeS, force, null, { ...settings, capacityN: 5500 }).flags).toEqual(['over-capacity'])
   })
 
@@ -220,7 +222,11 @@ describe('a curve of known truth', () => {
   })
 
   it('refuses numbers that are none, and times that do not rise', () => {
-    expect(() => evaluateCurve(Float64Array.of(0, 1), Float64Array.of(0), null, settings)).toThrow(RangeError)
+    expect(() => evaluateCurve(Float64Array.of(0, 1), Float64Array.of(0), null, settings)).toThrow('one length')
+    const two = Float64Array.of(0, 1)
+    for (const readings of [Float64Array.of(0), Float64Array.of(0, 1, 2)])
+      expect(() => evaluateCurve(two, two, readings, settings)).toThrow('one length')
+    expect(() => evaluateCurve(two, Float64Array.of(0), two, settings)).toThrow('one length')
     expect(() => evaluateCurve(Float64Array.of(0, 0), Float64Array.of(0, 0), null, settings)).toThrow('sample 2')
     expect(() => evaluateCurve(Float64Array.of(0), Float64Array.of(Number.NaN), null, settings)).toThrow('finite')
   })
@@ -280,5 +286,53 @@ describe('invariance', () => {
         })
       }
     }
+  })
+})
+
+describe('a curve of several loadings', () => {
+  type Loading = { peakN: number; breaks: boolean }
+  /** Loadings of 14 s each, one after another from a time on: up to a peak in 10 s, and off it at once or in 1.5 s. */
+  function curveOf(loadings: readonly Loading[], fromS = 50) {
+    const timeS = Float64Array.from({ length: 1400 * loadings.length }, (_, i) => fromS + i / 100)
+    const force = timeS.map((_, i) => {
+      const { peakN, breaks } = loadings[Math.floor(i / 1400)]!
+      const u = (i % 1400) / 100 - 2
+      return u <= 0 ? 0 : u <= 10 ? (peakN * u) / 10 : breaks ? 0 : Math.max(0, peakN * (1 - (u - 10) / 1.5))
+    })
+    return { timeS, force }
+  }
+  const result = (...loadings: readonly Loading[]) => {
+    const { timeS, force } = curveOf(loadings)
+    return evaluateCurve(timeS, force, null, detectionSettings.parse({ startThresholdN: 20 }))
+  }
+  const broken = (peakN: number) => ({ peakN, breaks: true })
+  const letDown = (peakN: number) => ({ peakN, breaks: false })
+  const nothing = { peakN: 0, breaks: false }
+
+  it.each([
+    ['the first break of two', [broken(900), broken(2000)], 'break', 62],
+    ['a break before a higher unloading', [broken(900), letDown(2000)], 'break', 62],
+    ['a break after a higher unloading', [letDown(2000), broken(900)], 'break', 76],
+    ['the higher of two unloadings, the second', [letDown(900), letDown(2000)], 'unloading', 76],
+    ['the higher of two unloadings, the first', [letDown(2000), letDown(900)], 'unloading', 62],
+    ['the first of two unloadings as high', [letDown(900), letDown(900)], 'unloading', 62],
+    ['an unloading, whatever little comes after it', [letDown(900), { peakN: 55, breaks: true }], 'unloading', 62],
+    ['an unloading, whatever little came before it', [{ peakN: 55, breaks: true }, letDown(900)], 'unloading', 76],
+    ['a loading after rest', [nothing, broken(900)], 'break', 76],
+  ] as const)('gives %s', (_name, loadings, outcome, peakS) => {
+    const found = result(...loadings)
+    expect(found).toMatchObject({ outcome, samples: 2800, missingSamples: 0 })
+    expect(found.peakTimeS).toBeCloseTo(peakS, 9)
+  })
+
+  it('tells everything in the time of the curve', () => {
+    const found = result(letDown(900), broken(2000))
+    const drop = found.events.find(({ kind }) => kind === 'final-drop')!
+    expect(drop.startTimeS).toBeCloseTo(76, 1)
+    expect(drop.endTimeS).toBeGreaterThan(drop.startTimeS)
+    expect(drop.endTimeS).toBeLessThan(76.5)
+    expect(found.breakTimeS).toBeCloseTo(76, 9)
+    expect(found.onsetTimeS).toBeCloseTo(66, 0)
+    expect(found.course!.toe!.zeroTimeS).toBeCloseTo(66, 1)
   })
 })

@@ -46,3 +46,11 @@ describe('a load that is left hanging', () => {
     expect(overS(() => 50, { peakLoad: 60, lengthS: 100 })).toBeNull()
   })
 })
+
+describe('a load at another time', () => {
+  it('is left hanging for half a minute since it came down, not since the stream began', () => {
+    const watch = createLetDownWatch(settings, 20)
+    const over = [100, 101, 129.9, 130].map((timeS) => watch.isOver(timeS, 200, 1000, timeS - 99))
+    expect(over).toEqual([false, false, false, true])
+  })
+})

@@ -3,9 +3,10 @@ import { detectionSettings } from '#contract/breaks/detection.ts'
 import { createRandom } from '#domain/numbers/random.ts'
 import { createLoadCurve } from '#domain/signal/loading/loadCurve.ts'
 import { createLoadMemory } from '#domain/signal/loading/loadMemory.ts'
+import { limitOf } from '#tests/fakes/limitOf.ts'
 import { cutStream } from '#tests/fakes/streams/cutStream.ts'
 
-const rateHz = 200
+const usualHz = 200
 const threshold = 20
 
 type Course = {
@@ -16,24 +17,28 @@ type Course = {
   settings?: Parameters<typeof detectionSettings.parse>[0]
   /** Blocks are so long at most. */
   longest?: number
+  rateHz?: number
+  /** Stream time at which it begins; the load is given since then. */
+  onsetS?: number
 }
 
 /** Follows a load above its level at rest, without noise; onset at 0 s, where the load curve takes over. */
-function follow({ load, lengthS = 10, zero = 0, settings = {}, longest = 100_000 }: Course) {
+function follow({ load, lengthS = 10, zero = 0, settings = {}, longest = 100_000, ...course }: Course) {
+  const { rateHz = usualHz, onsetS = 0 } = course
   const memory = createLoadMemory()
   const intervalS = 1 / rateHz
   memory.begin({ zero, noise: 0, intervalS })
   const curve = createLoadCurve(detectionSettings.parse(settings), memory, {
-    onsetS: 0,
+    onsetS,
     zero,
     noise: 0,
     threshold,
     intervalS,
     highest: zero,
-    highestS: 0,
+    highestS: onsetS,
   })
-  const timeS = Float64Array.from({ length: lengthS * rateHz }, (_, i) => i / rateHz)
-  const force = timeS.map((t) => zero + load(t))
+  const timeS = Float64Array.from({ length: lengthS * rateHz }, (_, i) => onsetS + i / rateHz)
+  const force = timeS.map((_, i) => zero + load(i / rateHz))
   let taken = 0
   for (const [from, to] of cutStream(createRandom(longest), timeS.length, longest)) {
     if (curve.over()) break
@@ -56,13 +61,13 @@ describe('a loading that ends in a break', () => {
 
   it('has the slope of the ramp for loading rate, and one interval for a fall that is over with the next sample', () => {
     expect(broken.loadingRate).toBeCloseTo(1000, 6)
-    expect(broken.fallS).toBeCloseTo(1 / rateHz, 9)
+    expect(broken.fallS).toBeCloseTo(1 / usualHz, 9)
   })
 
   it('is over half a second after the break, as the settings say, and takes no more', () => {
     expect(broken.over).toBe(true)
-    expect(broken.takenS).toBeCloseTo(2.5 + 1 / rateHz, 9)
-    expect(follow({ load: ramp(2, () => 100), settings: { postBreakS: 2 } }).takenS).toBeCloseTo(4 + 1 / rateHz, 9)
+    expect(broken.takenS).toBeCloseTo(2.5 + 1 / usualHz, 9)
+    expect(follow({ load: ramp(2, () => 100), settings: { postBreakS: 2 } }).takenS).toBeCloseTo(4 + 1 / usualHz, 9)
   })
 
   it('is the same above any level at rest', () => {
@@ -147,7 +152,7 @@ describe('a loading in blocks', () => {
   const random = createRandom(77)
   const noise = Array.from({ length: 20_000 }, () => 3 * random.normal())
   const wild = (t: number) => {
-    const at = noise[Math.round(t * rateHz)]!
+    const at = noise[Math.round(t * usualHz)]!
     if (t > 40) return 90 + at
     const pump = 500 * t + 200 * Math.sin(3 * t)
     return (t > 12 && t < 12.3) || (t > 25 && t < 25.1) ? 0.3 * pump : pump + at
@@ -157,5 +162,51 @@ describe('a loading in blocks', () => {
     const whole = follow({ load: wild, lengthS: 60 })
     expect(whole).toMatchObject({ outcome: 'break', over: true })
     for (const longest of [1, 9, 300, 3000]) expect(follow({ load: wild, lengthS: 60, longest })).toEqual(whole)
+  })
+})
+
+describe.each([
+  [0, 0],
+  [700, 0],
+  [-300, 50],
+])('with a level at rest of %s N and an onset at %s s', (zero, onsetS) => {
+  const given = { zero, onsetS }
+
+  it('a break is a fall of 0.4 of the load, and an unloading begins at 0.05 of it', () => {
+    const outcome = (left: number) => follow({ ...given, load: ramp(2, () => left) }).outcome
+    expect(limitOf((left) => outcome(left) === 'break', 1000, 1500)).toBeCloseTo(1200, 2)
+    const isOver = (left: number) =>
+      follow({ ...given, load: ramp(2, (since) => Math.max(left, 2000 - 500 * since)), lengthS: 8 }).over
+    expect(limitOf(isOver, 50, 200)).toBeCloseTo(100, 3)
+  })
+
+  it('a loading has a peak of three thresholds, just so, and is there within 0.2 s up to 0.8 of its peak', () => {
+    const outcome = (peakN: number) => follow({ ...given, load: (t) => (t <= 2 ? (peakN / 2) * t : 0) }).outcome
+    expect([59.9, 60].map(outcome)).toEqual(['none', 'break'])
+    const driven = (withinS: number) =>
+      follow({ ...given, load: (t) => (t > 3 ? 0 : 700 * Math.min(1, t / withinS)), rateHz: 2000 }).outcome === 'break'
+    // To one mean of 5 ms or so: 0.2 s / 0.8 = 0.25 s.
+    expect(Math.abs(limitOf(driven, 0.15, 0.4) - 0.25)).toBeLessThan(0.006)
+  })
+})
+
+describe('what is known of a loading', () => {
+  it('is the mean load from 0.1 s to 0.3 s after the sample with which the fall was noticed', () => {
+    // It was noticed one sample after the peak, 400 N/s down from 300 N there. The samples 26 to 76 after that lie in between.
+    const { afterBreak } = follow({ load: ramp(2, (since) => 300 - 400 * (since - 1 / 256)), rateHz: 256 })
+    expect(afterBreak).toBeCloseTo(300 - (400 * 51) / 256, 6)
+  })
+
+  it('is the slope up to the peak, also where that ends a fall which was none, or where the stream is cut off', () => {
+    // 10 samples a second: 2000 N after 2 s, down to 300 N, and in four steps of 430 N up to 2020 N, above the peak at once.
+    const forces = [300, 730, 1160, 1590, 2020]
+    const load = (t: number) => {
+      const i = Math.round((t - 2.1) * 10)
+      return i < 0 ? 1000 * t : (forces[i] ?? 100)
+    }
+    const popIn = follow({ load, rateHz: 10 })
+    expect(popIn).toMatchObject({ outcome: 'break', peak: 2020 })
+    expect(popIn.loadingRate).toBeCloseTo(4300, 6)
+    expect(follow({ load: ramp(2, () => 1990), lengthS: 3 }).loadingRate).toBeCloseTo(1000, 6)
   })
 })

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
 import { createMeanCurve, mostMeans, samplesPerMean } from '#domain/signal/loading/meanCurve.ts'
+import { limitOf } from '#tests/fakes/limitOf.ts'
 import { cutStream, takeOne } from '#tests/fakes/streams/cutStream.ts'
 
 describe('samples in a mean', () => {
@@ -75,5 +76,50 @@ describe('the curve of means', () => {
     curve.clear()
     expect(curve.means().timeS.length).toBe(0)
     expect(curve.firstReachedS(1)).toBeNaN()
+  })
+})
+
+describe('the limits of the curve of means', () => {
+  it('are 65,536 means, and 5 ms with a thousandth of room for the interval', () => {
+    const curve = createMeanCurve()
+    for (let i = 0; i < 65_535; i++) takeOne(curve, i, i)
+    expect(curve.means()).toMatchObject({ samplesPerMean: 1, timeS: { length: 65_535 } })
+    takeOne(curve, 65_535, 65_535)
+    expect(curve.means()).toMatchObject({ samplesPerMean: 2, timeS: { length: 32_768 } })
+    expect(limitOf((intervalS) => samplesPerMean(intervalS) === 1, 0.0049, 0.005)).toBeCloseTo(0.005 * 0.999, 9)
+    expect(samplesPerMean(0.005 * (1 - 1e-3))).toBe(1)
+    // A mean that is not full is kept as it is when the interval becomes known; alone, too.
+    takeOne(curve, 65_536, 7)
+    curve.settle(0.0025, () => {})
+    expect(curve.means().timeS.length).toBe(32_769)
+    expect(curve.means().force.at(-1)).toBe(7)
+    curve.clear()
+    expect([curve.means().timeS.length, curve.means().force.length]).toEqual([0, 0])
+  })
+
+  it('are one sample to a mean again after it has begun anew', () => {
+    const curve = createMeanCurve()
+    for (let i = 0; i < 65_536; i++) takeOne(curve, i, i)
+    curve.clear()
+    for (const force of [3, 5, 9]) takeOne(curve, force, force)
+    expect([...curve.means().force]).toEqual([3, 5, 9])
+    expect(curve.means().samplesPerMean).toBe(1)
+  })
+
+  it('keep the only sample that there is when the interval becomes known', () => {
+    const curve = createMeanCurve()
+    takeOne(curve, 2, 30)
+    curve.settle(0.001, () => {})
+    expect([...curve.means().force]).toEqual([30])
+  })
+
+  it('tell that a force was reached with the first mean, or with one that is not full', () => {
+    const curve = createMeanCurve()
+    takeOne(curve, 2, 30)
+    takeOne(curve, 3, 40)
+    expect(curve.firstReachedS(30)).toBe(2)
+    curve.settle(0.001, () => {})
+    takeOne(curve, 4, 0)
+    expect(curve.firstReachedS(1000)).toBe(4)
   })
 })

@@ -22,6 +22,7 @@ describe('sampling bound', () => {
     expect(samplingBound(500, 0.1, 0.3)).toBeCloseTo(200, 12)
     expect(samplingBound(-500, 0.1, 0.3)).toBe(0)
     expect(boundPercent(1, 0)).toBeNull()
+    expect(boundPercent(0.005, 0.5)).toBeCloseTo(1, 12)
     expect(() => samplingBound(500, 0, 0)).toThrow(RangeError)
   })
 

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { createRandom } from '#domain/numbers/random.ts'
 import { slopeOfCurve } from '#domain/signal/loading/slope.ts'
 
 const every = (intervalS: number, count: number) => Float64Array.from({ length: count }, (_, i) => i * intervalS)
@@ -70,5 +71,59 @@ describe('slopeOfCurve', () => {
     for (const bad of [0, -1, Number.NaN])
       expect(() => slopeOfCurve({ timeS: every(1, 24), force }, bad)).toThrow(RangeError)
     expect(slopeOfCurve({ timeS: every(1, 2), force: every(1, 2) }, 1).timeS).toHaveLength(0)
+  })
+})
+
+describe('slopeOfCurve of uneven samples', () => {
+  /** Straight line of least squares through samples, as it is defined. */
+  const lineSlope = (points: readonly (readonly [t: number, f: number])[]) => {
+    const mean = (pick: 0 | 1) => points.reduce((sum, point) => sum + point[pick], 0) / points.length
+    const [meanT, meanF] = [mean(0), mean(1)]
+    const stf = points.reduce((sum, [t, f]) => sum + (t - meanT) * (f - meanF), 0)
+    return stf / points.reduce((sum, [t]) => sum + (t - meanT) ** 2, 0)
+  }
+
+  /** The rule in plain words: the samples in the window, which stays within the stretch; or a sample and its neighbours. */
+  const plainly = (points: [number, number][], windowS: number) =>
+    points.map(([t], i) => {
+      const centre = Math.min(Math.max(t, points[0]![0] + windowS / 2), points.at(-1)![0] - windowS / 2)
+      const inside = points.filter(([at]) => Math.abs(at - centre) <= windowS / 2 + 1e-9)
+      const first = Math.min(Math.max(i - 1, 0), points.length - 3)
+      return lineSlope(inside.length >= 3 ? inside : points.slice(first, first + 3))
+    })
+
+  // A window of 0.0101 s often holds fewer than three samples, and the longest more than there are.
+  test.each([0.0101, 0.03, 0.1, 0.28, 0.31, 2])('over a window of %s s is the line through those in it', (windowS) => {
+    const random = createRandom(8)
+    for (const samples of [3, 4, 57]) {
+      const timeS = new Float64Array(samples)
+      for (let i = 1; i < samples; i++) timeS[i] = timeS[i - 1]! + random.between(0.001, 0.007)
+      const values = timeS.map(() => 10 * random.normal())
+      const points = [...timeS].map((t, i): [number, number] => [t, values[i]!])
+      const { force: slope } = slopeOfCurve({ timeS, force: values }, windowS, [
+        { from: 0, to: samples, intervalS: 0.005, jitter: 0 },
+      ])
+      const wanted = plainly(points, windowS)
+      for (const [i, value] of wanted.entries()) expect(slope[i]! / value).toBeCloseTo(1, 6)
+    }
+  })
+
+  test('counts samples on the border of the window, and none half a thousandth of the interval beyond it', () => {
+    const values = Float64Array.of(0, 0, 0, 1, 1, 0, 0, 0)
+    const at = (beyond: number) => {
+      const timeS = Float64Array.of(0, 0.25, 0.5, 0.75, 1, 1.25 + beyond, 1.5 + beyond, 1.75 + beyond)
+      return slopeOfCurve({ timeS, force: values }, 1, [{ from: 0, to: 8, intervalS: 0.25, jitter: 0 }]).force[3]!
+    }
+    // Through five samples the slope is (Σ t f) / Σ t² = 0.25 / 0.625 at the fourth; through four (0.25 · 0.5 + ...) it is more.
+    expect(at(0)).toBeCloseTo(0.25 / 0.625, 9)
+    expect(at(0.0005 * 0.25)).toBeCloseTo(
+      lineSlope([
+        [0.25, 0],
+        [0.5, 0],
+        [0.75, 1],
+        [1, 1],
+      ]),
+      6,
+    )
   })
 })

@@ -35,8 +35,7 @@ export function beginFallRecord(recent: RecentSamples, ordinal: number): FallRec
     },
     fallS(zero, before, after) {
       const down = forces.findIndex((force) => force <= after + lowShare * (before - after))
-      if (down < 1) return null
-      let high = down - 1
+      let high = down
       while (high >= 0 && forces[high]! - zero < highShare * (before - zero)) high -= 1
       return high < 0 ? null : times[down]! - times[high]!
     },

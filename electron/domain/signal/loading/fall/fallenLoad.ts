@@ -36,7 +36,7 @@ const leastSamplesAfter = 2
  */
 export function beginFall(
   recent: RecentSamples,
-  load: { zero: number; peak: number; peakS: number; windowS: number },
+  load: { zero: number; peak: number; windowS: number },
   settings: Pick<DetectionSettings, 'breakDropShare' | 'postBreakS'>,
 ): FallenLoad {
   const { zero, peak } = load
@@ -44,8 +44,8 @@ export function beginFall(
   const noticed = recent.forceAt(recent.count() - 1)
   const highest = Math.max(recent.windowHighest(load.windowS), noticed)
   const ordinal = startOfFall(recent, highest, noticed)
-  const breakS = ordinal >= 0 ? recent.timeAt(ordinal) : load.peakS
-  const before = ordinal >= 0 ? recent.meanBefore(ordinal, beforeS, beforeSamples) : highest
+  const breakS = recent.timeAt(ordinal)
+  const before = recent.meanBefore(ordinal, beforeS, beforeSamples)
   const record = beginFallRecord(recent, ordinal)
   const after = { sum: 0, count: 0, last: noticed, samples: 0 }
 
@@ -71,7 +71,7 @@ export function beginFall(
   }
 }
 
-/** Ordinal of the last sample before a fall from `highest` to `lowest`; −1: it is no longer in memory. */
+/** Ordinal of the last sample before a fall from `highest`, which is in memory, to `lowest`. */
 function startOfFall(recent: RecentSamples, highest: number, lowest: number): number {
   let ordinal = recent.lastAtOrAbove((highest + lowest) / 2)
   const falling = stillFallingShare * (highest - lowest)

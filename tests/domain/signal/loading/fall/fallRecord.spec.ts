@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { beginFallRecord } from '#domain/signal/loading/fall/fallRecord.ts'
 import { createRecentSamples } from '#domain/signal/stream/recentSamples.ts'
+import { limitOf } from '#tests/fakes/limitOf.ts'
 import { takeOne } from '#tests/fakes/streams/cutStream.ts'
 
 /** A load of 1000 that falls to 100 in a straight line of `fallS` from second 1 on, sampled at 1 kHz. */
@@ -43,5 +44,47 @@ describe('the time of a fall', () => {
     const recent = createRecentSamples()
     for (let i = 0; i < 5; i++) takeOne(recent, i / 1000, 100)
     expect(beginFallRecord(recent, 0).fallS(0, 1000, 100)).toBeNull()
+  })
+})
+
+describe('the limits of the time of a fall', () => {
+  const timeOf = (forces: readonly number[], { zero = 0, before = 1000, after = 100, ordinal = 1 } = {}) => {
+    const recent = createRecentSamples()
+    for (const [i, load] of forces.entries()) takeOne(recent, i / 1000, load)
+    const timeS = beginFallRecord(recent, ordinal).fallS(zero, before, after)
+    return timeS === null ? null : Math.round(timeS * 1000)
+  }
+
+  it('are 0.9 of the load before', () => {
+    expect(timeOf([1000, 900, 100])).toBe(1)
+    expect(timeOf([1000, 899.9, 100])).toBe(2)
+    // Of the load, not of the force: 0.9 of 500 N above 500 N.
+    expect(timeOf([1000, 950, 600], { zero: 500, after: 600 })).toBe(1)
+    expect(timeOf([1000, 949.9, 600], { zero: 500, after: 600 })).toBe(2)
+  })
+
+  it('are a tenth of the fall above the load after it', () => {
+    expect(timeOf([1000, 190, 100])).toBe(1)
+    expect(timeOf([1000, 190.1, 100])).toBe(2)
+    expect(limitOf((force) => timeOf([1000, force, 100]) === 1, 100, 800)).toBeCloseTo(190, 2)
+  })
+
+  it('are eight samples before the fall, and the first in memory', () => {
+    const held = (low: number) => [1000, ...Array<number>(low).fill(850), 100]
+    expect(timeOf(held(8), { ordinal: 8 })).toBe(9)
+    expect(timeOf(held(9), { ordinal: 9 })).toBeNull()
+  })
+
+  it('are 8192 samples', () => {
+    const record = (high: number) => {
+      const recent = createRecentSamples()
+      takeOne(recent, 0, 1000)
+      const begun = beginFallRecord(recent, 0)
+      for (let i = 1; i < high; i++) begun.push(i / 10_000, 950)
+      begun.push(high / 10_000, 100)
+      return begun.fallS(0, 1000, 100)
+    }
+    expect(record(8191)).toBeCloseTo(0.0001, 9)
+    expect(record(8192)).toBeNull()
   })
 })

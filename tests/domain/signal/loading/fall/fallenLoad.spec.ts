@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { beginFall } from '#domain/signal/loading/fall/fallenLoad.ts'
 import { createRecentSamples } from '#domain/signal/stream/recentSamples.ts'
+import { limitOf } from '#tests/fakes/limitOf.ts'
 
 const settings = { breakDropShare: 0.4, postBreakS: 0.5 }
 const rateHz = 1000
@@ -18,7 +19,7 @@ function followed(
   const force = timeS.map((t) => zero + (t > 1 ? left : before(t - 1)))
   recent.take(timeS, force, 0, timeS.length)
   const noticedS = timeS.at(-1)!
-  const load = { zero, peak: zero + 1000, peakS: 1, windowS: 0.25 }
+  const load = { zero, peak: zero + 1000, windowS: 0.25 }
   const fall = beginFall(recent, load, settings)
   for (let i = 1; i <= 2000; i++) {
     const verdict = fall.push(noticedS + i / rateHz, zero + after(i / rateHz))
@@ -60,7 +61,7 @@ describe('a load that has fallen', () => {
   it('takes three samples for the mean before where they are far apart', () => {
     const recent = createRecentSamples()
     recent.take(Float64Array.of(0, 1, 2, 3), Float64Array.of(800, 900, 1000, 570), 0, 4)
-    const fall = beginFall(recent, { zero: 0, peak: 1000, peakS: 2, windowS: 1.5 }, settings)
+    const fall = beginFall(recent, { zero: 0, peak: 1000, windowS: 1.5 }, settings)
     fall.push(4, 570)
     // 0.6 of 900 N are 540 N; of the last sample alone they would be 600 N.
     expect(fall.push(5, 570)).toBe('recovers')
@@ -77,7 +78,7 @@ describe('a load that has fallen', () => {
   it('needs two samples after the fall, so that a slow device does not judge by the fall itself', () => {
     const recent = createRecentSamples()
     recent.take(Float64Array.of(0, 1, 2), Float64Array.of(900, 1000, 550), 0, 3)
-    const fall = beginFall(recent, { zero: 0, peak: 1000, peakS: 1, windowS: 1.5 }, settings)
+    const fall = beginFall(recent, { zero: 0, peak: 1000, windowS: 1.5 }, settings)
     expect(fall.push(3, 50)).toBeNull()
     expect(fall.push(4, 50)).toBe('lasts')
     expect(fall.afterBreak()).toBe(50)
@@ -91,7 +92,106 @@ describe('the moment of a break', () => {
     const force = Float64Array.of(1000, 1010, 993, 973, 800, 110)
     const timeS = force.map((_, i) => i / 100)
     recent.take(timeS, force, 0, force.length)
-    const fall = beginFall(recent, { zero: 0, peak: 1010, peakS: 0.01, windowS: 0.25 }, settings)
+    const fall = beginFall(recent, { zero: 0, peak: 1010, windowS: 0.25 }, settings)
     expect(fall.breakS).toBe(0.02)
+  })
+})
+
+/** A fall noticed at the newest of some samples, at 0 s. */
+function fallAfter(
+  forces: readonly number[],
+  stepS: number,
+  { zero = 0, peak = Math.max(...forces), windowS = 2 } = {},
+) {
+  const recent = createRecentSamples()
+  const timeS = Float64Array.from(forces, (_, i) => (i - forces.length + 1) * stepS)
+  recent.take(timeS, Float64Array.from(forces), 0, forces.length)
+  return beginFall(recent, { zero, peak, windowS }, settings)
+}
+
+describe('the limits of a fall that lasts', () => {
+  /** The load after the fall from which on it is none, where every sample after it is the same. */
+  const limit = (forces: readonly number[], stepS: number, zero = 0) =>
+    limitOf(
+      (left) => {
+        const fall = fallAfter(forces, stepS, { zero, peak: 1e5 })
+        let verdict = null
+        for (let i = 1; verdict === null; i++) verdict = fall.push(i * stepS, left)
+        return verdict === 'recovers'
+      },
+      zero,
+      2000,
+    )
+
+  it.each([0, 300])('are 0.6 of the mean load of 0.1 s before it, with a level at rest of %s', (zero) => {
+    // 2 N a sample at 1000 Hz: the mean of 101 samples lies 100 N below the last of them.
+    const ramp = Array.from({ length: 400 }, (_, i) => 1000 + 2 * i)
+    expect(limit([...ramp, 0], 0.001, zero) - zero).toBeCloseTo(0.6 * (1798 - 100 - zero), 1)
+  })
+
+  it('are 0.6 of the mean of three samples where they are further apart', () => {
+    expect(limit([100, 700, 800, 1200, 0], 0.2)).toBeCloseTo(0.6 * 900, 1)
+  })
+
+  it('are met by a mean that is just 0.6 of the one before, and by one of two samples alone', () => {
+    const fall = fallAfter([1000, 1000, 1000, 0], 0.25, { peak: 5000 })
+    expect(fall.push(0.2, 600)).toBeNull()
+    expect(fall.push(0.5, 100)).toBe('recovers')
+    // One sample lies from 0.1 s to 0.3 s after the fall.
+    expect(fall.afterBreak()).toBe(600)
+  })
+
+  it('count the samples at 0.1 s and at 0.3 s', () => {
+    const fall = fallAfter([1000, 1000, 0], 0.01)
+    for (const [timeS, force] of [
+      [0.0999, 900],
+      [0.1, 10],
+      [0.3, 30],
+      [0.3001, 900],
+    ] as const)
+      fall.push(timeS, force)
+    expect(fall.afterBreak()).toBe(20)
+  })
+})
+
+describe('the first sample of a fall', () => {
+  it('is looked for from the middle of the fall back', () => {
+    // 550 N is the middle of 1000 N and 100 N. The load stands at 500 N for a moment.
+    expect(fallAfter([1000, 500, 495, 100], 0.01).breakS).toBeCloseTo(-0.03, 12)
+    expect(fallAfter([1000, 560, 555, 100], 0.01).breakS).toBeCloseTo(-0.01, 12)
+  })
+
+  it('may be the first that is in memory', () => {
+    expect(fallAfter([1000, 100], 0.01).breakS).toBe(-0.01)
+    expect(fallAfter([1000, 800, 100], 0.01).breakS).toBe(-0.02)
+    expect(fallAfter([-1000, -1900], 0.01, { zero: -2000, peak: -1000 }).breakS).toBe(-0.01)
+  })
+
+  it('is the one after which the load comes down by more than 0.02 of the fall', () => {
+    const breakS = (stepN: number) => fallAfter([1000, 1000, 1000 - stepN, 100], 0.01).breakS
+    expect([18, 18.1].map(breakS)).toEqual([-0.01, -0.02])
+    expect(limitOf((stepN) => breakS(stepN) < -0.015, 1, 100)).toBeCloseTo(18, 3)
+  })
+})
+
+describe('the time of the fall that was followed', () => {
+  it('takes the sample at 0.3 s, too', () => {
+    const fall = fallAfter([1000, 1000, 500], 0.01)
+    fall.push(0.1, 200)
+    fall.push(0.3, 0)
+    // 100 N are left, and 190 N are seen first with the second.
+    expect(fall.fallS()).toBeCloseTo(0.31, 9)
+  })
+
+  it('takes samples up to 0.3 s after it was noticed', () => {
+    // From 1000 N to 100 N: 190 N are first seen after 0.2 s.
+    const fall = fallAfter([1000, 1000, 500], 0.01)
+    for (let i = 1; i <= 40; i++) fall.push(i / 100, i < 20 ? 191 : i === 20 ? 150 : 100)
+    // The mean from 0.1 s to 0.3 s, 10 samples of 191 N, one of 150 N and 10 of 100 N, is 145.7 N, and a tenth of the fall 85.4 N.
+    expect(fall.fallS()).toBeCloseTo(0.01 + 0.01, 9)
+    const late = fallAfter([1000, 1000, 500], 0.01)
+    for (let i = 1; i <= 40; i++) late.push(i / 100, i <= 30 ? 300 - 5 * i : 0)
+    // The mean from 0.1 s to 0.3 s is that of 200 N, at 0.2 s; 0.1 of 800 N above it are 280 N, which is reached after 0.04 s.
+    expect(late.fallS()).toBeCloseTo(0.01 + 0.04, 9)
   })
 })

@@ -67,6 +67,13 @@ describe('sudden steps down', () => {
     ).toBe(70)
   })
 
+  it('are none before any was seen; those that are just at a limit count', () => {
+    expect(createSuddenFall({ zero: 0, noise: 1, samplesPerMean: 1 }).fallen()).toBe(0)
+    expect(fallenOf(0.001, [1000, 940, 920])).toBe(80)
+    expect(fallenOf(0.001, [1000, 900, 980])).toBe(0)
+    expect(fallenOf(0.001, [1000, 900, 979])).toBe(21)
+  })
+
   it('are none in the noise of a hundred thousand means', () => {
     expect(fallen(200, 500, () => 40)).toBe(0)
   })

@@ -70,3 +70,48 @@ describe('the slope before the peak', () => {
     expect(peak.slope()).toBeCloseTo(2000, 6)
   })
 })
+
+describe('a peak whose slope is still to be kept', () => {
+  const flat = (length: number, value: number) => Float64Array.from({ length }, () => value)
+  const times = (length: number) => Float64Array.from({ length }, (_, i) => i / 10_000)
+
+  it('is none that the loading began with', () => {
+    const recent = createRecentSamples()
+    recent.take(times(3000), flat(3000, 55), 0, 3000)
+    const peak = createLoadPeak(recent, start, near)
+    expect(peak.follow(times(3000), flat(3000, 55), 0, 3000, 0)).toBe(3000)
+    expect(peak.slopeIsDue(5000)).toBe(false)
+    peak.keepSlope()
+    expect(peak.slope()).toBeNull()
+  })
+
+  it('is due 1024 samples after it, wherever it lies, and once only', () => {
+    for (const at of [0, 1, 500]) {
+      const force = flat(3000, 990)
+      force[at] = 1000
+      const peak = createLoadPeak(createRecentSamples(), { ...start, highest: 990 }, near)
+      expect(peak.follow(times(3000), force, 0, 3000, 0)).toBe(at + 1024)
+      expect([at + 1023, at + 1024].map((ordinal) => peak.slopeIsDue(ordinal))).toEqual([false, true])
+      peak.keepSlope()
+      expect(peak.slopeIsDue(9000)).toBe(false)
+    }
+  })
+
+  it('lies at the ordinal of its sample, wherever its block begins', () => {
+    const force = Float64Array.from({ length: 3000 }, (_, i) => (i === 600 ? 1000 : 990))
+    const peak = createLoadPeak(createRecentSamples(), { ...start, highest: 990 }, near)
+    // The sample 500 of the block is the 20th of the loading.
+    expect(peak.follow(times(3000), force, 500, 3000, 20)).toBe(600 + 1024)
+  })
+
+  it('is looked for in the samples up to the end of a block, not in the next', () => {
+    const peak = createLoadPeak(createRecentSamples(), start, near)
+    expect(peak.follow(times(3), Float64Array.of(70, 80, 90), 0, 2, 0)).toBe(2)
+    expect(peak.force()).toBe(80)
+  })
+
+  it('is a minute old by its own time', () => {
+    const peak = createLoadPeak(createRecentSamples(), { ...start, highestS: 1000 }, near)
+    expect([1059.9, 1060].map((timeS) => peak.isNear(timeS, 60))).toEqual([true, false])
+  })
+})
