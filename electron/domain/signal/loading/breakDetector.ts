@@ -54,7 +54,6 @@ export function createBreakDetector(settings: DetectionSettings, listener: Detec
   const returns = createReturnWatch()
   let front = createFront()
   let starts = false
-  /** A capture has begun or ended since samples were handed in. */
   let told = false
   let release: ReleaseWatch | null = null
   let capture: RunningCapture | null = null
