@@ -5,6 +5,7 @@ import { curveCommand } from './curveCommand.ts'
 import { demoCommand } from './demoCommand.ts'
 import { emulateCommand } from './emulateCommand.ts'
 import { evaluateCommand } from './evaluateCommand.ts'
+import { planCommand } from './planCommand.ts'
 import { portsCommand } from './portsCommand.ts'
 import { rebuildCommand } from './rebuildCommand.ts'
 import { repairCommand } from './repairCommand.ts'
@@ -19,6 +20,7 @@ export const commands: readonly Command[] = [
   evaluateCommand,
   curveCommand,
   calibrateCommand,
+  planCommand,
   verifyCommand,
   rebuildCommand,
   repairCommand,

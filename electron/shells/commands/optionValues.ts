@@ -4,17 +4,18 @@ import { UsageError } from './command.ts'
 
 const plainNumber = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/
 
-type Bounds = { above?: number; from?: number; to?: number; whole?: boolean; not?: number }
+type Bounds = { above?: number; below?: number; from?: number; to?: number; whole?: boolean; not?: number }
 
 /** The number given for an option, or undefined when the option is absent. Throws UsageError outside the bounds. */
 export function numberOption(values: CommandValues, name: string, bounds: Bounds = {}): number | undefined {
   const text = values[name]
   if (text === undefined) return undefined
   const number = typeof text === 'string' && plainNumber.test(text) ? Number(text) : Number.NaN
-  const { above, from, to, whole, not } = bounds
+  const { above, below, from, to, whole, not } = bounds
   const fits =
     Number.isFinite(number) &&
     (above === undefined || number > above) &&
+    (below === undefined || number < below) &&
     (from === undefined || number >= from) &&
     (to === undefined || number <= to) &&
     (!whole || Number.isSafeInteger(number)) &&
@@ -23,6 +24,7 @@ export function numberOption(values: CommandValues, name: string, bounds: Bounds
   const kind = whole ? 'a whole number' : 'a number'
   const limits = [
     above === undefined ? '' : `above ${above}`,
+    below === undefined ? '' : `below ${below}`,
     from === undefined ? '' : `from ${from}`,
     to === undefined ? '' : `up to ${to}`,
     not === undefined ? '' : `other than ${not}`,
