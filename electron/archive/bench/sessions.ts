@@ -1,5 +1,6 @@
+import { rejectedLines } from '#contract/bench/rejectedLines.ts'
 import { type CaptureSession, captureSession } from '#contract/bench/session.ts'
-import { plain } from '../core/columns.ts'
+import { bytes, plain } from '../core/columns.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { recordKind, storeRecord } from '../core/recordKind.ts'
@@ -19,6 +20,17 @@ export const sessionKind = recordKind({
   schema: captureSession,
   columns: { startedAt: plain, source: plain, lineFormat: plain, program: plain },
   topics: ({ sessionId }) => [`session ${sessionId}`],
+})
+
+/** Lines that were no reading. */
+export const rejectedLinesKind = recordKind({
+  name: 'rejected-lines',
+  noun: 'note of rejected lines',
+  table: 'rejected_line',
+  identity: numbered('rejectedLineId'),
+  instant: 'recordedAt',
+  schema: rejectedLines,
+  columns: { sessionId: plain, recordedAt: plain, count: plain, example: bytes },
 })
 
 /** One session. Throws the trouble "not-found" when there is none. */
@@ -48,11 +60,7 @@ export function keepRejectedLines(
       database,
       'SELECT count(*) AS kept FROM rejected_line WHERE session_id = ?',
     ).get(sessionId)!
-    prepared(database, 'INSERT INTO rejected_line (session_id, recorded_at, count, example) VALUES (?, ?, ?, ?)').run(
-      sessionId,
-      recordedAt,
-      count,
-      kept < linesKeptWhole ? example.slice(0, longestExample) : null,
-    )
+    const whole = kept < linesKeptWhole ? Buffer.from(example.slice(0, longestExample)).toString('hex') : null
+    storeRecord(database, rejectedLinesKind, { sessionId, recordedAt, count, example: whole })
   })
 }

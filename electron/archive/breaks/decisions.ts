@@ -1,4 +1,4 @@
-import { type Decision, decision, type NewDecision } from '#contract/breaks/decision.ts'
+import { type Decision, decision, type NewDecision, namesPeak } from '#contract/breaks/decision.ts'
 import { stillCaptured } from '#domain/strength/breakTroubles.ts'
 import { absent, named, plain } from '../core/columns.ts'
 import type { Database } from '../core/database.ts'
@@ -41,12 +41,7 @@ export function addDecision(database: Database, made: NewDecision): Decision {
 
 function refuse(database: Database, made: NewDecision): void {
   readHeader(database, made.breakId)
-  const overrules = made.kind === 'peak-picked' || made.kind === 'premature-failure'
-  if (overrules !== ((made.sample ?? null) !== null))
-    throw new RangeError('addDecision takes a sample where it stands for the peak, and only there')
-  if (made.kind !== 'set-aside' && (made.cause ?? null) !== null)
-    throw new RangeError('addDecision takes a cause only when a break is set aside')
-  if (overrules && readEnd(database, made.breakId) === null) throw stillCaptured(made.breakId)
+  if (namesPeak(made.kind) && readEnd(database, made.breakId) === null) throw stillCaptured(made.breakId)
   if (made.kind !== 'reassigned' && made.specimenId !== null)
     throw new RangeError('addDecision takes a specimen only when a break is reassigned')
   if (made.specimenId !== null) requireStored(database, 'specimen', made.specimenId)

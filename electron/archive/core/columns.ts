@@ -2,7 +2,7 @@ import { canonicalJson } from './canonicalJson.ts'
 
 /** How one value of a record lies in its table. */
 export type Column = {
-  readonly coding: 'plain' | 'json' | 'truth'
+  readonly coding: 'plain' | 'json' | 'truth' | 'bytes'
   /** Its name, where it is not the key in snake case. */
   readonly name?: string
   readonly absentWhenNull?: true
@@ -20,6 +20,8 @@ export const plain: Column = { coding: 'plain' }
 export const json: Column = { coding: 'json' }
 /** 0 or 1. */
 export const truth: Column = { coding: 'truth' }
+/** Bytes; in the record their hexadecimal digits. */
+export const bytes: Column = { coding: 'bytes' }
 
 /** The same under a name that does not follow from the key. */
 export function named(name: string, column: Column = plain): Column {
@@ -63,6 +65,7 @@ function valueAt(record: object, path: readonly string[]): unknown {
 
 function coded({ coding }: Place, value: unknown): unknown {
   if (value === null || coding === 'plain') return value
+  if (coding === 'bytes') return Buffer.from(String(value), 'hex')
   return coding === 'json' ? canonicalJson(value) : Number(value)
 }
 
@@ -84,6 +87,7 @@ export function contentOf(places: readonly Place[], row: Row): Record<string, un
 
 function decoded({ coding }: Place, value: unknown): unknown {
   if (value === null || coding === 'plain') return value
+  if (coding === 'bytes') return value instanceof Uint8Array ? Buffer.from(value).toString('hex') : value
   return coding === 'json' ? JSON.parse(String(value)) : value === 1
 }
 

@@ -1,12 +1,16 @@
 import type { Database } from './database.ts'
+import { formatKind } from './formatKind.ts'
 import type { Migration } from './migration.ts'
 import { migration as first } from './migrations/0001.ts'
 import { migration as second } from './migrations/0002.ts'
 import { migration as third } from './migrations/0003.ts'
 import { migration as fourth } from './migrations/0004.ts'
+import { migration as fifth } from './migrations/0005.ts'
+import { storeRecord } from './recordKind.ts'
+import { insertRow } from './recordTable.ts'
 import { inTransaction } from './transaction.ts'
 
-export const migrations: readonly Migration[] = [first, second, third, fourth]
+export const migrations: readonly Migration[] = [first, second, third, fourth, fifth]
 
 /** Throws RangeError unless the numbers are 1, 2, 3, ... */
 export function checkConsecutive(list: readonly Migration[]): void {
@@ -21,17 +25,22 @@ export function formatVersion(database: Database): number {
   return Number(database.pragma('user_version', { simple: true }))
 }
 
+/** From this version on the chain vouches for the formats that an archive had. */
+const formatsInChain = 5
+
 /** Brings a database to the newest format in one transaction: all of it or nothing. */
 export function migrate(database: Database, list: readonly Migration[], program: string, instant: string): void {
   checkConsecutive(list)
+  const missing = list.slice(formatVersion(database))
+  if (missing.length === 0) return
   inTransaction(database, () => {
-    for (const migration of list.slice(formatVersion(database))) {
+    for (const migration of missing) {
       if (migration.sql !== undefined) database.exec(migration.sql)
-      migration.run?.(database)
+      migration.run?.(database, instant)
       database.pragma(`user_version = ${migration.number}`)
-      database
-        .prepare('INSERT INTO format_history (format_version, reached_at, program) VALUES (?, ?, ?)')
-        .run(migration.number, instant, program)
     }
+    const reached = { formatVersion: list.length, reachedAt: instant, program }
+    if (list.length >= formatsInChain) storeRecord(database, formatKind, reached)
+    else insertRow(database, formatKind, reached)
   })
 }

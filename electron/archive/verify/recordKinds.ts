@@ -1,4 +1,4 @@
-import { sessionKind } from '../bench/sessions.ts'
+import { rejectedLinesKind, sessionKind } from '../bench/sessions.ts'
 import { assessmentKind } from '../breaks/assessments.ts'
 import { breakKind } from '../breaks/breakHeaders.ts'
 import { decisionKind } from '../breaks/decisions.ts'
@@ -8,14 +8,17 @@ import { routineEndKind, routineKind, routineReadingKind } from '../calibration/
 import { calibrationKind } from '../calibration/calibrations.ts'
 import { checkWeightKind } from '../calibration/checkWeights.ts'
 import { weightSetKind } from '../calibration/weightSets.ts'
+import { formatKind } from '../core/formatKind.ts'
 import type { LedgeredKind } from '../core/recordKind.ts'
 import { reevaluationDecisionKind, reevaluationEndKind, reevaluationKind } from '../reevaluation/reevaluationKinds.ts'
 import { specimenKind } from '../specimens/specimens.ts'
 
 /** Every kind of record there is; a test finds one that is declared and not named here. */
 export const recordKinds: readonly LedgeredKind[] = [
+  formatKind,
   specimenKind,
   sessionKind,
+  rejectedLinesKind,
   breakKind,
   evaluationKind,
   assessmentKind,

@@ -9,24 +9,38 @@ export type SetAsideCause = z.infer<typeof setAsideCause>
 export const pickedSample = z.strictObject({ timeS: finite, reading: finite })
 export type PickedSample = z.infer<typeof pickedSample>
 
+/** Whether such a word names a sample that stands for the failure load. */
+export function namesPeak(kind: string): boolean {
+  return kind === 'peak-picked' || kind === 'premature-failure'
+}
+
 /**
  * A person's word on a break: set aside (not used in results), taken back in, moved to another specimen; the peak picked
  * by hand, the load of an early drop declared the failure, or the peak again as it was found. The newest of those that
  * speak of the same thing decides.
  */
-export const decision = z.strictObject({
-  decisionId: id,
-  breakId: id,
-  recordedAt: isoInstant,
-  by: kept.min(1),
-  reason: kept.min(1),
-  kind: z.enum(['set-aside', 'taken-back', 'reassigned', 'peak-picked', 'premature-failure', 'peak-as-found']),
-  specimenId: id.nullable(),
-  /** set-aside: what happened; null: it was not asked then. */
-  cause: setAsideCause.nullable().default(null),
-  /** peak-picked and premature-failure: the sample that stands for the failure load. */
-  sample: pickedSample.nullable().default(null),
-})
+export const decision = z
+  .strictObject({
+    decisionId: id,
+    breakId: id,
+    recordedAt: isoInstant,
+    by: kept.min(1),
+    reason: kept.min(1),
+    kind: z.enum(['set-aside', 'taken-back', 'reassigned', 'peak-picked', 'premature-failure', 'peak-as-found']),
+    specimenId: id.nullable(),
+    /** set-aside: what happened; null: it was not asked then. */
+    cause: setAsideCause.nullable().default(null),
+    /** peak-picked and premature-failure: the sample that stands for the failure load. */
+    sample: pickedSample.nullable().default(null),
+  })
+  .refine(({ kind, sample }) => namesPeak(kind) === (sample !== null), {
+    path: ['sample'],
+    error: 'a sample belongs to a word that puts it in place of the peak, and to no other',
+  })
+  .refine(({ kind, cause }) => kind === 'set-aside' || cause === null, {
+    path: ['cause'],
+    error: 'a cause belongs to a break that is set aside',
+  })
 export type Decision = z.infer<typeof decision>
 /** A decision before the archive has numbered it; what it does not have may be left out. */
 export type NewDecision = Omit<z.input<typeof decision>, 'decisionId'>

@@ -1,10 +1,22 @@
 import { expect, test } from 'vitest'
-import { absent, contentOf, json, named, placesOf, plain, rowOf, snakeCase, truth } from '#archive/core/columns.ts'
+import {
+  absent,
+  bytes,
+  contentOf,
+  json,
+  named,
+  placesOf,
+  plain,
+  rowOf,
+  snakeCase,
+  truth,
+} from '#archive/core/columns.ts'
 
 const places = placesOf({
   peakN: plain,
   settings: json,
   demo: truth,
+  example: bytes,
   cause: absent(plain),
   result: { flags: json, course: absent(json) },
   sample: { timeS: absent(named('sample_time_s')), reading: absent(named('sample_reading')) },
@@ -15,6 +27,7 @@ test('lays a record out in columns, members that are records over columns of the
     peakN: 600.5,
     settings: { b: 1, a: null },
     demo: true,
+    example: '003f',
     cause: 'other',
     result: { flags: ['gap'], course: null },
     sample: { timeS: 0.25, reading: 7 },
@@ -24,6 +37,7 @@ test('lays a record out in columns, members that are records over columns of the
     peak_n: 600.5,
     settings: '{"a":null,"b":1}',
     demo: 1,
+    example: Buffer.of(0, 63),
     cause: 'other',
     flags: '["gap"]',
     course: null,
@@ -36,7 +50,17 @@ test('lays a record out in columns, members that are records over columns of the
 test('writes NULL for what is missing, and leaves only that out which came with a later format', () => {
   const row = rowOf(places, { peakN: undefined, demo: false, result: { flags: [] }, sample: null })
   expect(row).toMatchObject({ peak_n: null, settings: null, demo: 0, cause: null, sample_time_s: null })
-  expect(contentOf(places, row)).toEqual({ peakN: null, settings: null, demo: false, result: { flags: [] } })
+  expect(contentOf(places, row)).toEqual({
+    peakN: null,
+    settings: null,
+    demo: false,
+    example: null,
+    result: { flags: [] },
+  })
+})
+
+test('takes a text where bytes belong for what it is', () => {
+  expect(contentOf(placesOf({ example: bytes }), { example: '?' })).toEqual({ example: '?' })
 })
 
 test.each([

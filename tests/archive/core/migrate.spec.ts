@@ -26,13 +26,26 @@ test('applies only what an archive does not have yet, and notes when and by whom
   migrate(database, [...migrations, later], 'new', '2036-01-01T00:00:00.000Z')
   expect(formatVersion(database)).toBe(migrations.length + 1)
   expect(database.prepare('SELECT * FROM format_history ORDER BY format_version').all()).toEqual([
-    ...migrations.map(({ number }) => ({
-      format_version: number,
-      reached_at: '2031-01-01T00:00:00.000Z',
-      program: 'old',
-    })),
+    { format_version: newest, reached_at: '2031-01-01T00:00:00.000Z', program: 'old' },
     { format_version: newest + 1, reached_at: '2036-01-01T00:00:00.000Z', program: 'new' },
   ])
+})
+
+test('enters each format in the chain, with its moment', () => {
+  const database = emptyDatabase()
+  migrate(database, migrations, 'old', '2031-01-01T00:00:00.000Z')
+  migrate(database, [...migrations, later], 'new', '2036-01-01T00:00:00.000Z')
+  expect(database.prepare('SELECT seq, kind, record_id, recorded_at FROM ledger').raw().all()).toEqual([
+    [1, 'format', newest, '2031-01-01T00:00:00.000Z'],
+    [2, 'format', newest + 1, '2036-01-01T00:00:00.000Z'],
+  ])
+})
+
+test('notes nothing where nothing was missing', () => {
+  const database = emptyDatabase()
+  migrate(database, migrations, 'old', '2031-01-01T00:00:00.000Z')
+  migrate(database, migrations, 'new', '2036-01-01T00:00:00.000Z')
+  expect(database.prepare('SELECT program FROM format_history').pluck().all()).toEqual(['old'])
 })
 
 test('leaves the archive as it was when a migration fails half-way', () => {

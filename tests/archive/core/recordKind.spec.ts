@@ -101,6 +101,6 @@ test('keeps its place in the chain with the kinds that were there before', () =>
   const database = study()
   storeBreak(database, null)
   const places = database.prepare("SELECT seq FROM ledger WHERE kind = 'clamp'").pluck().all()
-  expect(places).toEqual([4])
-  expect(database.prepare('SELECT count(*) FROM ledger').pluck().get()).toBe(7)
+  expect(places).toEqual([6])
+  expect(database.prepare('SELECT count(*) FROM ledger').pluck().get()).toBe(9)
 })

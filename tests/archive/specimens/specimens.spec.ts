@@ -43,7 +43,7 @@ test('adds all or none when a number is taken, and names it', () => {
   expect(() => addSpecimens(database, list, morning, 'bench')).toThrow(/c1-ll-1 already/)
   expect(() => addSpecimens(database, [list[0]!, list[0]!], morning, 'bench')).toThrow(/C1-LL-2 already/)
   expect(listSpecimens(database, listQuery.parse({})).total).toBe(1)
-  expect(database.prepare('SELECT count(*) FROM ledger').pluck().get()).toBe(1)
+  expect(database.prepare("SELECT count(*) FROM ledger WHERE kind = 'specimen'").pluck().get()).toBe(1)
 })
 
 test('lets a number go when its specimen is corrected to another', () => {

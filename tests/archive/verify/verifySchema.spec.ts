@@ -47,6 +47,18 @@ test('takes no offence at white space, nor at quotes around a name', () => {
   expect(faultsAfter(change)).toEqual([])
 })
 
+test.each([
+  ['bytes where its type is due', 'type = CAST(type AS BLOB)'],
+  ['a type that is none', "type = 'tabla'"],
+])('names a table that is listed with %s', (_name, change) => {
+  const before = (database: Database.Database) => {
+    database.unsafeMode(true)
+    database.pragma('writable_schema = ON')
+    database.exec(`UPDATE sqlite_schema SET ${change} WHERE type = 'table' AND name = 'assessment'`)
+  }
+  expect(faultsAfter(before)).toContain('table assessment: it is missing: the command repair can mend this')
+})
+
 test('finds a row that breaks a condition of its table, also where SQLite itself does not look', () => {
   const database = archiveInMemory()
   const { sessionId } = beginSession(database, session)

@@ -139,7 +139,7 @@ describe('calibrate', () => {
     expect(code).toBe(0)
     expect(lines[0]).toMatchObject({ calibrationId: 1, verifiedRangeN: [125, 500] })
     const verified = await runWords(commands, ['verify', '--json', '--archive', archivePath])
-    expect(verified).toMatchObject({ code: 0, lines: [expect.objectContaining({ sound: true, ledgerEntries: 1 })] })
+    expect(verified).toMatchObject({ code: 0, lines: [expect.objectContaining({ sound: true, ledgerEntries: 2 })] })
   })
 })
 

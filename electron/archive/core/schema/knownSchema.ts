@@ -29,7 +29,7 @@ export function knownSchema(migrations: readonly Migration[], version: number): 
   if (known !== undefined) return known
   const database = new BetterSqlite(':memory:')
   try {
-    migrate(database, migrations.slice(0, version), '', '')
+    migrate(database, migrations.slice(0, version), 'none', new Date(0).toISOString())
     const schema = schemaOf(database)
     byVersion.set(version, schema)
     return schema
@@ -43,7 +43,8 @@ export function knownSchema(migrations: readonly Migration[], version: number): 
  * SQLite write them differently where a table is renamed.
  */
 export function schemaDifferences(database: Database, known: readonly SchemaObject[]): SchemaDifference[] {
-  const place = ({ type, name, tbl_name }: SchemaObject) => `${type} ${name} ${tbl_name}`
+  // As JSON, so that neither a space nor a blob in place of a text makes one place look like another.
+  const place = ({ type, name, tbl_name }: SchemaObject) => JSON.stringify([type, name, tbl_name])
   const there = schemaOf(database)
   const byPlace = new Map(there.map((object) => [place(object), object]))
   const differences: SchemaDifference[] = []

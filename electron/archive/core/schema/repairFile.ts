@@ -7,7 +7,8 @@ import { formatVersion, migrations } from '../migrate.ts'
 import { applicationId, copyName } from '../openDatabase.ts'
 import { takeProgramLock } from '../programLock.ts'
 import { damagedCopy } from '../verifiedCopy.ts'
-import { repairSchema, takeSchema } from './repairSchema.ts'
+import { repairSchema } from './repairSchema.ts'
+import { takeSchema } from './takeSchema.ts'
 
 /** What a repair did. `copy` is null where nothing differed and nothing was done. */
 export type Repair = {

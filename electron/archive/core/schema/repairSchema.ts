@@ -2,24 +2,10 @@ import type { Database } from '../database.ts'
 import { formatVersion } from '../migrate.ts'
 import type { Migration } from '../migration.ts'
 import { knownSchema, type SchemaDifference, type SchemaObject, schemaDifferences } from './knownSchema.ts'
+import { noteSchemaChange, takeSchema } from './takeSchema.ts'
 
 /** Every text of a schema that a repair may rewrite, as the database itself holds it; no row of a record is touched. */
 const writeText = 'UPDATE sqlite_schema SET sql = @sql WHERE type = @type AND name = @name AND tbl_name = @tbl_name'
-
-/**
- * Lets a connection read a database in whose schema a text cannot be understood, and write to the schema itself. Ends with
- * `letGo`; between the two, nothing but the schema is to be written.
- */
-export function takeSchema(database: Database): { letGo(): void } {
-  database.unsafeMode(true)
-  database.pragma('writable_schema = ON')
-  return {
-    letGo() {
-      database.pragma('writable_schema = RESET')
-      database.unsafeMode(false)
-    },
-  }
-}
 
 /**
  * Writes the texts that the migrations make over those that differ: triggers and views are taken away and the known triggers
@@ -58,13 +44,42 @@ function writeTexts(
   known: readonly SchemaObject[],
   differences: readonly SchemaDifference[],
 ): void {
-  database.exec("DELETE FROM sqlite_schema WHERE type NOT IN ('table', 'index')")
+  restorePlaces(database, known, differences)
+  // Only what holds no rows: a table that is not ours, or that cannot be told, stays with what is in it.
+  database.exec("DELETE FROM sqlite_schema WHERE type NOT IN ('table', 'index') AND coalesce(rootpage, 0) = 0")
   const addTrigger = database.prepare(
     'INSERT INTO sqlite_schema (type, name, tbl_name, rootpage, sql) VALUES (@type, @name, @tbl_name, 0, @sql)',
   )
   for (const object of known) if (object.type === 'trigger') addTrigger.run(object)
   const write = database.prepare(writeText)
   for (const { object, manner } of differences) if (manner === 'damaged' && object.type !== 'trigger') write.run(object)
-  // Other connections look at this number to see that they must read the schema again.
-  database.pragma(`schema_version = ${Number(database.pragma('schema_version', { simple: true })) + 1}`)
+  noteSchemaChange(database)
+}
+
+/**
+ * Gives tables and indexes whose type or name is damaged their own again; they are known by what is whole of them, name or text.
+ */
+function restorePlaces(
+  database: Database,
+  known: readonly SchemaObject[],
+  differences: readonly SchemaDifference[],
+): void {
+  const missing = differences.filter(({ manner }) => manner === 'missing').map(({ object }) => object)
+  const strangers = database
+    .prepare<[], SchemaObject & { row: number }>('SELECT rowid AS row, * FROM sqlite_schema WHERE rootpage > 0')
+    .all()
+    .filter((there) => !known.some((object) => isAt(object, there)))
+  const restore = database.prepare(
+    'UPDATE sqlite_schema SET type = @type, name = @name, tbl_name = @tbl_name WHERE rowid = @row',
+  )
+  for (const object of missing) {
+    const found = strangers.filter(
+      ({ name, sql }) => String(name) === object.name || (sql !== null && sql === object.sql),
+    )
+    if (found.length === 1) restore.run({ ...object, row: found[0]!.row })
+  }
+}
+
+function isAt(object: SchemaObject, there: SchemaObject): boolean {
+  return object.type === there.type && object.name === there.name && object.tbl_name === there.tbl_name
 }

@@ -72,6 +72,22 @@ test('mends the condition of a table whose text is damaged', () => {
   isWhole(path)
 })
 
+test.each([
+  ['type of a table', "type = 'tabla'", 'evaluation'],
+  ['type of a table that became bytes', 'type = CAST(type AS BLOB)', 'evaluation'],
+  ['name of a table', "name = 'evaluatioo'", 'evaluation'],
+  ['table of an index', "tbl_name = 'evaluatioo'", 'evaluation_of_break'],
+  ['type of a trigger', "type = 'tri ger'", 'evaluation_is_never_changed'],
+])('mends the damaged %s, and keeps its rows', (_name, change, of) => {
+  const path = study()
+  const database = new Database(path).unsafeMode(true)
+  database.pragma('writable_schema = ON')
+  database.exec(`UPDATE sqlite_schema SET ${change} WHERE name = '${of}'`)
+  database.close()
+  expect(repairFile(path, morning).left).toEqual([])
+  isWhole(path)
+})
+
 test('keeps a copy of its own for each repair of one second', () => {
   const path = study()
   const copies = ['ledger_is_never_changed', 'evaluation_is_never_removed'].map((trigger) => {
