@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { figureSheet } from '#figures/drawing/ink.ts'
 import { svgFile, svgText } from '#figures/drawing/svgText.ts'
 import { madeFigures } from '#tests/figures/madeFigures.ts'
+import { visibleText } from '#words/visibleText.ts'
 import { chromiumPath, type OpenBrowser, openBrowser } from './harness/chromium.ts'
 
 const hostile =
@@ -90,7 +91,7 @@ describe.skipIf(chromiumPath === null)('the text of a figure', async () => {
     for (const text of [svgText(figure), svgFile(figure)]) {
       const { trouble, root, title, elements, styled } = await parsed(page, text)
       expect({ trouble, root, styled }).toEqual({ trouble: null, root: 'svg', styled: 0 })
-      expect(title).toBe(figure.title.toWellFormed().replaceAll('\u0000', '\ufffd'))
+      expect(title).toBe(visibleText(figure.title))
       const known = ['circle', 'desc', 'g', 'path', 'rect', 'style', 'text', 'title']
       expect(elements.filter((element) => !known.includes(element))).toEqual([])
     }

@@ -1,3 +1,5 @@
+import { visibleText } from '#words/visibleText.ts'
+
 /** Widths in heights of the text, at least as wide as the letters are in the usual sans-serif types. */
 const widths: readonly [RegExp, number][] = [
   [/[\u2009\u200a\u202f]/, 0.22],
@@ -13,11 +15,12 @@ const full = 1.02
 
 /**
  * How wide a text is at most, in pixels; there is no letter to measure where a figure is written, so it is a little too wide
- * rather than cut. A character of an unknown script counts as a full square.
+ * rather than cut. A character of an unknown script counts as a full square,
+ * one that cannot be seen as the number that is written for it.
  */
 export function textWidth(text: string, emPx: number): number {
   let ems = 0
-  for (const character of text)
+  for (const character of visibleText(text))
     ems += widest.test(character) ? full : (widths.find(([those]) => those.test(character))?.[1] ?? full)
   return ems * emPx
 }

@@ -9,8 +9,11 @@ describe('escapeText', () => {
   it('escapes what is escaped already once more, so that it reads as it was typed', () => {
     expect(escapeText('&lt;')).toBe('&amp;lt;')
   })
-  it('puts the replacement character for what XML cannot hold', () => {
-    expect(escapeText('a\u0000b\u001fc\ufffed\ud800e')).toBe('a\ufffdb\ufffdc\ufffdd\ufffde')
+  it('writes what cannot be seen, or XML cannot hold, as its number', () => {
+    expect(escapeText('a\u0000b\u200bc\ud800d\u202e')).toBe(
+      'a&lt;U+0000&gt;b&lt;U+200B&gt;c&lt;U+D800&gt;d&lt;U+202E&gt;',
+    )
+    expect(escapeText('a\ufffeb\uffffc')).toBe('a\ufffdb\ufffdc')
   })
   it('keeps line ends, tabs and letters of every script', () => {
     expect(escapeText('ä\t\n漢字 😀')).toBe('ä\t\n漢字 😀')

@@ -5,6 +5,7 @@ import { curveName, differenceWords, outlyingWords, standingWords } from '#words
 import { unlikeWords } from '#words/breaks/compare/unlikeWords.ts'
 import { withoutEndingZeros, writeNumber } from '#words/units/numbers.ts'
 import type { Quantities, Quantity } from '#words/units/quantities.ts'
+import { visibleText } from '#words/visibleText.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import type { ForceDisplay } from '../../../plots/forceDisplay.ts'
@@ -137,7 +138,8 @@ function curvesOf(
     const { originS, timeUnit, forceUnit, setAside, outlying } = curve
     found.push({
       key: curve.breakId,
-      label: curveName(curve, comparison.curves),
+      // Drawn on canvas, where no element makes it visible
+      label: visibleText(curveName(curve, comparison.curves)),
       levels: there.levels,
       samples: there.samples,
       originS,
