@@ -10,7 +10,6 @@
 const filesFor = (system) => [
   'package.json',
   'LICENSE',
-  'dist/licences.txt',
   'dist/renderer/**',
   'dist/desktop/**',
   'dist/threads/**',

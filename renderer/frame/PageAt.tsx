@@ -13,6 +13,7 @@ import { ArchivePage } from '../pages/keeping/ArchivePage.tsx'
 import { NewReevaluationPage } from '../pages/reevaluation/begin/NewReevaluationPage.tsx'
 import { ReevaluationPage } from '../pages/reevaluation/ReevaluationPage.tsx'
 import { ReevaluationsPage } from '../pages/reevaluation/ReevaluationsPage.tsx'
+import { LicencesPage } from '../pages/settings/LicencesPage.tsx'
 import { SettingsPage } from '../pages/settings/SettingsPage.tsx'
 import { NewSpecimenPage } from '../pages/specimens/NewSpecimenPage.tsx'
 import { SpecimenPage } from '../pages/specimens/SpecimenPage.tsx'
@@ -39,6 +40,7 @@ const components: { [Page in PageName]: ComponentType<ParametersOf<Page>> } = {
   'check-weight': CheckWeightPage,
   archive: ArchivePage,
   settings: SettingsPage,
+  licences: LicencesPage,
 }
 
 /** The page that a place names. */

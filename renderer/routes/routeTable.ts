@@ -36,4 +36,5 @@ export const routeTable = [
   { page: 'check-weight', path: 'calibration/check', under: 'calibration' },
   { page: 'archive', path: 'archive', name: 'Archive', key: 'V' },
   { page: 'settings', path: 'settings', name: 'Settings' },
+  { page: 'licences', path: 'settings/licences', under: 'settings' },
 ] as const satisfies readonly RouteRow[]

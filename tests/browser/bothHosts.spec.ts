@@ -4,6 +4,7 @@ import { benchAtRest, freshInfo } from '#tests/fakes/benchAtRest.ts'
 import { createScriptedEngine, type ScriptedEngine } from '#tests/fakes/scripted/scriptedEngine.ts'
 import { chromiumPath } from './harness/chromium.ts'
 import { hosts, type OpenedPage, openPage } from './harness/openPage.ts'
+import { tabTo } from './harness/tabTo.ts'
 
 describe.skipIf(chromiumPath === null).each(hosts)('the built page behind the %s host', (host) => {
   let engine: ScriptedEngine
@@ -44,6 +45,19 @@ describe.skipIf(chromiumPath === null).each(hosts)('the built page behind the %s
     await opened.page.getByText('amplifier on the left bench').first().waitFor()
     engine.emit('trouble', { code: 'disk-full', message: 'The disk is full.', hint: 'Make room.' })
     await opened.page.getByText('The disk is full.').first().waitFor()
+    expect(opened.problems).toEqual([])
+  })
+
+  test('shows by keyboard the licences of all that it is made of', async () => {
+    const { page } = opened
+    await tabTo(page, '[href="#/settings"]')
+    await page.keyboard.press('Enter')
+    await page.getByRole('heading', { name: 'Settings' }).waitFor()
+    await tabTo(page, '[href="#/settings/licences"]')
+    await page.keyboard.press('Enter')
+    const texts = await page.locator('.licence-texts').textContent()
+    expect(texts).toMatch(/^Breakledger\n\nMIT License/)
+    expect(texts).toContain('\nbetter-sqlite3 ')
     expect(opened.problems).toEqual([])
   })
 

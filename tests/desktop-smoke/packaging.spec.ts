@@ -87,7 +87,7 @@ describe.skipIf(process.platform !== 'linux')('the packed program', () => {
     expect(files).toContain('dist/renderer/index.html')
     expect(files.filter((file) => /^dist\/renderer\/assets\/.*\.js$/.test(file))).toHaveLength(1)
     expect(files).toContain('LICENSE')
-    expect(files).toContain('dist/licences.txt')
+    expect(files).toContain('dist/renderer/licences.txt')
   })
 
   test('holds the native parts for this system, and only for this one', () => {

@@ -7,6 +7,7 @@ const contentTypes: Readonly<Record<string, string>> = {
   ico: 'image/x-icon',
   woff2: 'font/woff2',
   json: 'application/json; charset=utf-8',
+  txt: 'text/plain; charset=utf-8',
 }
 
 /** A file of the built page, as path segments below its folder. */

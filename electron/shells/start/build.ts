@@ -17,8 +17,14 @@ const always = ['package.json', 'package-lock.json', 'vite.config.ts', 'electron
 
 const parts = {
   page: {
-    sources: [...always, 'renderer/**', 'electron/{contract,domain,words,figures}/**'],
-    products: ['dist/renderer/index.html'],
+    sources: [
+      ...always,
+      'LICENSE',
+      'renderer/**',
+      'electron/{contract,domain,words,figures}/**',
+      'electron/shells/start/licences*',
+    ],
+    products: ['dist/renderer/index.html', 'dist/renderer/licences.txt'],
     async build() {
       // A test runner sets this to "test"; the page that it builds must still be the one that is shipped.
       process.env.NODE_ENV = 'production'
@@ -30,6 +36,8 @@ const parts = {
         logLevel: 'warn',
         build: { outDir: fresh, emptyOutDir: true },
       })
+      // A file of the page, so that both hosts serve it as they serve the rest.
+      writeFileSync(join(fresh, 'licences.txt'), licenceTexts(projectFolder))
       replaceFolder(fresh, join(projectFolder, 'dist/renderer'))
     },
   },
@@ -59,11 +67,6 @@ const parts = {
       )
       replaceFolder(join(projectFolder, 'dist/.threads-new'), join(projectFolder, 'dist/threads'))
     },
-  },
-  licences: {
-    sources: [...always, 'electron/shells/start/licences*'],
-    products: ['dist/licences.txt'],
-    build: async () => writeFileSync(join(projectFolder, 'dist/licences.txt'), licenceTexts(projectFolder)),
   },
 } as const satisfies Record<string, Part>
 

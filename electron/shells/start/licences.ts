@@ -8,13 +8,14 @@ type Locked = { dev?: boolean; devOptional?: boolean; license?: string; version?
 const ownNode = /node_modules\/node-(bin-|(darwin|linux|win)-)/
 
 /**
- * The licence texts of every package that is bundled or packed, as one text. Throws when one has none and
- * licencesWithoutText.json gives no reason.
+ * The licence text of the program and of every package that is bundled or packed, as one text. Throws when a package has none
+ * and licencesWithoutText.json gives no reason.
  */
 export function licenceTexts(folder: string, reasons: Readonly<Record<string, string>> = withoutText): string {
   const lock = JSON.parse(readFileSync(join(folder, 'package-lock.json'), 'utf8')) as {
     packages: Record<string, Locked>
   }
+  const own = `Breakledger\n\n${readFileSync(join(folder, 'LICENSE'), 'utf8').trim()}\n`
   const parts = Object.entries(lock.packages)
     .filter(([path, { dev, devOptional }]) => path !== '' && !dev && !devOptional && !ownNode.test(path))
     // Native parts for other systems are not installed, and not packed.
@@ -28,5 +29,5 @@ export function licenceTexts(folder: string, reasons: Readonly<Record<string, st
         throw new Error(`${name} has no licence text: give the reason in licencesWithoutText.json`)
       return `${name} ${version ?? ''} (${license ?? 'no licence named'})\n\n${[...texts, ...(texts.length === 0 ? [reason] : [])].join('\n\n')}\n`
     })
-  return parts.join(`\n${'-'.repeat(80)}\n\n`)
+  return [own, ...parts].join(`\n${'-'.repeat(80)}\n\n`)
 }

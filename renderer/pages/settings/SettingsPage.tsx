@@ -8,6 +8,7 @@ import { playCue } from '../../parts/bench/benchSound.ts'
 import { useForceTexts } from '../../parts/bench/useForceTexts.ts'
 import { CautionsDialog } from '../../parts/cautions/CautionsDialog.tsx'
 import { singleKeys } from '../../parts/routing/singleKeys.ts'
+import { hashOf } from '../../routes/route.ts'
 import { Choice } from '../../widgets/Choice.tsx'
 import { Field } from '../../widgets/Field.tsx'
 import { Notice } from '../../widgets/Notice.tsx'
@@ -95,6 +96,9 @@ export function SettingsPage() {
           <PressSpeedForm preferences={preferences} set={set} key={preferences.units} />
         </section>
       </div>
+      <p>
+        <a href={hashOf({ page: 'licences' })}>Licences of Breakledger and of what it is made of</a>
+      </p>
       {cautions ? <CautionsDialog first={false} onClose={() => setCautions(false)} /> : null}
     </div>
   )

@@ -301,6 +301,14 @@ export const screens: readonly Screen[] = [
   },
   { name: 'settings', host: () => createScriptedHost(), show: at('#/settings') },
   {
+    name: 'licences',
+    host: () => createScriptedHost(),
+    show: async (page) => {
+      await at('#/settings/licences')(page)
+      await page.waitForSelector('.licence-texts')
+    },
+  },
+  {
     name: 'help',
     host: () => createScriptedHost(),
     show: async (page) => {

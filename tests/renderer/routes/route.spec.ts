@@ -24,6 +24,7 @@ const routes: Route[] = [
   { page: 'calibration-record', calibrationId: 5 },
   { page: 'archive' },
   { page: 'settings' },
+  { page: 'licences' },
 ]
 
 it.each(routes)('finds the way back to %j', (route) => expect(routeOf(hashOf(route))).toEqual(route))
@@ -73,6 +74,7 @@ it('writes the addresses that links outside the program may name', () => {
     '#/calibration/5',
     '#/archive',
     '#/settings',
+    '#/settings/licences',
   ])
 })
 

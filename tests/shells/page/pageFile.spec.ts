@@ -7,6 +7,7 @@ test('"/" is the page, other paths are files by name', () => {
     segments: ['assets', 'index-B1_x.js'],
     contentType: 'text/javascript; charset=utf-8',
   })
+  expect(pageFile('/licences.txt')?.contentType).toBe('text/plain; charset=utf-8')
   expect(pageFile('/assets/inter.woff2')?.contentType).toBe('font/woff2')
 })
 

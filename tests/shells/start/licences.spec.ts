@@ -2,8 +2,9 @@ import { expect, test } from 'vitest'
 import { projectFolder } from '#shells/start/build.ts'
 import { licenceTexts } from '#shells/start/licences.ts'
 
-test('holds the text of every package that is bundled or packed', () => {
+test('holds the text of the program and of every package that is bundled or packed', () => {
   const text = licenceTexts(projectFolder)
+  expect(text).toMatch(/^Breakledger\n\nMIT License/)
   for (const name of ['better-sqlite3', 'serialport', 'react', 'uplot', 'ws', 'zod', 'd3-scale', 'ms'])
     expect(text).toContain(`\n${name} `)
   expect(text).not.toContain('typescript ')
