@@ -124,7 +124,7 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
     },
     takeTare() {
       if (watch.capturing())
-        throw new Trouble('not-stable', 'The zero cannot be taken while a capture runs.', waitForLoadOff)
+        throw new Trouble('not-stable', 'The zero cannot be taken while a break is recorded.', waitForLoadOff)
       adopt(zero.tareNow())
     },
     arm: watch.arm,

@@ -47,7 +47,7 @@ export function createSignalTeller(
         rejectedExample: rejected.example(),
         noise: noise ?? steadiness.sd,
         startThreshold,
-        unstableBecause: watch.capturing() ? 'a capture is running' : steadiness.unsteadyBecause,
+        unstableBecause: watch.capturing() ? 'a break is being recorded' : steadiness.unsteadyBecause,
       })
     },
   }

@@ -4,7 +4,7 @@ import { finite } from './values.ts'
 /** What takes long enough to be watched and stopped, and how it is called in a sentence. One of each at a time. */
 export const taskWords = {
   verify: 'Checking the archive',
-  rebuild: 'Making the lists again',
+  rebuild: 'Rebuilding the lists',
   demo: 'Filling the demo',
   comparison: 'Comparing curves',
   reevaluation: 'Evaluating breaks again',

@@ -51,7 +51,7 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
         <a className="frame-name" href={hashOf({ page: 'bench' })}>
           Breakledger
         </a>
-        <nav aria-label="Places">
+        <nav aria-label="Pages">
           <ul>
             {places.map(({ page, name }) => (
               <li key={page}>
@@ -78,8 +78,8 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
       <OverloadBanner bench={bench} />
       {link === 'lost' ? (
         <div className="host-lost" role="alert">
-          <strong>The program has gone away.</strong> The page connects again by itself; nothing that was stored is
-          lost. If it stays away, start Breakledger again and open the address that it gives.
+          <strong>The connection to the program is lost.</strong> The page connects again by itself; nothing that was
+          stored is lost. If it stays away, start Breakledger again and open the address that it gives.
         </div>
       ) : null}
       <div className="frame-trouble">

@@ -79,7 +79,7 @@ describe.skipIf(chromiumPath === null)('a calibration by keyboard on the virtual
     await type('1')
     await tabTo('Begin with 1, 2, 5')
     await press('Enter')
-    await tabTo('Propose steps')
+    await tabTo('Suggest steps')
     await press('Enter')
     // 58 kg by R 111 at 53.4 degrees and sea level, at four to one: 4 x 0.99985 x 58 x 9.81370 = 2276.4 N (conventional mass,
     // air of 1.2 kg/m3).
@@ -143,7 +143,7 @@ describe.skipIf(chromiumPath === null)('a calibration by keyboard on the virtual
     await press('Enter')
     await heading('Put in force: Keyboard weights')
     await type('first one')
-    await tabTo('Who')
+    await tabTo('Name or initials')
     await type('bench 1')
     await press('Enter')
     await opened.page.locator('dialog').waitFor({ state: 'detached' })

@@ -14,7 +14,7 @@ it.skipIf(chromiumPath === null)('says so when the program goes away, and keeps 
   await page.goto(loopback.url)
   await page.getByRole('heading', { name: 'Waiting for load' }).waitFor()
   await loopback.close()
-  const alert = page.getByRole('alert').filter({ hasText: 'The program has gone away.' })
+  const alert = page.getByRole('alert').filter({ hasText: 'The connection to the program is lost.' })
   await alert.waitFor()
   await page.getByRole('heading', { name: 'Waiting for load' }).waitFor()
   // An action tells its own trouble beside the notice.

@@ -35,7 +35,7 @@ describe.skipIf(chromiumPath === null).each(hosts)(
     }
 
     it('starts the virtual bench from the first screen', async () => {
-      await heading('What do you want to break?')
+      await heading('Connect an amplifier')
       await tabToWords('Try it with a virtual bench')
       await opened.page.keyboard.press('Enter')
       await heading('Before you load a specimen')
@@ -100,9 +100,9 @@ describe.skipIf(chromiumPath === null).each(hosts)(
       await opened.page.getByText('Set aside: fixture touched; fixture touched').waitFor()
       expect(lastInput('breaks.setAside')).toMatchObject({ cause: 'fixture-touched', reason: 'fixture touched' })
       await keyboard.press('x')
-      await heading('Take back in: C1-LL-01')
+      await heading('Count again: C1-LL-01')
       await keyboard.type('checked the curve')
-      await tabToWords('Take back in')
+      await tabToWords('Count again')
       await keyboard.press('Enter')
       await opened.page.locator('dialog').waitFor({ state: 'detached' })
       expect(host.breaks[0]?.decisions.map(({ kind }) => kind)).toEqual(['set-aside', 'taken-back'])

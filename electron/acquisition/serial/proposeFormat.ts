@@ -107,7 +107,7 @@ function guessColumns(lines: readonly Uint8Array[], linesPerSecond: number): Col
 function adviceFor(choice: LineFormatChoice, unit: string | null): string {
   const look = 'Press on the load cell with a finger: the value must follow.'
   if (choice.name === 'checked')
-    return `These are checked lines with sequence and device time: every lost or damaged line will be noticed. ${look}`
+    return `These are checked lines with sequence and time: every lost or damaged line will be noticed. ${look}`
   if (choice.name === 'columns')
     return `These are columns: ${choice.columns.join(', ')}. Check that the right one is the reading. ${look}`
   return unit === null || unit === 'counts'
@@ -153,7 +153,7 @@ export function proposeFormat(bytes: Uint8Array, seconds: number, baudRate: numb
   if (best.fit < enoughFit)
     return {
       ...none(
-        'Lines arrive, but they fit no format. See firmware-notes for what may be sent; a device that mixes words and values needs its columns named by hand.',
+        'Lines arrive, but they fit no format. See firmware-notes for what may be sent; for an amplifier that mixes words and values, name its columns by hand.',
       ),
       fit: best.fit,
     }

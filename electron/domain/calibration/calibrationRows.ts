@@ -9,7 +9,7 @@ type Row = CalibrationRow & { readonly name: string }
 export const keptSoFar = 'The readings so far are kept.'
 
 /** How a live routine is told that a reversed cell is meant. */
-export const agreeToInvert = 'Agree to invert the reading'
+export const agreeToInvert = 'Accept the reversed sign'
 
 /** What is said of a cell that reads the wrong way while nobody has agreed to that. */
 export const wiredInReverse =
@@ -32,8 +32,8 @@ function checkValues(row: Row, capacityN: number | null): void {
     )
   if (capacityN !== null && row.forceN > capacityN)
     refuse(
-      `${row.name}: this is more than the capacity of ${capacityN} N.`,
-      'Never load the bench above its capacity. Leave this step out, or correct the capacity if it is wrong.',
+      `${row.name}: this is more than the rated load of ${capacityN} N.`,
+      'Never load the bench above its rated load. Leave this step out, or correct the rated load if it is wrong.',
     )
 }
 

@@ -93,7 +93,7 @@ export function stackOf(names: readonly string[], weights: readonly Weight[], st
     if (weight === undefined)
       throw refuse(
         `${step} names a weight "${name}" that is not in the set.`,
-        'Add it to the kept weights, or choose another.',
+        'Add it to the weights, or choose another.',
       )
     if (names.indexOf(name) !== index)
       throw refuse(

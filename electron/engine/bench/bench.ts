@@ -155,6 +155,6 @@ export function createBench(parts: BenchParts): Bench {
 /** What a calibration hears when the person turns to another device. */
 const switched: TroubleMessage = {
   code: 'port-lost',
-  message: 'The device was disconnected.',
+  message: 'The amplifier was disconnected.',
   hint: `Connect it again and go on with this step. ${keptSoFar}`,
 }

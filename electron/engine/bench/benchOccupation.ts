@@ -59,7 +59,7 @@ export function createBenchOccupation(parts: OccupationParts): BenchOccupation {
           'No readings arrive from the bench.',
           'Connect the amplifier, or the virtual one, and try again.',
         )
-      if (parts.capturing()) throw new Trouble('conflict', 'A capture is running.', waitForLoadOff)
+      if (parts.capturing()) throw new Trouble('conflict', 'A break is being recorded.', waitForLoadOff)
       if (!parts.hasZero())
         throw new Trouble(
           'not-stable',
@@ -81,7 +81,7 @@ export function createBenchOccupation(parts: OccupationParts): BenchOccupation {
     },
     arm(armed) {
       if (occupied !== null && armed)
-        throw new Trouble('conflict', `No break is looked for while a ${words[occupied.what]} runs.`, finishFirst)
+        throw new Trouble('conflict', `No break is recorded during a ${words[occupied.what]}.`, finishFirst)
       armsWhenEmpty = false
       parts.arm(armed)
     },
@@ -97,7 +97,7 @@ export function createBenchOccupation(parts: OccupationParts): BenchOccupation {
   }
 }
 
-const finishFirst = 'Finish it, or break it off first.'
+const finishFirst = 'Finish it first, or stop it early.'
 
 /** What is said of a bench that is taken, where it does not matter by what. */
 export const benchTaken = 'The bench is being calibrated or checked.'

@@ -19,7 +19,7 @@ export function benchHandlers(
     if (phase === 'loading' || busyWith !== null)
       throw new Trouble(
         'conflict',
-        `The port ${path} is in use here. ${busyWith === null ? 'A capture is running.' : benchTaken}`,
+        `The port ${path} is in use here. ${busyWith === null ? 'A break is being recorded.' : benchTaken}`,
         'Finish that first, then listen.',
       )
     await bench.disconnect()

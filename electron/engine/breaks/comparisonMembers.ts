@@ -46,7 +46,7 @@ function memberOf(
   normalising: ComparisonRequest['normalising'],
 ): Member | string {
   const { summary, header, end } = record
-  if (end === null) return 'it is still being captured'
+  if (end === null) return 'it is still being recorded'
   const result = resultInForce(record)?.result
   if (result === undefined) return 'it has no result yet'
   const unit = forceOfReading(scaleInForce(record).scale, header.readingUnit) === null ? 'counts' : 'N'

@@ -88,7 +88,7 @@ function recordHandlers(
     },
     'calibrations.putInForce': async ({ calibrationId, by, reason }) => {
       if (bench.state().busyWith !== null)
-        throw new Trouble('conflict', benchTaken, 'Finish that first, or break it off.')
+        throw new Trouble('conflict', benchTaken, 'Finish that first, or stop it early.')
       return archive.addCalibrationDecision({ recordedAt: clock.instant(), by, reason, calibrationId })
     },
   }

@@ -36,7 +36,7 @@ export function reevaluationHandlers(
       if (evaluated > mostWhileLoading && bench.state().phase === 'loading')
         throw new Trouble(
           'conflict',
-          `A break is being captured, and putting ${evaluated} results in force would keep its samples from the disk.`,
+          `A break is being recorded, and putting ${evaluated} results in force would keep its samples from the disk.`,
           'Decide again when it has ended.',
         )
       return (await archive.decideReevaluation({ ...decision, recordedAt: clock.instant() })).summary

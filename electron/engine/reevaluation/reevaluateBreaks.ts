@@ -60,6 +60,6 @@ function refuseOtherUnit({ header }: StoredBreak, { calibrationId, readingUnit }
   throw new Trouble(
     'conflict',
     `Calibration ${calibrationId} is for readings in ${readingUnit}; those of break ${header.breakId} are in ${header.readingUnit}.`,
-    'Choose a calibration of the amplifier that the break was captured with.',
+    'Choose a calibration of the amplifier that the break was recorded with.',
   )
 }

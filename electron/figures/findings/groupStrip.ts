@@ -54,7 +54,7 @@ export function groupStrip(groups: readonly StripGroup[], strength: Quantity, si
   return {
     ...size,
     heightPx: frame.heightPx + keysPx,
-    title: 'Strength of every block, by group',
+    title: 'Strength of every specimen, by group',
     description: groupStripWords(groups, strength),
     marks: [...grid, ...axisMarks, ...strips, ...keys],
     readings,

@@ -14,7 +14,7 @@ export function phaseWords(bench: BenchState, force: (forceN: number) => string)
       return { title: connectionWords(connection), advice: 'Connect an amplifier or try the demo.' }
     if (connection.status === 'opening') return { title: connectionWords(connection), advice: connection.label }
     if (connection.status === 'lost')
-      return { title: connectionWords(connection), advice: 'Waiting for the device to come back.' }
+      return { title: connectionWords(connection), advice: 'Waiting for the amplifier to come back.' }
     return { title: 'No signal', advice: 'The device is connected but nothing arrives.' }
   }
   if (phase === 'settling')
@@ -26,17 +26,17 @@ export function phaseWords(bench: BenchState, force: (forceN: number) => string)
     return { title, advice: bench.armed ? 'Look at the faces, then put in the next specimen.' : 'Look at the faces.' }
   }
   if (phase === 'unloaded')
-    return { title: capitalised(outcomeWords.unloading), advice: 'Kept and labelled, but never counted as a strength.' }
+    return { title: capitalised(outcomeWords.unloading), advice: 'Kept, but never counted as a strength.' }
   if (bench.busyWith !== null)
     return {
       title: bench.busyWith === 'calibration' ? 'Calibrating' : 'Checking with a weight',
-      advice: 'No break is looked for until that is done.',
+      advice: 'No break is recorded until that is done.',
     }
-  if (!bench.armed) return { title: 'Not armed', advice: 'Loads are shown but not recorded.' }
+  if (!bench.armed) return { title: 'Recording is off', advice: 'Loads are shown but not recorded.' }
   return {
     title: 'Waiting for load',
     advice:
-      bench.specimen === null ? 'No specimen chosen: the break will belong to none.' : 'Recording starts by itself.',
+      bench.specimen === null ? 'No specimen is chosen: the break will have none.' : 'Recording starts by itself.',
   }
 }
 

@@ -7,6 +7,16 @@ type Labelled = Pick<
   'breakId' | 'number' | 'outcome' | 'ending' | 'setAside' | 'setAsideCause' | 'overruled'
 >
 
+/** The heading of a break: "P-17 broke"; a break without a specimen is named by its own number. */
+export function breakTitle(
+  summary: Pick<BreakSummary, 'breakId' | 'number' | 'outcome' | 'ending' | 'setAside'>,
+): string {
+  const { breakId, number } = summary
+  return number === null
+    ? `Break ${breakId}, no specimen: ${outcomeWord(summary)}`
+    : `${number} ${outcomeWord(summary)}`
+}
+
 /** How a row of the list of breaks is read out: with the reason where a person set the break aside or overruled its peak. */
 export function breakRowLabel(row: Labelled): string {
   const { breakId, number, setAside, overruled } = row

@@ -1,7 +1,7 @@
 import type { Flag } from '#contract/breaks/evaluation.ts'
-import { highestWeightWords } from '../calibration/verificationWords.ts'
 import { writeFixed } from '../units/numbers.ts'
 import type { Quantity } from '../units/quantities.ts'
+import { flagListWords } from './flagWords.ts'
 import { outcomeWords } from './outcomeWords.ts'
 
 /** What is known of a break as soon as it is stored. Forces in N, uncertainty k = 2. */
@@ -21,7 +21,7 @@ export function capturedWords(captured: CapturedBreak, force: Quantity): string 
   const text = (forceN: number) => `${writeFixed(forceN * force.factor, 1)} ${force.unit}`
   const ended = outcome === 'break' ? `${outcomeWords.break} at` : `was ${outcomeWords.unloading} after`
   const within = expandedUncertaintyN === null ? '' : ` ± ${text(expandedUncertaintyN)} (k = 2)`
-  const beyond = timesVerified !== null && timesVerified > 1 ? [highestWeightWords(timesVerified)] : []
-  const told = [`${samples} samples`, ...(flags.length === 0 ? [] : [flags.join(', ')]), ...beyond].join('; ')
+  const remarks = flagListWords({ flags, verification: { timesVerified } })
+  const told = [`${samples} samples`, ...(remarks === '' ? [] : [remarks])].join('; ')
   return `break ${breakId} ${ended} ${peakN === null ? 'unknown force' : text(peakN)}${within} (${told})`
 }

@@ -19,7 +19,7 @@ export function courseWords(course: LoadCourse): [name: string, words: string][]
   const words: [string, string][] = [
     [
       'time',
-      `${figureWords(timeToPeakS, 2, 's')} from onset to peak, ${figureWords(timeToFailureS, 2, 's')} to failure`,
+      `${figureWords(timeToPeakS, 2, 's')} from start of loading to peak, ${figureWords(timeToFailureS, 2, 's')} to failure`,
     ],
     ['peaks', String(peaks)],
     ['area', `${figureWords(impulseNs, 0, 'N s')} under load and time`],
@@ -27,7 +27,7 @@ export function courseWords(course: LoadCourse): [name: string, words: string][]
   if (toe !== null)
     words.push([
       'toe',
-      `without slack the load would start at ${figureWords(toe.zeroTimeS, 3, 's')}; the peak is as found`,
+      `without slack the load would start at ${figureWords(toe.zeroTimeS, 3, 's')}; the peak is left as it is`,
     ])
   if (workJ !== null)
     words.push([

@@ -6,10 +6,10 @@ import { eventNames } from './eventWords.ts'
 /** What is written beside the marks of a curve. */
 export const curveMarkNames = {
   peak: 'peak',
-  found: 'peak as found',
+  found: 'peak found',
   'peak-picked': 'picked by hand',
   'premature-failure': 'failure as declared',
-  onset: 'loading starts',
+  onset: 'start of loading',
   break: 'break',
   rated: 'rated load',
 } as const

@@ -4,16 +4,16 @@ import { flagNames } from './flagWords.ts'
 
 export const decisionWords: Record<Decision['kind'], string> = {
   'set-aside': 'Set aside',
-  'taken-back': 'Taken back in',
+  'taken-back': 'Counts again',
   reassigned: 'Moved to another specimen',
   'peak-picked': 'Peak picked by hand',
   'premature-failure': 'Declared a premature failure',
-  'peak-as-found': 'Peak again as found',
+  'peak-as-found': 'Back to the peak found',
 }
 
 export const setAsideCauseWords: Record<SetAsideCause, string> = {
   'specimen-slipped': 'specimen slipped',
-  'wrong-block': 'wrong block',
+  'wrong-block': 'wrong specimen',
   'fixture-touched': 'fixture touched',
   other: 'other',
 }
@@ -31,4 +31,4 @@ export function overruledWords({ kind, by, reason }: OverruledPeak, at = ''): st
 
 /** What an overruled peak leaves as it is. */
 export const peakStaysWords =
-  'The curve and the peak as found stay in the record, and you can take this back at any time.'
+  'The curve and the peak found by the program stay in the record, and you can take this back at any time.'

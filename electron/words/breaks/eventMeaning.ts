@@ -14,11 +14,11 @@ export function eventMeaning(event: CurveEvent): string {
     case 'stick-slip':
       return `The load fell and recovered ${event.cycles === null ? 'several times' : `${event.cycles} times`}${dropPercent === null ? '' : `, by ${percentWords(dropPercent)} at most`}: the joint may have slipped in steps, as tough or soft adhesives do, or the block may have moved in the fixture.`
     case 'glitch':
-      return 'A lone electrical spike, left out: it says nothing of the bond; if it comes again, look to cable and earth.'
+      return 'A lone electrical spike, left out: it says nothing of the bond; if it comes again, check cable and earth.'
     case 'gap':
       return 'Samples are missing here: a drop or a higher load may have gone unseen.'
     case 'clipping':
-      return 'The reading stood at its end: the load may have gone higher than the curve shows, so the peak is a lower limit.'
+      return 'The reading was at the end of its range: the load may have gone higher than the curve shows, so the peak is a lower limit.'
     case 'seating':
       return 'Slack between press, fixture and block was taken up first: that says nothing of the bond and does not touch the peak.'
     case 'plateau':

@@ -1,21 +1,20 @@
-import type { BreakSummary } from '#contract/breaks/break.ts'
 import type { Flag } from '#contract/breaks/evaluation.ts'
 import { highestWeightWords } from '../calibration/verificationWords.ts'
 
 /** What a flag means for whoever reads the number, and what to do. */
 export const flagWords: Record<Flag, string> = {
-  uncalibrated: 'Uncalibrated: the force comes from a typed scale or from the device’s own claim.',
+  uncalibrated: 'Uncalibrated: the force comes from a typed scale or from the unit that the amplifier sends.',
   'no-scale': 'No scale: the readings are counts, so there is no force and no strength.',
-  clipped: 'The converter was at its end. The true peak is at least this high.',
+  clipped: 'The converter reached the end of its range. The true peak is at least this high.',
   'over-capacity':
     'The load went above the rated load: what was read there is a lower limit. Check the cell before going on.',
   gap: 'Samples are missing from the curve.',
   'gap-at-peak': 'Samples are missing at the peak. The true peak may be higher.',
-  glitch: 'A lone electrical spike was left out. It was no load.',
+  glitch: 'A lone electrical spike was left out: it was not a load.',
   'sampling-too-slow': 'Sampled too slowly for this loading rate. Use a faster conversion rate or load more slowly.',
-  'no-pre-trigger': 'The capture began under load, so the start of the curve is missing.',
-  interrupted: 'The device went away during the capture. What had arrived is kept.',
-  recovered: 'The program ended during the capture. What was on disk is kept.',
+  'no-pre-trigger': 'Recording began under load, so the start of the curve is missing.',
+  interrupted: 'The amplifier was disconnected during the recording. What had arrived is kept.',
+  recovered: 'The program ended during the recording. What was on disk is kept.',
   'above-verified-range': 'The peak lies above the range that the calibration was verified for.',
   'below-verified-range': 'The peak lies below the range that the calibration was verified for.',
   'peak-picked': 'The peak was picked by hand, with a reason, in place of the one found.',
@@ -27,7 +26,7 @@ export const flagNames: Record<Flag, string> = {
   uncalibrated: 'uncalibrated',
   'no-scale': 'no scale',
   clipped: 'clipped',
-  'over-capacity': 'over capacity',
+  'over-capacity': 'above rated load',
   gap: 'gap',
   'gap-at-peak': 'gap at peak',
   glitch: 'spike left out',
@@ -47,20 +46,22 @@ export const verifiedRangeFlags: readonly Flag[] = ['above-verified-range', 'bel
 /** Flags that say whose word the peak is. */
 const overrulingFlags: readonly Flag[] = ['peak-picked', 'premature-failure']
 
+/** What remarks are made from: flags, and by how many times the peak lies above the verified range, if that is known. */
+type Remarked = { flags: readonly Flag[]; verification: { timesVerified: number | null } | null }
+
 /**
  * What a list says of a break's flags: a person's word first, and how far above the verified range it lies, if it does; of
  * samples that are missing at the peak once only. No more than `most` of them by name, the rest by their number.
  */
-export function flagListWords(
-  { flags, verification }: Pick<BreakSummary, 'flags' | 'verification'>,
-  most = Number.POSITIVE_INFINITY,
-): string {
-  const times = verification?.timesVerified ?? null
+export function flagListWords({ flags, verification }: Remarked, most = Number.POSITIVE_INFINITY): string {
+  const timesVerified = verification?.timesVerified ?? null
   const names = flags
     .filter((flag) => flag !== 'gap' || !flags.includes('gap-at-peak'))
     .toSorted((a, b) => Number(overrulingFlags.includes(b)) - Number(overrulingFlags.includes(a)))
     .map((flag) =>
-      flag === 'above-verified-range' && times !== null && times > 1 ? highestWeightWords(times) : flagNames[flag],
+      flag === 'above-verified-range' && timesVerified !== null && timesVerified > 1
+        ? highestWeightWords(timesVerified)
+        : flagNames[flag],
     )
   return names.length <= most ? names.join(', ') : `${names.slice(0, most).join(', ')}, +${names.length - most}`
 }

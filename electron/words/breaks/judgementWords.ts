@@ -39,7 +39,7 @@ const unknown: Record<UnknownBecause, string> = {
   'no-area': 'The bonded area is not known: enter it with the specimen.',
   'no-speed':
     'No speed of the press was given: a load curve alone cannot show it. Measure it with a rule and a watch, give it in the settings, and evaluate the break again.',
-  clipped: 'The converter was at its end: how much higher the load went is not known.',
+  clipped: 'The converter reached the end of its range: how much higher the load went is not known.',
   'no-rate-at-peak': 'The sampling bound is not known: there is no loading rate just before the peak.',
 }
 
@@ -75,7 +75,7 @@ export function judgedSentence({ aspect, side, unknownBecause, cure }: JudgedAsp
 }
 
 function cureWords(cure: JudgedAspect['cure']): string {
-  if (cure?.kind === 'close-the-gap') return 'samples are missing at the peak, so look to cable and connection'
+  if (cure?.kind === 'close-the-gap') return 'samples are missing at the peak, so check cable and connection'
   if (cure === null || cure.sampleRateHz === null) return 'sample faster, or load more slowly'
   return `sample at ${cure.sampleRateHz} Hz or faster, or load more slowly`
 }

@@ -3,8 +3,8 @@ import type { Ending } from '#contract/breaks/capture.ts'
 import type { Outcome } from '#contract/breaks/evaluation.ts'
 
 export const endingWords: Record<Ending, string> = {
-  complete: 'ended by the break detector',
-  interrupted: 'cut short: the device went away',
+  complete: 'complete',
+  interrupted: 'cut short: the amplifier was disconnected',
   recovered: 'recovered after the program had ended',
 }
 

@@ -8,5 +8,5 @@ export function fitWords({
   method,
 }: Pick<CalibrationAssessment, 'result' | 'fitOver' | 'throughZero' | 'method'>): string {
   const which = fitOver === 'up' ? 'readings taken going up' : 'readings, up and down'
-  return `Least squares over ${result.readings} ${which}${throughZero ? ', held at zero' : ''} (${method}).`
+  return `Least squares over ${result.readings} ${which}${throughZero ? ', through zero' : ''} (${method}).`
 }

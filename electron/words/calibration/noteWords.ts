@@ -17,13 +17,13 @@ function noteWords(note: CalibrationNote, proposal: DegreeProposal): string {
     case 'lack-of-fit':
       return 'The lack of fit is significant: the curve misses some steps by more than the repeats scatter.'
     case 'zero-reading':
-      return `The curve is held at zero, but the reading without load is ${note.reading}: fit with a constant instead.`
+      return `The curve goes through zero, but the reading without load is ${note.reading}: fit with a constant instead.`
     case 'no-range':
       return `No force applied is ${resolutionMultiple} times the resolution: there is no verified range.`
     case 'steps-below-range':
       return `${note.steps} of the steps lie below ${resolutionMultiple} times the resolution, outside the verified range, and do not count for the class.`
     case 'far-below-capacity':
-      return `The highest known force is ${note.percent.toFixed(1)} % of the capacity: results above it rest on the curve alone.`
+      return `The highest known force is ${note.percent.toFixed(1)} % of the rated load: results above it are extrapolated.`
     case 'few-runs':
       return `There ${note.runs === 1 ? 'is 1 run' : `are ${note.runs} runs`} of increasing force; three are good practice.`
     case 'few-steps':

@@ -5,5 +5,5 @@ export const directionWords: Record<LoadDirection, string> = { up: 'going up', d
 export const standingWords: Record<CalibrationReading['standing'], string> = {
   used: 'used',
   replaced: 'replaced by a later one',
-  'broken-off': 'of a run that was broken off',
+  'broken-off': 'of a run that was stopped early',
 }

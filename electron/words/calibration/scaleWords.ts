@@ -13,7 +13,7 @@ export function scaleWords(scale: ForceScale, name: string | null = null): strin
     case 'uncalibrated-scale':
       return `uncalibrated: typed scale, ${Number(scale.nPerCount.toPrecision(6))} N per count`
     case 'device-unit':
-      return `uncalibrated: the device says its readings are ${scale.unit}`
+      return `uncalibrated: the amplifier sends ${scale.unit}`
     case 'calibration':
       return name === null ? `calibration ${scale.calibrationId}` : `calibration “${name}”`
   }

@@ -7,7 +7,7 @@ export const sourceWords: Record<UncertaintySource, string> = {
   buoyancy: 'Buoyancy of the air',
   lever: 'Lever ratio',
   gravity: 'Local gravity',
-  fit: 'Curve through the readings',
+  fit: 'Fit of the curve',
   'lack-of-fit': 'Curve does not fit',
   repeatability: 'Repeatability',
   resolution: 'Resolution of the reading',

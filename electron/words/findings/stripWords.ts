@@ -19,7 +19,7 @@ type Group = { name: string; meanMPa: number | null; blocks: readonly Block[] }
 /** What stands above the strip of a group. */
 export function stripGroupWords({ name, blocks, meanMPa }: Group, strength: Quantity): string {
   const mean = meanMPa === null ? '' : `, mean ${strength.text(meanMPa)}`
-  return `${name}: ${countOf(blocks.length, 'block')}${mean}`
+  return `${name}: ${countOf(blocks.length, 'specimen')}${mean}`
 }
 
 /** What strips of groups show, each with its range. */

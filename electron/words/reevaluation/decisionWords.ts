@@ -62,7 +62,7 @@ export function dialogWords(kind: DecisionKind, summary: ReevaluationSummary): D
       title: `Adopt the results of ${countOf(summary.evaluated, 'break')}`,
       explains: `They are in force as soon as you have signed. ${kept} You can take them out of force again at any time.`,
       button: 'Adopt',
-      common: ['looked through the changes', 'better calibration', 'threshold suits these specimens'],
+      common: ['looked through the changes', 'better calibration', 'settings suit these specimens'],
     }
   return {
     title: wasAdopted ? 'Take out of force again' : 'Do not adopt',
@@ -70,6 +70,6 @@ export function dialogWords(kind: DecisionKind, summary: ReevaluationSummary): D
       ? 'The results that were in force before count again. These stay in the archive, and can be adopted once more.'
       : 'Nothing changes: the results in force stay. These are kept in the archive, and can still be adopted later.',
     button: wasAdopted ? 'Take out of force' : 'Do not adopt',
-    common: wasAdopted ? ['adopted by mistake', 'wrong threshold'] : ['threshold does not suit', 'was only a trial'],
+    common: wasAdopted ? ['adopted by mistake', 'wrong setting'] : ['setting does not suit', 'was only a trial'],
   }
 }

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react'
 import type { BenchState } from '#contract/bench/bench.ts'
 import { tareHindrance } from '#words/bench/phaseWords.ts'
+import { handsFreeName } from '#words/bench/queueWords.ts'
 import { writeFixed, writeNumber } from '#words/units/numbers.ts'
 import { ageWords } from '#words/units/times.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
@@ -41,8 +42,15 @@ export function BenchControls({
           {hindrance === null ? <TareWords bench={bench} /> : <>Not now: {hindrance}.</>}
         </p>
       </div>
-      <Switch label="" on={bench.armed} onChange={onArm} onWord="Armed" offWord="Not armed" keys={<Keys keys="A" />} />
-      <Switch label="Hands-free" on={handsFree} onChange={onHandsFree} />
+      <Switch
+        label=""
+        on={bench.armed}
+        onChange={onArm}
+        onWord="Recording on"
+        offWord="Recording off"
+        keys={<Keys keys="A" />}
+      />
+      <Switch label={handsFreeName} on={handsFree} onChange={onHandsFree} />
       <SignalWords bench={bench} />
     </section>
   )
@@ -69,7 +77,7 @@ function SignalWords({ bench }: { bench: BenchState }) {
   const { signal } = bench
   if (signal.sampleRateHz === null) return <p className="controls-words controls-signal">No samples</p>
   const rate = writeFixed(signal.sampleRateHz, signal.sampleRateHz < 100 ? 1 : 0)
-  const clock = signal.clock === 'device' ? 'device clock' : 'arrival clock'
+  const clock = signal.clock === 'device' ? 'timed by the amplifier' : 'timed on arrival'
   const troubles = [
     signal.missingSamples > 0 ? `${signal.missingSamples} missing` : null,
     signal.rejectedLines > 0 ? `${signal.rejectedLines} lines not understood` : null,

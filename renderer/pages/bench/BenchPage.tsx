@@ -58,7 +58,7 @@ export function BenchPage() {
       <div className="bench-main">
         <Readout bench={bench} />
         <Notice trouble={trouble}>
-          {bench.connection.problem === null ? null : <a href={hashOf({ page: 'connect' })}>Choose the device</a>}
+          {bench.connection.problem === null ? null : <a href={hashOf({ page: 'connect' })}>Choose the amplifier</a>}
         </Notice>
         {bench.busyWith === null ? null : (
           <p className="running-words">
@@ -113,8 +113,8 @@ function FirstBreakWords({ connected }: { connected: boolean }) {
       <h2 id="no-break-title">Last break</h2>
       <p className="last-break-words">
         {connected
-          ? 'Nothing broke yet. When a joint lets go, its peak load and strength stand here, with room for what the faces look like.'
-          : 'Connect a device first; the break then shows up here by itself.'}
+          ? 'No break yet. When a joint breaks, its peak load and strength show here, with a place to describe the broken faces.'
+          : 'Connect an amplifier first; each break then shows here.'}
       </p>
       {connected ? null : (
         <a className="button button-primary" href={hashOf({ page: 'connect' })}>

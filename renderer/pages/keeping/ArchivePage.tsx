@@ -42,7 +42,7 @@ export function ArchivePage() {
               <dd className="path">{archive.path}</dd>
             </div>
             <div>
-              <dt>Written by</dt>
+              <dt>Program</dt>
               <dd>{info.value?.program}</dd>
             </div>
             {archive.demo ? (
@@ -65,7 +65,7 @@ export function ArchivePage() {
         </>
       )}
       <section className="verify" aria-labelledby="verify-title">
-        <h2 id="verify-title">Is it sound?</h2>
+        <h2 id="verify-title">Verify the archive</h2>
         <p className="prose">
           Checks the whole file: the database itself, the chain of checksums through every record, and that each curve
           decodes to the checksum and peak it was stored with. Nothing is changed.

@@ -51,14 +51,14 @@ function ReevaluationView({ summary }: { summary: ReevaluationSummary }) {
         <div>
           <p className="crumb">
             <a href={hashOf({ page: 'breaks' })}>Breaks</a>
-            <a href={hashOf({ page: 'reevaluations' })}>Evaluated again</a>
+            <a href={hashOf({ page: 'reevaluations' })}>Re-evaluations</a>
           </p>
           <h1 className="reevaluation-title">
             {titleWords(summary)} <StandingTag summary={{ ...summary, evaluated: done }} />
           </h1>
           <p className="record-words">
             {instantWords(summary.begunAt)} by {summary.by} · calibration: {nameOf(summary.calibrationId)} ·{' '}
-            {changed.length === 0 ? 'thresholds as at capture' : changed.join(', ')} · {summary.method}
+            {changed.length === 0 ? 'settings as recorded' : changed.join(', ')} · {summary.method}
           </p>
         </div>
         <div className="record-buttons">

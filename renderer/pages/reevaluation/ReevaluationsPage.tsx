@@ -23,10 +23,10 @@ export function ReevaluationsPage() {
           <p className="crumb">
             <a href={hashOf({ page: 'breaks' })}>Breaks</a>
           </p>
-          <h1>Evaluated again</h1>
+          <h1>Re-evaluations</h1>
           <p className="record-words">
-            Stored curves evaluated once more. The results are laid beside the ones in force and count only when
-            somebody adopts them.
+            Stored curves evaluated again. The new results stand beside the ones in force and count only when somebody
+            adopts them.
           </p>
         </div>
         <div className="record-buttons">
@@ -40,7 +40,7 @@ export function ReevaluationsPage() {
         list.pending ? null : (
           <p className="empty-words">
             Nothing was evaluated again yet. It is worth doing after an update, with a better calibration, or when a
-            threshold did not suit the specimens.
+            setting did not suit the specimens.
           </p>
         )
       ) : (
@@ -50,10 +50,10 @@ export function ReevaluationsPage() {
               <th scope="col">Begun</th>
               <th scope="col">Breaks</th>
               <th scope="col">Calibration</th>
-              <th scope="col">Thresholds that differ</th>
+              <th scope="col">Changed settings</th>
               <th scope="col">Method</th>
               <th scope="col">By</th>
-              <th scope="col">State</th>
+              <th scope="col">Status</th>
             </tr>
           </thead>
           <tbody>

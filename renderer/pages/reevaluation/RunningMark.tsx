@@ -11,7 +11,7 @@ export function RunningMark({ route }: { route: Route }) {
   const { reevaluationId, breaks } = running
   if (route.page === 'reevaluation' && route.reevaluationId === reevaluationId) return null
   return (
-    <a className="running-mark" href={hashOf({ page: 'reevaluation', reevaluationId })} title="Breaks evaluated again">
+    <a className="running-mark" href={hashOf({ page: 'reevaluation', reevaluationId })} title="Re-evaluation">
       <svg className="running-mark-ring" viewBox="0 0 20 20" aria-hidden="true">
         <circle cx="10" cy="10" r="7" pathLength="1" />
         <circle cx="10" cy="10" r="7" pathLength="1" strokeDasharray={`${breaks === 0 ? 0 : done / breaks} 1`} />

@@ -22,8 +22,8 @@ export function RunningProgress({ done, total }: { done: number; total: number }
         </button>
       </div>
       <p className="prose">
-        The bench and captures go on meanwhile, and you may leave this page: the frame says how far it is. What is done
-        when you cancel is kept, without counting.
+        The bench goes on recording meanwhile, and you may leave this page: the top line shows how far it is. Results
+        finished when you cancel are kept, but do not count.
       </p>
       <Notice trouble={cancel.error} onDismiss={cancel.dismiss} />
     </section>

@@ -45,10 +45,10 @@ export function PracticeDialog({
       <form className="form" noValidate onSubmit={submit}>
         <Field label="Name" required data-first-focus="" maxLength={200} {...field('name')} />
         <TextField
-          label="Clause of the standard, in your words"
+          label="Source, such as the clause of a standard"
           required
           maxLength={500}
-          hint="Stands beside every judgement. Where there is none: “common practice, no source”."
+          hint="Shown with every break. If there is none, write “common practice, no source”."
           {...field('source')}
         />
         {limitKeys.map((key) => {

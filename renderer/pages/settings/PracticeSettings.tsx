@@ -28,7 +28,7 @@ export function PracticeSettings({ preferences, set }: { preferences: Preference
   return (
     <>
       <fieldset className="practice-list">
-        <legend>Loadings are judged by</legend>
+        <legend>Test practice that loadings are compared with</legend>
         <label className="practice-choice">
           <input
             type="radio"

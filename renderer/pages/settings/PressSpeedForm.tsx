@@ -33,7 +33,7 @@ export function PressSpeedForm({ preferences, set }: { preferences: Preferences;
         value={typed}
         onChange={(event) => setTyped(event.currentTarget.value)}
         error={asked && 'error' in read ? read.error : null}
-        hint="Only if it is known and constant; leave it empty for a hand pump. Acts on the next capture; evaluate again to apply it to stored breaks."
+        hint="Only if it is known and constant; leave it empty for a hand pump. Used from the next break on; evaluate again to apply it to stored breaks."
       />
       <div>
         <button type="submit" className="button" disabled={typed === shown}>

@@ -1,6 +1,7 @@
 import { type FormEvent, useState } from 'react'
 import type { Preferences } from '#contract/settings/settings.ts'
 import { ratedLoadWords } from '#words/bench/cautions.ts'
+import { handsFreeName } from '#words/bench/queueWords.ts'
 import { usePreferences } from '../../host/hostContext.ts'
 import { type Action, useAction } from '../../host/useAction.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
@@ -22,7 +23,7 @@ const units = [
   { value: 'US', label: 'US customary: lbf, in, psi' },
 ] as const
 const themes = [
-  { value: 'system', label: 'As the system' },
+  { value: 'system', label: 'Same as system' },
   { value: 'light', label: 'Light' },
   { value: 'dark', label: 'Dark' },
 ] as const
@@ -73,7 +74,7 @@ export function SettingsPage() {
           <h2 id="work-title">Work</h2>
           <OperatorForm preferences={preferences} set={set} />
           <Switch
-            label="Next specimen by itself after a break"
+            label={handsFreeName}
             on={preferences.handsFree}
             onChange={(handsFree) => void set.run({ handsFree })}
           />
@@ -118,10 +119,10 @@ function OperatorForm({ preferences, set }: Part) {
       }}
     >
       <Field
-        label="Who works here"
+        label="Your name or initials"
         value={operator}
         maxLength={200}
-        hint="Stands beside every entry and correction from now on."
+        hint="Written beside every entry and correction."
         onChange={(event) => setOperator(event.currentTarget.value)}
       />
       <button type="submit" className="button" disabled={!changed}>
@@ -160,7 +161,7 @@ function ForceForm({ preferences, set }: Part) {
         value={texts.scale}
         onChange={(event) => texts.setScale(event.currentTarget.value)}
         error={asked ? texts.errors.scale : null}
-        hint="Acts on the next capture; stored breaks keep the scale they were made with."
+        hint="Used from the next break on; stored breaks keep the scale they were recorded with."
       />
       <div>
         <button type="submit" className="button" disabled={!texts.changed}>

@@ -16,8 +16,8 @@ export function CorrectionDialog({ specimen, onClose }: { specimen: Specimen; on
     <SignatureDialog
       title={`Correct ${specimen.fields.number}`}
       button="Record the correction"
-      whyLabel="Why the correction"
-      whyMissing="Say why; the version before stays beside it."
+      whyLabel="Reason for the correction"
+      whyMissing="Give a reason; the version before is kept too."
       wide
       pending={correct.pending}
       error={correct.error}

@@ -32,7 +32,7 @@ export function SpecimenFieldset({
   })
   return (
     <div className="specimen-fields">
-      <Field label="Number on the block" required {...bind('number')} autoComplete="off" className="span-2" />
+      <Field label="Specimen number" required {...bind('number')} autoComplete="off" className="span-2" />
       <Field label="Adhesive" required {...bind('adhesive')} className="span-2" />
       <Field label="Lot or bottle" {...bind('lot')} className="span-2" />
       <Field label="Joint type" {...bind('jointType')} placeholder="long grain to long grain" className="span-3" />

@@ -42,7 +42,7 @@ function SpecimenView({ record }: { record: SpecimenRecord }) {
       <SpecimenHead current={current} onCorrect={() => setCorrecting(true)} />
       <div className="record-columns">
         <section className="record-facts" aria-labelledby="facts-title">
-          <h2 id="facts-title">What is known of it</h2>
+          <h2 id="facts-title">Details</h2>
           <FieldList fields={current.fields} />
           <h2>Versions</h2>
           <VersionList revisions={revisions} />
@@ -181,7 +181,7 @@ function BreakLine({ summary, inForce }: { summary: BreakSummary; inForce: boole
       )}
       {summary.overruled === null ? null : (
         <span className="break-line-why">
-          {overruledWords(summary.overruled)} (as found: {force.text(summary.overruled.foundPeakN)})
+          {overruledWords(summary.overruled)} (found: {force.text(summary.overruled.foundPeakN)})
         </span>
       )}
     </li>

@@ -157,7 +157,7 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
     },
     {
       key: 'state',
-      title: 'State',
+      title: 'Status',
       width: '13%',
       cell: (row) =>
         row.breakInForce === null ? (

@@ -62,7 +62,7 @@ export function readSpecimen(
       errors[key] = `${what[0]!.toUpperCase()}${what.slice(1)} must be more than 0 ${quantity.unit}.`
     return typed === undefined || typed === null ? null : typed / quantity.factor
   }
-  if (texts.number.trim() === '') errors.number = 'Write the number that stands on the block.'
+  if (texts.number.trim() === '') errors.number = 'Write the specimen number.'
   if (texts.adhesive.trim() === '') errors.adhesive = 'Write the adhesive.'
   const candidate = {
     number: texts.number,

@@ -17,7 +17,7 @@ export function ReassignDialog({ summary, onClose }: { summary: BreakSummary; on
     <SignatureDialog
       title="Move this break to another specimen"
       button="Move"
-      whyMissing="Say why; it stands beside the break from now on."
+      whyMissing="Give a reason; it is kept with the break."
       pending={reassign.pending}
       error={found.error ?? reassign.error}
       onSign={async (signature) => {

@@ -16,7 +16,7 @@ export type SignatureWords = {
 export function SignatureFields({
   draft,
   asked,
-  words: { whyLabel = 'Why', whyMissing = 'Say why; it stands in the record from now on.', common = [] },
+  words: { whyLabel = 'Reason', whyMissing = 'Give a reason; it is kept in the record.', common = [] },
   beside = false,
 }: {
   draft: SignatureDraft
@@ -36,7 +36,7 @@ export function SignatureFields({
   const who =
     asked.who === null ? null : (
       <Field
-        label="Who"
+        label="Name or initials"
         required={asked.who === 'required'}
         value={by}
         maxLength={200}

@@ -25,7 +25,7 @@ export function SetAsideDialog({ summary, onClose }: Props) {
   return (
     <SignatureDialog
       title={`Set aside: ${subjectOf(summary)}`}
-      explains="It stays in the archive with its curve, but is not used in results. You can take it back in at any time."
+      explains="It stays in the archive with its curve, but is not used in results. You can let it count again at any time."
       button="Set aside"
       common={['seen on the curve', 'loaded too fast', 'glue-up fault']}
       pending={setAside.pending}
@@ -54,9 +54,9 @@ export function TakeBackDialog({ summary, onClose }: Props) {
   const takeBack = useAction('breaks.takeBack')
   return (
     <SignatureDialog
-      title={`Take back in: ${subjectOf(summary)}`}
+      title={`Count again: ${subjectOf(summary)}`}
       explains="It counts in results again. The earlier decision stays in its history."
-      button="Take back in"
+      button="Count again"
       common={['set aside by mistake', 'checked the curve']}
       pending={takeBack.pending}
       error={takeBack.error}

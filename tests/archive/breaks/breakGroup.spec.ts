@@ -62,7 +62,7 @@ test('follows a specimen that was corrected and a break that was moved to anothe
     kind: 'reassigned',
     specimenId: 2,
     by: 'bench',
-    reason: 'wrong block',
+    reason: 'wrong specimen',
     recordedAt: morning,
   })
   expect(breakGroup(database, 1).breakIds).toEqual([1])

@@ -32,7 +32,7 @@ function study() {
 
 const query = (change: Partial<ListQuery> = {}) => listQuery.parse(change)
 const numbers = (rows: { fields: { number: string } }[]) => rows.map((row) => row.fields.number)
-const decision = { recordedAt: morning, by: 'bench', reason: 'wrong block', specimenId: null }
+const decision = { recordedAt: morning, by: 'bench', reason: 'wrong specimen', specimenId: null }
 
 test('lists specimens in natural order of number, forwards and backwards, in pages', () => {
   const database = study()
@@ -149,7 +149,7 @@ test('takes the newest break that counts as the one in force', () => {
   addDecision(database, { ...decision, breakId: 4, kind: 'set-aside' })
   const record = specimen(database, 1)
   expect(record.current.breakInForce?.breakId).toBe(1)
-  expect(record.breaks.map((row) => row.setAside)).toEqual([null, 'wrong block'])
+  expect(record.breaks.map((row) => row.setAside)).toEqual([null, 'wrong specimen'])
   expect(specimenRecord.parse(record)).toEqual(record)
 })
 

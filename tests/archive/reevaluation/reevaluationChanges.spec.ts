@@ -101,7 +101,7 @@ test('shows a block by its newest name, and a break where it was moved to', () =
   expect(page(database, { limit: 1 }).rows[0]).toMatchObject({ number: 'A-1' })
   correctSpecimen(database, 4, specimenFields('A-0', { adhesive: 'epoxy E4' }), morning, 'bench', 'misread')
   expect(page(database, { limit: 1 }).rows[0]).toMatchObject({ breakId: 4, number: 'A-0', adhesive: 'epoxy E4' })
-  const word = { recordedAt: morning, by: 'bench', reason: 'wrong block' }
+  const word = { recordedAt: morning, by: 'bench', reason: 'wrong specimen' }
   addDecision(database, { ...word, breakId: 6, kind: 'reassigned', specimenId: 3 })
   expect(page(database).rows.find(({ breakId }) => breakId === 6)).toMatchObject({ number: 'A-2' })
 })

@@ -41,7 +41,7 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
 
   it('breaks a block and opens its curve with C', async () => {
     // The page leads here by itself once it is connected, and must not do so after the key
-    await heading('What do you want to break?')
+    await heading('Connect an amplifier')
     const source = { kind: 'virtual', scenario: 'pop-in', rateHz: 200, seed: 3, speed: 10, breaks: 1 } as const
     await engine.handlers['bench.connect'](procedures['bench.connect'].input.parse({ source }))
     await opened.page.keyboard.press('b')
@@ -113,21 +113,21 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
     expect(await row.textContent()).toContain(String(Math.round(peakN ?? 0)).slice(0, 3))
   })
 
-  it('takes it back, and the peak as found counts again', async () => {
+  it('takes it back, and the peak found counts again', async () => {
     const { page } = opened
     await tabTo(opened.page, 'tr[data-index]')
     await page.keyboard.press('Enter')
     await heading('C1-LL-01 broke')
     await page.locator('.strip-word').getByText('Peak picked by hand by bench 1').waitFor()
-    await tabToButton('Peak as found again')
+    await tabToButton('Use the peak found')
     await page.keyboard.press('Enter')
-    await heading('Peak as found again: C1-LL-01')
+    await heading('Use the peak found: C1-LL-01')
     await page.keyboard.type('looked at the curve again')
     await tabToButton('Take it back')
     await page.keyboard.press('Enter')
     await page.getByText('The peak is as the program found it.', { exact: false }).waitFor()
     expect(await summary()).toMatchObject({ peakN: foundN, overruled: null })
-    await page.getByText('Peak again as found', { exact: false }).waitFor()
+    await page.getByText('Back to the peak found', { exact: false }).waitFor()
     // The button that began it is gone; the focus stays with those beside it
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Pick the peak by hand')
   })

@@ -17,9 +17,9 @@ describe.skipIf(chromiumPath === null)('the page of an overruled break', () => {
   })
   afterAll(async () => opened?.close())
 
-  it('says that times and rates are still those of the peak as found', async () => {
+  it('says that times and rates are still those of the peak found', async () => {
     const { page } = opened
-    const said = page.getByText('Times and rates are those of the peak as found, not of the load that counts.')
+    const said = page.getByText('Times and rates are those of the peak found, not of the load that counts.')
     expect(await said.count()).toBe(2)
   })
 
@@ -35,12 +35,12 @@ describe.skipIf(chromiumPath === null)('the page of an overruled break', () => {
     expect(await dialog.getByText('There is no sample').count()).toBe(0)
   })
 
-  it('gives the reason and the peak as found on the page of its specimen too', async () => {
+  it('gives the reason and the peak found on the page of its specimen too', async () => {
     const { page } = opened
     await page.keyboard.press('Escape')
     await at('#/specimens/1')(page)
     await page
-      .getByText('premature failure by bench 1: the joint cracked there, seen on the face (as found: 4812 N)')
+      .getByText('premature failure by bench 1: the joint cracked there, seen on the face (found: 4812 N)')
       .and(page.locator('.break-line-why'))
       .waitFor()
   })

@@ -44,9 +44,9 @@ describe.skipIf(chromiumPath === null)('what a person signs', () => {
 
   it('proposes the name that was said last, and the reasons that are often given', async () => {
     await opened.page.getByRole('button', { name: 'Take back' }).click()
-    expect(await dialog().getByLabel('Who').inputValue()).toBe('bench 2')
+    expect(await dialog().getByLabel('Name or initials').inputValue()).toBe('bench 2')
     await dialog().getByRole('button', { name: 'set aside by mistake' }).click()
-    expect(await dialog().getByLabel('Why').inputValue()).toBe('set aside by mistake')
+    expect(await dialog().getByLabel('Reason').inputValue()).toBe('set aside by mistake')
     await opened.page.keyboard.press('Escape')
     await dialog().waitFor({ state: 'detached' })
     expect(opened.problems).toEqual([])

@@ -27,7 +27,7 @@ async function fillPlan(page: Page): Promise<void> {
   await page.getByLabel('Latitude, in °').fill('53.4')
   await page.getByLabel('Height above the sea').fill('12')
   await page.getByLabel('Temperature, in').fill('14.5')
-  await page.getByRole('button', { name: 'Propose steps' }).click()
+  await page.getByRole('button', { name: 'Suggest steps' }).click()
   await settle(page)
 }
 
@@ -51,7 +51,7 @@ export const calibrationScreens: readonly Screen[] = [
       await at('#/calibration/weights')(page)
       await page.getByRole('button', { name: 'Add a weight' }).click()
       await page.getByLabel('Nominal mass').fill('-5')
-      await page.getByLabel('How far it is to be believed').selectOption('own')
+      await page.getByLabel('Accuracy').selectOption('own')
       await page.getByRole('button', { name: 'Keep', exact: true }).click()
       await settle(page)
     },

@@ -42,7 +42,7 @@ export const compareScreens: readonly Screen[] = [
     host: () => scriptComparison(withHistory(createScriptedHost(), 50), { outlyingId: 7 }),
     show: async (page) => {
       await at(`#/compare/${ids(50)}`)(page)
-      await page.getByLabel('… and of time').check()
+      await page.getByLabel('% of peak and time').check()
       await page.getByLabel('Peak', { exact: true }).check()
       await settle(page)
       await settle(page)

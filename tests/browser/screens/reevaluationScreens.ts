@@ -90,7 +90,7 @@ export const reevaluationScreens: readonly Screen[] = [
     host: () => host(),
     show: async (page) => {
       await at('#/reevaluations/new/5')(page)
-      await page.getByLabel('Under which calibration').selectOption({ index: 1 })
+      await page.getByLabel('Calibration to use').selectOption({ index: 1 })
       await fill(page, 'Fall of at least', '30')
       await fill(page, 'Press speed', '6')
       await settle(page)

@@ -184,7 +184,7 @@ describe('calibration of a bench', () => {
   it('refuses what is no calibration, in one sentence', () => {
     const two = bench().filter((row) => row.forceN === 20 || row.forceN === 100)
     expect(() => calibrationOf(two, { degree: 3 })).toThrow(/needs at least 4 different loads/)
-    expect(() => calibrationOf(bench(), { capacityN: 90 })).toThrow(/more than the capacity of 90 N/)
+    expect(() => calibrationOf(bench(), { capacityN: 90 })).toThrow(/more than the rated load of 90 N/)
     expect(() => calibrationOf([])).toThrow(Trouble)
     const onlyDown = bench().filter((row) => row.direction === 'down')
     expect(() => calibrationOf(onlyDown, { fitOver: 'up' })).toThrow(Trouble)

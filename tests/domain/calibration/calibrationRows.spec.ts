@@ -33,7 +33,7 @@ describe('rows of a calibration', () => {
         [1, 'up', 10, 0],
         [1, 'up', 1001, 5],
       ],
-      /Row 2 .*more than the capacity of 1000 N/,
+      /Row 2 .*more than the rated load of 1000 N/,
     ],
     [
       'two equal loads in one run',

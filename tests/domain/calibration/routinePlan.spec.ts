@@ -28,7 +28,7 @@ describe('plannedForces', () => {
   })
 
   const refusals: [string, Partial<CalibrationPlan>, RegExp][] = [
-    ['a weight heavier than the capacity', { capacityN: 250 }, /make 294\.2 N, more than the capacity of 250 N/],
+    ['a weight heavier than the capacity', { capacityN: 250 }, /make 294\.2 N, more than the rated load of 250 N/],
     ['two equal loads', { steps: [[first], [second]] }, /Steps 1 and 2 are the same load of 196\.10 N/],
     [
       'two loads that are equal but for what was weighed of them',
@@ -53,7 +53,7 @@ describe('plannedForces', () => {
   })
 
   test('goes by the capacity of the bench where the plan names none', () => {
-    expect(() => plannedForces(plan(), 390)).toThrow(/more than the capacity of 390 N/)
+    expect(() => plannedForces(plan(), 390)).toThrow(/more than the rated load of 390 N/)
     expect(plannedForces(plan(), 400).capacityN).toBe(400)
   })
 })

@@ -95,7 +95,7 @@ describe('makeComparison', () => {
     expect(curves.filter(({ outlying }) => outlying !== null).map(({ breakId }) => breakId)).toEqual([odd])
     const { outlying, zScore } = curves.at(-1)!
     expect(zScore).toBeGreaterThan(3.5)
-    // The bulge of 900 N downwards lasts from 1.5 to 2.1 s after the onset; the median stands some 1 % above its ramp.
+    // The bulge of 900 N downwards lasts from 1.5 to 2.1 s after the start of loading; the median stands some 1 % above its ramp.
     expect(outlying!.at).toBeGreaterThanOrEqual(1.5)
     expect(outlying!.at).toBeLessThanOrEqual(2.1)
     expect(outlying!.difference).toBeLessThan(-890)

@@ -57,10 +57,10 @@ describe('sceneOf', () => {
   it.each([
     ['peak-picked', 'picked by hand 10 N'],
     ['premature-failure', 'failure as declared 10 N'],
-  ] as const)('puts a person’s word (%s) first and keeps the peak as found beside it', (kind, label) => {
+  ] as const)('puts a person’s word (%s) first and keeps the peak found beside it', (kind, label) => {
     const { marks } = sceneOf(parts({}, { word: word(kind) }))
     expect(marks[0]).toEqual({ timeS: 1, value: 10, label, shape: 'word' })
-    expect(marks.map((mark) => mark.label)).toContain('peak as found 20 N')
+    expect(marks.map((mark) => mark.label)).toContain('peak found 20 N')
   })
 
   it('draws zero with the noise about it up to where the loading starts', () => {

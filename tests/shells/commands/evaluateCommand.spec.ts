@@ -169,7 +169,7 @@ describe('evaluate', () => {
     const { out } = await runWords(commands, ['evaluate', await file('words.csv', ramp(inNewtons))])
     expect(out).toMatch(/words\.csv: broke\n {2}peak +(3999|4000)\.\d N at (10\.0000|9\.9900) s/)
     expect(out).toContain('the true peak may lie up to 5.0 N (0.1')
-    expect(out).toMatch(/\n {2}time +(7\.9|8\.0)\d s from onset to peak, (7\.9|8\.0)\d s to failure\n/)
+    expect(out).toMatch(/\n {2}time +(7\.9|8\.0)\d s from start of loading to peak, (7\.9|8\.0)\d s to failure\n/)
     expect(out).toMatch(
       /\n {2}final-drop +10\.\d{4} to 10\.\d{4} s, drop 9\d\.\d %, brittle\n {16}The joint let go all at once/,
     )

@@ -18,7 +18,7 @@ describe('phaseWords', () => {
   })
   it('says that nothing is recorded while the bench is not armed', () => {
     expect(phaseWords({ ...bench, phase: 'waiting', armed: false }, force)).toEqual({
-      title: 'Not armed',
+      title: 'Recording is off',
       advice: 'Loads are shown but not recorded.',
     })
   })

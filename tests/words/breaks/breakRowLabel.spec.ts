@@ -1,5 +1,5 @@
-import { describe, expect, it } from 'vitest'
-import { breakRowLabel } from '#words/breaks/breakRowLabel.ts'
+import { describe, expect, it, test } from 'vitest'
+import { breakRowLabel, breakTitle } from '#words/breaks/breakRowLabel.ts'
 
 type Row = Parameters<typeof breakRowLabel>[0]
 
@@ -26,4 +26,9 @@ describe('breakRowLabel', () => {
       'break 7, C1-L0-03, broke, peak picked by hand by bench 1: a spike',
     )
   })
+})
+
+test('breakTitle names a break by its specimen, and by its own number where it has none', () => {
+  expect(breakTitle(plain)).toBe('C1-L0-03 broke')
+  expect(breakTitle({ ...plain, number: null })).toBe('Break 7, no specimen: broke')
 })

@@ -17,7 +17,7 @@ describe('capturedWords', () => {
       'break 7 broke at 5939.1 N ± 9.0 N (k = 2) (3554 samples)',
     )
     expect(capturedWords({ ...captured, timesVerified: 1.6, flags: ['above-verified-range'] }, force)).toBe(
-      'break 7 broke at 5939.1 N (3554 samples; above-verified-range; 1.6 × the highest weight)',
+      'break 7 broke at 5939.1 N (3554 samples; above verified range (1.6 ×))',
     )
   })
   it('says of a load that was taken off that nothing broke', () => {

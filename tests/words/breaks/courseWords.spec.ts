@@ -19,7 +19,7 @@ describe('rateWords', () => {
 describe('courseWords', () => {
   it('leaves out what there is not', () => {
     expect(courseWords(course)).toEqual([
-      ['time', '5.55 s from onset to peak, not known to failure'],
+      ['time', '5.55 s from start of loading to peak, not known to failure'],
       ['peaks', '2'],
       ['area', '20\u2009689 N s under load and time'],
     ])

@@ -6,7 +6,7 @@ it('says what a force rests on', () => {
   expect(scaleWords({ kind: 'uncalibrated-scale', nPerCount: 0.012345678 })).toBe(
     'uncalibrated: typed scale, 0.0123457 N per count',
   )
-  expect(scaleWords({ kind: 'device-unit', unit: 'kN' })).toBe('uncalibrated: the device says its readings are kN')
+  expect(scaleWords({ kind: 'device-unit', unit: 'kN' })).toBe('uncalibrated: the amplifier sends kN')
   const calibration = { kind: 'calibration' as const, calibrationId: 4, coefficients: [0, 1] }
   expect(scaleWords(calibration)).toBe('calibration 4')
   expect(scaleWords(calibration, 'May')).toBe('calibration “May”')

@@ -15,7 +15,7 @@ const verification: Verification = {
 
 describe('verificationWords', () => {
   it('gives the uncertainty of a force inside the verified range', () => {
-    expect(verificationWords(verification, force)).toBe('True within ±0.4\u00a0N (0.15 %), k = 2.')
+    expect(verificationWords(verification, force)).toBe('Accurate within ±0.4\u00a0N (0.15 %), k = 2.')
   })
   it('says how many times the highest weight a force above the range is', () => {
     const above = { ...verification, timesVerified: 8.62, expandedUncertaintyN: null, expandedUncertaintyPercent: null }

@@ -52,8 +52,8 @@ export function stackForce(
   if (capacityN !== null && forceN > capacityN)
     throw new Trouble(
       'invalid-input',
-      `These weights make ${forceN.toFixed(1)} N, more than the capacity of ${capacityN} N.`,
-      'Do not hang them: take lighter weights, or correct the capacity if it is wrong.',
+      `These weights make ${forceN.toFixed(1)} N, more than the rated load of ${capacityN} N.`,
+      'Do not hang them: take lighter weights, or correct the rated load if it is wrong.',
     )
   const airHalfWidth = airDensityHalfWidthShare * (conditions.airDensityKgPerM3 || conventionalAirDensity)
   return { forceN, weightsShare: toleranceKg / massKg, buoyancyShare: (airVolumeM3 / massKg) * airHalfWidth }

@@ -25,13 +25,13 @@ export function curveAxes(marks: CurveMarks, alignAt: Alignment, normalising: No
   if (originS === null) {
     if (alignAt === 'break')
       return outcome === 'unloading' ? 'it ended in an unloading, not a break' : 'it has no break'
-    return alignAt === 'onset' ? 'it has no onset' : 'it has no peak'
+    return alignAt === 'onset' ? 'its start of loading was not found' : 'it has no peak'
   }
   if (normalising === 'no') return { originS, timeUnit: 1, forceUnit: 1 }
   if (peak === null || !(peak > 0)) return 'it has no peak above 0 to be a share of'
   const forceUnit = peak / 100
   if (normalising === 'force') return { originS, timeUnit: 1, forceUnit }
   if (onsetTimeS === null || peakTimeS === null || !(peakTimeS > onsetTimeS))
-    return 'it has no time from onset to peak to be a share of'
+    return 'it has no time from start of loading to peak to be a share of'
   return { originS, timeUnit: (peakTimeS - onsetTimeS) / 100, forceUnit }
 }

@@ -25,6 +25,6 @@ export type LoadedCurve = {
    * below 10 % of the fall above the load after it. null: no break, or it cannot be told.
    */
   fallS: number | null
-  /** The reading stood at its end: what looks like standing still at the top is none. */
+  /** The reading was at the end of its range: what looks like standing still at the top is none. */
   clipped: boolean
 }

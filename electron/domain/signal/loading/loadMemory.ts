@@ -32,7 +32,7 @@ export function createLoadMemory(): LoadMemory {
     means,
     takeRest(timeS, force, from, to, restfulAt) {
       recent.take(timeS, force, from, to)
-      // The means begin at the onset, which is known only afterwards: they start anew with every sample at rest.
+      // The means begin at the start of loading, which is known only afterwards: they start anew with every sample at rest.
       if (restfulAt >= 0) means.clear()
       means.take(timeS, force, restfulAt >= 0 ? restfulAt + 1 : from, to)
     },

@@ -59,7 +59,7 @@ export function createCaptureRecorder(parts: CaptureRecorderParts): CaptureRecor
       const { code, message } = troubleFrom(thrown)
       emit('trouble', {
         code,
-        message: `${message} The break that is captured now is kept ${atHand === null ? 'without a specimen' : `for specimen ${atHand.fields.number}`}.`,
+        message: `${message} The break that is being recorded is kept ${atHand === null ? 'without a specimen' : `for specimen ${atHand.fields.number}`}.`,
         hint: 'Open the break when it is stored, and give it to another specimen if that is wrong.',
       })
       return atHand?.specimenId ?? null

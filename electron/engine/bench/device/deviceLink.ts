@@ -70,7 +70,7 @@ export function createDeviceLink(parts: LinkParts, listener: LinkListener): Devi
 
   function open(): Connection {
     if (state.connection !== null && state.status === 'open') return state.connection
-    throw new Trouble('not-connected', 'No device is connected.', 'Connect a port or the virtual amplifier first.')
+    throw new Trouble('not-connected', 'No amplifier is connected.', 'Connect a port or the virtual amplifier first.')
   }
 
   const facts = () => state.connection?.facts ?? sourceFacts(null, null, parts.preferences(), parts.calibration())

@@ -15,7 +15,7 @@ export function createStorageWatch(emit: Emit, changed: () => void): StorageWatc
     tell(problem) {
       told = problem && {
         ...problem,
-        message: `${problem.message} What is captured waits in memory until it can be written.`,
+        message: `${problem.message} What is recorded waits in memory until it can be written.`,
       }
       if (told !== null) emit('trouble', told)
       changed()

@@ -18,7 +18,7 @@ export function refuseOtherDevice(bench: Pick<Bench, 'device' | 'readingUnit'>, 
   if (bench.device().label === begun.source && bench.readingUnit() === begun.readingUnit) return
   throw new Trouble(
     'conflict',
-    `This calibration was begun on ${begun.source}, and another device is connected now.`,
-    `Connect ${begun.source} again, or break this calibration off. ${keptSoFar}`,
+    `This calibration was begun on ${begun.source}, and another amplifier is connected now.`,
+    `Connect ${begun.source} again, or stop this calibration early. ${keptSoFar}`,
   )
 }

@@ -20,8 +20,8 @@ export function curveName(
 }
 
 /**
- * "lies 540 N below the median of 3000 N (18 % of it), 4.2 s after the onset", or "stands at 35 % of its own peak, 26 points below the
- * median, 4.2 s after the onset"; empty for a curve that is none of the outlying.
+ * "lies 540 N below the median of 3000 N (18 % of it), 4.2 s after the start of loading", or "stands at 35 % of its own peak, 26 points below the
+ * median, 4.2 s after the start of loading"; empty for a curve that is none of the outlying.
  */
 export function outlyingWords(
   { outlying }: Pick<ComparedCurve, 'outlying'>,
@@ -60,12 +60,19 @@ function amountWords(amount: number, unit: Comparison['unit'], { force }: Quanti
   return unit === 'N' ? force.text(size) : `${writeFixed(size, 0)} counts`
 }
 
-/** A moment of a curve in words: "4.2 s after the onset", "2.1 s before the break", "at 62 % of the time to peak". */
+/** What curves are laid over each other by. */
+const alignmentNames: Record<Comparison['alignAt'], string> = {
+  onset: 'start of loading',
+  peak: 'peak',
+  break: 'break',
+}
+
+/** A moment of a curve in words: "4.2 s after the start of loading", "2.1 s before the break", "at 62 % of the time to peak". */
 function momentWords(at: number, { timeUnit, alignAt }: Pick<Comparison, 'timeUnit' | 'alignAt'>): string {
   // In percent of the time from onset to peak, the peak lies at 100.
   if (timeUnit === '%' && alignAt !== 'break') return `at ${placeWords(alignAt === 'peak' ? 100 + at : at, '%')}`
-  if (at === 0) return `at the ${alignAt}`
-  return `${placeWords(Math.abs(at), timeUnit)} ${at < 0 ? 'before' : 'after'} the ${alignAt}`
+  if (at === 0) return `at the ${alignmentNames[alignAt]}`
+  return `${placeWords(Math.abs(at), timeUnit)} ${at < 0 ? 'before' : 'after'} the ${alignmentNames[alignAt]}`
 }
 
 /** A place of the time axis: "4.2 s", or "63 % of the time to peak". */
@@ -124,4 +131,4 @@ export function hintWords({ curves, notJudged }: Pick<Comparison, 'curves' | 'no
 
 /** What the distance of the table is, and what median and quartiles stand for. */
 export const distanceWords =
-  'Distance: how far a curve lies from the median while it is loaded, from its onset to its break, or to its peak where it has none (root mean square). Median and quartiles are of the curves that are loaded at the time, and drawn where that is at least half of them.'
+  'Distance: how far a curve lies from the median while it is loaded, from its start of loading to its break, or to its peak where it has none (root mean square). Median and quartiles are of the curves that are loaded at the time, and drawn where that is at least half of them.'

@@ -42,7 +42,7 @@ export function unlikeWords(
     const which = peak.own < peak.usual ? 'lower' : 'higher'
     sentences.push(`Its peak is ${which}: ${force.text(peak.own)}, the others’ median ${force.text(peak.usual)}.`)
   }
-  if (row.overruled !== null) sentences.push('Its peak stands by a person’s word.')
+  if (row.overruled !== null) sentences.push('Its peak was set by hand.')
   return sentences.join(' ')
 }
 

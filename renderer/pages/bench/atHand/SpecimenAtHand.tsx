@@ -1,4 +1,5 @@
 import type { BenchState } from '#contract/bench/bench.ts'
+import { noneWaitingWords, waitingCountWords } from '#words/bench/queueWords.ts'
 import { isUncalibrated } from '#words/calibration/scaleWords.ts'
 import { specimenWords } from '#words/specimens/specimenWords.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
@@ -13,13 +14,13 @@ export function SpecimenAtHand({ bench, onNext }: { bench: BenchState; onNext():
   const { specimen, next } = bench
   return (
     <section className="at-hand" aria-labelledby="at-hand-title">
-      <h2 id="at-hand-title">Specimen at hand</h2>
+      <h2 id="at-hand-title">Specimen on the bench</h2>
       {specimen === null ? (
         <>
           <p className="at-hand-number">None</p>
           <p className="at-hand-words">
-            <a href={hashOf({ page: 'specimens' })}>Choose a specimen</a>, or go on without: the break can be given to
-            one later.
+            <a href={hashOf({ page: 'specimens' })}>Choose a specimen</a>, or go on without one: the break can be moved
+            to a specimen later.
           </p>
         </>
       ) : (
@@ -40,13 +41,13 @@ export function SpecimenAtHand({ bench, onNext }: { bench: BenchState; onNext():
       <div className="at-hand-next">
         <p>
           {next === null ? (
-            'No other specimen is waiting'
+            noneWaitingWords
           ) : (
             <>
               Next <strong>{next.fields.number}</strong>
+              <span className="at-hand-queue">{waitingCountWords(bench.waitingSpecimens)}</span>
             </>
           )}
-          <span className="at-hand-queue">{queueWords(bench.waitingSpecimens)}</span>
         </p>
         <button type="button" className="button" disabled={next === null || bench.phase === 'loading'} onClick={onNext}>
           Next <Keys keys="N" />
@@ -73,8 +74,4 @@ function LiveStrength({ bench, areaMm2 }: { bench: BenchState; areaMm2: number |
 function stressDoubt(kind: BenchState['scale']['kind']): string {
   if (kind === 'none') return ', no scale'
   return isUncalibrated(kind) ? ', uncalibrated' : ''
-}
-
-function queueWords(waiting: number): string {
-  return waiting === 1 ? '1 waiting' : `${waiting} waiting`
 }

@@ -30,7 +30,7 @@ export function ConnectPage() {
 
   return (
     <div className="connect">
-      <h1>{isOpen ? 'Device' : 'What do you want to break?'}</h1>
+      <h1>{isOpen ? 'Amplifier' : 'Connect an amplifier'}</h1>
       {isOpen ? (
         <div className="connect-now">
           <p>

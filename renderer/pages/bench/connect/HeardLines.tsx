@@ -7,7 +7,7 @@ export function HeardLines({ heard, pending }: { heard: Listening | null; pendin
   if (pending || heard === null) return null
   const rate = heard.linesPerSecond
   return (
-    <section className="heard" aria-label="What was heard" aria-live="polite">
+    <section className="heard" aria-label="What the port sent" aria-live="polite">
       <div>
         <p className="heard-proposal">
           {heard.proposal === null ? (

@@ -19,7 +19,7 @@ export function LineFormatFields({
   return (
     <>
       <SelectField
-        label="A line is"
+        label="Line format"
         value={value.name}
         onChange={(event) => {
           const name = lineFormatName.parse(event.currentTarget.value)

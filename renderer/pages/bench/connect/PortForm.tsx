@@ -35,7 +35,7 @@ export function PortForm() {
       <div className="port-columns">
         <PortFields port={port} asked={asked} />
         <section aria-labelledby="worth-title">
-          <h2 id="worth-title">What a count is worth</h2>
+          <h2 id="worth-title">Load and scale</h2>
           <Field
             label={ratedLoadWords}
             unit={force.unit}

@@ -74,7 +74,7 @@ export function LastBreak({ summary, keys }: { summary: BreakSummary; keys: Ref<
     <section className="last-break" aria-labelledby="last-break-title" ref={panel}>
       <div className="last-break-head">
         <h2 id="last-break-title">
-          {summary.outcome === 'break' ? 'Last break' : 'Last capture'}{' '}
+          {summary.outcome === 'break' ? 'Last break' : 'Last recording'}{' '}
           <span className="last-break-number">{summary.number ?? 'no specimen'}</span>
           {isUncalibrated(summary.scaleKind) ? (
             <span className="tag">{summary.scaleKind === 'none' ? 'no scale' : 'uncalibrated'}</span>
@@ -171,7 +171,7 @@ function Result({ summary }: { summary: BreakSummary }) {
         </div>
       </dl>
       {summary.outcome === 'break' ? null : (
-        <p className="last-break-words">It was {outcomeWord(summary)} and counts as no strength.</p>
+        <p className="last-break-words">It was {outcomeWord(summary)} and has no strength.</p>
       )}
       {summary.outcome === 'break' ? (
         <p className="last-break-words">

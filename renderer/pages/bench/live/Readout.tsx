@@ -66,7 +66,7 @@ function CalibrationName({ bench: { calibration } }: { bench: BenchState }) {
   return (
     <p className="readout-calibration">
       <a href={hashOf({ page: 'calibration-record', calibrationId: calibration.calibrationId })}>{calibration.name}</a>
-      {calibration.overdue ? <strong className="tag">due again</strong> : null}
+      {calibration.overdue ? <strong className="tag">recalibration due</strong> : null}
     </p>
   )
 }

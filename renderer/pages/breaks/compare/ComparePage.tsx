@@ -20,14 +20,14 @@ import { useLoadedCurves } from './useLoadedCurves.ts'
 import './compare.css'
 
 const alignments = [
-  { value: 'onset', label: 'Onset', title: 'where the load sets in lies at 0' },
-  { value: 'peak', label: 'Peak', title: 'the highest load lies at 0' },
-  { value: 'break', label: 'Break', title: 'where the joint let go lies at 0' },
+  { value: 'onset', label: 'Start', title: 'time 0 is where the load starts' },
+  { value: 'peak', label: 'Peak', title: 'time 0 is the highest load' },
+  { value: 'break', label: 'Break', title: 'time 0 is where the joint broke' },
 ] as const
 const normalisings = [
-  { value: 'no', label: 'As it is', title: 'force over time' },
+  { value: 'no', label: 'Force', title: 'force over time' },
   { value: 'force', label: '% of own peak', title: 'each curve in percent of its own peak' },
-  { value: 'force-and-time', label: '… and of time', title: 'time in percent from onset to peak as well' },
+  { value: 'force-and-time', label: '% of peak and time', title: 'time in percent from start to peak as well' },
 ] as const
 
 /** Breaks laid over each other: their curves, the median of all with its quartiles, and what stands out from it. */
@@ -67,8 +67,8 @@ function Compare({ breakIds }: { breakIds: readonly number[] }) {
           {group === null ? null : <p className="record-words">{group.name ?? severalGroupsWords(compared)}</p>}
         </div>
         <div className="compare-choices">
-          <Choice label="0 lies at" options={alignments} value={alignAt} onChange={(at) => setAlignAt(at)} />
-          <Choice label="Shown" options={normalisings} value={normalising} onChange={(to) => setNormalising(to)} />
+          <Choice label="Align at" options={alignments} value={alignAt} onChange={(at) => setAlignAt(at)} />
+          <Choice label="Show" options={normalisings} value={normalising} onChange={(to) => setNormalising(to)} />
           <Switch label="Median" on={withMedian && compared >= 3} onChange={setWithMedian} />
         </div>
       </header>

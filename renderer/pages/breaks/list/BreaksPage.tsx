@@ -60,7 +60,7 @@ export function BreaksPage() {
         onSort={(next) => onView({ sort: next, descending: next === sort ? !descending : next === 'startedAt' })}
         onOpen={(row) => go({ page: 'break', breakId: row.breakId })}
         rowLabel={breakRowLabel}
-        empty={list.pending ? '' : narrowed ? 'No break fits the search and filter.' : 'Nothing broke yet.'}
+        empty={list.pending ? '' : narrowed ? 'No break fits the search and filter.' : 'No breaks yet.'}
         selection={selection.rows}
       />
       <SelectionBar selection={selection} total={list.total} />
@@ -131,7 +131,7 @@ function columnsIn({ force, strength }: Quantities): Column<BreakSummary, Sort>[
     },
     {
       key: 'flags',
-      title: 'To be read with',
+      title: 'Remarks',
       width: '21%',
       cell: (row) => <span title={flagListWords(row)}>{flagListWords(row, 2)}</span>,
     },

@@ -16,22 +16,22 @@ export function BreakColumns({ record }: { record: BreakRecord }) {
   const flags = summary.flags.filter((flag) => verification === null || !verifiedRangeFlags.includes(flag))
   const asFound =
     summary.overruled === null ? null : (
-      <p className="quiet">Times and rates are those of the peak as found, not of the load that counts.</p>
+      <p className="quiet">Times and rates are those of the peak found, not of the load that counts.</p>
     )
   return (
     <div className="break-columns">
       <section aria-labelledby="doubts-title">
-        <h2 id="doubts-title">To be read with</h2>
+        <h2 id="doubts-title">Remarks</h2>
         {verification === null ? null : <VerificationWords verification={verification} />}
         <ul className="flag-list">
-          {summary.flags.length === 0 ? <li>Nothing stands against this number.</li> : null}
+          {summary.flags.length === 0 ? <li>No remarks.</li> : null}
           {flags.map((flag) => (
             <li key={flag}>{flagWords[flag]}</li>
           ))}
         </ul>
       </section>
       <section aria-labelledby="history-title">
-        <h2 id="history-title">What people said</h2>
+        <h2 id="history-title">History</h2>
         <BreakHistory record={record} />
       </section>
       <section aria-labelledby="judgement-title">
@@ -57,7 +57,7 @@ export function BreakColumns({ record }: { record: BreakRecord }) {
         )}
       </section>
       <section aria-labelledby="numbers-title">
-        <h2 id="numbers-title">Evaluation</h2>
+        <h2 id="numbers-title">Figures of the result</h2>
         {inForce === null ? (
           <p className="empty-words">Not evaluated yet.</p>
         ) : (
@@ -65,7 +65,7 @@ export function BreakColumns({ record }: { record: BreakRecord }) {
         )}
       </section>
       <section aria-labelledby="provenance-title">
-        <h2 id="provenance-title">Where it comes from</h2>
+        <h2 id="provenance-title">Origin of the data</h2>
         <Provenance record={record} />
       </section>
     </div>

@@ -1,5 +1,5 @@
 import type { BreakSummary } from '#contract/breaks/break.ts'
-import { outcomeWord } from '#words/breaks/outcomeWords.ts'
+import { breakTitle } from '#words/breaks/breakRowLabel.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
@@ -35,9 +35,7 @@ export function BreakHead({
               <a href={hashOf({ page: 'specimen', specimenId: summary.specimenId })}>Specimen {summary.number}</a>
             )}
           </p>
-          <h1>
-            {summary.number ?? 'A specimen without a number'} {outcomeWord(summary)}
-          </h1>
+          <h1>{breakTitle(summary)}</h1>
           <p className="record-words">
             {instantWords(summary.startedAt)}
             {summary.adhesive === null ? '' : ` · ${summary.adhesive}`}
@@ -72,7 +70,7 @@ export function BreakHead({
             className="button"
             onClick={() => onAsk({ kind: summary.setAside === null ? 'set-aside' : 'take-back' })}
           >
-            {summary.setAside === null ? 'Set aside' : 'Take back in'}
+            {summary.setAside === null ? 'Set aside' : 'Count again'}
           </button>
         </div>
       </header>

@@ -51,7 +51,7 @@ function BreakView({ record }: { record: BreakRecord }) {
       />
       {record.evaluations.length > 1 ? (
         <section className="evaluations" aria-labelledby="evaluations-title">
-          <h2 id="evaluations-title">Evaluations beside each other</h2>
+          <h2 id="evaluations-title">All results of this break</h2>
           <EvaluationsTable record={record} />
         </section>
       ) : null}

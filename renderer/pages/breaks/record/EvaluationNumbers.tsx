@@ -20,12 +20,12 @@ export function EvaluationNumbers({
     inCounts ? `${writeNumber(value, 1)} counts` : `${writeNumber(value * force.factor, 2)} ${force.unit}`
   const rate = result.loadingRateNPerS
   const lines: [string, string][] = [
-    ['Loading starts', seconds(result.onsetTimeS)],
+    ['Start of loading', seconds(result.onsetTimeS)],
     ['Peak', seconds(result.peakTimeS)],
     ['Break', seconds(result.breakTimeS)],
     ['Loading rate before the peak', rate === null ? '–' : `${force.number(rate)} ${force.unit}/s`],
     ['Load left after the break', force.text(result.afterBreakN)],
-    ['Zero (tare)', written(tareOffset)],
+    ['Zero', written(tareOffset)],
     ['Zero taken', tare === null ? 'never' : instantWords(tare.takenAt)],
     ...(tare === null
       ? []

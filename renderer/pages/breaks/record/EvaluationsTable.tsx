@@ -24,7 +24,7 @@ export function EvaluationsTable({ record }: { record: BreakRecord }) {
       <thead>
         <tr>
           <th scope="col">Made</th>
-          <th scope="col">Force by</th>
+          <th scope="col">Scale</th>
           <th scope="col">Method and settings</th>
           <th scope="col" className="numeric">
             Peak <span className="quiet">{force.unit}</span>
@@ -33,12 +33,12 @@ export function EvaluationsTable({ record }: { record: BreakRecord }) {
             Strength <span className="quiet">{strength.unit}</span>
           </th>
           <th scope="col" className="numeric">
-            Against the one in force
+            Difference from the one in force
           </th>
           <th scope="col" className="numeric">
             Uncertainty, <i>k</i> = 2
           </th>
-          <th scope="col">Standing</th>
+          <th scope="col">Status</th>
         </tr>
       </thead>
       <tbody>
@@ -54,7 +54,7 @@ export function EvaluationsTable({ record }: { record: BreakRecord }) {
               <td>{instantWords(one.madeAt)}</td>
               <th scope="row">{scaleWords(one.scale, verification?.name ?? null)}</th>
               <td>
-                {one.method}; {changed.length === 0 ? 'as at capture' : changed.join(', ')}
+                {one.method}; {changed.length === 0 ? 'as recorded' : changed.join(', ')}
               </td>
               <td className="numeric">{force.number(peakN)}</td>
               <td className="numeric">

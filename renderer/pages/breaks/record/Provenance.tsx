@@ -24,16 +24,16 @@ export function Provenance({ record }: { record: BreakRecord }) {
     inCounts ? `${writeNumber(value, 1)} counts` : `${writeNumber(value * force.factor, 2)} ${force.unit}`
   const lines: [string, string][] = [
     ['Break', `${header.breakId}, session ${header.sessionId} of ${instantWords(session.startedAt)}`],
-    ['Device', session.source],
+    ['Amplifier', session.source],
     ['Line format', session.lineFormat],
-    ['Scale in the capture', scaleWords(header.scale, nameOf(record))],
+    ['Scale when recorded', scaleWords(header.scale, nameOf(record))],
     ['Rated load', force.text(settings.capacityN)],
     ['Start threshold', settings.startThresholdN === null ? '–' : written(settings.startThresholdN)],
     ['Break is a fall of', `${writeNumber(settings.breakDropShare * 100, 1)} % within ${settings.breakDropWithinS} s`],
     ['Method', inForce === null ? '–' : inForce.method],
-    ['Evaluations', String(evaluations.length)],
+    ['Results', String(evaluations.length)],
     ['Program', session.program],
-    ['Capture', end === null ? 'still running' : endingWords[end.ending]],
+    ['Recording', end === null ? 'still running' : endingWords[end.ending]],
   ]
   return (
     <>

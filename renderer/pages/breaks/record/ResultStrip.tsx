@@ -61,7 +61,7 @@ export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dial
             </dd>
           )}
         </div>
-        {/* Both belong to the peak as found. */}
+        {/* Both belong to the peak found. */}
         {summary.overruled !== null ? null : (
           <>
             <div>
@@ -110,14 +110,14 @@ function Word({
   return (
     <div className="strip-word">
       {overruled === null ? (
-        <p className="quiet">The peak is as the program found it. Do you disagree?</p>
+        <p className="quiet">Found by the program. If it is wrong:</p>
       ) : (
         <p>
           <strong>
             {decisionWords[overruled.kind]} by {overruled.by}
           </strong>
           , {instantWords(overruled.recordedAt)}: {endedSentence(overruled.reason)}{' '}
-          <span className="quiet">The peak as found: {force.text(overruled.foundPeakN)}.</span>
+          <span className="quiet">The program found: {force.text(overruled.foundPeakN)}.</span>
         </p>
       )}
       <div className="strip-buttons">
@@ -131,7 +131,7 @@ function Word({
         )}
         {overruled === null ? null : (
           <button type="button" className="button button-small" onClick={() => onAsk({ kind: 'as-found' })}>
-            Peak as found again
+            Use the peak found
           </button>
         )}
       </div>

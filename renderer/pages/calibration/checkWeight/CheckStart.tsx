@@ -53,12 +53,12 @@ export function CheckStart({ state, calibration }: { state: CheckState; calibrat
         </div>
       )}
       <p className="prose">
-        Take a weight that stays on its hook for this and nothing else. The reading is held against what{' '}
-        <strong>{calibration}</strong> says of it.
+        Keep one weight for this check only. Its reading is compared with what <strong>{calibration}</strong> gives for
+        it.
       </p>
       {weights.length === 0 && !kept.pending ? (
         <p>
-          No weight is kept yet. <a href={hashOf({ page: 'weights' })}>Write down the check weight first.</a>
+          No weights entered yet. <a href={hashOf({ page: 'weights' })}>Enter the check weight first.</a>
         </p>
       ) : (
         <fieldset className="choice">

@@ -34,8 +34,8 @@ export function CheckWeightPage() {
       {bench.calibration === null ? (
         <div className="empty-start">
           <p>
-            A check holds the bench against its calibration, and none is in force
-            {bench.connection.status === 'open' ? '.' : ': connect the device first.'}
+            A check compares the bench with its calibration, and none is in force
+            {bench.connection.status === 'open' ? '.' : ': connect the amplifier first.'}
           </p>
           <a className="button button-primary" href={hashOf({ page: 'calibration-run' })}>
             Calibrate

@@ -6,7 +6,7 @@ import { ReadingsTable } from '../record/ReadingsTable.tsx'
 export function BrokenOffList({ routines }: { routines: readonly BrokenOffRoutine[] }) {
   return (
     <section aria-labelledby="broken-off-title">
-      <h2 id="broken-off-title">Broken off</h2>
+      <h2 id="broken-off-title">Stopped early</h2>
       <ul className="broken-off">
         {routines.toReversed().map((routine) => (
           <li key={routine.routineId}>

@@ -29,17 +29,17 @@ export function CalibrationPage() {
         <div className="record-buttons">
           {bench.calibration === null ? null : (
             <button type="button" className="button button-quiet" onClick={() => setUsingNone(true)}>
-              Use none
+              Use no calibration
             </button>
           )}
           <a className="button" href={hashOf({ page: 'weights' })}>
-            Kept weights
+            Weights
           </a>
           <a className="button" href={hashOf({ page: 'check-weight' })}>
             Check weight
           </a>
           <a className="button button-primary" href={hashOf({ page: 'calibration-run' })}>
-            {running ? 'Go on calibrating' : 'Calibrate'}
+            {running ? 'Continue calibrating' : 'Calibrate'}
           </a>
         </div>
       </header>
@@ -47,8 +47,8 @@ export function CalibrationPage() {
       {running ? (
         <p className="running-words">
           <strong>A calibration is under way:</strong>{' '}
-          {state.phase === 'review' ? 'all is read, nothing is saved yet.' : `${progressWords(state)}.`} No break is
-          looked for meanwhile.
+          {state.phase === 'review' ? 'all steps are read, nothing is saved yet.' : `${progressWords(state)}.`} No break
+          is recorded meanwhile.
         </p>
       ) : null}
       <InForce bench={bench} summary={inForce} />
@@ -67,18 +67,18 @@ function FirstWords() {
   return (
     <ol className="first-words">
       <li>
-        <strong>Weights.</strong> Write down what hangs on your shelf and how far each is to be believed.
+        <strong>Weights.</strong> Enter the weights you have and how accurate each one is.
       </li>
       <li>
-        <strong>Steps.</strong> Say where the bench stands and which weights hang together; the program turns them into
-        newtons.
+        <strong>Steps.</strong> Enter where the bench stands and which weights are hung together; the program works out
+        the forces.
       </li>
       <li>
         <strong>Hang and read.</strong> The program waits until each reading is steady, averages it, and shows at once
         whether it fits.
       </li>
       <li>
-        <strong>Know what it is worth.</strong> Class, range and uncertainty, with every reading kept.
+        <strong>Result.</strong> Class, verified range and uncertainty, with every reading kept.
       </li>
     </ol>
   )

@@ -16,10 +16,8 @@ export function InForce({ bench, summary }: { bench: BenchState; summary: Calibr
       <section className="in-force" aria-label="In force" data-none="">
         <p className="in-force-name">Uncalibrated</p>
         <p className="prose">
-          {bench.connection.status === 'open'
-            ? `Now: ${scaleWords(bench.scale)}. `
-            : 'No device is connected; which calibration holds shows once it is. '}
-          Every force that is shown or stored says so.
+          {bench.connection.status === 'open' ? `Now: ${scaleWords(bench.scale)}. ` : 'No amplifier is connected. '}
+          Every force is marked uncalibrated.
         </p>
       </section>
     )
@@ -51,7 +49,7 @@ export function InForce({ bench, summary }: { bench: BenchState; summary: Calibr
           <dd>{uncertaintyText(summary?.expandedUncertaintyPercent ?? null)}</dd>
         </div>
         <div data-overdue={calibration.overdue ? '' : undefined}>
-          <dt>Due again</dt>
+          <dt>Recalibration due</dt>
           <dd>{calibration.dueOn === null ? 'no date' : dayWords(calibration.dueOn)}</dd>
           {calibration.overdue ? <dd className="figure-words">overdue: calibrate before the next series</dd> : null}
         </div>

@@ -18,9 +18,9 @@ export function PutInForceDialog({
       explains={
         calibration === null
           ? 'Forces come from the typed scale from now on, and every place that shows one says “uncalibrated”.'
-          : 'The next break is found with it and names it. Breaks that are stored keep theirs; each can be evaluated again.'
+          : 'The next break uses it and names it. Stored breaks keep theirs; each can be evaluated again.'
       }
-      button={calibration === null ? 'Use none' : 'Put in force'}
+      button={calibration === null ? 'Use no calibration' : 'Put in force'}
       why="optional"
       pending={put.pending}
       error={put.error}

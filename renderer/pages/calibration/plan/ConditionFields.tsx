@@ -87,7 +87,7 @@ export function ConditionFields({
         <Field label="Average over" unit="s" {...decimal('averageS')} />
       </div>
       <Field
-        label="Hold the highest load at the end, for its creep"
+        label="Hold the highest load at the end, to measure creep"
         unit="s"
         placeholder="300 is usual; empty: not measured"
         {...decimal('creepHoldS')}
@@ -105,7 +105,7 @@ export function ConditionFields({
 
 /** The gravity that follows, in words; nothing while it cannot be said. */
 function gravityWords(gravity: GravityChoice | null): string {
-  if (gravity === null) return 'g follows as soon as it can be read.'
+  if (gravity === null) return 'Enter latitude and height to get g.'
   try {
     const { gMPerS2, halfWidthShare } = localGravity(gravity)
     return `g = ${writeFixed(gMPerS2, 5)} m/s², within ±${writeFixed(halfWidthShare * 100, 3)} %`

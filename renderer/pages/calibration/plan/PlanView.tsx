@@ -62,12 +62,12 @@ export function PlanView() {
         <section className="plan-steps" aria-labelledby="steps-title">
           <div className="section-head">
             <h2 id="steps-title">Steps: what hangs together</h2>
-            <a href={hashOf({ page: 'weights' })}>Change the kept weights</a>
+            <a href={hashOf({ page: 'weights' })}>Change the weights</a>
           </div>
           <Notice trouble={kept.error ?? save.error} />
           {weights.length === 0 && !kept.pending ? (
             <div className="empty-start">
-              <p>No weight is kept yet.</p>
+              <p>No weights entered yet.</p>
               <button
                 type="button"
                 className="button"
@@ -131,7 +131,7 @@ function BeginLine({
 }) {
   const missing = asked
     ? 'Not yet: something above is missing or cannot be read.'
-    : 'All fields stay as you type them, also after a restart.'
+    : 'What you type here is kept, also after a restart.'
   const words = plan === null ? missing : planLength(plan)
   return (
     <div className="form-buttons">
@@ -144,7 +144,7 @@ function BeginLine({
         Begin <Keys keys="Enter" />
       </button>
       <p id="plan-words" className="plan-words">
-        {connected ? words : 'Connect the amplifier first; the plan is kept.'}
+        {connected ? words : 'Connect the amplifier first; what you typed is kept.'}
       </p>
       {connected ? null : (
         <a className="button" href={hashOf({ page: 'connect' })}>

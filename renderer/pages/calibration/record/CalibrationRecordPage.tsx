@@ -47,8 +47,8 @@ function RecordView({ record }: { record: OutputOf<'calibrations.get'> }) {
           </h1>
           <p className="record-words">
             Calibration {calibration.calibrationId}, {instantWords(calibration.madeAt)}
-            {calibration.by === '' ? '' : ` by ${calibration.by}`} · {calibration.source} · due again{' '}
-            {calibration.dueOn === null ? 'on no set date' : dayWords(calibration.dueOn)}
+            {calibration.by === '' ? '' : ` by ${calibration.by}`} · {calibration.source} · recalibration due:{' '}
+            {calibration.dueOn === null ? 'no date set' : dayWords(calibration.dueOn)}
           </p>
         </div>
         <div className="record-buttons no-print">
@@ -64,19 +64,19 @@ function RecordView({ record }: { record: OutputOf<'calibrations.get'> }) {
       </header>
       {inForce ? null : (
         <p className="running-words no-print">
-          <strong>Not in force.</strong> The next break is not found with it until somebody puts it in force.
+          <strong>Not in force.</strong> The next break does not use it until somebody puts it in force.
         </p>
       )}
       <p className="own-words">
-        {ownCalibration} It says what this bench did on that day, as far as the weights are to be believed.
+        {ownCalibration} It describes the bench on that day and is as accurate as the weights were.
       </p>
       <AssessmentSummary assessment={assessment} />
       <AssessmentFigures rows={calibration.rows} assessment={assessment} />
       <div className="certificate-columns">
         <section aria-labelledby="notes-title">
-          <h2 id="notes-title">To be read with</h2>
+          <h2 id="notes-title">Remarks</h2>
           <ul className="flag-list">
-            {assessment.notes.length === 0 ? <li>Nothing stands against it.</li> : null}
+            {assessment.notes.length === 0 ? <li>No remarks.</li> : null}
             {noteSentences(assessment).map((note) => (
               <li key={note}>{note}</li>
             ))}

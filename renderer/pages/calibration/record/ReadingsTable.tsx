@@ -40,7 +40,7 @@ export function ReadingsTable({
             Samples
           </th>
           <th scope="col">Time</th>
-          <th scope="col">Standing</th>
+          <th scope="col">Status</th>
         </tr>
       </thead>
       <tbody>

@@ -38,7 +38,7 @@ export function JudgementFields(props: {
   const { proposal, suggested, unit } = props
   return (
     <section className="judgement-fields" aria-labelledby="judgement-title">
-      <h2 id="judgement-title">How it is judged</h2>
+      <h2 id="judgement-title">Evaluation of the readings</h2>
       <Choice
         label="Curve"
         options={degrees}
@@ -57,11 +57,11 @@ export function JudgementFields(props: {
         <Choice label="Readings that make the curve" options={fits} value={props.fitOver} onChange={props.onFitOver} />
       ) : null}
       <Switch
-        label="Through zero"
+        label="Curve at zero"
         on={props.throughZero}
         onChange={props.onThroughZero}
-        onWord="held at zero"
-        offWord="zero is found"
+        onWord="goes through zero"
+        offWord="fitted"
       />
       <Field
         label="Resolution of the reading"
@@ -71,8 +71,8 @@ export function JudgementFields(props: {
         error={props.resolutionError}
         hint={
           suggested === null
-            ? 'The smallest step that can be read. 200 of them are the lowest verified force.'
-            : `Half the flutter at the first zero is ${withoutEndingZeros(writeNumber(suggested, 3))}. 200 resolutions are the lowest verified force.`
+            ? 'The smallest step that can be read. The verified range starts at 200 times the resolution.'
+            : `Half the noise of the first zero reading is ${withoutEndingZeros(writeNumber(suggested, 3))}. The verified range starts at 200 times the resolution.`
         }
         onChange={(event) => props.onResolution(event.currentTarget.value)}
       />

@@ -50,7 +50,7 @@ export function ReviewView({ state }: { state: RoutineState }) {
       <div className="review-main">
         <header className="record-head">
           <div>
-            <p className="record-words">All is read. Take the last weights off.</p>
+            <p className="record-words">All steps are read. Take the last weights off.</p>
             <h1>Result</h1>
           </div>
           <div className="record-buttons">
@@ -58,14 +58,14 @@ export function ReviewView({ state }: { state: RoutineState }) {
               Back to the last reading <Keys keys="Bksp" />
             </button>
             <button type="button" className="button button-quiet" onClick={() => setBreakingOff(true)}>
-              Break off <Keys keys="B" />
+              Stop early <Keys keys="B" />
             </button>
           </div>
         </header>
         <Notice trouble={answer.error ?? back.error ?? invert.error}>
           {state.reversed && !state.invertedAccepted ? (
             <button type="button" className="button" onClick={() => void invert.run({ accepted: true })}>
-              The cell is wired in reverse: turn the sign
+              The cell is wired in reverse: reverse the sign
             </button>
           ) : null}
         </Notice>
@@ -75,7 +75,7 @@ export function ReviewView({ state }: { state: RoutineState }) {
             <AssessmentFigures rows={judged.rows} assessment={judged.assessment} />
             {judged.assessment.notes.length === 0 ? null : (
               <section aria-labelledby="notes-title">
-                <h2 id="notes-title">To be read with</h2>
+                <h2 id="notes-title">Remarks</h2>
                 <ul className="flag-list">
                   {noteSentences(judged.assessment).map((note) => (
                     <li key={note}>{note}</li>
@@ -92,7 +92,7 @@ export function ReviewView({ state }: { state: RoutineState }) {
           </>
         )}
       </div>
-      <aside className="review-side" aria-label="Judge and keep">
+      <aside className="review-side" aria-label="Evaluate and save">
         <JudgementFields
           degree={degree}
           throughZero={throughZero}

@@ -36,17 +36,22 @@ export function SaveForm({ choices, ready }: { choices: AssessmentChoices; ready
 
   return (
     <form className="form save-form" noValidate onSubmit={(event) => void submit(event)}>
-      <h2>Keep it</h2>
+      <h2>Save the calibration</h2>
       <Field
         label="Name"
         required
         maxLength={200}
         value={name}
-        error={asked && name.trim() === '' ? 'Give it a name; every break will carry it.' : null}
+        error={asked && name.trim() === '' ? 'Give it a name; every break shows it.' : null}
         onChange={(event) => setName(event.currentTarget.value)}
       />
       <div className="field-pair">
-        <Field label="Due again" type="date" value={dueOn} onChange={(event) => setDueOn(event.currentTarget.value)} />
+        <Field
+          label="Recalibration due"
+          type="date"
+          value={dueOn}
+          onChange={(event) => setDueOn(event.currentTarget.value)}
+        />
         <Field
           label="Temperature now"
           unit="°C"
@@ -56,13 +61,20 @@ export function SaveForm({ choices, ready }: { choices: AssessmentChoices; ready
           onChange={(event) => setTemperature(event.currentTarget.value)}
         />
       </div>
-      <Field label="Who" value={by} maxLength={200} onChange={(event) => setBy(event.currentTarget.value)} />
+      <Field
+        label="Name or initials"
+        value={by}
+        maxLength={200}
+        onChange={(event) => setBy(event.currentTarget.value)}
+      />
       <TextField label="Note" value={note} maxLength={4000} onChange={(event) => setNote(event.currentTarget.value)} />
       <Notice trouble={save.error} />
       <button type="submit" className="button button-primary button-large" aria-disabled={!ready || save.pending}>
-        Save the calibration
+        Save{' '}
       </button>
-      <p className="quiet">Never changed afterwards, only superseded. It is put in force on its own page.</p>
+      <p className="quiet">
+        A saved calibration is never changed; a newer one replaces it. Put it in force on its own page.
+      </p>
     </form>
   )
 }

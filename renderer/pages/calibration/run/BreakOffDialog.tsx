@@ -4,7 +4,7 @@ import { SignatureDialog } from '../../../parts/decisions/SignatureDialog.tsx'
 import { Choice } from '../../../widgets/Choice.tsx'
 
 const whats = [
-  { value: 'run', label: 'Only this run, and begin it anew' },
+  { value: 'run', label: 'This run only; it starts again from its zero' },
   { value: 'routine', label: 'The whole calibration' },
 ] as const
 
@@ -14,12 +14,12 @@ export function BreakOffDialog({ onClose }: { onClose(): void }) {
   const [what, setWhat] = useState<'run' | 'routine'>('run')
   return (
     <SignatureDialog
-      title="Break off"
-      explains="All readings so far are kept, marked as broken off."
-      button="Break off"
-      cancel="Go on calibrating"
+      title="Stop the calibration early"
+      explains="All readings so far are kept, marked as stopped early."
+      button="Stop early"
+      cancel="Continue calibrating"
       who={null}
-      whyMissing="Say why; it stands beside the readings from now on."
+      whyMissing="Give a reason; it is kept with the readings."
       common={['a weight touched the frame', 'a weight fell', 'the bench was knocked', 'interrupted', 'wrong weight']}
       pending={breakOff.pending}
       error={breakOff.error}
@@ -28,7 +28,7 @@ export function BreakOffDialog({ onClose }: { onClose(): void }) {
       }
       onClose={onClose}
     >
-      <Choice label="What is broken off" options={whats} value={what} onChange={(value) => setWhat(value)} />
+      <Choice label="What is stopped" options={whats} value={what} onChange={(value) => setWhat(value)} />
     </SignatureDialog>
   )
 }

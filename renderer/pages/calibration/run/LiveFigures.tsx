@@ -58,9 +58,9 @@ export function LiveFigures({ state }: { state: RoutineState }) {
 
 function steadyTitle({ phase, live }: RoutineState): string {
   if (phase === 'averaging') return 'Steady'
-  if (phase === 'waiting-for-steady') return live.unsteadyBecause === null ? 'Looking' : 'Not steady yet'
+  if (phase === 'waiting-for-steady') return live.unsteadyBecause === null ? 'Checking' : 'Not steady yet'
   if (phase === 'holding') return 'Holding'
-  return 'Nothing is being read'
+  return 'No reading is being taken'
 }
 
 function steadyWords({ phase, live, plan }: RoutineState): string {
@@ -69,5 +69,5 @@ function steadyWords({ phase, live, plan }: RoutineState): string {
     return `waiting ${live.waitedS.toFixed(0)} of at most ${plan?.steadyWithinS ?? 60} s`
   if (phase === 'holding')
     return `creep over ${plan?.creepHoldS ?? 0} s, ${Math.round(live.averagedShare * 100)} % done`
-  return 'Enter reads when the load hangs still.'
+  return 'Press Enter when the load hangs still.'
 }

@@ -81,7 +81,7 @@ export function StepMatrix({
           Add a step
         </button>
         <button type="button" className="button" onClick={() => onSteps(proposeSteps(weights))}>
-          {steps.length === 0 ? 'Propose steps' : 'Propose others'}
+          {steps.length === 0 ? 'Suggest steps' : 'Suggest other steps'}
         </button>
         <p className="quiet">Zero is read before and after every run.</p>
       </div>

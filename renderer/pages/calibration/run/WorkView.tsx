@@ -93,14 +93,14 @@ function InvertedNotice({ onBreakOff, onAccept }: { onBreakOff(): void; onAccept
         <p className="notice-message">The reading falls while the force rises.</p>
         <p className="notice-hint">
           The cell is wired in reverse, or the weights pull where the press pushes. Either is fine if it is always so:
-          the calibration then turns the sign.
+          the calibration then reverses the sign.
         </p>
       </div>
       <button type="button" className="button" onClick={onBreakOff}>
-        Break off, check the wiring
+        Stop early, check the wiring
       </button>
       <button type="button" className="button button-primary" onClick={onAccept}>
-        It is so: turn the sign
+        It is always so: reverse the sign
       </button>
     </div>
   )
@@ -140,7 +140,7 @@ function WorkButtons({ state, steps, onBreakOff }: { state: RoutineState; steps:
         Back <Keys keys="Bksp" />
       </button>
       <button type="button" className="button button-quiet work-end" onClick={onBreakOff}>
-        Break off <Keys keys="B" />
+        Stop early <Keys keys="B" />
       </button>
     </div>
   )

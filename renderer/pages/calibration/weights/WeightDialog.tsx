@@ -114,7 +114,7 @@ function ToleranceFields({
   return (
     <div className="field-pair">
       <SelectField
-        label="How far it is to be believed"
+        label="Accuracy"
         value={texts.class}
         onChange={(event) => onTexts({ ...texts, class: event.currentTarget.value as WeightTexts['class'] })}
       >
@@ -123,7 +123,7 @@ function ToleranceFields({
             class {name}, OIML R 111
           </option>
         ))}
-        <option value="own">tolerance of its own</option>
+        <option value="own">own tolerance</option>
       </SelectField>
       {texts.class === 'own' ? (
         <Field label="May be off by" unit="± g" inputMode="decimal" {...bind('halfWidthG')} />

@@ -33,7 +33,7 @@ export function WeightsPage() {
           <p className="crumb">
             <a href={hashOf({ page: 'calibration' })}>Calibration</a>
           </p>
-          <h1>Kept weights</h1>
+          <h1>Weights</h1>
           <p className="prose">
             Each weight with the name marked on it. A class of OIML R 111 is only worth as much as the last check of the
             weight; one from the shop’s scale gets a tolerance of its own.
@@ -49,7 +49,7 @@ export function WeightsPage() {
       {weights.length === 0 ? (
         kept.pending ? null : (
           <div className="empty-start">
-            <p>No weight is kept yet.</p>
+            <p>No weights entered yet.</p>
             <button type="button" className="button" onClick={() => void keep(usualWeights)}>
               {usualWeightsWords}
             </button>

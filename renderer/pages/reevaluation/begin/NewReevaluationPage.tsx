@@ -86,12 +86,12 @@ export function NewReevaluationPage({ breakId = null }: { breakId?: number | nul
             errors={asked ? (read.errors ?? {}) : {}}
             onTexts={setTexts}
             beside={record?.header.settings ?? detectionSettings.parse({ capacityN })}
-            besideWord={record === null ? 'usual' : 'at capture'}
+            besideWord={record === null ? 'usual' : 'when recorded'}
           />
         </ThresholdSection>
         <div className="new-reevaluation-end">
           <Field
-            label="Who"
+            label="Name or initials"
             required
             value={by}
             maxLength={200}
@@ -100,7 +100,7 @@ export function NewReevaluationPage({ breakId = null }: { breakId?: number | nul
           />
           <p className="new-reevaluation-sum" aria-live="polite">
             <strong>{breakIds === null ? '…' : countOf(breakIds.length, 'break')}</strong>,{' '}
-            {chosen === null ? 'each under its own scale' : `under “${chosen.name}”`},{' '}
+            {chosen === null ? 'each with the calibration or scale it has' : `under “${chosen.name}”`},{' '}
             {thresholdSum(read.settings, quantities)}.
           </p>
         </div>
@@ -125,11 +125,11 @@ function ThresholdSection({ children }: { children: ReactNode }) {
   return (
     <section aria-labelledby="thresholds-title">
       <h2 id="thresholds-title" className="new-reevaluation-head">
-        Which thresholds differ
+        Detection settings to change
       </h2>
       <p className="prose">
-        What is left empty stays as it was at capture. With nothing changed the same settings are read by the present
-        method, which is worth doing after an update.
+        Leave a field empty to keep the setting that the break was recorded with. With nothing changed the present
+        method reads the curve with the same settings, which is worth doing after an update.
       </p>
       {children}
     </section>
@@ -141,13 +141,13 @@ function PageHead({ breakId, oneName }: { breakId: number | null; oneName: strin
     <>
       <p className="crumb">
         <a href={hashOf({ page: 'breaks' })}>Breaks</a>
-        <a href={hashOf({ page: 'reevaluations' })}>Evaluated again</a>
+        <a href={hashOf({ page: 'reevaluations' })}>Re-evaluations</a>
         {breakId === null ? null : <a href={hashOf({ page: 'break', breakId })}>{oneName ?? `Break ${breakId}`}</a>}
       </p>
       <h1 className="new-reevaluation-title">Evaluate again</h1>
       <p className="prose">
-        Stored curves are read once more; the readings themselves are never touched. The new results are laid beside the
-        ones in force and change nothing until you adopt them. The bench and captures go on meanwhile.
+        Evaluates stored curves again; the readings are never changed. The new results stand beside the ones in force
+        and change nothing until you adopt them. The bench goes on recording meanwhile.
       </p>
     </>
   )
@@ -167,7 +167,7 @@ function CalibrationField({
 }) {
   return (
     <SelectField
-      label="Under which calibration"
+      label="Calibration to use"
       value={value ?? ''}
       onChange={(event) => onChoose(event.currentTarget.value === '' ? null : Number(event.currentTarget.value))}
       hint={
@@ -176,7 +176,7 @@ function CalibrationField({
           : `Only those for readings in ${unit}, as this break has them.`
       }
     >
-      <option value="">Each under the scale of its result in force</option>
+      <option value="">Keep the calibration or scale that each result has now</option>
       {options.map((option) => (
         <option key={option.calibrationId} value={option.calibrationId}>
           {option.words}
@@ -187,6 +187,6 @@ function CalibrationField({
 }
 
 function thresholdSum(settings: DetectionChange | null, quantities: Quantities): string {
-  if (settings === null) return 'thresholds that cannot be read yet'
-  return changedWords(settings, quantities).join(', ') || 'thresholds as at capture'
+  if (settings === null) return 'settings that cannot be read yet'
+  return changedWords(settings, quantities).join(', ') || 'settings as recorded'
 }

@@ -16,7 +16,7 @@ const filters = [
   { value: 'changed', label: 'Changed' },
   { value: 'outcome', label: 'Outcome' },
   { value: 'peak', label: 'Peak' },
-  { value: 'flags', label: 'To be read with' },
+  { value: 'flags', label: 'Remarks' },
   { value: 'events', label: 'Events' },
 ] as const
 type Filter = (typeof filters)[number]['value']
@@ -35,7 +35,7 @@ export function Changes({ reevaluationId }: { reevaluationId: number }) {
     <>
       {list.newest === null ? null : <ChangeFigures figures={list.newest.figures} />}
       <div className="changes-tools">
-        <h2 id="changes-title">Before and now</h2>
+        <h2 id="changes-title">Changes</h2>
         <p className="quiet" aria-live="polite">
           {list.newest === null ? '' : `${writeCount(list.total)} shown`}
         </p>
@@ -44,7 +44,7 @@ export function Changes({ reevaluationId }: { reevaluationId: number }) {
       {list.newest === null ? null : <Standing figures={list.newest.figures} />}
       <Notice trouble={list.error} />
       <LongTable<ResultChange, ChangesSort>
-        label="Results before and now"
+        label="Results before and after"
         listKey={JSON.stringify(view)}
         columns={changeColumns(quantities)}
         total={list.total}
@@ -74,7 +74,7 @@ function ChangeFigures({ figures }: { figures: ChangesPage['figures'] }) {
   const counts: [string, number][] = [
     ['Outcome', figures.outcomes],
     ['Peak', figures.peaks],
-    ['To be read with', figures.flags],
+    ['Remarks', figures.flags],
     ['Events', figures.events],
   ]
   return (

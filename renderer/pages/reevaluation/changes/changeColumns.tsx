@@ -112,7 +112,7 @@ function peakColumns({ force }: Pick<Quantities, 'force'>): ChangeColumn[] {
 const wordColumns: ChangeColumn[] = [
   {
     key: 'flags',
-    title: 'To be read with',
+    title: 'Remarks',
     width: '16%',
     cell: (row) => (
       <Lists changed={row.changed.flags} before={flagsAsWords(row.before.flags)} now={flagsAsWords(row.now.flags)} />
@@ -171,7 +171,7 @@ export function changeLabel(row: ResultChange, { force }: Quantities): string {
   const parts = [
     row.changed.outcome ? `outcome ${outcomeNames[row.before.outcome]}, now ${outcomeNames[row.now.outcome]}` : null,
     row.changed.peak ? `peak ${force.text(row.before.peakN)}, now ${force.text(row.now.peakN)}` : null,
-    row.changed.flags ? 'to be read with other words' : null,
+    row.changed.flags ? 'other remarks' : null,
     row.changed.events ? 'other events' : null,
   ].filter((part) => part !== null)
   const said = [

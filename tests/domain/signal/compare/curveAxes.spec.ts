@@ -14,7 +14,7 @@ test('puts 0 where the curve is aligned', () => {
 
 test('counts force in percent of the peak, and time in percent of onset to peak', () => {
   expect(curveAxes(marks, 'onset', 'force')).toEqual({ originS: 1, timeUnit: 1, forceUnit: 40 })
-  // By hand: 8 s from onset to peak, 0.08 s a percent.
+  // By hand: 8 s from start of loading to peak, 0.08 s a percent.
   expect(curveAxes(marks, 'break', 'force-and-time')).toEqual({ originS: 9.5, timeUnit: 0.08, forceUnit: 40 })
 })
 

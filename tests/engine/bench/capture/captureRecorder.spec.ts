@@ -61,7 +61,7 @@ test('captures when the next specimen cannot be read, for the one at hand, and s
   expect(told).toEqual([
     {
       code: 'archive-damaged',
-      message: 'A page of the archive cannot be read. The break that is captured now is kept for specimen A-1.',
+      message: 'A page of the archive cannot be read. The break that is being recorded is kept for specimen A-1.',
       hint: expect.stringContaining('another specimen'),
     },
   ])

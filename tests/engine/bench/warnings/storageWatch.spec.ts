@@ -12,7 +12,7 @@ test('tells what keeps readings from the disk, that they wait, and shows it unti
   expect(told).toEqual([
     {
       code: 'disk-full',
-      message: 'The disk is full. What is captured waits in memory until it can be written.',
+      message: 'The disk is full. What is recorded waits in memory until it can be written.',
       hint: 'Free some space.',
     },
   ])

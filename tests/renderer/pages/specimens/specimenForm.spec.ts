@@ -22,7 +22,7 @@ describe('readSpecimen', () => {
       false,
     )
     expect(errors).toEqual({
-      number: 'Write the number that stands on the block.',
+      number: 'Write the specimen number.',
       adhesive: 'Write the adhesive.',
       areaMm2: '“six” is not a number. Write the area in mm².',
       overlapLengthMm: 'The length must be more than 0 mm.',

@@ -50,24 +50,24 @@ describe('what is said of an outlying curve', () => {
   it('names the amount, the median there, the side, the place, and what the percentage is of', () =>
     // The median at 4.2 s is 2960 + 0.2 x 200 = 3000 N; 540 N of it are 18 %.
     expect(words({ at: 4.2, difference: -540 })).toBe(
-      'lies 540.0 N below the median of 3000 N (18 % of it), 4.20 s after the onset',
+      'lies 540.0 N below the median of 3000 N (18 % of it), 4.20 s after the start of loading',
     ))
   it('says above of one that lies above, with a decimal where it is close, in the units shown', () => {
     expect(words({ at: 4, difference: 148 })).toBe(
-      'lies 148.0 N above the median of 2960 N (5.0 % of it), 4.00 s after the onset',
+      'lies 148.0 N above the median of 2960 N (5.0 % of it), 4.00 s after the start of loading',
     )
     // 148 / 4.4482216 = 33.27 lbf, 2960 / 4.4482216 = 665.4 lbf
     expect(words({ at: 4, difference: 148 }, {}, quantitiesIn('US'))).toBe(
-      'lies 33.3 lbf above the median of 665.4 lbf (5.0 % of it), 4.00 s after the onset',
+      'lies 33.3 lbf above the median of 665.4 lbf (5.0 % of it), 4.00 s after the start of loading',
     )
   })
   it('takes no percentage of a median near zero', () => {
     // At 0.4 s it is 296 N, less than a tenth of 4000 N.
     expect(words({ at: 0.4, difference: 888 })).toBe(
-      'lies 888.0 N above the median of 296.0 N, 0.400 s after the onset',
+      'lies 888.0 N above the median of 296.0 N, 0.400 s after the start of loading',
     )
     expect(words({ at: 0, difference: -90 }, { unit: 'counts' })).toBe(
-      'lies 90 counts below the median of 0 counts, at the onset',
+      'lies 90 counts below the median of 0 counts, at the start of loading',
     )
   })
   it('names the moment from where the curves are aligned', () => {

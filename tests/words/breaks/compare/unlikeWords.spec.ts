@@ -66,7 +66,7 @@ it('says that the peak is a person’s word', () => {
     timeS: 9,
     foundPeakN: 6900,
   } as const
-  expect(words({ ...row(9, 6000, 22), overruled: by })).toBe('Its peak stands by a person’s word.')
+  expect(words({ ...row(9, 6000, 22), overruled: by })).toBe('Its peak was set by hand.')
 })
 
 it('counts none that is set aside among the others', () =>

@@ -59,7 +59,7 @@ export function PeakAsFoundDialog({ record, onClose }: Props) {
   const foundBreak = resultInForce(record)?.result.outcome === 'break'
   return (
     <SignatureDialog
-      title={`Peak as found again: ${number ?? `break ${breakId}`}`}
+      title={`Use the peak found: ${number ?? `break ${breakId}`}`}
       explains="The peak that the program found counts again. The earlier decision stays in the history."
       button="Take it back"
       common={['picked by mistake', 'looked at the curve again']}

@@ -60,7 +60,7 @@ export function ReviewedCurve({ record, onPick }: { record: BreakRecord; onPick?
           {...(onPick === undefined ? {} : { onPick })}
         />
         <section className="break-events" aria-labelledby="events-title">
-          <h2 id="events-title">What happened on it</h2>
+          <h2 id="events-title">Events</h2>
           <EventList events={result === null ? null : events} chosen={chosen} onChoose={choose} />
         </section>
       </div>
