@@ -118,7 +118,7 @@ describe.skipIf(chromiumPath === null)('evaluating breaks again by keyboard on t
     for (const { flags } of before) expect(flags).not.toContain('over-capacity')
     await opened.page.getByText('+1.00').nth(2).waitFor()
     await opened.page
-      .getByText(/\+.*over capacity/)
+      .getByText(/\+.*above rated load/)
       .nth(2)
       .waitFor()
     await takePicture(opened.page, 'real-reevaluation')

@@ -28,8 +28,8 @@ test('refuses to supersede or to read a calibration that is not there', () => {
   expect(calibrations(database)).toEqual([])
 })
 
-test('makes no calibration of a routine that was broken off', () => {
+test('makes no calibration of a routine that was stopped early', () => {
   const database = archiveInMemory()
   storeCalibrations(database)
-  expect(() => addCalibration(database, madeCalibration(), 1)).toThrow(/was broken off/)
+  expect(() => addCalibration(database, madeCalibration(), 1)).toThrow(/was stopped early/)
 })

@@ -167,7 +167,7 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
     await page.keyboard.type('number on the block misread')
     await tabToButton('Set aside')
     await page.keyboard.press('Enter')
-    await page.getByText('Set aside, not used in results: wrong block; number on the block misread').waitFor()
+    await page.getByText('Set aside, not used in results: wrong specimen; number on the block misread').waitFor()
     const { setAside, setAsideCause, overruled } = await summary()
     expect({ setAside, setAsideCause }).toEqual({
       setAside: 'number on the block misread',

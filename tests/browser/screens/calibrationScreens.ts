@@ -121,9 +121,9 @@ export const calibrationScreens: readonly Screen[] = [
     show: async (page) => {
       await at('#/calibration/run')(page)
       // Before the routine is there the key leads to the bench.
-      await page.getByRole('button', { name: /^Break off/ }).waitFor()
+      await page.getByRole('button', { name: /^Stop early/ }).waitFor()
       await page.keyboard.press('b')
-      await page.getByRole('button', { name: 'Break off', exact: true }).last().click()
+      await page.getByRole('button', { name: 'Stop early', exact: true }).last().click()
       await settle(page)
     },
   },

@@ -184,7 +184,7 @@ export const screens: readonly Screen[] = [
           label: '/dev/ttyUSB0 at 115200 baud',
           problem: {
             code: 'port-lost',
-            message: 'The device at /dev/ttyUSB0 went away.',
+            message: 'The amplifier on /dev/ttyUSB0 went away.',
             hint: 'Plug it in again; the program connects by itself as soon as it is back.',
           },
         },

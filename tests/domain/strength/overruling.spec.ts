@@ -50,7 +50,7 @@ test.each([-0.001, 1.2])('refuses a time outside the curve: %d s', (wantedS) => 
 test('refuses a curve without samples, a capture that runs and a break without a result', () => {
   const none = { timeS: new Float64Array(0), readings: new Float64Array(0) }
   expect(() => pickedSample(record([]), none, 0)).toThrow(/no samples/)
-  expect(() => pickedSample({ ...record([]), end: null }, curve, 0.5)).toThrow(/still being captured/)
+  expect(() => pickedSample({ ...record([]), end: null }, curve, 0.5)).toThrow(/still being recorded/)
   expect(() => prematureSample({ ...record([]), inForceId: null }, curve)).toThrow(/no result yet/)
 })
 

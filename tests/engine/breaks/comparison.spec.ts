@@ -194,7 +194,7 @@ describe('makeComparison', () => {
       [unloading]: expect.stringMatching(/unloading/),
       [nothing]: expect.stringMatching(/nothing was loaded/),
       [bare]: expect.stringMatching(/no scale/),
-      [running]: expect.stringMatching(/still being captured/),
+      [running]: expect.stringMatching(/still being recorded/),
       99: expect.stringMatching(/not in the archive/),
     })
     expect((await compare([unloading], { alignAt: 'peak' })).curves).toHaveLength(1)

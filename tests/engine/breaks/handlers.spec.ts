@@ -140,9 +140,9 @@ test('refuses what cannot be, with what to do instead, and records nothing then'
   const refused = (asked: Promise<unknown>, code: string, message: RegExp) =>
     expect(asked).rejects.toMatchObject({ code, message: expect.stringMatching(message) })
   await refused(handlers['breaks.pickPeak']({ breakId: plain, timeS: 5, ...signature }), 'invalid-input', /outside the/)
-  await refused(handlers['breaks.pickPeak']({ breakId: running, timeS: 0.1, ...signature }), 'conflict', /captured/)
+  await refused(handlers['breaks.pickPeak']({ breakId: running, timeS: 0.1, ...signature }), 'conflict', /recorded/)
   await refused(handlers['breaks.declarePremature']({ breakId: plain, ...signature }), 'conflict', /No early drop/)
-  await refused(handlers['breaks.declarePremature']({ breakId: running, ...signature }), 'conflict', /captured/)
+  await refused(handlers['breaks.declarePremature']({ breakId: running, ...signature }), 'conflict', /recorded/)
   await refused(handlers['breaks.peakAsFound']({ breakId: plain, ...signature }), 'conflict', /was found/)
   await refused(handlers['breaks.pickPeak']({ breakId: 99, timeS: 0, ...signature }), 'not-found', /break 99/)
   expect((await home.archive.break(plain)).decisions).toEqual([])

@@ -78,7 +78,7 @@ test('names what cannot be evaluated, and goes on', () => {
   ]
   expect(found.map((one) => (one.evaluation === null ? one.message : one.breakId))).toEqual([
     expect.stringMatching(/curve of break 2 is damaged/),
-    expect.stringMatching(/still being captured/),
+    expect.stringMatching(/still being recorded/),
     expect.stringMatching(/no break 99/),
     3,
   ])

@@ -86,7 +86,7 @@ test('takes a break that is named twice once, and keeps what cannot be evaluated
   expect(summary).toMatchObject({ breaks: 2, evaluated: 1 })
   expect(summary.end).toMatchObject({
     ending: 'complete',
-    problems: [{ breakId: running.breakId, message: expect.stringMatching(/still being captured/) }],
+    problems: [{ breakId: running.breakId, message: expect.stringMatching(/still being recorded/) }],
   })
   expect(await soundly()).toEqual([])
 })

@@ -16,7 +16,7 @@ describe('phaseWords', () => {
   it('names the load at which it broke', () => {
     expect(phaseWords({ ...bench, phase: 'broke' }, force).title).toBe('Broke at 4812 N')
   })
-  it('says that nothing is recorded while the bench is not armed', () => {
+  it('says that nothing is recorded while recording is off', () => {
     expect(phaseWords({ ...bench, phase: 'waiting', armed: false }, force)).toEqual({
       title: 'Recording is off',
       advice: 'Loads are shown but not recorded.',
@@ -25,7 +25,7 @@ describe('phaseWords', () => {
   it('says that no break is looked for while known weights are hung', () => {
     const busy = { ...bench, phase: 'waiting', busyWith: 'calibration' } as const
     expect(phaseWords(busy, force).title).toBe('Calibrating')
-    expect(phaseWords({ ...busy, busyWith: 'check-weight' }, force).advice).toContain('No break is looked for')
+    expect(phaseWords({ ...busy, busyWith: 'check-weight' }, force).advice).toContain('No break is recorded')
     expect(tareHindrance(busy)).toBe('known weights are being hung')
   })
   it('tells a lost device from one that sends nothing', () => {

@@ -19,14 +19,14 @@ describe('noteSentences', () => {
     [{ code: 'left-out', shares: ['weights', 'gravity'] }, /leaves out the weights and local gravity, /],
     [{ code: 'no-range' }, /200 times the resolution: there is no verified range/],
     [{ code: 'steps-below-range', steps: 2 }, /^2 of the steps lie below 200 times the resolution/],
-    [{ code: 'far-below-capacity', percent: 2 }, /2\.0 % of the capacity/],
+    [{ code: 'far-below-capacity', percent: 2 }, /2\.0 % of the rated load/],
     [{ code: 'no-degrees-of-freedom' }, /as many readings as coefficients/],
     [
       { code: 'degree-chosen', degree: 3 },
       /Degree 3 was chosen; proposed was: Degree 1: it goes through every reading/,
     ],
     [{ code: 'lack-of-fit' }, /lack of fit is significant/],
-    [{ code: 'zero-reading', reading: 500 }, /held at zero, but the reading without load is 500/],
+    [{ code: 'zero-reading', reading: 500 }, /goes through zero, but the reading without load is 500/],
   ])('says of %j what it is about', (note, pattern) => expect(words(note)).toMatch(pattern))
 
   it('repeats what an older record holds as a sentence', () => {

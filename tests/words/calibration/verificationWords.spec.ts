@@ -19,7 +19,7 @@ describe('verificationWords', () => {
   })
   it('says how many times the highest weight a force above the range is', () => {
     const above = { ...verification, timesVerified: 8.62, expandedUncertaintyN: null, expandedUncertaintyPercent: null }
-    expect(verificationWords(above, force)).toMatch(/^8\.62 times the highest weight .*559\.3/)
+    expect(verificationWords(above, force)).toMatch(/^8\.62 times the highest force of the calibration .*559\.3/)
   })
   it('does not speak of uncertainty below the range, or where there is none', () => {
     const below = { ...verification, timesVerified: 0.05, expandedUncertaintyN: null, expandedUncertaintyPercent: null }

@@ -15,13 +15,13 @@ describe('words on a strip of groups', () => {
   })
   it('tell how many blocks a group has, and its mean where one is given', () => {
     expect(stripGroupWords({ name: 'Epoxy E4', meanMPa: 9, blocks: [block] }, strength)).toBe(
-      'Epoxy E4: 1 block, mean 9.00\u00a0MPa',
+      'Epoxy E4: 1 specimen, mean 9.00\u00a0MPa',
     )
   })
   it('tell the range of every group', () => {
     const blocks = [block, { ...block, strengthMPa: 7 }]
     expect(groupStripWords([{ name: 'Epoxy E4', meanMPa: null, blocks }], strength)).toBe(
-      'Epoxy E4: 2 blocks, 7.00 to 9.13\u00a0MPa.',
+      'Epoxy E4: 2 specimens, 7.00 to 9.13\u00a0MPa.',
     )
     expect(groupStripWords([{ name: 'Hide glue', meanMPa: null, blocks: [] }], strength)).toBe('Hide glue: 0 blocks.')
     expect(groupStripWords([], strength)).toBe('There is no group.')

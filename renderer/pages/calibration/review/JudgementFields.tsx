@@ -3,7 +3,7 @@ import type { AssessmentChoices } from '#contract/calibration/calibrationRoutine
 import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import { degreeWords } from '#words/calibration/fitWords.ts'
 import { proposalWords } from '#words/calibration/proposalWords.ts'
-import { withoutEndingZeros, writeNumber } from '#words/units/numbers.ts'
+import { resolutionWords } from '#words/calibration/resolutionWords.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
 import { Field } from '../../../widgets/Field.tsx'
 import { Switch } from '../../../widgets/Switch.tsx'
@@ -69,11 +69,7 @@ export function JudgementFields(props: {
         inputMode="decimal"
         value={props.resolution}
         error={props.resolutionError}
-        hint={
-          suggested === null
-            ? 'The smallest step that can be read. The verified range starts at 200 times the resolution.'
-            : `Half the noise of the first zero reading is ${withoutEndingZeros(writeNumber(suggested, 3))}. The verified range starts at 200 times the resolution.`
-        }
+        hint={resolutionWords(suggested)}
         onChange={(event) => props.onResolution(event.currentTarget.value)}
       />
     </section>

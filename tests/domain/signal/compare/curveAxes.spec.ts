@@ -30,7 +30,7 @@ test('says why a curve cannot be compared that way', () => {
     /nothing was loaded/,
   )
   expect(because({ breakTimeS: null }, 'break', 'no')).toMatch(/no break/)
-  expect(because({ onsetTimeS: null }, 'onset', 'no')).toMatch(/no onset/)
+  expect(because({ onsetTimeS: null }, 'onset', 'no')).toMatch(/start of loading was not found/)
   expect(because({ peakTimeS: null }, 'peak', 'no')).toMatch(/no peak/)
   for (const peak of [null, 0, -5]) expect(because({ peak }, 'onset', 'force')).toMatch(/no peak above 0/)
   expect(because({ peakTimeS: 1 }, 'onset', 'force-and-time')).toMatch(/no time from onset to peak/)
