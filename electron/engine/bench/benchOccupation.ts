@@ -59,7 +59,7 @@ export function createBenchOccupation(parts: OccupationParts): BenchOccupation {
           'No readings arrive from the bench.',
           'Connect the amplifier, or the virtual one, and try again.',
         )
-      if (parts.capturing()) throw new Trouble('conflict', 'A break is being recorded.', waitForLoadOff)
+      if (parts.capturing()) throw new Trouble('conflict', recordingNow, waitForLoadOff)
       if (!parts.hasZero())
         throw new Trouble(
           'not-stable',
@@ -98,6 +98,9 @@ export function createBenchOccupation(parts: OccupationParts): BenchOccupation {
 }
 
 const finishFirst = 'Finish it first, or stop it early.'
+
+/** What is said of a bench on which a capture runs. */
+export const recordingNow = 'A break is being recorded.'
 
 /** What is said of a bench that is taken, where it does not matter by what. */
 export const benchTaken = 'The bench is being calibrated or checked.'

@@ -3,7 +3,7 @@ import { Trouble } from '#contract/errors.ts'
 import type { HandlersOf, ParsedInputOf } from '#contract/procedures.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
 import type { Bench } from './bench.ts'
-import { benchTaken } from './benchOccupation.ts'
+import { benchTaken, recordingNow } from './benchOccupation.ts'
 
 /** Ports and the bench. Every change answers with the state that follows from it. */
 export function benchHandlers(
@@ -19,7 +19,7 @@ export function benchHandlers(
     if (phase === 'loading' || busyWith !== null)
       throw new Trouble(
         'conflict',
-        `The port ${path} is in use here. ${busyWith === null ? 'A break is being recorded.' : benchTaken}`,
+        `The port ${path} is in use here. ${busyWith === null ? recordingNow : benchTaken}`,
         'Finish that first, then listen.',
       )
     await bench.disconnect()

@@ -10,7 +10,7 @@ describe('overruledWords', () => {
 
 describe('setAsideWords', () => {
   it('says what happened before the reason, where it was asked and is known', () => {
-    expect(setAsideWords({ setAside: 'seen', setAsideCause: 'wrong-block' })).toBe('wrong block; seen')
+    expect(setAsideWords({ setAside: 'seen', setAsideCause: 'wrong-block' })).toBe('wrong specimen; seen')
     expect(setAsideWords({ setAside: 'seen', setAsideCause: 'other' })).toBe('seen')
     expect(setAsideWords({ setAside: 'seen', setAsideCause: null })).toBe('seen')
   })

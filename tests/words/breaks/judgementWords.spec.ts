@@ -51,6 +51,6 @@ describe('judgedSentence', () => {
       /sample at 80 Hz or faster, or load more slowly\.$/,
     )
     expect(judgedSentence({ ...bound, cure: { kind: 'sample-faster', sampleRateHz: null } })).toContain('sample faster')
-    expect(judgedSentence({ ...bound, cure: { kind: 'close-the-gap' } })).toContain('look to cable')
+    expect(judgedSentence({ ...bound, cure: { kind: 'close-the-gap' } })).toContain('check cable')
   })
 })

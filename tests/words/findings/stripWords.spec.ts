@@ -23,7 +23,9 @@ describe('words on a strip of groups', () => {
     expect(groupStripWords([{ name: 'Epoxy E4', meanMPa: null, blocks }], strength)).toBe(
       'Epoxy E4: 2 specimens, 7.00 to 9.13\u00a0MPa.',
     )
-    expect(groupStripWords([{ name: 'Hide glue', meanMPa: null, blocks: [] }], strength)).toBe('Hide glue: 0 blocks.')
+    expect(groupStripWords([{ name: 'Hide glue', meanMPa: null, blocks: [] }], strength)).toBe(
+      'Hide glue: 0 specimens.',
+    )
     expect(groupStripWords([], strength)).toBe('There is no group.')
   })
 })

@@ -16,7 +16,7 @@ export function InForce({ bench, summary }: { bench: BenchState; summary: Calibr
       <section className="in-force" aria-label="In force" data-none="">
         <p className="in-force-name">Uncalibrated</p>
         <p className="prose">
-          {bench.connection.status === 'open' ? `Now: ${scaleWords(bench.scale)}. ` : 'No amplifier is connected. '}
+          {bench.connection.status === 'open' ? `Now: ${scaleWords(bench.scale)}. ` : 'Not connected to an amplifier. '}
           Every force is marked uncalibrated.
         </p>
       </section>

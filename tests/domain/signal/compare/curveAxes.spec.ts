@@ -33,8 +33,8 @@ test('says why a curve cannot be compared that way', () => {
   expect(because({ onsetTimeS: null }, 'onset', 'no')).toMatch(/start of loading was not found/)
   expect(because({ peakTimeS: null }, 'peak', 'no')).toMatch(/no peak/)
   for (const peak of [null, 0, -5]) expect(because({ peak }, 'onset', 'force')).toMatch(/no peak above 0/)
-  expect(because({ peakTimeS: 1 }, 'onset', 'force-and-time')).toMatch(/no time from onset to peak/)
-  expect(because({ onsetTimeS: null }, 'peak', 'force-and-time')).toMatch(/no time from onset to peak/)
+  expect(because({ peakTimeS: 1 }, 'onset', 'force-and-time')).toMatch(/no time from start of loading to peak/)
+  expect(because({ onsetTimeS: null }, 'peak', 'force-and-time')).toMatch(/no time from start of loading to peak/)
 })
 
 test('takes any peak above 0 for a unit', () => {
