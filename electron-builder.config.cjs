@@ -24,6 +24,7 @@ const filesFor = (system) => [
   // Bundled already, or only there to run the project's own scripts.
   '!node_modules/{react,react-dom,scheduler,uplot,zod,ws,node-bin-*,node-*-x64,node-*-arm64}/**',
   '!node_modules/{d3-*,internmap}/**',
+  '!node_modules/{@fontsource,@fontsource-variable}/**',
 ]
 
 /** @type {import('electron-builder').Configuration} */

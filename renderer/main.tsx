@@ -1,5 +1,6 @@
 import './zodWithoutEval.ts'
 import 'uplot/dist/uPlot.min.css'
+import './theme/typefaces.css'
 import './theme/tokens.css'
 import './theme/base.css'
 import './widgets/buttons.css'
@@ -22,12 +23,15 @@ import { connectHost } from './host/connectHost.ts'
 import { HostContext } from './host/hostContext.ts'
 import type { Store } from './host/store.ts'
 import { applyTheme } from './theme/applyTheme.ts'
+import { typefacesLoaded } from './theme/typefacesLoaded.ts'
 
 const host = connectHost()
 showTheme(host.preferences)
 const root = document.getElementById('root')
 if (root === null) throw new TypeError('index.html has no element with the id "root"')
-createRoot(root).render(
+const page = createRoot(root)
+await typefacesLoaded(document.fonts)
+page.render(
   <HostContext value={host}>
     <App />
   </HostContext>,

@@ -34,6 +34,23 @@ describe.skipIf(chromiumPath === null).each(hosts)('the built page behind the %s
     expect(opened.problems).toEqual([])
   })
 
+  test('brings its typefaces, which are there before anything is shown, with digits of one width', async () => {
+    const { states, widths } = await opened.page.evaluate(() => {
+      const ink = document.createElement('canvas').getContext('2d')!
+      const families = ['Roboto', '"Source Serif 4"', '"Roboto Mono"']
+      return {
+        states: [...document.fonts].map(({ family, status }) => `${family} ${status}`),
+        widths: families.map((family) => {
+          ink.font = `500 100px ${family}`
+          return new Set([...'0123456789'].map((digit) => ink.measureText(digit).width)).size
+        }),
+      }
+    })
+    expect(states.length).toBeGreaterThan(3)
+    expect(states.filter((state) => !state.endsWith(' loaded'))).toEqual([])
+    expect(widths).toEqual([1, 1, 1])
+  })
+
   test('asks the program when a person asks the page', async () => {
     await opened.page.keyboard.press('u')
     await expect.poll(() => changes).toEqual([{ units: 'US' }])

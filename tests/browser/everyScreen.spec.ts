@@ -45,6 +45,18 @@ async function clipped(page: Page): Promise<string[]> {
   })
 }
 
+/** What asks for another typeface than those that the page brings, and would be as wide as the machine's happens to be. */
+async function foreignType(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const own = new Set([...document.fonts].map(({ family }) => family.replaceAll('"', '')))
+    const ownText = (element: Element) => [...element.childNodes].some(({ nodeType }) => nodeType === Node.TEXT_NODE)
+    return [...document.querySelectorAll('body *')]
+      .filter((element) => ownText(element) || element.matches('input, select, textarea'))
+      .filter((element) => !own.has(getComputedStyle(element).fontFamily.split(',')[0]!.replaceAll('"', '')))
+      .map(({ outerHTML }) => outerHTML.slice(0, 120))
+  })
+}
+
 describe.skipIf(chromiumPath === null)('every screen', () => {
   const opened = new Map<string, OpenedPage>()
   let browser: OpenBrowser
@@ -91,6 +103,7 @@ describe.skipIf(chromiumPath === null)('every screen', () => {
       await settle(page)
       // The theme changes colours alone: nothing else has to be looked at twice.
       expect(await barriers(page, ['color-contrast']), 'dark theme').toEqual([])
+      expect(await foreignType(page)).toEqual([])
       expect(await clipped(page), '1280 x 800').toEqual([])
       await page.setViewportSize({ width: 1920, height: 1080 })
       await settle(page)

@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { figureSheet } from '#figures/drawing/ink.ts'
@@ -9,6 +11,9 @@ import { chromiumPath, type OpenBrowser, openBrowser } from './harness/chromium.
 const hostile =
   '</title></svg><script>document.title = "hit"</script><img src=x onerror=alert(1)> & "a" \'b\' \u0000\ud800'
 const plain = 'Saltmarsh Boatyard School'
+const typeface = readFileSync(
+  createRequire(import.meta.url).resolve('@fontsource-variable/roboto/files/roboto-latin-wght-normal.woff2'),
+).toString('base64')
 const sizes = [
   { widthPx: 300, emPx: 12.5 },
   { widthPx: 560, emPx: 15 },
@@ -70,7 +75,9 @@ describe.skipIf(chromiumPath === null)('the text of a figure', async () => {
   beforeAll(async () => {
     browser = await openBrowser()
     page = await browser.context.newPage()
-    await page.setContent(`<style>${figureSheet}</style><body></body>`)
+    const face = `@font-face { font-family: Roboto; src: url("data:font/woff2;base64,${typeface}") }`
+    await page.setContent(`<style>${face} ${figureSheet}</style><body></body>`)
+    await page.evaluate(() => Promise.all([...document.fonts].map((loaded) => loaded.load())))
   })
   afterAll(async () => browser?.close())
 

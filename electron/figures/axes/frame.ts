@@ -83,7 +83,7 @@ function valuesBelow(x: Axis, { bottom, atX }: Frame, em: number): Mark[] {
     const at = atX(value)
     return [
       { kind: 'rule', ink: 'axis', from: { x: at, y: bottom }, to: { x: at, y: bottom + 0.3 * em } },
-      { kind: 'text', ink: 'tick', x: at, y: bottom + 1.3 * em, text: label, anchor: 'middle' },
+      { kind: 'text', ink: 'tick', x: at, y: bottom + 1.4 * em, text: label, anchor: 'middle' },
     ]
   })
 }

@@ -79,6 +79,6 @@ const toned = (property: 'stroke' | 'fill', tone: Tone | undefined) =>
  * prints on white.
  */
 export const figureSheet: string = [
-  '.figure{font-family:var(--figure-font,"Liberation Sans","Helvetica Neue",Arial,sans-serif)}',
+  '.figure{font-family:var(--figure-font,Roboto,"Liberation Sans","Helvetica Neue",Arial,sans-serif)}',
   ...inks.map((ink) => `.figure .ink-${ink}{${toned('fill', forms[ink].fill)}${toned('stroke', forms[ink].stroke)}}`),
 ].join('\n')
