@@ -1,5 +1,5 @@
 /*
- * Reference firmware: an AVR reads a two-wire 24-bit bridge converter and sends every conversion as a "checked" line at
+ * Reference firmware: an AVR reads a two-wire 24-bit bridge converter and sends every conversion as a "crc" line at
  * 115200 baud. For an ATmega328P at 16 MHz; pins and clock are set below.
  *
  * The converter (two wires, "data" and "clock"): data is low when a conversion is ready; 24 clock pulses shift it out, most
@@ -21,7 +21,7 @@
 #include <util/delay.h>
 #include <util/setbaud.h>
 
-#include "checked_line.h"
+#include "crc_line.h"
 
 #define DATA_PIN PD2
 #define CLOCK_PIN PD3
@@ -108,7 +108,7 @@ static int32_t shift_out_conversion(void)
 
 int main(void)
 {
-    char line[CHECKED_LINE_ROOM];
+    char line[CRC_LINE_ROOM];
     uint32_t sequence = 0;
 
     /*
@@ -134,6 +134,6 @@ int main(void)
         uint32_t ready = microseconds();
         int32_t counts = shift_out_conversion();
         wdt_reset();
-        send(line, checked_line(line, sequence++, ready, counts));
+        send(line, crc_line(line, sequence++, ready, counts));
     }
 }

@@ -25,12 +25,12 @@ type Play = () => void
 /** The way of a sample from bytes to the detector, against splitting lines and parseFloat alone. */
 export const signalBenchmark: Benchmark = async () => {
   const measurements: Measurement[] = []
+  const fourthField = (line: string) => Number.parseFloat(line.split(',')[3] ?? '')
   for (const chunkBytes of chunkSizes)
     measurements.push(
       ...(await compare({ name: 'number', columns: [] }, chunkBytes, (line) => Number.parseFloat(line))),
-      ...(await compare({ name: 'checked', columns: [] }, chunkBytes, (line) =>
-        Number.parseFloat(line.split(',')[3] ?? ''),
-      )),
+      ...(await compare({ name: 'checked', columns: [] }, chunkBytes, fourthField)),
+      ...(await compare({ name: 'crc', columns: [] }, chunkBytes, fourthField)),
     )
   return measurements
 }

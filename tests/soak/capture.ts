@@ -6,7 +6,7 @@ import { placeInStream, runPortCapture } from '#tests/fakes/ports/portCapture.ts
  */
 export async function soak(words: readonly string[]): Promise<boolean> {
   let sound = true
-  for (const format of ['number', 'columns', 'checked'])
+  for (const format of ['number', 'columns', 'checked', 'crc'])
     for (const rateHz of [10, 80, 1000, 10_000]) {
       // Where the device sends no time, arrival is the only clock, and the stream must run at its own pace.
       const speed = format === 'number' ? 1 : rateHz === 10_000 ? 4 : 10

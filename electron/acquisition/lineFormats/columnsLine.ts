@@ -40,7 +40,10 @@ export function createColumnsDecoder(columns: readonly ColumnName[]): LineDecode
     else if (column === 'seq') {
       if (!found.whole || found.value < 0) return false
       decoder.sequence = found.value
-    } else decoder.deviceTimeUs = found.value * microseconds[column]!
+    } else {
+      decoder.deviceTimeUs = found.value * microseconds[column]!
+      return Math.abs(decoder.deviceTimeUs) <= Number.MAX_SAFE_INTEGER
+    }
     return true
   }
 

@@ -23,8 +23,8 @@ function textOf(bytes: Uint8Array, from: number, to: number): string {
 /**
  * Reads a decimal number (sign, digits, point, exponent) that begins at `from` and ends at the first byte that is none of
  * it; false when there is none. Leading zeros, "12.", ".5" and "1e3" are numbers; a sign or point alone, "NaN" and a
- * decimal comma are not. The value is the double nearest to the text, as Number() gives it. Bytes are ASCII; nothing is
- * allocated.
+ * decimal comma are not. The value is the double nearest to the text, as Number() gives it; beyond ±(2^53 − 1), where not
+ * every whole number has a double of its own, there is none. Bytes are ASCII; nothing is allocated.
  */
 export function scanDecimal(bytes: Uint8Array, from: number, found: ScannedNumber): boolean {
   const first = bytes[from]!
@@ -48,7 +48,7 @@ export function scanDecimal(bytes: Uint8Array, from: number, found: ScannedNumbe
     i = scanExponent(bytes, i, found)
     exponent = found.value
     value = scaled(mantissa, digits, exponent - decimals) ?? Number(textOf(bytes, start, i))
-    if (!Number.isFinite(value)) return false
+    if (value > Number.MAX_SAFE_INTEGER) return false
   }
   found.value = first === minus && value !== 0 ? -value : value
   found.next = i

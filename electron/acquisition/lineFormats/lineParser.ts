@@ -3,6 +3,7 @@ import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import type { ReadingBatch } from '../readingBatch.ts'
 import { createCheckedDecoder } from './checkedLine.ts'
 import { createColumnsDecoder } from './columnsLine.ts'
+import { lineChecks } from './lineCheck.ts'
 import { carriageReturn, type LineDecoder, lineFeed } from './lineDecoder.ts'
 import { createNumberDecoder } from './numberLine.ts'
 
@@ -23,13 +24,13 @@ const counterEnd = 2 ** 32
 
 function decoderOf(choice: LineFormatChoice): LineDecoder {
   if (choice.name === 'number') return createNumberDecoder()
-  if (choice.name === 'checked') return createCheckedDecoder()
-  return createColumnsDecoder(choice.columns)
+  if (choice.name === 'columns') return createColumnsDecoder(choice.columns)
+  return createCheckedDecoder(lineChecks[choice.name])
 }
 
 function wrapOf(choice: LineFormatChoice): number | null {
-  if (choice.name === 'checked') return counterEnd
   if (choice.name === 'number') return null
+  if (choice.name !== 'columns') return counterEnd
   if (choice.columns.includes('time_us')) return counterEnd
   return choice.columns.includes('time_ms') ? counterEnd * 1000 : null
 }

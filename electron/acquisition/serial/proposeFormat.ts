@@ -107,7 +107,9 @@ function guessColumns(lines: readonly Uint8Array[], linesPerSecond: number): Col
 function adviceFor(choice: LineFormatChoice, unit: string | null): string {
   const look = 'Press on the load cell with a finger: the value must follow.'
   if (choice.name === 'checked')
-    return `These are checked lines with sequence and time: every lost or damaged line will be noticed. ${look}`
+    return `These are lines with sequence, time and a check value: lost lines will be noticed, damaged ones mostly. ${look}`
+  if (choice.name === 'crc')
+    return `These are lines with sequence, time and a CRC: lost and damaged lines will be noticed. ${look}`
   if (choice.name === 'columns')
     return `These are columns: ${choice.columns.join(', ')}. Check that the right one is the reading. ${look}`
   return unit === null || unit === 'counts'
@@ -123,7 +125,8 @@ function wrongRateAdvice(baudRate: number | null): string {
 
 /**
  * Judges bytes heard during so many seconds: which line format they most likely are in, and what to do when none fits.
- * Every candidate is tried with the parser that would be used; among equals `checked` goes before `number` before `columns`.
+ * Every candidate is tried with the parser that would be used; among equals `number` goes before `columns`; no line is
+ * both of a checked format and of another.
  */
 export function proposeFormat(bytes: Uint8Array, seconds: number, baudRate: number | null = null): Listening {
   const lines = wholeLines(bytes)
@@ -144,6 +147,7 @@ export function proposeFormat(bytes: Uint8Array, seconds: number, baudRate: numb
 
   const columns = guessColumns(lines, linesPerSecond ?? 0)
   const candidates: LineFormatChoice[] = [
+    { name: 'crc', columns: [] },
     { name: 'checked', columns: [] },
     { name: 'number', columns: [] },
     ...(columns === null ? [] : [{ name: 'columns' as const, columns }]),

@@ -1,3 +1,7 @@
+import type { LineCheck } from '../lineFormats/lineCheck.ts'
+
+const hexadecimalDigits = '0123456789ABCDEF'
+
 /** Writes ASCII into a buffer that grows; whole numbers without making strings. */
 export class LineWriter {
   private bytes = new Uint8Array(1 << 16)
@@ -49,11 +53,15 @@ export class LineWriter {
     this.bytes[index] = this.bytes[index]! ^ 0x80
   }
 
-  /** Exclusive or of the bytes written since `from`. */
-  exclusiveOrFrom(from: number): number {
-    let sum = 0
-    for (let i = from; i < this.length; i++) sum ^= this.bytes[i]!
-    return sum
+  /** Writes so many hexadecimal digits of a whole number, the last ones. */
+  hexadecimal(value: number, digits: number): void {
+    for (let digit = digits - 1; digit >= 0; digit--)
+      this.byte(hexadecimalDigits.charCodeAt((value >> (4 * digit)) & 15))
+  }
+
+  /** What a check makes of the bytes written since `from`. */
+  checkFrom(from: number, check: LineCheck): number {
+    return check.of(this.bytes, from, this.length)
   }
 
   /** The bytes so far, as the receiver's own copy; starts afresh. */

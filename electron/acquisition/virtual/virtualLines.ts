@@ -1,5 +1,6 @@
 import type { ColumnName, LineFormatChoice } from '#contract/bench/source.ts'
 import { createRandom } from '#domain/numbers/random.ts'
+import { lineChecks } from '../lineFormats/lineCheck.ts'
 import type { BenchSamples } from './benchModel.ts'
 import { LineWriter } from './lineWriter.ts'
 import type { Characteristic } from './transferCharacteristic.ts'
@@ -23,7 +24,6 @@ export type LineEncoderOptions = {
 
 /** The device's 32-bit counters start again here. */
 const counterEnd = 2 ** 32
-const hexadecimal = '0123456789ABCDEF'
 
 /** Writes samples as an amplifier sends them, in any of the line formats; counters wrap at 2^32 as theirs do. */
 export function createLineEncoder(options: LineEncoderOptions): LineEncoder {
@@ -53,15 +53,18 @@ export function createLineEncoder(options: LineEncoderOptions): LineEncoder {
         column(name, timeUs, counts, sequence)
       }
     else {
-      writer.text('$BL,')
+      const check = lineChecks[lineFormat.name]
+      writer.byte(36)
+      writer.text(check.letters)
+      writer.byte(44)
       writer.whole(sequence % counterEnd)
       writer.byte(44)
       writer.whole(timeUs % counterEnd)
       writer.byte(44)
       writer.whole(counts)
-      const check = writer.exclusiveOrFrom(start + 1)
+      const value = writer.checkFrom(start + 1, check)
       writer.byte(42)
-      writer.text(hexadecimal[check >> 4]! + hexadecimal[check & 15]!)
+      writer.hexadecimal(value, check.digits)
     }
     if (damagedShare > 0 && noise.unit() < damagedShare) {
       writer.damage(noise.wholeBetween(start, writer.length - 1))

@@ -1,7 +1,7 @@
 import * as z from 'zod'
 import { finite, place } from '../values.ts'
 
-export const lineFormatName = z.enum(['number', 'columns', 'checked'])
+export const lineFormatName = z.enum(['number', 'columns', 'checked', 'crc'])
 
 /** One name per delimited column, left to right; "-" skips it. */
 export const columnName = z.enum(['time_us', 'time_ms', 'time_s', 'seq', 'counts', 'force_N', '-'])

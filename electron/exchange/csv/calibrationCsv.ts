@@ -1,12 +1,12 @@
 import { type CalibrationRow, loadDirection } from '#contract/calibration/reading.ts'
 import { Trouble } from '#contract/errors.ts'
+import { plainNumber } from '#contract/plainNumber.ts'
 import { csvRecords, noNumber } from './csvRecords.ts'
 
 /** The rows of a calibration file, and the number of the line on which each stands (the first is 1). */
 export type CalibrationTable = { rows: CalibrationRow[]; lines: number[] }
 
 const columns = ['run', 'direction', 'force_N', 'reading'] as const
-const numberText = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/
 
 const unreadable = (file: string, line: number, what: string, hint: string) =>
   new Trouble('not-readable', `${file}, line ${line}: ${what}.`, hint)
@@ -29,15 +29,16 @@ export async function readCalibrationCsv(file: string): Promise<CalibrationTable
     if (fields.length === 1 && fields[0]!.trim() === '') continue
     const text = (name: (typeof columns)[number]) => (fields[places![name]] ?? '').trim()
     const number = (name: 'run' | 'force_N' | 'reading') => {
-      if (!numberText.test(text(name)) || !Number.isFinite(Number(text(name))))
-        throw unreadable(file, line, noNumber(name, text(name)), 'Write a plain decimal number.')
-      return Number(text(name))
+      const read = plainNumber(text(name))
+      if (read === null) throw unreadable(file, line, noNumber(name, text(name)), 'Write a plain decimal number.')
+      return read
     }
     const run = number('run')
     if (!Number.isSafeInteger(run) || run < 1)
       throw unreadable(file, line, `run is ${run}`, 'Number the runs 1, 2, 3, ...')
     const direction = loadDirection.safeParse(text('direction'))
-    if (!direction.success) throw unreadable(file, line, `direction is "${text('direction')}"`, 'Write up or down.')
+    if (!direction.success)
+      throw unreadable(file, line, `direction is "${text('direction').slice(0, 40)}"`, 'Write up or down.')
     rows.push({ run, direction: direction.data, forceN: number('force_N'), reading: number('reading') })
     lines.push(line)
   }

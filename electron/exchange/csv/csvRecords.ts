@@ -1,4 +1,3 @@
-// Held by tests/exchange/csv/curveCsv.spec.ts.
 import { createReadStream } from 'node:fs'
 import { Trouble } from '#contract/errors.ts'
 
@@ -9,28 +8,38 @@ export type CsvRecord = { line: number; fields: string[] }
 const maxRecordCharacters = 1_000_000
 
 /**
- * The records of an RFC 4180 file in UTF-8, one after the other, read in pieces: lines may end in LF or CRLF, a field may
- * stand in double quotes (doubled inside) and then hold commas and line ends. Lines that start with "#" are comments.
- * Rejects with a Trouble that names the file.
+ * The records of an RFC 4180 file in UTF-8, one after the other, read in pieces and each character once: lines may end in LF or
+ * CRLF, a field may stand in double quotes (doubled inside) and then hold commas and line ends. Lines that start with "#"
+ * outside of quotes are comments, as the formats of curves and calibrations say. Rejects with a Trouble that names the file.
  */
 export async function* csvRecords(file: string): AsyncGenerator<CsvRecord> {
   let line = 0
   let begun = 0
-  let open = ''
+  let length = 0
+  let open: OpenRecord | null = null
   for await (const text of textLines(file)) {
     line++
-    if (open === '') {
-      if (text.startsWith('#')) continue
+    if (open === null) {
       begun = line
-      open = text
-    } else open += `\n${text}`
-    if (open.length > maxRecordCharacters) throw unreadable(file, begun, 'the line is longer than a million characters')
-    const fields = splitRecord(open)
-    if (fields === null) continue
-    open = ''
-    yield { line: begun, fields }
+      length = 0
+    }
+    length += text.length + 1
+    if (length > maxRecordCharacters) throw unreadable(file, begun, 'the line is longer than a million characters')
+    if (open === null) {
+      if (text.startsWith('#')) continue
+      if (!text.includes('"')) {
+        yield { line, fields: text.split(',') }
+        continue
+      }
+      open = { fields: [], field: '', place: 'start' }
+    } else open.field += '\n'
+    readOn(open, text)
+    if (open.place === 'quoted') continue
+    open.fields.push(open.field)
+    yield { line: begun, fields: open.fields }
+    open = null
   }
-  if (open !== '') throw unreadable(file, begun, 'a quoted field is never closed')
+  if (open !== null) throw unreadable(file, begun, 'a quoted field is never closed')
 }
 
 async function* textLines(file: string): AsyncGenerator<string> {
@@ -42,8 +51,8 @@ async function* textLines(file: string): AsyncGenerator<string> {
       first = false
       const lines = (rest + text).split('\n')
       rest = lines.pop()!
-      if (rest.length > maxRecordCharacters) break
       for (const line of lines) yield line.endsWith('\r') ? line.slice(0, -1) : line
+      if (rest.length > maxRecordCharacters) break
     }
   } catch (thrown) {
     throw cannotOpen(file, thrown)
@@ -51,31 +60,31 @@ async function* textLines(file: string): AsyncGenerator<string> {
   if (rest !== '') yield rest.endsWith('\r') ? rest.slice(0, -1) : rest
 }
 
-/** The fields of one record, or null while a quoted field is still open. */
-function splitRecord(text: string): string[] | null {
-  if (!text.includes('"')) return text.split(',')
-  const fields: string[] = []
-  let field = ''
-  let quoted = false
+/** A record of which some lines are read: its whole fields, the field that is read, and where in it reading stands. */
+type OpenRecord = { fields: string[]; field: string; place: 'start' | 'quoted' | 'behind' }
+
+/** Reads one more line of a record; a quote opens a field only where nothing but blanks stands before it. */
+function readOn(open: OpenRecord, text: string): void {
   for (let i = 0; i < text.length; i++) {
     const character = text[i]!
-    if (quoted) {
-      if (character !== '"') field += character
+    if (open.place === 'quoted') {
+      if (character !== '"') open.field += character
       else if (text[i + 1] === '"') {
-        field += '"'
+        open.field += '"'
         i++
-      } else quoted = false
-    } else if (character === '"' && field.trim() === '') {
-      quoted = true
-      field = ''
+      } else open.place = 'behind'
     } else if (character === ',') {
-      fields.push(field)
-      field = ''
-    } else field += character
+      open.fields.push(open.field)
+      open.field = ''
+      open.place = 'start'
+    } else if (character === '"' && open.place === 'start') {
+      open.place = 'quoted'
+      open.field = ''
+    } else {
+      open.field += character
+      if (character !== ' ' && character !== '\t') open.place = 'behind'
+    }
   }
-  if (quoted) return null
-  fields.push(field)
-  return fields
 }
 
 const unreadable = (file: string, line: number, what: string) =>
@@ -96,7 +105,8 @@ function cannotOpen(file: string, thrown: unknown): unknown {
   return new Trouble('not-readable', `${file}: cannot be read (${thrown.message}).`, 'Check the disk and the path.')
 }
 
-/** What is said of a field that should hold a number. */
+/** What is said of a field that should hold a number, and holds none that can be taken as it stands. */
 export function noNumber(name: string, text: string): string {
-  return `${name} is "${text.slice(0, 40)}", which is no number`
+  const tooLarge = Math.abs(Number(text)) > Number.MAX_SAFE_INTEGER
+  return `${name} is "${text.slice(0, 40)}", ${tooLarge ? 'which is too large to be read without rounding it' : 'which is no number'}`
 }

@@ -1,4 +1,5 @@
 import { Trouble } from '#contract/errors.ts'
+import { plainNumber } from '#contract/plainNumber.ts'
 import { type GrowingColumn, growingColumn } from '#domain/numbers/growingColumn.ts'
 import { csvRecords, noNumber } from './csvRecords.ts'
 
@@ -19,8 +20,6 @@ export type CurveTable = {
 
 const readColumns = [...valueColumns, displacementColumn] as const
 type ReadColumn = (typeof readColumns)[number]
-
-const numberText = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/
 
 /**
  * Reads a curve CSV: a header line with `time_s` and at least one of `force_N`, `force_lbf`, `counts`; it may have
@@ -85,8 +84,8 @@ const headerHint =
 
 function readHeader(file: string, line: number, fields: readonly string[]) {
   const names = fields.map((field) => field.trim())
-  const twice = names.find((name, index) => name !== '' && names.indexOf(name) !== index)
-  if (twice !== undefined) throw unreadable(file, line, `the column "${twice}" is named twice`, headerHint)
+  const twice = namedTwice(names)
+  if (twice !== null) throw unreadable(file, line, `the column "${twice.slice(0, 40)}" is named twice`, headerHint)
   const time = names.indexOf('time_s')
   const values = readColumns
     .filter((name) => names.includes(name))
@@ -100,11 +99,20 @@ function readHeader(file: string, line: number, fields: readonly string[]) {
   return { time, values }
 }
 
+function namedTwice(names: readonly string[]): string | null {
+  const seen = new Set<string>()
+  for (const name of names) {
+    if (seen.has(name)) return name
+    if (name !== '') seen.add(name)
+  }
+  return null
+}
+
 function readNumber(file: string, line: number, name: string, field: string | undefined): number | null {
   const text = field?.trim() ?? ''
   if (text === '') return null
-  const number = Number(text)
-  if (!numberText.test(text) || !Number.isFinite(number))
+  const number = plainNumber(text)
+  if (number === null)
     throw unreadable(file, line, noNumber(name, text), 'Write plain numbers with a point, such as 12.5 or -3e4.')
   return number
 }

@@ -22,7 +22,8 @@ export const calibrateCommand: Command = {
   usesArchive: true,
   details: [
     'Calibration CSV: a header line with run,direction,force_N,reading; run 1, 2, ...; direction up or down; the force',
-    'applied in newtons; the mean reading. Force = b0 + b1 reading + b2 reading^2 + ..., least squares over all lines.',
+    'applied in newtons; the mean reading; lines that start with # are comments.',
+    'Force = b0 + b1 reading + b2 reading^2 + ..., least squares over all lines.',
     'q, b, v, f0, a: accuracy, repeatability, reversibility, zero error, resolution, in percent, as in ISO 7500-1.',
     'A calibration with shop weights is no traceable certificate.',
     '',

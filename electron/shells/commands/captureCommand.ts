@@ -1,4 +1,3 @@
-import { lineFormatName } from '#contract/bench/source.ts'
 import type { UnattendedEntry, UnattendedOptions } from '#engine/unattendedCapture.ts'
 import { capturedWords } from '#words/breaks/capturedWords.ts'
 import { countOf } from '#words/units/counts.ts'
@@ -6,7 +5,7 @@ import { plainText } from '#words/units/plainText.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
-import { columnsOption, numberOption, refuseTwoScales, textOption, wordOption } from './optionValues.ts'
+import { lineFormatHelp, lineFormatOption, numberOption, refuseTwoScales, textOption } from './optionValues.ts'
 import { archiveOf } from './ownArchive.ts'
 import { programName } from './programName.ts'
 
@@ -17,7 +16,7 @@ export const captureCommand: Command = {
   options: {
     port: { type: 'string', value: 'PATH', help: 'the serial port (needed)' },
     baud: { type: 'string', value: 'N', help: 'baud rate (default 115200)' },
-    'line-format': { type: 'string', value: 'NAME', help: 'number, columns or checked (default checked)' },
+    'line-format': lineFormatHelp,
     columns: { type: 'string', value: 'LIST', help: 'for columns: time_us, time_ms, time_s, seq, counts, force_N, -' },
     capacity: { type: 'string', value: 'N', help: 'rated load of the cell, N' },
     calibration: { type: 'string', value: 'ID', help: 'a calibration of the archive (default: the one in force)' },
@@ -42,8 +41,7 @@ export const captureCommand: Command = {
   async run({ io, values, json }) {
     const path = textOption(values, 'port')
     if (path === undefined) throw new UsageError('"capture" needs --port PATH. "breakledger ports" lists the ports.')
-    const name = wordOption(values, 'line-format', lineFormatName.options) ?? 'checked'
-    const columns = columnsOption(values, name)
+    const lineFormat = lineFormatOption(values)
     const calibration = numberOption(values, 'calibration', { from: 1, whole: true })
     const scale = numberOption(values, 'scale', { not: 0 })
     refuseTwoScales(calibration, scale)
@@ -55,7 +53,7 @@ export const captureCommand: Command = {
         kind: 'serial',
         path,
         baudRate: numberOption(values, 'baud', { from: 1, whole: true }) ?? 115200,
-        lineFormat: { name, columns },
+        lineFormat,
       },
       capacityN: numberOption(values, 'capacity', { above: 0 }) ?? null,
       calibrationId: calibration ?? null,

@@ -1,7 +1,7 @@
-import { lineFormatName, scenarioName } from '#contract/bench/source.ts'
+import { scenarioName } from '#contract/bench/source.ts'
 import type { Command } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
-import { columnsOption, numberOption, textOption, wordOption } from './optionValues.ts'
+import { lineFormatHelp, lineFormatOption, numberOption, textOption, wordOption } from './optionValues.ts'
 
 export const emulateCommand: Command = {
   name: 'emulate',
@@ -10,7 +10,7 @@ export const emulateCommand: Command = {
   options: {
     scenario: { type: 'string', value: 'NAME', help: `what the specimens do (default mixed)` },
     rate: { type: 'string', value: 'HZ', help: 'samples per second, 5 to 10000 (default 80)' },
-    'line-format': { type: 'string', value: 'NAME', help: 'number, columns or checked (default checked)' },
+    'line-format': lineFormatHelp,
     columns: { type: 'string', value: 'LIST', help: 'for columns (default time_us,counts)' },
     breaks: {
       type: 'string',
@@ -28,14 +28,13 @@ export const emulateCommand: Command = {
     'happened in it, and {event: finished, loadings, samplesSent, samplesDropped, linesDamaged} at the end. Ctrl-C ends it.',
   ],
   async run({ io, values, json }) {
-    const name = wordOption(values, 'line-format', lineFormatName.options) ?? 'checked'
-    const columns = columnsOption(values, name)
+    const lineFormat = lineFormatOption(values)
     const { runEmulator } = await import('#engine/bench/device/emulator.ts')
     await runEmulator(
       {
         scenario: wordOption(values, 'scenario', scenarioName.options) ?? 'mixed',
         rateHz: numberOption(values, 'rate', { from: 5, to: 10_000 }) ?? 80,
-        lineFormat: { name, columns },
+        lineFormat,
         breaks: numberOption(values, 'breaks', { from: 1, whole: true }) ?? null,
         seed: numberOption(values, 'seed', { from: 0, whole: true }) ?? 1,
         speed: numberOption(values, 'speed', { above: 0, to: 1000 }) ?? 1,

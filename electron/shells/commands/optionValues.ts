@@ -1,8 +1,7 @@
-import { type ColumnName, columnName } from '#contract/bench/source.ts'
+import { type ColumnName, columnName, type LineFormatChoice, lineFormatName } from '#contract/bench/source.ts'
+import { plainNumber } from '#contract/plainNumber.ts'
 import type { CommandValues } from './command.ts'
 import { UsageError } from './command.ts'
-
-const plainNumber = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/
 
 type Bounds = { above?: number; below?: number; from?: number; to?: number; whole?: boolean; not?: number }
 
@@ -10,7 +9,7 @@ type Bounds = { above?: number; below?: number; from?: number; to?: number; whol
 export function numberOption(values: CommandValues, name: string, bounds: Bounds = {}): number | undefined {
   const text = values[name]
   if (text === undefined) return undefined
-  const number = typeof text === 'string' && plainNumber.test(text) ? Number(text) : Number.NaN
+  const number = (typeof text === 'string' ? plainNumber(text) : null) ?? Number.NaN
   const { above, below, from, to, whole, not } = bounds
   const fits =
     Number.isFinite(number) &&
@@ -53,8 +52,21 @@ export function textOption(values: CommandValues, name: string): string | undefi
   throw new UsageError(`--${name} must not be empty.`)
 }
 
-/** The columns of --columns for that line format; without it, those that the documentation shows. */
-export function columnsOption(values: CommandValues, lineFormat: string): ColumnName[] {
+/** The option --line-format, for whoever reads it with `lineFormatOption`. */
+export const lineFormatHelp = {
+  type: 'string',
+  value: 'NAME',
+  help: `${lineFormatName.options.join(', ')} (default checked)`,
+} as const
+
+/** The line format of --line-format and --columns. Throws UsageError for an unknown name, or columns that have no place. */
+export function lineFormatOption(values: CommandValues): LineFormatChoice {
+  const name = wordOption(values, 'line-format', lineFormatName.options) ?? 'checked'
+  return { name, columns: columnsOption(values, name) }
+}
+
+/** Without --columns, those that the documentation shows. */
+function columnsOption(values: CommandValues, lineFormat: string): ColumnName[] {
   const text = textOption(values, 'columns')
   if (lineFormat !== 'columns') {
     if (text !== undefined) throw new UsageError('--columns belongs to --line-format columns only.')

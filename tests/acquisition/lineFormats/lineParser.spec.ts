@@ -7,6 +7,7 @@ import { readLines } from '#tests/fakes/streams/readLines.ts'
 const latin1 = (text: string) => Uint8Array.from(text, (letter) => letter.charCodeAt(0))
 const number: LineFormatChoice = { name: 'number', columns: [] }
 const checked: LineFormatChoice = { name: 'checked', columns: [] }
+const crc: LineFormatChoice = { name: 'crc', columns: [] }
 const columns = (...names: LineFormatChoice['columns']): LineFormatChoice => ({ name: 'columns', columns: names })
 
 function parse(choice: LineFormatChoice, chunks: readonly Uint8Array[], startsAtLine = true) {
@@ -178,12 +179,13 @@ describe('framing', () => {
       [number, '42'],
       [columns('time_us', 'counts'), '1,42'],
       [checked, '$BL,0,0,5*17'],
+      [crc, '$BC,0,0,5*E787'],
     ]
     for (const [choice, line] of tail)
       for (let round = 0; round < 200; round++) {
         const noise = Uint8Array.from({ length: random.wholeBetween(0, 700) }, () => random.wholeBetween(0, 255))
         const { readings } = parse(choice, [noise, latin1(`\n${line}\n`)])
-        expect(readings.at(-1)?.[0]).toBe(choice.name === 'checked' ? 5 : 42)
+        expect(readings.at(-1)?.[0]).toBe(line.startsWith('$') ? 5 : 42)
       }
   })
 
@@ -230,10 +232,23 @@ function checkedLine(sequence: number, timeUs: number, counts: number): string {
   return `$${body}*${sum.toString(16).padStart(2, '0')}`
 }
 
+/** "$BC,0,0,5*E787" and its like: the check value bit by bit, as the definition of CRC-16/CCITT-FALSE has it. */
+function crcLine(sequence: number, timeUs: number, counts: number): string {
+  const body = `BC,${sequence},${timeUs},${counts}`
+  let register = 0xffff
+  for (const byte of latin1(body))
+    for (let bit = 7; bit >= 0; bit--) {
+      const out = (register >> 15) ^ ((byte >> bit) & 1)
+      register = ((register << 1) & 0xffff) ^ (out === 1 ? 0x1021 : 0)
+    }
+  return `$${body}*${register.toString(16).padStart(4, '0')}`
+}
+
 const streams: [LineFormatChoice, (i: number) => string, number][] = [
   [{ name: 'number', columns: [] }, (i) => `${i * 37 - 5000}`, 0],
   [{ name: 'columns', columns: ['time_us', 'counts'] }, (i) => `${i * 100},${i - 300}`, 1],
   [{ name: 'checked', columns: [] }, (i) => checkedLine(i, i * 100, i * 37 - 5000), 2],
+  [{ name: 'crc', columns: [] }, (i) => crcLine(i, i * 100, i * 37 - 5000), 2],
 ]
 
 it.each(streams)('a stream of $name gives the same batch wherever it is cut, damaged lines and all', (choice, line) => {
@@ -276,6 +291,20 @@ it.each([
   ['12345678901', 12_345_678_901],
 ])('reads the number %s', (text, value) => {
   expect(values(number, `${text}\n`)).toEqual({ values: [value], rejected: [] })
+})
+
+it.each([
+  [number, '9007199254740993'],
+  [number, '-9007199254740993 N'],
+  [columns('time_us', 'counts'), '5,9007199254740993'],
+  [columns('time_us', 'counts'), '9007199254740993,5'],
+  [columns('time_ms', 'counts'), '9007199254741,5'],
+  [columns('seq', 'counts'), '9007199254740993,5'],
+  [columns('force_N'), '9007199254740993'],
+  [checked, checkedLine(0, 0, 9007199254740993n as unknown as number)],
+  [crc, crcLine(0, 0, 9007199254740993n as unknown as number)],
+])('rejects a number beyond 2^53, which would be rounded: $0.name, %s', (choice, line) => {
+  expect(values(choice, `${line}\n`)).toEqual({ values: [], rejected: [line] })
 })
 
 it.each(['-', '1\r\r5', '+', '--1'])('rejects "%s"', (text) => {

@@ -17,6 +17,7 @@ describe('proposal of a line format', () => {
     const formats: LineFormatChoice[] = [
       { name: 'number', columns: [] },
       { name: 'checked', columns: [] },
+      { name: 'crc', columns: [] },
       { name: 'columns', columns: ['time_us', 'counts'] },
       { name: 'columns', columns: ['time_s', 'counts'] },
       { name: 'columns', columns: ['counts', 'time_us'] },
@@ -42,6 +43,12 @@ describe('proposal of a line format', () => {
     const { proposal, advice } = proposeFormat(bytes('1.25 kgf\n'.repeat(20)), 2)
     expect(proposal).toEqual({ name: 'number', columns: [] })
     expect(advice).toContain('kgf')
+  })
+
+  it('promises of checked lines no more than their check finds', () => {
+    const advice = (name: 'checked' | 'crc') => proposeFormat(heard({ name, columns: [] }, 80), 3).advice
+    expect(advice('checked')).toContain('damaged ones mostly')
+    expect(advice('crc')).toContain('CRC')
   })
 
   it('takes mostly unprintable bytes for the wrong baud rate and proposes others', () => {

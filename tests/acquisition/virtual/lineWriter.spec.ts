@@ -16,4 +16,13 @@ describe('writer of lines', () => {
     expect(new TextDecoder().decode(writer.take())).toBe(expected)
     expect(writer.take()).toHaveLength(0)
   })
+
+  it('writes as many hexadecimal digits as are asked for', () => {
+    const writer = new LineWriter()
+    for (const value of [0, 0x29b1, 0xffff]) {
+      writer.hexadecimal(value, 4)
+      writer.hexadecimal(value, 2)
+    }
+    expect(new TextDecoder().decode(writer.take())).toBe('00000029B1B1FFFFFF')
+  })
 })

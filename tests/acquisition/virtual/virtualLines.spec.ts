@@ -49,11 +49,25 @@ describe('lines of the virtual amplifier', () => {
     ])
   })
 
+  it('are lines with a CRC that the parser accepts', () => {
+    const { bytes } = encode({ name: 'crc', columns: [] })
+    // Python 3: binascii.crc_hqx(b'BC,0,0,-8123', 0xFFFF)
+    expect(text(bytes).split('\n')[1]).toBe('$BC,0,0,-8123*5302')
+    const readings: number[][] = []
+    readLines({ name: 'crc', columns: [] }, (...reading) => readings.push(reading)).push(bytes)
+    expect(readings).toEqual([
+      [-8123, 0, 0],
+      [0, 12_500, 7],
+      [48_313, 500, 3],
+    ])
+  })
+
   it('are rejected by the parser exactly as often as they were damaged', () => {
     for (const lineFormat of [
       { name: 'number', columns: [] },
       { name: 'columns', columns: ['time_us', 'counts'] },
       { name: 'checked', columns: [] },
+      { name: 'crc', columns: [] },
     ] satisfies LineFormatChoice[]) {
       const encoder = createLineEncoder({
         lineFormat,

@@ -62,6 +62,7 @@ describe('readCalibrationCsv', () => {
     ['a reading that is missing', `${header}1,up,100\n`, /line 2: reading is "", which is no number/],
     ['a decimal comma', `${header}1,up,"100,5",2\n`, /line 2: force_N is "100,5"/],
     ['a number beyond all bounds', `${header}1,up,1e999,2\n`, /line 2: force_N is "1e999"/],
+    ['a reading that would be rounded', `${header}1,up,1,9007199254740993\n`, /line 2: reading is "9007199254740993"/],
     ['a word that JavaScript takes for a number', `${header}1,up,Infinity,2\n`, /line 2: force_N is "Infinity"/],
     ['a run that is no whole number', `${header}1.5,up,1,2\n`, /line 2: run is 1\.5/],
     ['a run 0', `${header}0,up,1,2\n`, /line 2: run is 0/],

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { Trouble } from '#contract/errors.ts'
 import { curveCsvText, readCurveCsv } from '#exchange/csv/curveCsv.ts'
+import { cpuRatio } from '#tests/fakes/cpuRatio.ts'
 
 let folder = ''
 beforeAll(async () => {
@@ -66,7 +67,9 @@ describe('readCurveCsv', () => {
     ['stands', 'time_s,force_N\n0,1\n0,2\n', 3, /times must rise/],
     ['text', '# c\ntime_s,force_N\n0,1\n1,abc\n', 4, /force_N is "abc", which is no number/],
     ['comma', 'time_s,force_N\n0,1\n1,"2,5"\n', 3, /"2,5"/],
-    ['infinite', 'time_s,force_N\n0,1e999\n', 2, /no number/],
+    ['infinite', 'time_s,force_N\n0,1e999\n', 2, /force_N is "1e999"/],
+    ['counts-rounded', 'time_s,counts\n0,9007199254740993\n', 2, /counts is "9007199254740993", which is too large/],
+    ['force-rounded', 'time_s,force_N\n0,-9007199254740993\n', 2, /force_N is "-9007199254740993", which is too large/],
     ['hexadecimal', 'time_s,counts\n0,0x10\n', 2, /no number/],
     ['no-time', 'time_s,force_N\n,1\n', 2, /time_s is empty/],
     ['hole', 'time_s,force_N\n0,1\n1,\n2,3\n', 3, /empty here and filled elsewhere/],
@@ -117,4 +120,14 @@ describe('curveCsvText', () => {
     const text = [...curveCsvText({ timeS: Float64Array.from([0, 1, 2]), counts: null, forceN })].join('')
     expect((await readCurveCsv(await fileWith('digits.csv', text))).columns.force_N).toEqual(forceN)
   })
+})
+
+it.each([
+  ['digits in a field', (size: number) => `time_s,force_N\n0,${'7'.repeat(size)}x\n`],
+  ['columns in the header', (size: number) => `time_s,${Array.from({ length: size / 8 }, (_, i) => `c${i}`).join()}\n`],
+])('refuses a curve of many %s in a time that grows as the file does', async (_what, text) => {
+  const refused = async (size: number) =>
+    expect((await troubleOf('hostile.csv', text(size))).message).toContain('hostile')
+  // 16 times as much; a square would be 256 times.
+  expect(await cpuRatio(30_000, 480_000, refused)).toBeLessThan(80)
 })

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { type ColumnName, columnName, type LineFormatChoice, lineFormatName } from '#contract/bench/source.ts'
-import { lineFormatWords } from '#words/bench/lineFormatWords.ts'
+import { lineFormatWords, lineFormatWorth } from '#words/bench/lineFormatWords.ts'
 import { Field, SelectField } from '../../../widgets/Field.tsx'
 
 const known = columnName.options
@@ -21,6 +21,7 @@ export function LineFormatFields({
       <SelectField
         label="Line format"
         value={value.name}
+        hint={lineFormatWorth(value.name)}
         onChange={(event) => {
           const name = lineFormatName.parse(event.currentTarget.value)
           setTyped(null)

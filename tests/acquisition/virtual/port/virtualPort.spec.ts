@@ -13,6 +13,7 @@ const formats: LineFormatChoice[] = [
   { name: 'number', columns: [] },
   { name: 'columns', columns: ['time_us', 'counts'] },
   { name: 'checked', columns: [] },
+  { name: 'crc', columns: [] },
 ]
 
 /** A terminal whose reader the test plays: comes, goes, and takes so many bytes at a time. */
