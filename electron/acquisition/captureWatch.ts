@@ -68,17 +68,25 @@ export function createCaptureWatch(parts: CaptureWatchParts): CaptureWatch {
     capture.end(scale.hasForce() ? result : withoutForce(result))
   }
 
+  function take(
+    timeUs: Float64Array,
+    timeS: Float64Array,
+    tared: Float64Array,
+    readings: Float64Array,
+    count: number,
+  ): void {
+    for (let from = 0; from < count; ) {
+      const watched = zero.tare() !== null && (armed || capture.running())
+      // The detector stops where a capture begins or ends; what it has told is acted on when its samples are in the history.
+      const to = watched ? detector.take(timeS, tared, readings, from, count) : count
+      capture.append(timeUs, readings, from, to)
+      actOnTold()
+      from = to
+    }
+  }
+
   return {
-    take(timeUs, timeS, tared, readings, count) {
-      for (let from = 0; from < count; ) {
-        const watched = zero.tare() !== null && (armed || capture.running())
-        // The detector stops where a capture begins or ends; what it has told is acted on when its samples are in the history.
-        const to = watched ? detector.take(timeS, tared, readings, from, count) : count
-        capture.append(timeUs, readings, from, to)
-        actOnTold()
-        from = to
-      }
-    },
+    take,
     cutShort() {
       capture.cutShort()
       detector.finish()
@@ -91,14 +99,14 @@ export function createCaptureWatch(parts: CaptureWatchParts): CaptureWatch {
     },
     learn({ offset }) {
       detector.reset()
-      if (!armed) return
-      // What was steady a moment ago is rest under the new zero too, so a load that comes at once keeps its toe.
+      // What was steady a moment ago is rest under the new zero too, so a load that comes at once keeps its toe. It is played
+      // as if it came now: a load may stand among it, whose capture begins and ends there.
       const { timeUs, readings } = capture.newest(relearnS)
       const toForce = scale.toForce()
       const timeS = timeUs.map((us) => us / 1e6)
       const tared = readings.map((reading) => toForce(reading) - offset)
-      for (let from = 0; from < timeS.length; ) from = detector.take(timeS, tared, readings, from, timeS.length)
-      actOnTold()
+      capture.clear()
+      take(timeUs, timeS, tared, readings, timeUs.length)
     },
     scaleChanged() {
       if (!capture.running()) detector = newDetector(scale.hasForce() ? settings : settingsWithoutForce(settings))

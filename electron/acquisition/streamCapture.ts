@@ -1,7 +1,7 @@
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
-import { type CaptureStart, longestPreTriggerS } from '#domain/signal/loading/captureStart.ts'
+import { type CaptureStart, leastPreTriggerSamples, longestPreTriggerS } from '#domain/signal/loading/captureStart.ts'
 import { createSampleHistory } from '#domain/signal/stream/sampleHistory.ts'
 import { type BlockWriter, createBlockWriter } from './blockWriter.ts'
 import type { CaptureListener } from './captureEvents.ts'
@@ -29,7 +29,8 @@ export function createStreamCapture(
   settings: DetectionSettings,
   listener: Pick<CaptureListener, 'begin' | 'samples' | 'end'>,
 ): StreamCapture {
-  const history = createSampleHistory(2, (longestPreTriggerS(settings) + 1) * 1e6)
+  // No less than the detector keeps, which begins a capture so many samples ago.
+  const history = createSampleHistory(2, (longestPreTriggerS(settings) + 1) * 1e6, leastPreTriggerSamples)
   let capture: { writer: BlockWriter; firstUs: number } | null = null
   let ending: 'complete' | 'interrupted' = 'complete'
   return {

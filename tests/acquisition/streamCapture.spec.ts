@@ -71,3 +71,14 @@ test('keeps the newest samples at hand until they are of another stretch of time
   capture.clear()
   expect([...capture.newest(1).readings]).toEqual([])
 })
+
+test('keeps of a slow device as many samples as a capture may begin with, however long ago they came', () => {
+  const { capture, told, append, begin } = stream()
+  for (let i = 0; i <= 24; i++) append([i * 2_000_000, i])
+  begin(25)
+  capture.end(result)
+  expect(told[1]).toEqual([
+    Array.from({ length: 25 }, (_, i) => i * 2_000_000),
+    Array.from({ length: 25 }, (_, i) => i),
+  ])
+})
