@@ -1,3 +1,4 @@
+// Held by tests/acquisition/virtual/port/virtualPort.spec.ts.
 /** Time as the outside world gives it. Tests hand in one that they move. */
 export type Clock = {
   /** Monotonic seconds; only differences mean anything. */

@@ -1,3 +1,4 @@
+// Held by tests/acquisition/captureSession.spec.ts.
 import type { SampleClock } from '#domain/signal/stream/time/sampleClock.ts'
 import type { CaptureListener } from './captureEvents.ts'
 import type { CaptureWatch } from './captureWatch.ts'

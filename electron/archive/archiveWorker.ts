@@ -1,3 +1,4 @@
+// Held by tests/archive/openArchive.spec.ts.
 import { parentPort, workerData } from 'node:worker_threads'
 import { troubleFrom } from '#contract/errors.ts'
 import type { Progress } from '#contract/tasks.ts'

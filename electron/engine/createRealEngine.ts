@@ -1,3 +1,4 @@
+// Held by tests/contract/realEngine.spec.ts.
 import { systemClock } from '#acquisition/clock.ts'
 import { listenOnPort } from '#acquisition/serial/listenOnPort.ts'
 import type { Archive } from '#archive/archive.ts'

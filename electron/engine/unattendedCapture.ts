@@ -1,3 +1,4 @@
+// Held by tests/shells/commands/captureCommand.spec.ts.
 import { systemClock } from '#acquisition/clock.ts'
 import type { Archive } from '#archive/archive.ts'
 import type { SourceChoice } from '#contract/bench/source.ts'

@@ -1,3 +1,4 @@
+// Held by tests/browser/hostLost.spec.ts.
 import type { TroubleMessage } from '#contract/errors.ts'
 import { desktopCarrier } from './desktopBridge.ts'
 import { type Host, joinHost } from './hostConnection.ts'

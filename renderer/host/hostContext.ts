@@ -1,3 +1,4 @@
+// Held by tests/browser/bothHosts.spec.ts.
 import { createContext, useContext, useSyncExternalStore } from 'react'
 import type { BenchState } from '#contract/bench/bench.ts'
 import type { Preferences } from '#contract/settings/settings.ts'

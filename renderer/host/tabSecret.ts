@@ -1,3 +1,4 @@
+// Held by tests/browser/whoComesIn.spec.ts.
 const storedUnder = 'breakledger-tab'
 
 /**

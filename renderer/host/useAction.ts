@@ -1,3 +1,4 @@
+// Held by tests/browser/bothHosts.spec.ts.
 import { useCallback, useRef, useState } from 'react'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import type { InputOf, OutputOf, ProcedureName } from '#contract/procedures.ts'

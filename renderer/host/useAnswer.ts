@@ -1,3 +1,4 @@
+// Held by tests/browser/callCounts.spec.ts.
 import { useEffect, useState } from 'react'
 import type { TroubleMessage } from '#contract/errors.ts'
 import type { InputOf, OutputOf, QuestionName } from '#contract/procedures.ts'

@@ -1,3 +1,4 @@
+// Held by tests/browser/bothHosts.spec.ts.
 import { useEffect, useState } from 'react'
 import type { TroubleMessage } from '#contract/errors.ts'
 import type { Answer } from './useAnswer.ts'

@@ -1,3 +1,4 @@
+// Held by tests/browser/figureReading.spec.ts.
 import { figureSheet } from '#figures/drawing/ink.ts'
 
 let adopted: CSSStyleSheet | null = null

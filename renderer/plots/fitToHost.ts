@@ -1,3 +1,4 @@
+// Held by tests/browser/everyScreen.spec.ts.
 import type uPlot from 'uplot'
 
 /** Keeps a plot as large as its host, and does what comes `after` each change. Returns what ends it. */

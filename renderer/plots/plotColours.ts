@@ -1,3 +1,4 @@
+// Held by tests/browser/everyScreen.spec.ts.
 /** The colours that a canvas draws with, read from the theme. */
 export type PlotColours = {
   ink: string

@@ -1,3 +1,4 @@
+// Held by tests/renderer/routes/route.spec.ts.
 import { places } from './route.ts'
 
 /** A single key and what it does. `where` groups keys in the help. */

@@ -1,3 +1,4 @@
+// Held by tests/browser/everyScreen.spec.ts.
 import type { Preferences } from '#contract/settings/settings.ts'
 
 /** Puts the chosen theme on the page and, for `system`, follows the system; the returned function ends that. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { hasLogic, mirrorOf, namedSpec } from './mirrors.ts'
+import { hasLogic, mirrorOf, namedSpec, reachedFrom } from './mirrors.ts'
 
 describe('a file with logic', () => {
   it.each([
@@ -29,5 +29,21 @@ describe('the test of a file', () => {
   it('or is named in a line of its own', () => {
     expect(namedSpec('// Held by tests/domain/a/c.spec.ts.\nimport ...')).toBe('tests/domain/a/c.spec.ts')
     expect(namedSpec('/** Held by tests/domain/a/c.spec.ts. */')).toBeNull()
+  })
+
+  it('comes to what it imports, by alias or by path, through others and while it runs, and to nothing else', () => {
+    const texts: Record<string, string> = {
+      'tests/domain/a/b.spec.ts': "import { c } from '#domain/a/c.ts'\nconst d = await import('./d.ts')",
+      'tests/domain/a/d.ts': "import type { E } from '#renderer/e.tsx'",
+      'electron/domain/a/c.ts': "import z from 'zod'",
+      'renderer/e.tsx': '',
+      'electron/domain/a/b.ts': '',
+    }
+    expect([...reachedFrom('tests/domain/a/b.spec.ts', Object.keys(texts), (path) => texts[path]!)].sort()).toEqual([
+      'electron/domain/a/c.ts',
+      'renderer/e.tsx',
+      'tests/domain/a/b.spec.ts',
+      'tests/domain/a/d.ts',
+    ])
   })
 })

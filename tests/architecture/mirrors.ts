@@ -1,3 +1,4 @@
+import { posix } from 'node:path'
 import ts from 'typescript'
 
 const deciding = new Set<ts.SyntaxKind>([
@@ -51,7 +52,32 @@ export function namedSpec(text: string): string | null {
   return text.match(heldBy)?.[1] ?? null
 }
 
+/** Every module that a file imports, or imports through others, as a value, as a type or while it runs. */
+export function reachedFrom(
+  from: string,
+  files: readonly string[],
+  read: (path: string) => string,
+): ReadonlySet<string> {
+  const known = new Set(files)
+  const reached = new Set<string>()
+  const open = [from]
+  for (let path = open.pop(); path !== undefined; path = open.pop()) {
+    if (reached.has(path) || !known.has(path)) continue
+    reached.add(path)
+    for (const [, specifier] of read(path).matchAll(/['"]((?:#|\.\.?\/)[^'"\n]+\.(?:tsx?|mjs))['"]/g))
+      open.push(fileOf(specifier!, path))
+  }
+  return reached
+}
+
+/** The file that a specifier names, an alias of package.json or a relative path. */
+function fileOf(specifier: string, from: string): string {
+  if (!specifier.startsWith('#')) return posix.join(posix.dirname(from), specifier)
+  const path = specifier.slice(1)
+  return /^(renderer|tests)\//.test(path) ? path : `electron/${path}`
+}
+
 /** The spec that mirrors a source file, by its path alone. */
 export function mirrorOf(path: string): string {
-  return `tests/${path.replace(/^electron\//, '')}`.replace(/\.(tsx?)$/, '.spec.$1')
+  return `tests/${path.replace(/^electron\//, '')}`.replace(/\.m?(tsx?)$/, '.spec.$1')
 }

@@ -1,7 +1,7 @@
 import { posix } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { electronEntries } from './importRules.ts'
-import { hasLogic, mirrorOf, namedSpec } from './mirrors.ts'
+import { hasLogic, mirrorOf, namedSpec, reachedFrom } from './mirrors.ts'
 import { projectFiles, projectFolder, readProjectFile } from './projectFiles.ts'
 
 const files = projectFiles()
@@ -56,14 +56,15 @@ describe('the tree', () => {
   })
 
   it('has a test for every file that decides or computes anything: its mirror, or one that its head names', () => {
-    const pure = code.filter((path) => /^electron\/(domain|exchange|figures|words)\//.test(path))
-    const named = pure.flatMap((path) => {
+    // What is drawn by React is held by the browser runs
+    const product = code.filter((path) => /^(electron|renderer)\/.*\.m?ts$/.test(path))
+    const named = product.flatMap((path) => {
       const spec = namedSpec(readProjectFile(path))
       return spec === null ? [] : [{ path, spec }]
     })
     const held = new Set(named.map(({ path }) => path))
     expect(
-      pure.filter(
+      product.filter(
         (path) => !files.includes(mirrorOf(path)) && !held.has(path) && hasLogic(path, readProjectFile(path)),
       ),
       'without a test',
@@ -71,6 +72,14 @@ describe('the tree', () => {
     expect(
       named.filter(({ path, spec }) => !files.includes(spec) || files.includes(mirrorOf(path))),
       'naming a test that is not there, or beside a mirror',
+    ).toEqual([])
+    const reached = (spec: string, path: string) => reachedFrom(spec, files, readProjectFile).has(path)
+    // The built page and the built threads are run, not imported
+    const runBuilt = ({ path, spec }: (typeof named)[number]) =>
+      spec.startsWith('tests/browser/') || /Worker\.ts$/.test(path)
+    expect(
+      named.filter((one) => files.includes(one.spec) && !runBuilt(one) && !reached(one.spec, one.path)),
+      'naming a test that does not come to it',
     ).toEqual([])
   })
 

@@ -1,3 +1,4 @@
+// Held by tests/acquisition/lineFormats/lineParser.spec.ts.
 import type { ColumnName } from '#contract/bench/source.ts'
 import { Trouble } from '#contract/errors.ts'
 import { type ScannedNumber, scanDecimal } from './decimalNumber.ts'

@@ -1,3 +1,4 @@
+// Held by tests/acquisition/lineFormats/lineParser.spec.ts.
 import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 
 /** Takes one line apart. After `decode` said where it ends, the fields hold what it says; NaN for what it does not. */

@@ -1,3 +1,4 @@
+// Held by tests/acquisition/lineFormats/lineParser.spec.ts.
 import { type ScannedNumber, scanDecimal } from './decimalNumber.ts'
 import { afterBlanks, isBlank, type LineDecoder, lineEndAt, lineFeed } from './lineDecoder.ts'
 

@@ -1,3 +1,4 @@
+// Held by tests/acquisition/virtual/benchModel.spec.ts.
 import type { RandomStream } from '#domain/numbers/random.ts'
 import type { LoadingPlan } from './loading/loadingPlan.ts'
 

@@ -1,3 +1,4 @@
+// Held by tests/archive/breaks/breaks.spec.ts.
 import type { CaptureSession } from '#contract/bench/session.ts'
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import { verificationOf } from '#domain/calibration/verificationOf.ts'

@@ -1,3 +1,4 @@
+// Held by tests/archive/breaks/breaks.spec.ts.
 import type { SampleBlock } from '#contract/breaks/curve.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { Database } from '../core/database.ts'

@@ -1,3 +1,4 @@
+// Held by tests/archive/lists/summaries.spec.ts.
 import { type Evaluation, evaluation, type NewEvaluation } from '#contract/breaks/evaluation.ts'
 import { absent, json, plain } from '../core/columns.ts'
 import type { Database } from '../core/database.ts'

@@ -1,3 +1,4 @@
+// Held by tests/archive/core/openDatabase.spec.ts.
 import type { ArchiveInfo } from '#contract/keeping/archive.ts'
 import type { Database } from '../core/database.ts'
 import { formatVersion } from '../core/migrate.ts'

@@ -1,3 +1,4 @@
+// Held by tests/archive/lists/rebuild.spec.ts.
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 

@@ -1,3 +1,4 @@
+// Held by tests/archive/lists/refresh.spec.ts.
 import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import { overruledPeak } from '#domain/strength/overruledPeak.ts'
 import { folded } from '#domain/text/naturalOrder.ts'

@@ -1,3 +1,4 @@
+// Held by tests/archive/specimens/specimens.spec.ts.
 import type { ListQuery } from '#contract/listQuery.ts'
 import { type SpecimenRecord, type SpecimenSummary, specimenSummary } from '#contract/specimens/specimenRecord.ts'
 import type { Row } from '../core/columns.ts'

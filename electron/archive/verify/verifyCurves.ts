@@ -1,3 +1,4 @@
+// Held by tests/archive/verify/verify.spec.ts.
 import type { SampleBlock } from '#contract/breaks/curve.ts'
 import type { Evaluation } from '#contract/breaks/evaluation.ts'
 import type { ReadingUnit } from '#contract/calibration/forceScale.ts'

@@ -1,3 +1,4 @@
+// Held by tests/archive/verify/verify.spec.ts.
 import { canonicalJson } from '../core/canonicalJson.ts'
 import type { Database } from '../core/database.ts'
 import { unfitBecause } from '../core/databaseTrouble.ts'

@@ -1,3 +1,4 @@
+// Held by tests/contract/procedures.spec.ts.
 import * as z from 'zod'
 import { deed, question } from '../procedure.ts'
 import { topicsOf } from '../topics.ts'

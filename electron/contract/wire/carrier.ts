@@ -1,3 +1,4 @@
+// Held by tests/contract/conformance.spec.ts.
 import * as z from 'zod'
 import { Trouble, troubleMessage } from '../errors.ts'
 import { type EventName, events, type PayloadOf } from '../events.ts'

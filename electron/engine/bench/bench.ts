@@ -1,3 +1,4 @@
+// Held by tests/engine/createEngine.spec.ts.
 import type { BenchState } from '#contract/bench/bench.ts'
 import type { SourceChoice } from '#contract/bench/source.ts'
 import type { ReadingUnit } from '#contract/calibration/forceScale.ts'

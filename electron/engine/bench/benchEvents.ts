@@ -1,3 +1,4 @@
+// Held by tests/engine/createEngine.spec.ts.
 import { printableText } from '#acquisition/rejectedLines.ts'
 import type { LiveFrame } from '#contract/bench/bench.ts'
 import type { BenchParts } from './benchParts.ts'

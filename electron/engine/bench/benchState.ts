@@ -1,3 +1,4 @@
+// Held by tests/engine/createEngine.spec.ts.
 import type { BenchPhase, BenchState } from '#contract/bench/bench.ts'
 import type { Calibration } from '#contract/calibration/calibration.ts'
 import type { BenchOccupation } from './benchOccupation.ts'

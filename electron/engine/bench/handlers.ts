@@ -1,3 +1,4 @@
+// Held by tests/engine/createEngine.spec.ts.
 import type { benchProcedures } from '#contract/bench/procedures.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { HandlersOf, ParsedInputOf } from '#contract/procedures.ts'

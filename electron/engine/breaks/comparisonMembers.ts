@@ -1,3 +1,4 @@
+// Held by tests/engine/breaks/comparison.spec.ts.
 import type { Archive } from '#archive/archive.ts'
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import type { Comparison, ComparisonRequest } from '#contract/breaks/comparison.ts'

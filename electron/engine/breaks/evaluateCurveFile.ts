@@ -1,3 +1,4 @@
+// Held by tests/shells/commands/evaluateCommand.spec.ts.
 import { detectionSettings } from '#contract/breaks/detection.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 import type { ForceScale } from '#contract/calibration/forceScale.ts'

@@ -1,3 +1,4 @@
+// Held by tests/shells/commands/captureCommand.spec.ts.
 import type { Clock } from '#acquisition/clock.ts'
 import type { Archive } from '#archive/archive.ts'
 import { evaluateRawCurve } from '#domain/signal/loading/evaluateRawCurve.ts'

@@ -1,3 +1,4 @@
+// Held by tests/engine/breaks/handlers.spec.ts.
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import type { RawCurve } from '#contract/breaks/curve.ts'
 import { taredForce } from '#domain/calibration/scale/forceScale.ts'

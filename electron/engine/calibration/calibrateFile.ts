@@ -1,3 +1,4 @@
+// Held by tests/shells/commands/calibrateCommand.spec.ts.
 import { basename } from 'node:path'
 import { systemClock } from '#acquisition/clock.ts'
 import type { CalibrationAssessment } from '#contract/calibration/calibrationAssessment.ts'

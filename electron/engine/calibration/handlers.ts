@@ -1,3 +1,4 @@
+// Held by tests/engine/calibration/routine/calibrationDesk.spec.ts.
 import type { calibrationProcedures } from '#contract/calibration/procedures.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { HandlersOf } from '#contract/procedures.ts'

@@ -1,3 +1,4 @@
+// Held by tests/contract/realEngine.spec.ts.
 import { mkdir } from 'node:fs/promises'
 import { dirname } from 'node:path'
 import { listSerialPorts } from '#acquisition/serial/listSerialPorts.ts'

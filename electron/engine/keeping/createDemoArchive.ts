@@ -1,3 +1,4 @@
+// Held by tests/shells/commands/demoCommand.spec.ts.
 import { Trouble } from '#contract/errors.ts'
 import type { ArchiveInfo } from '#contract/keeping/archive.ts'
 import type { Progress } from '#contract/tasks.ts'

@@ -1,3 +1,4 @@
+// Held by tests/contract/realEngine.spec.ts.
 import type { keepingProcedures } from '#contract/keeping/procedures.ts'
 import type { HandlersOf } from '#contract/procedures.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'

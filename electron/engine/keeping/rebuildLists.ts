@@ -1,3 +1,4 @@
+// Held by tests/shells/commands/rebuildCommand.spec.ts.
 import { existsSync } from 'node:fs'
 import { openArchive } from '#archive/openArchive.ts'
 import { Trouble } from '#contract/errors.ts'

@@ -1,3 +1,4 @@
+// Held by tests/shells/commands/verifyCommand.spec.ts.
 import type { Archive } from '#archive/archive.ts'
 import type { ChainHead, VerifyReport } from '#contract/keeping/archive.ts'
 import type { Progress } from '#contract/tasks.ts'

@@ -1,3 +1,4 @@
+// Held by tests/shells/start/build.spec.ts.
 import { parentPort, workerData } from 'node:worker_threads'
 import { openReader, type ReaderOpening } from '#archive/archiveReader.ts'
 import { troubleFrom } from '#contract/errors.ts'

@@ -1,3 +1,4 @@
+// Held by tests/shells/commands/demoCommand.spec.ts.
 import { curveComments } from '#words/breaks/curveComments.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'

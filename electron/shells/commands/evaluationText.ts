@@ -1,3 +1,4 @@
+// Held by tests/shells/commands/evaluateCommand.spec.ts.
 import type { EvaluatedFile } from '#engine/breaks/evaluateCurveFile.ts'
 import { courseWords, figureWords, rateWords } from '#words/breaks/courseWords.ts'
 import { eventLine } from '#words/breaks/eventFigures.ts'

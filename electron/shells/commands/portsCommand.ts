@@ -1,3 +1,4 @@
+// Held by tests/shells/commands/runCommandLine.spec.ts.
 import type { Command } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 

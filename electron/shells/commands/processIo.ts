@@ -1,3 +1,4 @@
+// Held by tests/shells/commands/captureCommand.spec.ts.
 import type { CommandIo } from './command.ts'
 
 /**

@@ -1,3 +1,4 @@
+// Held by tests/shells/commands/verifyCommand.spec.ts.
 import type { Command } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { archiveOf } from './ownArchive.ts'

@@ -1,3 +1,4 @@
+// Held by tests/shells/desktop/main.spec.ts.
 import type { App } from 'electron'
 
 /** A quit waits until a running capture is on disk; `giveUp` is told when that fails. */

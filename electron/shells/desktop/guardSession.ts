@@ -1,3 +1,4 @@
+// Held by tests/shells/desktop/main.spec.ts.
 import type { Session } from 'electron'
 import { isOwnPage } from './pageAddress.ts'
 import { noDownload, type Telling } from './tellings.ts'

@@ -1,3 +1,4 @@
+// Held by tests/shells/desktop/main.spec.ts.
 import type { WebContents } from 'electron'
 import { decideNavigation } from './decideNavigation.ts'
 import type { Telling } from './tellings.ts'

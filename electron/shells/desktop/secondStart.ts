@@ -1,3 +1,4 @@
+// Held by tests/shells/desktop/main.spec.ts.
 import { resolve } from 'node:path'
 import type { App, Dialog } from 'electron'
 import { openOtherArchive } from './tellings.ts'

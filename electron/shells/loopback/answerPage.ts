@@ -1,3 +1,4 @@
+// Held by tests/shells/loopback/server.spec.ts.
 import { readFile } from 'node:fs/promises'
 import type { IncomingMessage, ServerResponse } from 'node:http'
 import { join } from 'node:path'

@@ -1,3 +1,4 @@
+// Held by tests/shells/loopback/server.spec.ts.
 import type { IncomingMessage } from 'node:http'
 import type { Duplex } from 'node:stream'
 import { type WebSocket, WebSocketServer } from 'ws'

@@ -1,3 +1,4 @@
+// Held by tests/shells/loopback/server.spec.ts.
 import { STATUS_CODES } from 'node:http'
 import type { Duplex } from 'node:stream'
 import { pageHeaders } from '../page/pageHeaders.ts'

@@ -1,3 +1,4 @@
+// Held by tests/shells/commands/serveCommand.spec.ts.
 import { createRealEngine, type RealEngineOptions } from '#engine/createRealEngine.ts'
 import { startDemo } from '../startDemo.ts'
 import { type Loopback, startLoopback } from './server.ts'

@@ -1,3 +1,4 @@
+// Held by tests/browser/reevaluationRun.spec.ts.
 import { useAnswer } from '../../host/useAnswer.ts'
 
 /** Names the calibration that breaks were evaluated under; null: each kept its own. */

@@ -1,3 +1,4 @@
+// Held by tests/browser/reevaluationRun.spec.ts.
 import { useState } from 'react'
 import type { ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
 import type { Progress, TaskName } from '#contract/tasks.ts'

@@ -1,3 +1,4 @@
+// Held by tests/browser/keyboardRun.spec.ts.
 import { useEffect, useRef } from 'react'
 import type { BenchState } from '#contract/bench/bench.ts'
 import { cueOf, playCue } from './benchSound.ts'

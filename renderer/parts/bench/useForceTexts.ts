@@ -1,3 +1,4 @@
+// Held by tests/browser/everyScreen.spec.ts.
 import { useState } from 'react'
 import type { Preferences } from '#contract/settings/settings.ts'
 import { writeTyped } from '#words/units/numbers.ts'

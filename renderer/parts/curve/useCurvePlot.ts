@@ -1,3 +1,4 @@
+// Held by tests/browser/breaks/curveReview.spec.ts.
 import { type RefObject, useEffect, useRef, useState } from 'react'
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import type { ForceCurve } from '#contract/breaks/curve.ts'

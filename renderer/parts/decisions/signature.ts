@@ -1,3 +1,4 @@
+// Held by tests/browser/breaks/signatures.spec.ts.
 import { useState } from 'react'
 import type { Signature } from '#contract/signature.ts'
 import { usePreferences } from '../../host/hostContext.ts'

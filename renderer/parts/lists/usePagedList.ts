@@ -1,3 +1,4 @@
+// Held by tests/browser/longList.spec.ts.
 import { useCallback, useEffect, useRef, useState } from 'react'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import type { InputOf, OutputOf } from '#contract/procedures.ts'

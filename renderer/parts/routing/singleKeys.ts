@@ -1,3 +1,4 @@
+// Held by tests/browser/keyboardRun.spec.ts.
 import { useEffect, useRef } from 'react'
 
 /** Whether single keys act at all: speech input and some aids need them off. */

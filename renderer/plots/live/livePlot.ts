@@ -1,3 +1,4 @@
+// Held by tests/browser/liveBreak.spec.ts.
 import uPlot from 'uplot'
 import type { LiveFrame } from '#contract/bench/bench.ts'
 import { createThinnedPoints } from '../decimation.ts'

@@ -1,3 +1,4 @@
+// Held by tests/browser/breaks/compareRun.spec.ts.
 import type uPlot from 'uplot'
 import { centreOf, type PlotView } from '../viewKeys.ts'
 import type { OverlayCurve, OverlayMedian } from './overlayCurve.ts'

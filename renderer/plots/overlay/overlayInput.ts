@@ -1,3 +1,4 @@
+// Held by tests/browser/breaks/compareRun.spec.ts.
 export type PlotInput = {
   /** `left`: pixels from the left edge of the plot. */
   zoomAbout(factor: number, left: number): void

@@ -1,3 +1,4 @@
+// Held by tests/browser/everyScreen.spec.ts.
 import type uPlot from 'uplot'
 import { readOverlayInk } from './overlayInk.ts'
 import type { DrawnMedian } from './overlayMedian.ts'

@@ -1,3 +1,4 @@
+// Held by tests/browser/breaks/compareRun.spec.ts.
 import uPlot from 'uplot'
 import { fitToHost } from '../fitToHost.ts'
 import type { ForceDisplay } from '../forceDisplay.ts'

@@ -1,3 +1,4 @@
+// Held by tests/browser/everyScreen.spec.ts.
 import type uPlot from 'uplot'
 import { readPlotColours } from '../plotColours.ts'
 import { drawMarks } from '../recorded/plotMarks.ts'

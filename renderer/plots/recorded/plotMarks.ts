@@ -1,3 +1,4 @@
+// Held by tests/browser/everyScreen.spec.ts.
 import type uPlot from 'uplot'
 import { clearHeight, type LabelPlace } from '../labelPlaces.ts'
 import type { PlotColours } from '../plotColours.ts'

@@ -1,3 +1,4 @@
+// Held by tests/browser/breaks/curveMouse.spec.ts.
 import type uPlot from 'uplot'
 import { isWhole, type PlotView } from '../viewKeys.ts'
 import { pan, type Span, zoom } from '../zoom.ts'

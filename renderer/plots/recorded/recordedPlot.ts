@@ -1,3 +1,4 @@
+// Held by tests/browser/breaks/curveReview.spec.ts.
 import uPlot from 'uplot'
 import type { ForceCurve } from '#contract/breaks/curve.ts'
 import { nearestIndex } from '#domain/numbers/risingSearch.ts'

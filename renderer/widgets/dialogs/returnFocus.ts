@@ -1,3 +1,4 @@
+// Held by tests/browser/keyboardRun.spec.ts.
 const focusable = 'a[href], button:not(:disabled), input:not(:disabled), select, textarea, [tabindex="0"]'
 
 /** Gives the focus back to the element that has it now, or to what then stands in its place. Called where something takes it away for a while. */

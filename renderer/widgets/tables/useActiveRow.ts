@@ -1,3 +1,4 @@
+// Held by tests/browser/longList.spec.ts.
 import { type KeyboardEvent, type RefObject, useLayoutEffect, useRef, useState } from 'react'
 import type { RowSelection } from './RowSelection.tsx'
 import type { VirtualRows } from './useVirtualRows.ts'

@@ -1,3 +1,4 @@
+// Held by tests/browser/longList.spec.ts.
 import { type RefObject, useLayoutEffect, useState } from 'react'
 import { rowsInSight } from './virtualRows.ts'
 

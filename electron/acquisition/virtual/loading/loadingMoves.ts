@@ -1,3 +1,4 @@
+// Held by tests/acquisition/virtual/loading/planLoading.spec.ts.
 import type { RandomStream } from '#domain/numbers/random.ts'
 import type { LoadBuilder } from './loadSegment.ts'
 import type { VirtualSpecimen } from './specimen.ts'

@@ -1,3 +1,4 @@
+// Held by tests/acquisition/virtual/benchModel.spec.ts.
 import type { LoadHigh } from './loadingMoves.ts'
 import type { LoadingKind, LoadingPlan } from './loadingPlan.ts'
 import type { VirtualSpecimen } from './specimen.ts'

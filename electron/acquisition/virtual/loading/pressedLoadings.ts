@@ -1,3 +1,4 @@
+// Held by tests/acquisition/virtual/benchModel.spec.ts.
 import type { ScenarioName } from '#contract/bench/source.ts'
 import { createRandom } from '#domain/numbers/random.ts'
 import { type Faults, planGaps, planGlitches } from '../faults.ts'

@@ -1,3 +1,4 @@
+// Held by tests/acquisition/virtual/loading/planLoading.spec.ts.
 import type { RandomStream } from '#domain/numbers/random.ts'
 
 /** A glued beech lap block as the model sees it, and how this one is pressed. All values are drawn; none is measured. */

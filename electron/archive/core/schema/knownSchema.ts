@@ -1,3 +1,4 @@
+// Held by tests/archive/verify/verifySchema.spec.ts.
 import BetterSqlite from 'better-sqlite3'
 import { Trouble } from '#contract/errors.ts'
 import type { Database } from '../database.ts'

@@ -1,3 +1,4 @@
+// Held by tests/archive/core/schema/repairFile.spec.ts.
 import type { Database } from '../database.ts'
 import { formatVersion } from '../migrate.ts'
 import type { Migration } from '../migration.ts'

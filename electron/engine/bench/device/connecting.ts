@@ -1,3 +1,4 @@
+// Held by tests/engine/createEngine.spec.ts.
 import type { SourceChoice } from '#contract/bench/source.ts'
 import { troubleFrom } from '#contract/errors.ts'
 import { cableBack, cableOut } from './cableOut.ts'

@@ -1,3 +1,4 @@
+// Held by tests/engine/createEngine.spec.ts.
 import type { ByteSource } from '#acquisition/byteSource.ts'
 import type { CaptureListener } from '#acquisition/captureEvents.ts'
 import { startCaptureSession } from '#acquisition/captureSession.ts'

@@ -1,3 +1,4 @@
+// Held by tests/shells/commands/emulateCommand.spec.ts.
 import { open } from 'node:fs/promises'
 import { systemClock } from '#acquisition/clock.ts'
 import { createBenchModel } from '#acquisition/virtual/benchModel.ts'

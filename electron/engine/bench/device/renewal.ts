@@ -1,3 +1,4 @@
+// Held by tests/engine/createEngine.spec.ts.
 import { type Link, newSignal } from './link.ts'
 import { sourceFacts } from './sourceFacts.ts'
 

@@ -1,3 +1,4 @@
+// Held by tests/engine/calibration/checkWeight/checkWeightRun.spec.ts.
 import type { CheckState } from '#contract/calibration/checkWeight.ts'
 import { type LoadReading, quietReading } from '../reading/loadReading.ts'
 import type { AveragedReading } from '../reading/steadyReading.ts'

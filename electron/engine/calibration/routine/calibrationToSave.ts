@@ -1,3 +1,4 @@
+// Held by tests/engine/calibration/routine/calibrationDesk.spec.ts.
 import type { Calibration } from '#contract/calibration/calibration.ts'
 import type { CalibrationPlan, PlannedForces } from '#contract/calibration/calibrationPlan.ts'
 import type { AssessmentChoices } from '#contract/calibration/calibrationRoutine.ts'

@@ -1,3 +1,4 @@
+// Held by tests/engine/calibration/routine/calibrationRoutine.spec.ts.
 import { Trouble, troubleFrom } from '#contract/errors.ts'
 import type { HeldLoad } from '#domain/calibration/steps/creep.ts'
 import type { LoadReading, LoadReadingListener } from '../reading/loadReading.ts'

@@ -1,3 +1,4 @@
+// Held by tests/engine/calibration/routine/calibrationRoutine.spec.ts.
 import type { CalibrationPlan, PlannedForces } from '#contract/calibration/calibrationPlan.ts'
 import type { AssessmentChoices, RoutineAssessment } from '#contract/calibration/calibrationRoutine.ts'
 import type { CalibrationRow } from '#contract/calibration/reading.ts'

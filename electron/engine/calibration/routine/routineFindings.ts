@@ -1,3 +1,4 @@
+// Held by tests/engine/calibration/routine/calibrationRoutine.spec.ts.
 import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import { runningFit } from '#domain/calibration/fit/runningFit.ts'

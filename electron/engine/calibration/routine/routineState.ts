@@ -1,3 +1,4 @@
+// Held by tests/engine/calibration/routine/calibrationDesk.spec.ts.
 import type { CalibrationPlan, PlannedForces } from '#contract/calibration/calibrationPlan.ts'
 import type { RoutinePhase, RoutineState } from '#contract/calibration/calibrationRoutine.ts'
 import type { ReadingUnit } from '#contract/calibration/forceScale.ts'

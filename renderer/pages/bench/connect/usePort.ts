@@ -1,3 +1,4 @@
+// Held by tests/browser/everyScreen.spec.ts.
 import { useState } from 'react'
 import type { LineFormatChoice, SourceChoice } from '#contract/bench/source.ts'
 import type { OutputOf } from '#contract/procedures.ts'

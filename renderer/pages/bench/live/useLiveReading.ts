@@ -1,3 +1,4 @@
+// Held by tests/browser/liveBreak.spec.ts.
 import { useEffect, useState } from 'react'
 import type { LiveFrame } from '#contract/bench/bench.ts'
 import { useHost } from '../../../host/hostContext.ts'

@@ -1,3 +1,4 @@
+// Held by tests/browser/breaks/compareRun.spec.ts.
 import { useCallback, useEffect, useRef, useState } from 'react'
 import type { Comparison, ComparisonRequest } from '#contract/breaks/comparison.ts'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'

@@ -1,3 +1,4 @@
+// Held by tests/browser/breaks/compareFetching.spec.ts.
 import { useEffect, useRef, useState } from 'react'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import { topicsOf } from '#contract/topics.ts'

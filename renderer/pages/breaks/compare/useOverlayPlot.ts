@@ -1,3 +1,4 @@
+// Held by tests/browser/breaks/compareRun.spec.ts.
 import { type RefObject, useEffect, useRef, useState } from 'react'
 import { useHost } from '../../../host/hostContext.ts'
 import type { ForceDisplay } from '../../../plots/forceDisplay.ts'

@@ -1,3 +1,4 @@
+// Held by tests/browser/breaks/selectBreaks.spec.ts.
 import { useCallback, useMemo, useState } from 'react'
 import type { BreakSummary } from '#contract/breaks/break.ts'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'

@@ -1,3 +1,4 @@
+// Held by tests/browser/calibrationRun.spec.ts.
 import { useState } from 'react'
 import { emptyPlan, type PlanTexts } from './planForm.ts'
 

@@ -1,3 +1,4 @@
+// Held by tests/browser/calibrationRun.spec.ts.
 import { useEffect, useState } from 'react'
 import type { RoutineState } from '#contract/calibration/calibrationRoutine.ts'
 import type { TroubleMessage } from '#contract/errors.ts'

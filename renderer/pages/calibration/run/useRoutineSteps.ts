@@ -1,3 +1,4 @@
+// Held by tests/browser/calibrationRun.spec.ts.
 import type { RoutineState } from '#contract/calibration/calibrationRoutine.ts'
 import { lastTaken } from '#domain/calibration/routinePlace.ts'
 import { useAction } from '../../../host/useAction.ts'

@@ -1,3 +1,4 @@
+// Held by tests/browser/everyScreen.spec.ts.
 import { useState } from 'react'
 import type { RoutineState } from '#contract/calibration/calibrationRoutine.ts'
 import { heaviestPosition, positionAtHand } from '#domain/calibration/routinePlace.ts'

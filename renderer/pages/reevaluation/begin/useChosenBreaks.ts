@@ -1,3 +1,4 @@
+// Held by tests/browser/reevaluationRun.spec.ts.
 import { useCallback, useState } from 'react'
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'

@@ -1,0 +1,50 @@
+import { describe, expect, it } from 'vitest'
+import type { BreakRecord, BreakSummary } from '#contract/breaks/break.ts'
+import { createCaptureProgress } from '#engine/bench/capture/captureProgress.ts'
+
+const summaryOf = (breakId: number, note = '') => ({ breakId, note }) as BreakSummary
+
+function progressOf() {
+  const now = { capturing: true }
+  const archive = { break: async (breakId: number) => ({ summary: summaryOf(breakId, 'read again') }) as BreakRecord }
+  return { now, progress: createCaptureProgress(archive, () => now.capturing) }
+}
+
+describe('the capture that runs', () => {
+  it('has the peak of its own frames alone', () => {
+    const { now, progress } = progressOf()
+    progress.frame({ peak: 100 })
+    expect(progress.runningPeak()).toBe(100)
+    progress.begin()
+    expect(progress.runningPeak()).toBeNull()
+    now.capturing = false
+    progress.frame({ peak: 300 })
+    expect(progress.runningPeak()).toBeNull()
+  })
+  it('has its number until it is stored, and none when it was over before the number came', () => {
+    const { now, progress } = progressOf()
+    progress.stored(7, null)
+    expect(progress.captureBreakId()).toBe(7)
+    progress.stored(6, summaryOf(6))
+    expect(progress.captureBreakId()).toBe(7)
+    progress.stored(7, summaryOf(7))
+    expect(progress.captureBreakId()).toBeNull()
+    now.capturing = false
+    progress.stored(8, null)
+    expect(progress.captureBreakId()).toBeNull()
+  })
+  it('is the break before once it is stored, read again after records changed', async () => {
+    const { progress } = progressOf()
+    await progress.refresh()
+    expect(progress.lastBreak()).toBeNull()
+    progress.stored(7, summaryOf(7))
+    await progress.refresh()
+    expect(progress.lastBreak()).toEqual(summaryOf(7, 'read again'))
+  })
+  it('leaves no peak of one device to the next', () => {
+    const { progress } = progressOf()
+    progress.frame({ peak: 100 })
+    progress.forgetPeak()
+    expect(progress.runningPeak()).toBeNull()
+  })
+})
