@@ -20,6 +20,7 @@ export const benchAtRest: BenchState = {
   },
   scale: { kind: 'none' },
   calibration: null,
+  calibrationUnused: null,
   capacityN: null,
   tare: null,
   tareWarning: null,

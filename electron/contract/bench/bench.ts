@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import { breakSummary } from '../breaks/break.ts'
-import { forceScale, tare } from '../calibration/forceScale.ts'
+import { forceScale, readingUnit, tare } from '../calibration/forceScale.ts'
 import { troubleMessage } from '../errors.ts'
 import { specimenSummary } from '../specimens/specimenRecord.ts'
 import { finite, id, isoDate } from '../values.ts'
@@ -71,6 +71,17 @@ export const benchState = z.strictObject({
       verifiedRangeN: z.tuple([finite, finite]).nullable(),
       dueOn: isoDate.nullable(),
       overdue: z.boolean(),
+    })
+    .nullable(),
+  /** The calibration in force, where it is not used on what is connected, and why; null: it is used, or none is in force. */
+  calibrationUnused: z
+    .strictObject({
+      calibrationId: id,
+      name: z.string(),
+      because: z.enum(['not-connected', 'other-device', 'other-unit']),
+      /** What it was made with. */
+      device: z.enum(['virtual', 'serial']),
+      readingUnit: readingUnit,
     })
     .nullable(),
   capacityN: finite.nullable(),

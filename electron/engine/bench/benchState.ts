@@ -2,7 +2,7 @@
 import type { BenchPhase, BenchState } from '#contract/bench/bench.ts'
 import type { Calibration } from '#contract/calibration/calibration.ts'
 import type { BenchOccupation } from './benchOccupation.ts'
-import { calibrationAtHand, calibrationShown } from './calibrationShown.ts'
+import { calibrationAtHand, calibrationShown, calibrationUnused } from './calibrationShown.ts'
 import type { CaptureProgress } from './capture/captureProgress.ts'
 import type { ShownOutcome } from './capture/shownOutcome.ts'
 import type { SpecimenQueue } from './capture/specimenQueue.ts'
@@ -33,6 +33,7 @@ export function benchState(shown: ShownParts, inForce: Calibration | null, nowIn
     signal: link.signal(),
     scale: link.scale(),
     calibration: calibrationShown(calibrationAtHand(link.scale(), inForce), nowInstant),
+    calibrationUnused: calibrationUnused(inForce, link.connection(), link.readingUnit()),
     capacityN: link.facts().settings.capacityN,
     tare: link.tare(),
     tareWarning: tareWarning(shown, nowInstant),

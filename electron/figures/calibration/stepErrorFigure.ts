@@ -15,7 +15,7 @@ export function stepErrorFigure(
   const errors = steps.flatMap(({ forceN, q }) => (q === null ? [] : [{ forceN, errorPercent: q }]))
   return pointPlot(
     {
-      title: 'Relative error of every step over force, with the limits of the classes',
+      title: 'Relative error q of every step over force, with the limits of the classes for it',
       description: stepErrorsWords(errors, force),
       points: errors.map((error) => ({
         x: error.forceN * force.factor,
@@ -27,7 +27,7 @@ export function stepErrorFigure(
       xTitle: `force, ${force.unit}`,
       yTitle: 'relative error q, %',
       heightEm: 17,
-      keys: [{ name: 'Each step’s mean against what hung. Between the dashed lines: the class named.', sign: null }],
+      keys: [{ name: 'Dashed: limits of q alone. The class of a step also depends on b, v, f0 and a.', sign: null }],
     },
     size,
   )
@@ -41,7 +41,7 @@ export function limitsInView(errors: readonly number[]): Level[] {
   return [
     { y: 0, name: '', ink: 'zero' },
     ...shown.flatMap(({ class: accuracy, q }): Level[] => [
-      { y: q, name: classWords(accuracy), ink: 'limit' },
+      { y: q, name: `q, ${classWords(accuracy)}`, ink: 'limit' },
       { y: -q, name: '', ink: 'limit' },
     ]),
   ]

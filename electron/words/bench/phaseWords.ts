@@ -15,7 +15,7 @@ export function phaseWords(bench: BenchState, force: (forceN: number) => string)
     if (connection.status === 'opening') return { title: connectionWords(connection), advice: connection.label }
     if (connection.status === 'lost')
       return { title: connectionWords(connection), advice: 'Waiting for the amplifier to come back.' }
-    return { title: 'No signal', advice: 'The device is connected but nothing arrives.' }
+    return { title: 'No readings', advice: 'The amplifier is connected, but no reading arrives.' }
   }
   if (phase === 'settling')
     return { title: 'Taking the zero', advice: 'Leave the bench unloaded until the reading is steady.' }

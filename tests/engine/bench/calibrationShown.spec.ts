@@ -1,12 +1,14 @@
 import { expect, it } from 'vitest'
 import type { Calibration } from '#contract/calibration/calibration.ts'
 import type { ForceScale } from '#contract/calibration/forceScale.ts'
-import { calibrationAtHand, calibrationShown } from '#engine/bench/calibrationShown.ts'
+import { calibrationAtHand, calibrationShown, calibrationUnused } from '#engine/bench/calibrationShown.ts'
 
 const inForce = {
   calibrationId: 3,
   name: 'spring 2031',
   dueOn: '2031-06-30',
+  device: 'serial',
+  readingUnit: 'counts',
   assessment: { result: { verifiedRangeN: [500, 20_000] } },
 } as unknown as Calibration
 const scaleOf = (calibrationId: number): ForceScale => ({ kind: 'calibration', calibrationId, coefficients: [0, 1] })
@@ -23,4 +25,15 @@ it('is shown with its range, and as overdue from the day after it is due', () =>
   expect(calibrationShown(inForce, '2031-06-30T23:59:59.000Z')).toEqual({ ...shown, overdue: false })
   expect(calibrationShown(inForce, '2031-07-01T00:00:00.000Z')).toEqual({ ...shown, overdue: true })
   expect(calibrationShown(null, '2031-07-01T00:00:00.000Z')).toBeNull()
+})
+it('says why it is not used where it is in force', () => {
+  const because = (now: unknown, unit: 'counts' | 'N' | null) =>
+    calibrationUnused(inForce, now as Parameters<typeof calibrationUnused>[1], unit)?.because ?? null
+  const serial = { status: 'open', source: { kind: 'serial' } }
+  expect(because({ status: 'closed', source: null }, null)).toBe('not-connected')
+  expect(because({ status: 'open', source: { kind: 'virtual' } }, 'counts')).toBe('other-device')
+  expect(because(serial, 'N')).toBe('other-unit')
+  expect(because(serial, 'counts')).toBeNull()
+  expect(because(serial, null)).toBeNull()
+  expect(calibrationUnused(null, { status: 'closed', source: null }, 'N')).toBeNull()
 })

@@ -69,6 +69,7 @@ export function scriptedBench(preferences: Preferences, specimens: readonly Spec
     },
     scale: { kind: 'uncalibrated-scale', nPerCount: preferences.nPerCount ?? 0.012 },
     calibration: null,
+    calibrationUnused: null,
     capacityN: preferences.capacityN,
     tareWarning: null,
     busyWith: null,

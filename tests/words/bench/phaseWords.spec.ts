@@ -31,7 +31,12 @@ describe('phaseWords', () => {
   it('tells a lost device from one that sends nothing', () => {
     const lost = { ...bench, phase: 'no-signal', connection: { ...bench.connection, status: 'lost' } } as const
     expect(phaseWords(lost, force).title).toBe('Connection lost')
-    expect(phaseWords({ ...bench, phase: 'no-signal' }, force).title).toBe('No signal')
+    expect(phaseWords({ ...bench, phase: 'no-signal' }, force).title).toBe('No readings')
+  })
+  it('claims nothing of bytes where no reading arrives: what does arrive is said by the connection', () => {
+    const problem = { code: 'not-readable', message: 'Bytes arrive, but none is a line.', hint: '' } as const
+    const mute = { ...bench, phase: 'no-signal', connection: { ...bench.connection, problem } } as const
+    expect(phaseWords(mute, force).advice).toBe('The amplifier is connected, but no reading arrives.')
   })
 })
 

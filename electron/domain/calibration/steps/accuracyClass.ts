@@ -30,6 +30,19 @@ export function classOfStep(errors: StepErrors): AccuracyClass {
   return reached?.class ?? 'none'
 }
 
+/**
+ * The errors of a step that keep it from the next better class than its own, in the order q, b, v, f0, a; none where it has
+ * the best class, or no q to judge.
+ *
+ * Source: as `classOfStep`. Checked: tests/domain/calibration/steps/accuracyClass.spec.ts.
+ */
+export function limitingErrors(step: StepErrors & Pick<CalibrationStep, 'class'>): (keyof StepErrors)[] {
+  const rank = step.class === 'none' ? classLimits.length : classLimits.findIndex((one) => one.class === step.class)
+  const better = classLimits[rank - 1]
+  if (better === undefined) return []
+  return names.filter((name) => Math.abs(step[name] ?? 0) > better[name] + lastDigit)
+}
+
 /** The class that all steps reach: the worst of theirs; `none` without steps. */
 export function classOfAll(steps: readonly Pick<CalibrationStep, 'class'>[]): AccuracyClass {
   if (steps.length === 0) return 'none'

@@ -1,4 +1,5 @@
 import type { Listening } from '#contract/bench/bench.ts'
+import { noLineWords } from '#words/bench/heardWords.ts'
 import { lineFormatWords } from '#words/bench/lineFormatWords.ts'
 import { writeCount, writeNumber } from '#words/units/numbers.ts'
 
@@ -25,7 +26,7 @@ export function HeardLines({ heard, pending }: { heard: Listening | null; pendin
         </p>
       </div>
       <pre className="heard-lines">
-        {heard.lines.length === 0 ? 'nothing arrived' : heard.lines.slice(0, 5).join('\n')}
+        {heard.lines.length === 0 ? noLineWords(heard.bytes) : heard.lines.slice(0, 5).join('\n')}
       </pre>
     </section>
   )

@@ -1,6 +1,7 @@
 import type { BenchState } from '#contract/bench/bench.ts'
 import { phaseWords } from '#words/bench/phaseWords.ts'
 import { isUncalibrated } from '#words/calibration/scaleWords.ts'
+import { unusedWords } from '#words/calibration/unusedWords.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { PhaseShape } from '../../../parts/bench/PhaseShape.tsx'
@@ -37,11 +38,7 @@ export function Readout({ bench }: { bench: BenchState }) {
         <div className="readout-caption">
           <p className="readout-unit">{unit}</p>
           <p>{bench.phase === 'broke' ? 'highest load' : inCounts ? 'reading now' : 'force now'}</p>
-          {isUncalibrated(bench.scale.kind) ? (
-            <strong className="tag">{inCounts ? 'no scale' : 'uncalibrated'}</strong>
-          ) : (
-            <CalibrationName bench={bench} />
-          )}
+          {isUncalibrated(bench.scale.kind) ? <Uncalibrated bench={bench} /> : <CalibrationName bench={bench} />}
         </div>
       </div>
       <dl className="readout-beside">
@@ -57,6 +54,22 @@ export function Readout({ bench }: { bench: BenchState }) {
         {words.title}
       </p>
     </section>
+  )
+}
+
+/** That the force rests on no calibration and, where one is in force all the same, why not on that. */
+function Uncalibrated({ bench: { connection, scale, calibrationUnused } }: { bench: BenchState }) {
+  if (connection.status === 'closed') return null
+  const words = calibrationUnused === null ? null : unusedWords(calibrationUnused)
+  return (
+    <p className="readout-calibration">
+      <strong className="tag">{scale.kind === 'none' ? 'no scale' : 'uncalibrated'}</strong>
+      {words === null ? null : (
+        <a href={hashOf({ page: 'calibration' })} title={words}>
+          why<span className="visually-hidden">: {words}</span>
+        </a>
+      )}
+    </p>
   )
 }
 

@@ -12,6 +12,7 @@ import { useSingleKeys } from '../../../parts/routing/singleKeys.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Keys } from '../../../widgets/Keys.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
+import { OutsideRange } from './OutsideRange.tsx'
 import { VerdictShape } from './VerdictShape.tsx'
 
 const storageKey = 'breakledger.check-weight'
@@ -49,6 +50,7 @@ export function CheckStart({ state, calibration }: { state: CheckState; calibrat
               {signedNumber((result.check.indicatedN - result.check.expectedN) * force.factor, 2)} {force.unit}, SD{' '}
               {writeFixed(result.check.sdN * force.factor, 2)} {force.unit} of {result.check.count} samples
             </p>
+            <OutsideRange expectedN={result.check.expectedN} />
           </div>
         </div>
       )}

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react'
 import type { CheckState } from '#contract/calibration/checkWeight.ts'
+import { unusedWords } from '#words/calibration/unusedWords.ts'
 import { useBench } from '../../../host/hostContext.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useEvent } from '../../../host/useEvent.ts'
@@ -34,8 +35,9 @@ export function CheckWeightPage() {
       {bench.calibration === null ? (
         <div className="empty-start">
           <p>
-            A check compares the bench with its calibration, and none is in force
-            {bench.connection.status === 'open' ? '.' : ': connect the amplifier first.'}
+            {bench.calibrationUnused === null
+              ? 'A check compares the bench with its calibration, and none is in force.'
+              : unusedWords(bench.calibrationUnused)}
           </p>
           <a className="button button-primary" href={hashOf({ page: 'calibration-run' })}>
             Calibrate

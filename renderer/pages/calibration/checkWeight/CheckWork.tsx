@@ -13,6 +13,7 @@ import { OrderLine } from '../run/OrderLine.tsx'
 import { ReadingFigures } from '../run/ReadingFigures.tsx'
 import { RoutineShape } from '../run/RoutineShape.tsx'
 import { SteadyBar } from '../run/SteadyBar.tsx'
+import { OutsideRange } from './OutsideRange.tsx'
 
 /** The check as it goes: zero, then the weight. */
 export function CheckWork({ state }: { state: CheckState }) {
@@ -47,6 +48,7 @@ export function CheckWork({ state }: { state: CheckState }) {
           {phase === 'load' && state.expectedN !== null ? `: ${loadText(state.expectedN, force)}` : ''}
         </h2>
       </OrderLine>
+      <OutsideRange expectedN={state.expectedN} />
       <ReadingFigures
         figures={[
           { name: 'Reading now', value: live.latest === null ? '–' : writeFixed(live.latest, 1) },

@@ -3,6 +3,7 @@ import type { CalibrationSummary } from '#contract/calibration/calibrationRecord
 import { rangeText } from '#words/calibration/rangeWords.ts'
 import { scaleWords } from '#words/calibration/scaleWords.ts'
 import { uncertaintyText } from '#words/calibration/uncertaintyWords.ts'
+import { unusedWords } from '#words/calibration/unusedWords.ts'
 import { dayWords } from '#words/units/times.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { hashOf } from '../../../routes/route.ts'
@@ -11,6 +12,16 @@ import { hashOf } from '../../../routes/route.ts'
 export function InForce({ bench, summary }: { bench: BenchState; summary: CalibrationSummary | null }) {
   const { force } = useQuantities()
   const { calibration } = bench
+  if (calibration === null && bench.calibrationUnused !== null)
+    return (
+      <section className="in-force" aria-label="In force" data-none="">
+        <p className="in-force-name">{bench.connection.status === 'closed' ? 'In force' : 'Uncalibrated'}</p>
+        <p className="prose">
+          {unusedWords(bench.calibrationUnused)}{' '}
+          {bench.connection.status === 'closed' ? '' : `Now: ${scaleWords(bench.scale)}.`}
+        </p>
+      </section>
+    )
   if (calibration === null)
     return (
       <section className="in-force" aria-label="In force" data-none="">

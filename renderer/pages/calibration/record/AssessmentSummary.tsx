@@ -1,4 +1,5 @@
 import type { CalibrationAssessment } from '#contract/calibration/calibrationAssessment.ts'
+import { classReasonWords } from '#words/calibration/classWords.ts'
 import { degreeWords, lackOfFitWords } from '#words/calibration/fitWords.ts'
 import { classWords, rangeText } from '#words/calibration/rangeWords.ts'
 import { uncertaintyText } from '#words/calibration/uncertaintyWords.ts'
@@ -17,7 +18,11 @@ export function AssessmentSummary({ assessment }: { assessment: CalibrationAsses
       <div>
         <dt>Class</dt>
         <dd>{result.class === 'none' ? 'none' : result.class}</dd>
-        <dd className="figure-words">in the manner of ISO 7500-1</dd>
+        <dd className="figure-words">
+          {[classReasonWords(result.steps, result.class, force), 'in the manner of ISO 7500-1']
+            .filter(Boolean)
+            .join('; ')}
+        </dd>
       </div>
       <div>
         <dt>Verified range</dt>

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { classLimits, classOfAll, classOfStep, classRanges } from '#domain/calibration/steps/accuracyClass.ts'
+import {
+  classLimits,
+  classOfAll,
+  classOfStep,
+  classRanges,
+  limitingErrors,
+} from '#domain/calibration/steps/accuracyClass.ts'
 
 const none = { q: null, b: null, v: null, f0: null, a: null }
 
@@ -36,6 +42,14 @@ describe('accuracy class', () => {
   it('is judged by what was measured, but never without q', () => {
     expect(classOfStep({ ...none, q: 0.2 })).toBe('0.5')
     expect(classOfStep({ ...none, b: 0.2 })).toBe('none')
+  })
+
+  it('is kept from the next better one by the errors above its limits', () => {
+    // Against the table above: 2.4 % is more than the 2 % of class 2, 0.25 % more than its 0.2 %.
+    const errors = { ...none, q: 0.2, b: 2.4, f0: 0.25 }
+    expect(limitingErrors({ ...errors, class: classOfStep(errors) })).toEqual(['b', 'f0'])
+    expect(limitingErrors({ ...none, q: 3.5, class: 'none' })).toEqual(['q'])
+    expect(limitingErrors({ ...none, q: 0.5, class: '0.5' })).toEqual([])
   })
 
   it('of all steps is that of the worst', () => {

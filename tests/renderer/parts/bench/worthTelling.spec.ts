@@ -22,6 +22,12 @@ test('everywhere else the frame says it, and what is none of theirs everywhere',
   expect(isWorthTelling({ ...lost, message: 'Something else.' }, { page: 'bench' }, bench)).toBe(true)
 })
 
+test('a device that was lost and then disconnected on purpose is not called lost', () => {
+  const closed = { ...bench, connection: { ...bench.connection, status: 'closed', problem: null } } as const
+  expect(isWorthTelling(lost, { page: 'archive' }, closed)).toBe(false)
+  expect(isWorthTelling(lost, { page: 'bench' }, closed)).toBe(false)
+})
+
 test('a device that is back is no trouble any more', () => {
   const back = { ...bench, connection: { ...bench.connection, status: 'open', problem: null } } as const
   expect(isWorthTelling(lost, { page: 'archive' }, back)).toBe(false)
