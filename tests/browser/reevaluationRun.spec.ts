@@ -140,7 +140,7 @@ describe.skipIf(chromiumPath === null)('evaluating breaks again by keyboard on t
     await heading('Adopt the results of 3 breaks')
     await tabToName('Adopt')
     await press('Enter')
-    await opened.page.getByText(/^Say why/).waitFor()
+    await opened.page.getByText(/^Give a reason/).waitFor()
     expect((await engine.handlers['reevaluations.get']({ reevaluationId: 1 })).decisions).toEqual([])
     await tabToName('Reason')
     await type('the better calibration')

@@ -17,6 +17,7 @@ import { Switch } from '../../widgets/Switch.tsx'
 import { PracticeSettings } from './PracticeSettings.tsx'
 import { PressSpeedForm } from './PressSpeedForm.tsx'
 import './settings.css'
+import { rememberSigner } from '../../parts/decisions/signer.ts'
 
 const units = [
   { value: 'SI', label: 'SI: N, mm, MPa' },
@@ -115,6 +116,7 @@ function OperatorForm({ preferences, set }: Part) {
       className="setting-line"
       onSubmit={(event) => {
         event.preventDefault()
+        rememberSigner(operator)
         void set.run({ operator: operator.trim() })
       }}
     >

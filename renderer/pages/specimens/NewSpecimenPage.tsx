@@ -1,7 +1,8 @@
 import { type FormEvent, useRef, useState } from 'react'
-import { usePreferences } from '../../host/hostContext.ts'
 import { useAction } from '../../host/useAction.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
+import { SignedBy } from '../../parts/decisions/SignedBy.tsx'
+import { useSigner } from '../../parts/decisions/signer.ts'
 import { go } from '../../parts/routing/useRoute.ts'
 import { hashOf } from '../../routes/route.ts'
 import { focusFirstWrong } from '../../widgets/firstWrong.ts'
@@ -12,7 +13,7 @@ import { emptyTexts, type FormErrors, readSpecimen } from './specimenForm.ts'
 /** Adds specimens one after another; what a batch has in common stays for the next. */
 export function NewSpecimenPage() {
   const quantities = useQuantities()
-  const { operator } = usePreferences()
+  const signer = useSigner()
   const [texts, setTexts] = useState(emptyTexts)
   const [errors, setErrors] = useState<FormErrors>({})
   const [added, setAdded] = useState<string | null>(null)
@@ -27,7 +28,7 @@ export function NewSpecimenPage() {
       focusFirstWrong(form.current)
       return
     }
-    const specimen = await add.run({ fields: read.fields, by: operator })
+    const specimen = await add.run({ fields: read.fields, by: signer })
     if (specimen === null) return
     if (!again) return go({ page: 'specimen', specimenId: specimen.specimenId })
     setAdded(specimen.fields.number)
@@ -54,6 +55,7 @@ export function NewSpecimenPage() {
           <a className="button button-quiet" href={hashOf({ page: 'specimens' })}>
             Cancel
           </a>
+          <SignedBy />
           <p aria-live="polite">{added === null ? '' : `${added} added.`}</p>
         </div>
       </form>

@@ -1,16 +1,7 @@
 // Held by tests/browser/breaks/signatures.spec.ts.
 import { useState } from 'react'
 import type { Signature } from '#contract/signature.ts'
-import { usePreferences } from '../../host/hostContext.ts'
-
-/** The name that was said last, for as long as nobody is named in the settings. */
-let saidLast = ''
-
-/** Who works here, as far as that is known: the name in the settings, else the one said last. */
-export function useSigner(): string {
-  const { operator } = usePreferences()
-  return operator === '' ? saidLast : operator
-}
+import { rememberSigner, useSigner } from './signer.ts'
 
 /** What is asked of the person who signs. `null`: it is not asked. */
 export type Asked = { who: 'required' | 'optional' | null; why: 'required' | 'optional' | null }
@@ -48,7 +39,7 @@ export function useSignature({ who, why }: Asked): SignatureDraft {
     setReason,
     ask() {
       setAsked(true)
-      if (who !== null && signature.by !== '') saidLast = signature.by
+      if (who !== null && signature.by !== '') rememberSigner(signature.by)
     },
   }
 }

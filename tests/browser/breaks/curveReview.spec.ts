@@ -125,7 +125,7 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
     await page.keyboard.type('looked at the curve again')
     await tabToButton('Take it back')
     await page.keyboard.press('Enter')
-    await page.getByText('The peak is as the program found it.', { exact: false }).waitFor()
+    await page.getByText('Found by the program. If it is wrong:', { exact: false }).waitFor()
     expect(await summary()).toMatchObject({ peakN: foundN, overruled: null })
     await page.getByText('Back to the peak found', { exact: false }).waitFor()
     // The button that began it is gone; the focus stays with those beside it

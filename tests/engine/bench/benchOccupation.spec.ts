@@ -68,9 +68,9 @@ test.each([
 })
 
 test('is not to be had during a capture, nor by two', () => {
-  expect(() => bench({ capturing: true }).occupation.take('calibration', nobody)).toThrow(/A capture is running/)
+  expect(() => bench({ capturing: true }).occupation.take('calibration', nobody)).toThrow(/A break is being recorded/)
   const { occupation } = bench()
   occupation.take('check-weight', nobody)
   expect(() => occupation.take('calibration', nobody)).toThrow(/A check with a weight is running/)
-  expect(() => occupation.arm(true)).toThrow(/while a check with a weight runs/)
+  expect(() => occupation.arm(true)).toThrow(/during a check with a weight/)
 })

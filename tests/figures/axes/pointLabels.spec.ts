@@ -22,13 +22,13 @@ const boxes = (points: ReturnType<typeof point>[], within = room) =>
 describe('pointLabels', () => {
   it('stands beside its point: on the right, or on the left of what only begins', () => {
     const [right] = boxes([point(200, 100)])
-    const [left] = boxes([point(200, 100, 'loading starts', true)])
+    const [left] = boxes([point(200, 100, 'start of loading', true)])
     expect(right!.x).toBeGreaterThan(200)
     expect(left!.x + left!.width).toBeLessThan(200)
   })
   it('stands on the other side at the edge', () => {
     expect(boxes([point(390, 100)])[0]!.x).toBeLessThan(390)
-    expect(boxes([point(5, 100, 'loading starts', true)])[0]!.x).toBeGreaterThan(5)
+    expect(boxes([point(5, 100, 'start of loading', true)])[0]!.x).toBeGreaterThan(5)
   })
   it('keeps many names at one place apart, and leads to those that stand away', () => {
     const points = Array.from({ length: 9 }, (_, index) => point(200 + index, 150))

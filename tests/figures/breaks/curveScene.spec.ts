@@ -34,7 +34,7 @@ describe('sceneOf', () => {
     expect(sceneOf(parts()).marks.map(({ label, shape, timeS, value }) => ({ label, shape, timeS, value }))).toEqual([
       { timeS: 1, value: 10, label: 'pop-in', shape: 'event' },
       { timeS: 2, value: 20, label: 'peak 20 N', shape: 'peak' },
-      { timeS: 0.9, value: 10, label: 'loading starts', shape: 'onset' },
+      { timeS: 0.9, value: 10, label: 'start of loading', shape: 'onset' },
       { timeS: 3, value: 5, label: 'break', shape: 'break' },
     ])
   })
@@ -63,7 +63,7 @@ describe('sceneOf', () => {
     expect(marks.map((mark) => mark.label)).toContain('peak found 20 N')
   })
 
-  it('draws zero with the noise about it up to where the loading starts', () => {
+  it('draws zero with the noise about it up to where the start of loading', () => {
     const band = { fromS: 0, toS: 0.9, value: 0, halfWidth: 0.4, label: 'zero, noise SD 0.4 N' }
     expect(sceneOf(parts()).band).toEqual(band)
     expect(sceneOf(parts({ noiseN: null })).band).toMatchObject({ halfWidth: 0, label: 'zero' })

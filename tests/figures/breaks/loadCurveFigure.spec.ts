@@ -9,7 +9,7 @@ const scene = (change: Partial<CurveScene> = {}): CurveScene => ({
   marks: [
     { timeS: 4, value: 40, label: 'pop-in', shape: 'event' },
     { timeS: 9, value: 90, label: 'peak 90 N', shape: 'peak' },
-    { timeS: 1, value: 0, label: 'loading starts', shape: 'onset' },
+    { timeS: 1, value: 0, label: 'start of loading', shape: 'onset' },
   ],
   ...change,
 })
@@ -29,9 +29,9 @@ const lines = ({ marks }: Figure) => marks.flatMap((mark) => (mark.kind === 'lin
 describe('loadCurveFigure', () => {
   it('names every mark beside the curve and tells them in order of time', () => {
     const figure = draw()
-    expect(texts(figure)).toEqual(expect.arrayContaining(['pop-in', 'peak 90 N', 'loading starts']))
+    expect(texts(figure)).toEqual(expect.arrayContaining(['pop-in', 'peak 90 N', 'start of loading']))
     expect(figure.readings.map(({ words }) => words)).toEqual([
-      'loading starts, 1.00 s',
+      'start of loading, 1.00 s',
       'pop-in, 4.00 s',
       'peak 90 N, 9.00 s',
     ])

@@ -11,11 +11,11 @@ import {
 describe('words on a load curve', () => {
   const marks = [
     { label: 'peak 90 N', timeS: 9 },
-    { label: 'loading starts', timeS: 1.234 },
+    { label: 'start of loading', timeS: 1.234 },
   ]
   it('tell its marks in order of time', () => {
     expect(loadCurveWords({ fromS: 0, toS: 10, marks, gaps: 0 })).toBe(
-      'Load from 0.00 s to 10.00 s. In order: loading starts at 1.23 s; peak 90 N at 9.00 s.',
+      'Load from 0.00 s to 10.00 s. In order: start of loading at 1.23 s; peak 90 N at 9.00 s.',
     )
   })
   it('say where nothing is marked and where samples are missing', () => {

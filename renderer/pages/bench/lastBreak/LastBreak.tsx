@@ -6,7 +6,6 @@ import { outcomeWord } from '#words/breaks/outcomeWords.ts'
 import { type SamplingBound, samplingBoundWords } from '#words/breaks/samplingBoundWords.ts'
 import { isUncalibrated } from '#words/calibration/scaleWords.ts'
 import { asSentence } from '#words/sentence.ts'
-import { usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { FailurePatternChoice } from '../../../parts/assessment/FailurePatternChoice.tsx'
@@ -21,13 +20,15 @@ import { Keys } from '../../../widgets/Keys.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { type AssessmentDraft, changeDraft, type DraftChange } from './assessmentDraft.ts'
 import './lastBreak.css'
+import { SignedBy } from '../../../parts/decisions/SignedBy.tsx'
+import { useSigner } from '../../../parts/decisions/signer.ts'
 
 /** What the bench's keys ask of the panel. */
 export type LastBreakKeys = { key(name: string): boolean }
 
 /** The break that just happened: what it gave, how far to trust it, and what the faces look like. */
 export function LastBreak({ summary, keys }: { summary: BreakSummary; keys: Ref<LastBreakKeys> }) {
-  const { operator } = usePreferences()
+  const signer = useSigner()
   const [draft, dispatch] = useReducer(changeDraft, null)
   const [signing, setSigning] = useState<'set-aside' | 'take-back' | null>(null)
   const assess = useAction('breaks.assess')
@@ -43,7 +44,7 @@ export function LastBreak({ summary, keys }: { summary: BreakSummary; keys: Ref<
       woodFailurePercent: what.woodFailure.percent,
       failurePattern: what.failurePattern,
       note: what.note.trim(),
-      by: operator,
+      by: signer,
     })
     if (record === null) dispatch({ kind: 'not-saved' })
   }
@@ -112,6 +113,7 @@ export function LastBreak({ summary, keys }: { summary: BreakSummary; keys: Ref<
           {summary.setAside === null ? 'Set aside' : 'Take back'} <Keys keys="X" />
         </button>
       </div>
+      <SignedBy />
       {signing === 'set-aside' ? <SetAsideDialog summary={summary} onClose={() => setSigning(null)} /> : null}
       {signing === 'take-back' ? <TakeBackDialog summary={summary} onClose={() => setSigning(null)} /> : null}
     </section>

@@ -4,10 +4,11 @@ import { weightsFall } from '#words/bench/cautions.ts'
 import { verdictWords } from '#words/calibration/verdictWords.ts'
 import { loadText } from '#words/calibration/weightWords.ts'
 import { signedNumber, writeFixed } from '#words/units/numbers.ts'
-import { usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
+import { SignedBy } from '../../../parts/decisions/SignedBy.tsx'
+import { useSigner } from '../../../parts/decisions/signer.ts'
 import { useSingleKeys } from '../../../parts/routing/singleKeys.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Keys } from '../../../widgets/Keys.tsx'
@@ -19,7 +20,7 @@ const storageKey = 'breakledger.check-weight'
 
 /** Chooses the weight and begins; after a check, what it said and what to do. */
 export function CheckStart({ state, calibration }: { state: CheckState; calibration: string }) {
-  const { operator } = usePreferences()
+  const signer = useSigner()
   const { force } = useQuantities()
   const kept = useAnswer('weights.list', {})
   const begin = useAction('checkWeight.begin')
@@ -29,7 +30,7 @@ export function CheckStart({ state, calibration }: { state: CheckState; calibrat
   const { result } = state
 
   function start(): void {
-    if (name !== '' && !begin.pending) void begin.run({ weights: [name], by: operator })
+    if (name !== '' && !begin.pending) void begin.run({ weights: [name], by: signer })
   }
   useSingleKeys((key) => {
     if (key !== 'Enter') return false
@@ -94,6 +95,7 @@ export function CheckStart({ state, calibration }: { state: CheckState; calibrat
           {result === null ? 'Check now' : 'Check again'} <Keys keys="Enter" />
         </button>
       </div>
+      <SignedBy />
       <p className="quiet">{weightsFall}</p>
     </section>
   )

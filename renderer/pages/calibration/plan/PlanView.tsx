@@ -3,7 +3,7 @@ import type { CalibrationPlan } from '#contract/calibration/calibrationPlan.ts'
 import { neverAboveWords } from '#words/bench/cautions.ts'
 import { planLength } from '#words/calibration/routine/planLength.ts'
 import { usualWeightsWords } from '#words/calibration/weightWords.ts'
-import { useBench, usePreferences } from '../../../host/hostContext.ts'
+import { useBench } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
@@ -17,11 +17,13 @@ import { ConditionFields } from './ConditionFields.tsx'
 import { readConditions, readPlan } from './planForm.ts'
 import { usePlanTexts } from './planStore.ts'
 import './plan.css'
+import { SignedBy } from '../../../parts/decisions/SignedBy.tsx'
+import { useSigner } from '../../../parts/decisions/signer.ts'
 
 /** What is going to be done: where the bench stands, which weights in which steps, how often. */
 export function PlanView() {
   const bench = useBench()
-  const { operator } = usePreferences()
+  const signer = useSigner()
   const [texts, change] = usePlanTexts()
   const [asked, setAsked] = useState(false)
   const kept = useAnswer('weights.list', {})
@@ -38,7 +40,7 @@ export function PlanView() {
 
   async function start(): Promise<void> {
     setAsked(true)
-    if (read.plan !== null) await begin.run({ plan: read.plan, by: operator })
+    if (read.plan !== null) await begin.run({ plan: read.plan, by: signer })
   }
 
   useSingleKeys((key) => {
@@ -71,7 +73,7 @@ export function PlanView() {
               <button
                 type="button"
                 className="button"
-                onClick={() => void save.run({ weights: [...usualWeights], by: operator })}
+                onClick={() => void save.run({ weights: [...usualWeights], by: signer })}
               >
                 {usualWeightsWords}
               </button>
@@ -90,6 +92,7 @@ export function PlanView() {
       </div>
       <footer className="plan-foot">
         <Notice trouble={begin.error} onDismiss={begin.dismiss} />
+        <SignedBy />
         <BeginLine connected={connected} pending={begin.pending} asked={asked} plan={read.plan} />
       </footer>
     </form>

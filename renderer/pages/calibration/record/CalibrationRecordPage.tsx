@@ -4,7 +4,6 @@ import { noteSentences } from '#words/calibration/noteWords.ts'
 import { ownCalibration } from '#words/calibration/ownCalibration.ts'
 import { noUncertaintyWords } from '#words/calibration/uncertaintyWords.ts'
 import { dayWords, instantWords } from '#words/units/times.ts'
-import { usePreferences } from '../../../host/hostContext.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Notice } from '../../../widgets/Notice.tsx'
@@ -17,6 +16,7 @@ import { HowItWasMade } from './HowItWasMade.tsx'
 import { ReadingsTable } from './ReadingsTable.tsx'
 import { StepTable } from './StepTable.tsx'
 import './calibrationRecord.css'
+import { useSigner } from '../../../parts/decisions/signer.ts'
 
 /** One calibration with all that it says and every reading that it rests on; a page that can be printed. */
 export function CalibrationRecordPage({ calibrationId }: { calibrationId: number }) {
@@ -33,7 +33,7 @@ export function CalibrationRecordPage({ calibrationId }: { calibrationId: number
 function RecordView({ record }: { record: OutputOf<'calibrations.get'> }) {
   const { calibration, inForce, decisions } = record
   const { assessment } = calibration
-  const { operator } = usePreferences()
+  const signer = useSigner()
   const [putting, setPutting] = useState(false)
   return (
     <article className="certificate">
@@ -114,7 +114,7 @@ function RecordView({ record }: { record: OutputOf<'calibrations.get'> }) {
       )}
       <p className="print-only">
         Printed {instantWords(new Date().toISOString())}
-        {operator === '' ? '' : ` by ${operator}`}.
+        {signer === '' ? '' : ` by ${signer}`}.
       </p>
       {putting ? <PutInForceDialog calibration={calibration} onClose={() => setPutting(false)} /> : null}
     </article>

@@ -1,7 +1,7 @@
 import { type FormEvent, useState } from 'react'
 import type { AssessmentChoices } from '#contract/calibration/calibrationRoutine.ts'
 import { useAction } from '../../../host/useAction.ts'
-import { useSigner } from '../../../parts/decisions/signature.ts'
+import { rememberSigner, useSigner } from '../../../parts/decisions/signer.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { Field, TextField } from '../../../widgets/Field.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
@@ -23,6 +23,7 @@ export function SaveForm({ choices, ready }: { choices: AssessmentChoices; ready
     event.preventDefault()
     setAsked(true)
     if (!ready || name.trim() === '' || temperatureEndC === undefined) return
+    rememberSigner(by)
     const kept = await save.run({
       choices,
       name: name.trim(),

@@ -3,7 +3,6 @@ import type { WeightEntry } from '#contract/calibration/weight.ts'
 import { densityWords, toleranceWords } from '#words/calibration/toleranceWords.ts'
 import { usualWeightsWords } from '#words/calibration/weightWords.ts'
 import { instantWords } from '#words/units/times.ts'
-import { usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
@@ -12,10 +11,11 @@ import { Notice } from '../../../widgets/Notice.tsx'
 import { WeightDialog } from './WeightDialog.tsx'
 import { usualWeights } from './weightForm.ts'
 import './weights.css'
+import { useSigner } from '../../../parts/decisions/signer.ts'
 
 /** The weights of the workshop: what is marked on them and how far that is to be believed. */
 export function WeightsPage() {
-  const { operator } = usePreferences()
+  const signer = useSigner()
   const kept = useAnswer('weights.list', {})
   const save = useAction('weights.save')
   const [editing, setEditing] = useState<number | 'new' | null>(null)
@@ -23,7 +23,7 @@ export function WeightsPage() {
   const weights = answer?.weights ?? []
 
   async function keep(next: readonly WeightEntry[]): Promise<boolean> {
-    return (await save.run({ weights: [...next], by: operator })) !== null
+    return (await save.run({ weights: [...next], by: signer })) !== null
   }
 
   return (

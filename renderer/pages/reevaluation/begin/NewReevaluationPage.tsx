@@ -9,7 +9,6 @@ import { usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { useSigner } from '../../../parts/decisions/signature.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Field, SelectField } from '../../../widgets/Field.tsx'
@@ -21,6 +20,7 @@ import { noThresholds, readThresholds } from './thresholdForm.ts'
 import { useChosenBreaks } from './useChosenBreaks.ts'
 import { WhichBreaks } from './WhichBreaks.tsx'
 import './newReevaluation.css'
+import { rememberSigner, useSigner } from '../../../parts/decisions/signer.ts'
 
 /** Chooses which breaks are evaluated once more, and how. `breakId`: the one that the person came from. */
 export function NewReevaluationPage({ breakId = null }: { breakId?: number | null }) {
@@ -50,6 +50,7 @@ export function NewReevaluationPage({ breakId = null }: { breakId?: number | nul
       return
     }
     if (breakIds === null || breakIds.length === 0) return
+    rememberSigner(who)
     const begun = await begin.run({
       breakIds: [...breakIds],
       calibrationId: chosen?.calibrationId ?? null,

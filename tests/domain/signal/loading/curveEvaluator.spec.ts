@@ -52,7 +52,7 @@ describe('the machine of a curve', () => {
     expect(whole.result).toMatchObject({ missingSamples: 19, flags: ['gap', 'glitch'] })
   })
 
-  it('evaluates a curve whose interval is not known when its loading starts', () => {
+  it('evaluates a curve whose interval is not known when its start of loading', () => {
     const timeS = Float64Array.of(0, 1, 2, 3, 4, 5)
     const { result } = evaluated({ timeS, force: Float64Array.of(0, 400, 800, 1200, 10, 10) })
     expect(result).toMatchObject({ samples: 6, sampleRateHz: 1 })

@@ -44,7 +44,7 @@ function ramp(missing: readonly (readonly [fromS: number, toS: number])[] = []):
 }
 
 describe.each([1, 7, 1000])('the front of a stream in blocks up to %i', (longest) => {
-  it('hands on every sample once, in order, and tells where the loading starts', () => {
+  it('hands on every sample once, in order, and tells where the start of loading', () => {
     const curve = ramp()
     const { rest, loaded, startedWith, restful, gaps, glitches } = told(curve, longest)
     expect([...rest, ...loaded]).toEqual([...curve.timeS])
