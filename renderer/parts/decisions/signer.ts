@@ -1,3 +1,4 @@
+// Held by tests/browser/breaks/signatures.spec.ts.
 import { usePreferences, useStore } from '../../host/hostContext.ts'
 import { createStore } from '../../host/store.ts'
 
