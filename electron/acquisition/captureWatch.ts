@@ -1,4 +1,3 @@
-// Held by tests/acquisition/captureSession.spec.ts.
 import type { DetectionSettings } from '#contract/breaks/detection.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 import type { Tare } from '#contract/calibration/forceScale.ts'

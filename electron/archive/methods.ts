@@ -7,7 +7,7 @@ import { appendSamples, beginBreak, finishBreak, readCurve } from './breaks/brea
 import { addDecision } from './breaks/decisions.ts'
 import { addEvaluation, storeEvaluation } from './breaks/evaluations.ts'
 import { recoveredWithoutEvaluation } from './breaks/recovery.ts'
-import { addCalibrationDecision, calibrationDecided, calibrationDecisions } from './calibration/calibrationDecisions.ts'
+import { addCalibrationDecision, calibrationDecisions } from './calibration/calibrationDecisions.ts'
 import {
   addRoutineReading,
   beginRoutine,
@@ -18,6 +18,7 @@ import { addCalibration, calibration, calibrations } from './calibration/calibra
 import { addCheckWeight, checkWeights } from './calibration/checkWeights.ts'
 import { keptWeights, saveWeights } from './calibration/weightSets.ts'
 import type { Database } from './core/database.ts'
+import { observations } from './findings/observations.ts'
 import { chainHead, chainIdentity, heldAgainst, settle } from './keeping/chainHead.ts'
 import { info } from './keeping/info.ts'
 import { breakIds, listBreaks } from './lists/lists.ts'
@@ -52,6 +53,7 @@ export const reads = {
   listBreaks,
   breakIds,
   breakGroup,
+  observations,
   break: (database: Database, breakId: number) => readBreak(database, breakId, readSession),
   readCurve,
   recoveredWithoutEvaluation,
@@ -60,7 +62,6 @@ export const reads = {
   calibrations,
   calibration,
   calibrationDecisions,
-  calibrationDecided,
   checkWeights,
   reevaluations,
   reevaluation: reevaluationOf,

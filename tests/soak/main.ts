@@ -9,6 +9,7 @@ const soaks: Record<string, () => Promise<{ soak(words: readonly string[]): Prom
   bitFlips: () => import('./bitFlips.ts'),
   kill: () => import('./kill.ts'),
   capture: () => import('./capture.ts'),
+  coverage: () => import('./coverage.ts'),
   detector: () => import('./detector.ts'),
   events: () => import('./events.ts'),
   hostileSocket: () => import('./hostileSocket.ts'),

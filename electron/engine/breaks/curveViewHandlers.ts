@@ -1,9 +1,9 @@
 import type { breakProcedures } from '#contract/breaks/procedures.ts'
 import type { HandlersOf } from '#contract/procedures.ts'
+import { groupName } from '../core/groupName.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
 import { makeComparison } from './comparison.ts'
 import { filteredCurve, slopeCurve } from './filteredCurve.ts'
-import { groupName } from './groupName.ts'
 
 export type CurveViewName = 'breaks.group' | 'breaks.filtered' | 'breaks.slope' | 'comparison.make'
 

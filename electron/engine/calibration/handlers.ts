@@ -1,7 +1,6 @@
 // Held by tests/engine/calibration/routine/calibrationDesk.spec.ts.
 import type { calibrationProcedures } from '#contract/calibration/procedures.ts'
 import { Trouble } from '#contract/errors.ts'
-import { leftOut } from '#contract/keeping/unreadable.ts'
 import type { HandlersOf } from '#contract/procedures.ts'
 import { checkedWeights } from '#domain/calibration/routinePlan.ts'
 import type { Bench } from '../bench/bench.ts'
@@ -68,36 +67,25 @@ function recordHandlers(
       return archive.saveWeights(weights, clock.instant(), by)
     },
     'calibrations.list': async () => {
-      const inForceId = await archive.calibrationDecided()
+      const inForceId = (await calibrationInForce(archive))?.calibrationId ?? null
       const nowInstant = clock.instant()
-      const stored = await archive.calibrations()
-      return {
-        rows: stored.rows.map((one) => calibrationSummary(one, inForceId, nowInstant)),
-        ...leftOut(stored),
-      }
+      return (await archive.calibrations()).map((one) => calibrationSummary(one, inForceId, nowInstant))
     },
     'calibrations.get': async ({ calibrationId }) => {
       const calibration = await archive.calibration(calibrationId)
       const decisions = await archive.calibrationDecisions()
       return {
         calibration,
-        inForce: (await archive.calibrationDecided()) === calibrationId,
-        decisions: decisions.rows.filter((decision) => decision.calibrationId === calibrationId),
-        ...leftOut(decisions),
+        inForce: decisions.at(-1)?.calibrationId === calibrationId,
+        decisions: decisions.filter((decision) => decision.calibrationId === calibrationId),
       }
     },
     'calibrations.history': async () => {
-      const stored = await archive.calibrations()
+      const drift = driftOf((await archive.calibrations()).toReversed())
       const decisions = await archive.calibrationDecisions()
       const unfinished = await archive.brokenOffRoutines()
       const running = desk.routineId()
-      return {
-        drift: driftOf(stored.rows.toReversed()),
-        decisions: decisions.rows,
-        brokenOff: unfinished.rows.filter(({ routineId }) => routineId !== running),
-        // The list of calibrations names those that it leaves out itself.
-        ...leftOut(decisions, unfinished),
-      }
+      return { drift, decisions, brokenOff: unfinished.filter(({ routineId }) => routineId !== running) }
     },
     'calibrations.putInForce': async ({ calibrationId, by, reason }) => {
       if (bench.state().busyWith !== null)
@@ -127,9 +115,8 @@ function checkHandlers({ archive }: HandlerParts, run: CheckWeightRun): OfGroup<
       const calibration = await (calibrationId === null
         ? calibrationInForce(archive)
         : archive.calibration(calibrationId))
-      if (calibration === null) return { rows: [] }
-      const checks = await archive.checkWeights(calibration.calibrationId)
-      return { rows: checkHistories(calibration, checks.rows), ...leftOut(checks) }
+      if (calibration === null) return []
+      return checkHistories(calibration, await archive.checkWeights(calibration.calibrationId))
     },
   }
 }

@@ -10,9 +10,10 @@ const maxRecordCharacters = 1_000_000
 /**
  * The records of an RFC 4180 file in UTF-8, one after the other, read in pieces and each character once: lines may end in LF or
  * CRLF, a field may stand in double quotes (doubled inside) and then hold commas and line ends. Lines that start with "#"
- * outside of quotes are comments, as the formats of curves and calibrations say. Rejects with a Trouble that names the file.
+ * outside of quotes are comments, as the formats of curves and calibrations say, unless `comments` is false. Rejects with a Trouble
+ * that names the file.
  */
-export async function* csvRecords(file: string): AsyncGenerator<CsvRecord> {
+export async function* csvRecords(file: string, { comments } = { comments: true }): AsyncGenerator<CsvRecord> {
   let line = 0
   let begun = 0
   let length = 0
@@ -26,7 +27,7 @@ export async function* csvRecords(file: string): AsyncGenerator<CsvRecord> {
     length += text.length + 1
     if (length > maxRecordCharacters) throw unreadable(file, begun, 'the line is longer than a million characters')
     if (open === null) {
-      if (text.startsWith('#')) continue
+      if (comments && text.startsWith('#')) continue
       if (!text.includes('"')) {
         yield { line, fields: text.split(',') }
         continue

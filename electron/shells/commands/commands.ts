@@ -5,6 +5,7 @@ import { curveCommand } from './curveCommand.ts'
 import { demoCommand } from './demoCommand.ts'
 import { emulateCommand } from './emulateCommand.ts'
 import { evaluateCommand } from './evaluateCommand.ts'
+import { findingsCommand } from './findingsCommand.ts'
 import { planCommand } from './planCommand.ts'
 import { portsCommand } from './portsCommand.ts'
 import { rebuildCommand } from './rebuildCommand.ts'
@@ -21,6 +22,7 @@ export const commands: readonly Command[] = [
   curveCommand,
   calibrateCommand,
   planCommand,
+  findingsCommand,
   verifyCommand,
   rebuildCommand,
   repairCommand,

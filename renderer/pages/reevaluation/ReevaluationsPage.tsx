@@ -1,6 +1,5 @@
 import type { ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
 import { changedWords } from '#words/breaks/thresholdWords.ts'
-import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { countOf } from '#words/units/counts.ts'
 import { writeCount } from '#words/units/numbers.ts'
 import { instantWords } from '#words/units/times.ts'
@@ -16,8 +15,7 @@ import './reevaluation.css'
 /** Every re-evaluation, newest first, and what became of its results. */
 export function ReevaluationsPage() {
   const list = useAnswer('reevaluations.list', {})
-  const rows = list.value?.rows ?? []
-  const unreadable = unreadableTrouble(list.value?.unreadable)
+  const rows = list.value ?? []
   return (
     <div className="reevaluations">
       <header className="record-head">
@@ -37,9 +35,9 @@ export function ReevaluationsPage() {
           </a>
         </div>
       </header>
-      <Notice trouble={list.error ?? unreadable} />
+      <Notice trouble={list.error} />
       {rows.length === 0 ? (
-        list.pending || unreadable !== null ? null : (
+        list.pending ? null : (
           <p className="empty-words">
             Nothing was evaluated again yet. It is worth doing after an update, with a better calibration, or when a
             setting did not suit the specimens.

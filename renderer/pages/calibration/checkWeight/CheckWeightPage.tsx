@@ -1,7 +1,6 @@
 import { useEffect, useState } from 'react'
 import type { CheckState } from '#contract/calibration/checkWeight.ts'
 import { unusedWords } from '#words/calibration/unusedWords.ts'
-import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { useBench } from '../../../host/hostContext.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useEvent } from '../../../host/useEvent.ts'
@@ -32,7 +31,7 @@ export function CheckWeightPage() {
           <h1>Check weight</h1>
         </div>
       </header>
-      <Notice trouble={answer.error ?? history.error ?? unreadableTrouble(history.value?.unreadable)} />
+      <Notice trouble={answer.error ?? history.error} />
       {bench.calibration === null ? (
         <div className="empty-start">
           <p>
@@ -53,7 +52,7 @@ export function CheckWeightPage() {
           ) : (
             <CheckWork state={state} />
           )}
-          <CheckCharts histories={history.value?.rows ?? []} pending={history.pending} />
+          <CheckCharts histories={history.value ?? []} pending={history.pending} />
         </div>
       )}
     </div>

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { groupName } from '#engine/breaks/groupName.ts'
+import { groupName } from '#engine/core/groupName.ts'
 
 const common = { adhesive: 'casein C1', jointType: 'scarf', bondLineGapMm: 0, exposure: 'loft', ageMonths: 24 }
 

@@ -2,10 +2,17 @@ import type { BreakGroup } from '#domain/strength/breakGroup.ts'
 
 /** What the breaks of a group have in common, in words. */
 export function groupName(common: NonNullable<BreakGroup['common']>): string {
-  const { adhesive, jointType, bondLineGapMm, exposure, ageMonths } = common
-  return [adhesive, jointType, gapInWords(bondLineGapMm), exposure, ageInWords(ageMonths)]
-    .filter((words) => words !== '')
-    .join(', ')
+  return `${madeAlike(common)}, ${ageInWords(common.ageMonths)}`
+}
+
+/** How the blocks of a group were made and kept, in words, whatever their age. */
+export function madeAlike({
+  adhesive,
+  jointType,
+  bondLineGapMm,
+  exposure,
+}: Omit<NonNullable<BreakGroup['common']>, 'ageMonths'>): string {
+  return [adhesive, jointType, gapInWords(bondLineGapMm), exposure].filter((words) => words !== '').join(', ')
 }
 
 function gapInWords(gapMm: number | null): string {

@@ -1,0 +1,103 @@
+import type { FindingLine } from '#contract/findings/lines.ts'
+import type { FindingsOptions } from '#contract/findings/options.ts'
+import { type AgeingBlock, fitAllAgeing } from '../ageing/ageingFit.ts'
+import { parameterNames } from '../ageing/ageingModels.ts'
+import { changeToFind } from '../ageing/changeToFind.ts'
+import { forecastAt, type WeightedFit } from '../ageing/forecast.ts'
+import { retentionOf } from '../ageing/retention.ts'
+import { jonckheere, mannKendall } from '../ageing/trends.ts'
+
+/** Blocks of one group at several ages, youngest first. */
+export type Series = {
+  readonly group: string
+  readonly ages: readonly { ageMonths: number; blocks: readonly AgeingBlock[] }[]
+}
+
+/** Fewer ages make no forecast. */
+const leastAges = 4
+/** Ages to which a series is carried on, months: ten, twenty and thirty years; beyond them, twice the last age. */
+const forecastAges = [120, 240, 360]
+/** "Below a share": of the strength at the first age. */
+export const askedShare = 0.8
+/** The power with which a change counts as one that can be seen. */
+const wantedPower = 0.8
+
+/** Lines about one group over its ages; none for a single age. Checked: tests/domain/findings/lines/ageingLines.spec.ts. */
+export function* ageingLines({ group, ages }: Series, options: FindingsOptions): Generator<FindingLine> {
+  const filled = ages.filter(({ blocks }) => blocks.length > 0)
+  if (filled.length < 2) {
+    yield { kind: 'note', about: 'trend', code: 'few-ages', group, ageMonths: null }
+    return
+  }
+  const all = filled.flatMap(({ blocks }) => blocks)
+  const first = filled[0]!
+  yield { kind: 'trend', group, ageMonths: null, test: 'mann-kendall', ...mannKendall(all) }
+  yield { kind: 'trend', group, ageMonths: null, test: 'jonckheere', ...jonckheere(all), slopeMPaPerYear: null }
+  const strengths = (blocks: readonly AgeingBlock[]) => blocks.map(({ strengthMPa }) => strengthMPa)
+  for (const { ageMonths, blocks } of filled.slice(1)) {
+    const found = retentionOf(strengths(first.blocks), strengths(blocks), options.confidence)
+    yield { kind: 'retention', group, ageMonths, referenceAgeMonths: first.ageMonths, ...found }
+    if (found.bounded === false)
+      yield { kind: 'note', about: 'retention', code: 'retention-unbounded', group, ageMonths }
+  }
+  yield* modelLines(group, all, filled.length, first.ageMonths, options)
+  const last = filled.at(-1)!
+  yield {
+    kind: 'detectable',
+    group,
+    ageMonths: last.ageMonths,
+    changePercent: changeToFind(
+      filled.map(({ blocks }) => strengths(blocks)),
+      options.confidence,
+      wantedPower,
+    ),
+    power: wantedPower,
+  }
+}
+
+function* modelLines(
+  group: string,
+  blocks: readonly AgeingBlock[],
+  ageCount: number,
+  firstAgeMonths: number,
+  { confidence }: FindingsOptions,
+): Generator<FindingLine> {
+  const fits = fitAllAgeing(blocks)
+  for (const { model, fit, weight } of fits) {
+    const names = parameterNames[model]
+    const named = (values: readonly number[]) => Object.fromEntries(names.map((name, i) => [name, values[i]!]))
+    const found =
+      typeof fit === 'string'
+        ? { parameters: null, standardErrors: null, sigmaMPa: null, aicc: null, weight: null, failed: fit }
+        : {
+            parameters: named(fit.parameters),
+            standardErrors: named(fit.standardErrors),
+            sigmaMPa: fit.sigmaMPa,
+            aicc: fit.aicc,
+            weight,
+            failed: null,
+          }
+    yield { kind: 'ageing-model', group, ageMonths: null, model, ...found }
+  }
+  const usable: WeightedFit[] = fits.flatMap(({ fit, weight }) =>
+    typeof fit === 'string' || weight === null ? [] : [{ fit, weight }],
+  )
+  if (ageCount < leastAges || usable.length === 0) {
+    yield {
+      kind: 'note',
+      about: 'forecast',
+      code: ageCount < leastAges ? 'few-ages' : 'no-fit',
+      group,
+      ageMonths: null,
+    }
+    return
+  }
+  const last = Math.max(...blocks.map(({ ageMonths }) => ageMonths))
+  const ahead = forecastAges.filter((age) => age > last)
+  for (const ageMonths of ahead.length > 0 ? ahead : [2 * last])
+    yield {
+      kind: 'forecast',
+      group,
+      ...forecastAt(usable, ageMonths, { confidence, firstAgeMonths, share: askedShare }),
+    }
+}

@@ -1,0 +1,71 @@
+import type { FindingKind, FindingLine } from '#contract/findings/lines.ts'
+import type { FindingsOptions } from '#contract/findings/options.ts'
+import type { GroupValues } from '../compare/groupValues.ts'
+import { type Cell, cellsOf, isWoodFailure, type Observation, type Treatment, treatedBlocks } from '../observation.ts'
+import { ageingLines, type Series } from './ageingLines.ts'
+import { cellLines } from './cellLines.ts'
+import { comparisonLines } from './comparisonLines.ts'
+
+const ageingKinds: readonly FindingKind[] = ['trend', 'retention', 'ageing-model', 'forecast', 'detectable']
+const cellKinds: readonly FindingKind[] = ['group-summary', 'censored-fit', 'survival', 'outlier']
+const comparisonKinds: readonly FindingKind[] = [
+  'spread-test',
+  'means-test',
+  'pair',
+  'against-reference',
+  'letters',
+  'equivalence',
+  'rank',
+  'shrunken-mean',
+]
+
+/**
+ * All findings about observations: of each group at each age, of the groups of each age beside each other, and of each group over
+ * its ages; only the kinds that are asked for. A note says why a result is missing, and is kept beside the kind it is about.
+ * Checked: tests/domain/findings/lines/findingLines.spec.ts.
+ */
+export function* findingLines(observations: readonly Observation[], options: FindingsOptions): Generator<FindingLine> {
+  const wants = (kind: string) => options.only === null || (options.only as readonly string[]).includes(kind)
+  const asked = (line: FindingLine) => wants(line.kind) || (line.kind === 'note' && wants(line.about))
+  const { woodFailure, limitPercent, adjustFactor } = options
+  const treatment: Treatment = { woodFailure, limitPercent, adjustFactor }
+  const cells = cellsOf(observations)
+  const some = (kinds: readonly FindingKind[]) => wants('note') || kinds.some(wants)
+  function* all(): Generator<FindingLine> {
+    if (some(cellKinds)) for (const cell of cells) yield* cellLines(cell, treatment, options)
+    if (some(comparisonKinds))
+      for (const [ageMonths, groups] of groupsByAge(cells, treatment))
+        yield* comparisonLines(groups, ageMonths, options, wants)
+    if (some(ageingKinds)) for (const series of seriesOf(cells, treatment)) yield* ageingLines(series, options)
+  }
+  for (const line of all()) if (asked(line)) yield line
+}
+
+/** Strengths of the groups beside each other, for each age, youngest first. */
+function groupsByAge(cells: readonly Cell[], treatment: Treatment): [number | null, GroupValues[]][] {
+  const byAge = new Map<number | null, GroupValues[]>()
+  for (const { group, ageMonths, counted } of cells) {
+    const values = Float64Array.from(treatedBlocks(counted, treatment), ({ strengthMPa }) => strengthMPa)
+    const beside = byAge.get(ageMonths)
+    if (beside === undefined) byAge.set(ageMonths, [{ group, values }])
+    else beside.push({ group, values })
+  }
+  return [...byAge].sort(([one], [other]) => (one ?? -1) - (other ?? -1))
+}
+
+/** Groups over their ages; those without an age are no series. */
+function seriesOf(cells: readonly Cell[], treatment: Treatment): Series[] {
+  const byGroup = new Map<string, Series['ages'][number][]>()
+  for (const { group, ageMonths, counted } of cells) {
+    if (ageMonths === null) continue
+    const blocks = treatedBlocks(counted, treatment).map(({ block, strengthMPa }) => ({
+      ageMonths,
+      strengthMPa,
+      held: treatment.woodFailure === 'censored' && isWoodFailure(block, treatment),
+    }))
+    const ages = byGroup.get(group)
+    if (ages === undefined) byGroup.set(group, [{ ageMonths, blocks }])
+    else ages.push({ ageMonths, blocks })
+  }
+  return [...byGroup].map(([group, ages]) => ({ group, ages }))
+}

@@ -1,0 +1,74 @@
+/** One block as the statistics see it: everything else in findings takes these and nothing else. */
+export type Observation = {
+  readonly group: string
+  /** Age at the break; null: not asked after. */
+  readonly ageMonths: number | null
+  /** How people call the block; null: it has no name. */
+  readonly specimen: string | null
+  readonly strengthMPa: number
+  /** Share of torn wood; null: not recorded, which counts as a bond failure. */
+  readonly woodFailurePercent: number | null
+  readonly board: string | null
+  /** Why a person left it out; null: it counts. */
+  readonly excludedBecause: string | null
+}
+
+/** What torn wood does to a result. */
+export type Treatment = {
+  readonly woodFailure: 'observed' | 'bond-only' | 'censored' | 'adjusted'
+  /** A block with at least so much torn wood is a wood failure, percent. */
+  readonly limitPercent: number
+  /** adjusted: strength x (1 + factor x wood failure / 100). */
+  readonly adjustFactor: number
+}
+
+/** Blocks of one group at one age. */
+export type Cell = {
+  readonly group: string
+  readonly ageMonths: number | null
+  /** Those that count, as observed. */
+  readonly counted: readonly Observation[]
+  readonly excluded: number
+}
+
+/** Whether the wood gave way rather than the bond: "at or above" the limit. Checked: tests/domain/findings/observation.spec.ts. */
+export function isWoodFailure(one: Observation, { limitPercent }: Treatment): boolean {
+  return one.woodFailurePercent !== null && one.woodFailurePercent >= limitPercent
+}
+
+/** Blocks by group and age, groups in the given order, ages rising. Checked: tests/domain/findings/observation.spec.ts. */
+export function cellsOf(observations: readonly Observation[]): Cell[] {
+  const byGroup = new Map<string, Map<number | null, Observation[]>>()
+  for (const one of observations) {
+    const ages = byGroup.get(one.group) ?? new Map<number | null, Observation[]>()
+    byGroup.set(one.group, ages)
+    const cell = ages.get(one.ageMonths)
+    if (cell === undefined) ages.set(one.ageMonths, [one])
+    else cell.push(one)
+  }
+  return [...byGroup].flatMap(([group, ages]) =>
+    [...ages]
+      .sort(([one], [other]) => (one ?? -1) - (other ?? -1))
+      .map(([ageMonths, all]) => {
+        const counted = all.filter(({ excludedBecause }) => excludedBecause === null)
+        return { group, ageMonths, counted, excluded: all.length - counted.length }
+      }),
+  )
+}
+
+/**
+ * Blocks of a cell under a treatment of torn wood, with their strengths in MPa: all as observed (and under `censored`, where only
+ * the fits know of it), those whose bond failed, or all with the strength raised for torn wood.
+ * Checked: tests/domain/findings/observation.spec.ts.
+ */
+export function treatedBlocks(
+  counted: readonly Observation[],
+  treatment: Treatment,
+): { block: Observation; strengthMPa: number }[] {
+  const kept = treatment.woodFailure === 'bond-only' ? counted.filter((one) => !isWoodFailure(one, treatment)) : counted
+  const factor = treatment.woodFailure === 'adjusted' ? treatment.adjustFactor : 0
+  return kept.map((block) => ({
+    block,
+    strengthMPa: block.strengthMPa * (1 + (factor * (block.woodFailurePercent ?? 0)) / 100),
+  }))
+}

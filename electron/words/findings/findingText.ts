@@ -1,0 +1,94 @@
+import type { FindingLine } from '#contract/findings/lines.ts'
+import { writeSignificant } from '../units/numbers.ts'
+import { noteText } from './noteWords.ts'
+
+const figure = (value: number | null) => (value === null ? '-' : writeSignificant(value, 4))
+const mpa = (value: number | null) => (value === null ? '-' : `${figure(value)} MPa`)
+const between = (low: number | null, high: number | null) =>
+  low === null && high === null ? 'no interval' : `${figure(low)} to ${figure(high)}`
+const chance = (p: number | null) => (p === null ? '-' : p < 0.0001 ? 'below 0.0001' : p.toFixed(4))
+
+/** Group and age as a line begins with them. */
+function of(group: string | null, ageMonths: number | null): string {
+  return [group, ageMonths === null ? null : `${ageMonths} months`].filter((words) => words !== null).join(', ')
+}
+
+/** Whether a difference is one: no "stronger" where the interval holds 0. */
+function difference(
+  a: string,
+  b: string,
+  line: { differenceMPa: number | null; lowMPa: number | null; highMPa: number | null },
+): string {
+  const { differenceMPa, lowMPa, highMPa } = line
+  if (differenceMPa === null) return `${a} and ${b}`
+  const interval = lowMPa === null ? '' : ` (${between(lowMPa, highMPa)})`
+  const told = lowMPa !== null && highMPa !== null && (lowMPa > 0 || highMPa < 0)
+  const size = `${figure(Math.abs(differenceMPa))} MPa`
+  if (told) return `${a} is ${differenceMPa > 0 ? 'stronger' : 'weaker'} than ${b} by ${size}${interval}`
+  return `${a} and ${b} cannot be told apart: ${figure(differenceMPa)} MPa${interval}`
+}
+
+/** One line of findings in words for people. */
+export function findingText(line: FindingLine): string {
+  switch (line.kind) {
+    case 'group-summary':
+      return (
+        `${of(line.group, line.ageMonths)}: n ${line.n}, mean ${mpa(line.meanMPa)} (${between(line.meanLowMPa, line.meanHighMPa)}), ` +
+        `SD ${figure(line.sdMPa)}, median ${figure(line.medianMPa)}, ${figure(line.minMPa)} to ${figure(line.maxMPa)}, ` +
+        `lower tolerance limit ${mpa(line.lowerToleranceMPa)}, torn wood ${figure(line.woodFailureMeanPercent)} %` +
+        (line.excluded === 0 ? '' : `, ${line.excluded} left out`)
+      )
+    case 'censored-fit':
+      return (
+        `${of(line.group, line.ageMonths)}: ${line.distribution}, ${line.failures} bonds failed and ${line.censored} outlasted the wood: ` +
+        `mean ${mpa(line.meanMPa)} (${between(line.meanLowMPa, line.meanHighMPa)}), one in ten below ${mpa(line.b10MPa)} ` +
+        `(${between(line.b10LowMPa, line.b10HighMPa)})`
+      )
+    case 'survival':
+      return `${of(line.group, line.ageMonths)}: share that holds more than ${line.strengthMPa.map((value, i) => `${figure(value)}: ${figure(line.survival[i]!)}`).join(', ')}`
+    case 'spread-test':
+    case 'means-test':
+      return `${of(line.kind === 'spread-test' ? 'equal spread' : 'equal means', line.ageMonths)}, ${line.method}: ${figure(line.statistic)}, p ${chance(line.p)}`
+    case 'pair':
+      return `${of(line.method, line.ageMonths)}: ${difference(line.a, line.b, line)}, p ${chance(line.p)}`
+    case 'against-reference':
+      return `${of('against the reference', line.ageMonths)}: ${difference(line.group, line.reference, line)}, p ${chance(line.p)}`
+    case 'letters':
+      return `${of(`letters by ${line.method}`, line.ageMonths)}: ${Object.entries(line.letters)
+        .map(([group, letters]) => `${group} ${letters}`)
+        .join(', ')}`
+    case 'equivalence':
+      return `${of('equivalence', line.ageMonths)}: ${line.a} and ${line.b} ${line.equivalent === true ? 'are' : 'are not shown to be'} within ${figure(line.marginPercent)} %, p ${chance(line.p)}`
+    case 'rank':
+      return `${of(line.group, line.ageMonths)}: rank ${line.rank ?? '-'}, between ${line.rankLow ?? '-'} and ${line.rankHigh ?? '-'}, first in ${line.firstShare === null ? '-' : figure(100 * line.firstShare)} % of resamplings`
+    case 'shrunken-mean':
+      return `${of(line.group, line.ageMonths)}: drawn towards the others ${mpa(line.meanMPa)} (${between(line.lowMPa, line.highMPa)}), by ${figure(line.shrinkagePercent)} %`
+    case 'outlier':
+      return `${of(line.group, line.ageMonths)}: ${line.specimen ?? 'a block'} at ${mpa(line.strengthMPa)} lies far out (${line.method}, ${figure(line.statistic)} over ${figure(line.critical)}); nothing was removed`
+    case 'trend':
+      return `${line.group}: ${line.test}, ${figure(line.statistic)}, p ${chance(line.p)}${line.slopeMPaPerYear === null ? '' : `, ${figure(line.slopeMPaPerYear)} MPa a year`}`
+    case 'retention':
+      return `${of(line.group, line.ageMonths)}: ${figure(line.ratio)} of the strength at ${line.referenceAgeMonths} months (${between(line.low, line.high)})`
+    case 'ageing-model':
+      return line.failed === null
+        ? `${line.group}: ${line.model}, ${Object.entries(line.parameters ?? {})
+            .map(([name, value]) => `${name} ${figure(value)}`)
+            .join(', ')}, weight ${figure(line.weight)}`
+        : `${line.group}: ${line.model} cannot be fitted: ${failureWords[line.failed]}`
+    case 'forecast':
+      return `${of(line.group, line.ageMonths)}: forecast ${mpa(line.meanMPa)} (${between(line.lowMPa, line.highMPa)}), ${figure(line.retentionPercent)} % of the start`
+    case 'detectable':
+      return `${of(line.group, line.ageMonths)}: a change of ${figure(line.changePercent)} % since the first age would be found in ${figure(100 * line.power)} % of such series`
+    case 'note':
+      return `note on ${line.about}: ${noteText(line)}`
+  }
+}
+
+/** Why a model of ageing was not fitted, in words. */
+export const failureWords = {
+  'few-ages': 'there are too few ages',
+  'few-blocks': 'there are too few blocks',
+  'no-spread': 'the blocks lie on it exactly, so that nothing says how sure it is',
+  'no-curvature': 'the data show no bend, so that its time constant is not known',
+  'no-maximum': 'too many blocks held more than they showed',
+} as const

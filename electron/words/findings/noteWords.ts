@@ -1,0 +1,25 @@
+import type { FindingOf, NoteCode } from '#contract/findings/lines.ts'
+import { writeCount } from '../units/numbers.ts'
+
+const texts: Record<NoteCode, string> = {
+  'no-blocks': 'no block counts, so there is no result',
+  'one-block': 'one block alone shows no spread: there is no interval and no limit',
+  'one-group': 'there is no other group to compare with',
+  'no-spread': 'all values are equal, so that nothing can be said of their spread',
+  'no-failure': 'no bond broke, so that the strength of the bonds is not known, only that they held',
+  'no-fit': 'the fit found no end',
+  'no-reference': 'the reference has no blocks here',
+  'no-margin': 'say the margin of equivalence with --margin PERCENT',
+  'few-groups': 'fewer than four groups do not show how much groups differ, so no mean is drawn towards the others',
+  'few-ages': 'too few ages for this; a line through two or three would look surer than it is',
+  'retention-unbounded':
+    'the strength at the first age is so uncertain that any share of it is possible: there is no interval',
+  'one-block-left-out': 'a group of one block has no spread and is left out where spreads are compared',
+}
+
+/** What a note says, in a sentence that names its group and age. */
+export function noteText({ code, group, ageMonths }: FindingOf<'note'>): string {
+  const age = ageMonths === null ? '' : `${writeCount(ageMonths)} months`
+  const of = [group ?? '', age].filter((words) => words !== '').join(', ')
+  return of === '' ? `${texts[code]}.` : `${of}: ${texts[code]}.`
+}

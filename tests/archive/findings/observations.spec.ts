@@ -1,0 +1,43 @@
+import { expect, it } from 'vitest'
+import { addDecision } from '#archive/breaks/decisions.ts'
+import { observations } from '#archive/findings/observations.ts'
+import { addSpecimens } from '#archive/specimens/specimens.ts'
+import { archiveInMemory, morning, rampAndFall, specimenFields, storeBreak } from '../storedStudy.ts'
+
+const curve = rampAndFall(100, 360_000)
+
+it('holds the breaks of specimens with load, area and what was set aside, and nothing else', () => {
+  const database = archiveInMemory()
+  const fields = [{}, {}, { areaMm2: null, overlapLengthMm: null }, {}].map((change, i) =>
+    specimenFields(`C1-${i + 1}`, change),
+  )
+  addSpecimens(database, fields, morning, 'bench')
+  for (const specimenId of [1, 2, 3]) storeBreak(database, specimenId, curve)
+  storeBreak(database, 4, curve, { outcome: 'unloading' })
+  storeBreak(database, null, curve)
+  addDecision(database, {
+    breakId: 2,
+    recordedAt: morning,
+    by: 'bench',
+    reason: 'the block slipped',
+    kind: 'set-aside',
+    specimenId: null,
+    cause: 'other',
+  })
+  expect(observations(database)).toEqual([
+    {
+      startedAt: expect.any(String),
+      number: 'C1-1',
+      adhesive: 'casein C1',
+      jointType: 'long grain to long grain',
+      bondLineGapMm: 0,
+      exposure: 'loft',
+      gluedOn: '2031-03-01',
+      areaMm2: 600,
+      peakN: 3600,
+      woodFailurePercent: null,
+      setAside: null,
+    },
+    expect.objectContaining({ number: 'C1-2', setAside: 'the block slipped' }),
+  ])
+})

@@ -1,0 +1,162 @@
+import { execFileSync } from 'node:child_process'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { fitAgeing } from '#domain/findings/ageing/ageingFit.ts'
+import { censoredFit } from '#domain/findings/censored/censoredFit.ts'
+import { kaplanMeier } from '#domain/findings/censored/kaplanMeier.ts'
+import { equivalentPairs } from '#domain/findings/compare/equivalence.ts'
+import type { GroupValues } from '#domain/findings/compare/groupValues.ts'
+import { kruskalWallisTest, oneWayTest, welchTest } from '#domain/findings/compare/meansTests.ts'
+import { dunnHolm, tukeyKramer } from '#domain/findings/compare/pairs.ts'
+import { bartlettTest, brownForsytheTest, leveneTest } from '#domain/findings/compare/spreadTests.ts'
+import { groupSummary } from '#domain/findings/groupSummary.ts'
+import { type RandomBlock, randomStudies, studiesCsv } from './dataSets.ts'
+
+// Expected: R 4.2.2 with survival, by referenceNumbers.R beside this file, on the same studies (`studiesCsv`).
+type Reference = Record<string, (number | null)[]>
+const script = new URL('./referenceNumbers.R', import.meta.url).pathname
+const kept = readFileSync(new URL('./referenceNumbers.ndjson', import.meta.url), 'utf8')
+const parsed = (text: string) =>
+  text
+    .trim()
+    .split('\n')
+    .map((line) => JSON.parse(line) as Reference)
+
+const studies = 200
+const blocks = randomStudies(studies)
+
+/** The same numbers, under the same names, as the script prints of one study. */
+function ours(study: readonly RandomBlock[]): Reference {
+  const names = [...new Set(study.map(({ group }) => group))]
+  const groups: GroupValues[] = names.map((group) => ({
+    group,
+    values: Float64Array.from(study.filter((one) => one.group === group).map(({ strength }) => strength)),
+  }))
+  const one = study.filter(({ group }) => group === names[0])
+  const strengths = (held: boolean) => one.filter((block) => block.held === held).map(({ strength }) => strength)
+  const split = { failed: strengths(false), censored: strengths(true) }
+  const tested = ({ statistic, p }: { statistic: number | null; p: number | null }) => [statistic, p]
+  const cell = {
+    group: names[0]!,
+    ageMonths: null,
+    excluded: 0,
+    counted: one.map(({ strength }) => ({
+      group: names[0]!,
+      ageMonths: null,
+      specimen: null,
+      strengthMPa: strength,
+      woodFailurePercent: null,
+      board: null,
+      excludedBecause: null,
+    })),
+  }
+  const summary = groupSummary(
+    cell,
+    { woodFailure: 'observed', limitPercent: 75, adjustFactor: 1 },
+    { confidence: 0.95, tolerance: { confidence: 0.75, content: 0.95 } },
+  )
+  const welch = welchTest(groups)
+  const survival = kaplanMeier(split)
+  const aged = study.map(({ age, strength, held }) => ({ ageMonths: age, strengthMPa: strength, held }))
+  const plain = aged.map((block) => ({ ...block, held: false }))
+  const [pair] = equivalentPairs(groups.slice(0, 2), 15, 0.95)
+  const fitted = (distribution: 'weibull' | 'lognormal' | 'normal') => {
+    const fit = censoredFit(split, distribution, 0.95)
+    return typeof fit === 'string' ? null : fit
+  }
+  return {
+    summary: [
+      summary.meanMPa,
+      summary.sdMPa,
+      summary.meanLowMPa,
+      summary.meanHighMPa,
+      summary.q1MPa,
+      summary.medianMPa,
+      summary.q3MPa,
+    ],
+    brownForsythe: tested(brownForsytheTest(groups)),
+    levene: tested(leveneTest(groups)),
+    bartlett: tested(bartlettTest(groups)),
+    oneWay: tested(oneWayTest(groups)),
+    welch: [welch.statistic, welch.df2, welch.p],
+    kruskalWallis: tested(kruskalWallisTest(groups)),
+    tukeyP: tukeyKramer(groups, 0.95).map(({ p }) => p),
+    dunnZ: dunnHolm(groups).map(({ statistic }) => statistic),
+    dunnP: dunnHolm(groups).map(({ p }) => p),
+    equivalence: [pair!.pLower, pair!.pUpper],
+    weibull: [fitted('weibull')?.logLikelihood ?? null],
+    lognormal: [fitted('lognormal')?.logLikelihood ?? null],
+    normal: [fitted('normal')?.logLikelihood ?? null],
+    survival: survival.survival,
+    survivalSE: survival.standardError,
+    linear: fitNumbers(fitAgeing('linear', plain)),
+    squareRootHeld: fitNumbers(fitAgeing('square-root-time', aged)).slice(0, 2),
+  }
+}
+
+function fitNumbers(fit: ReturnType<typeof fitAgeing>): (number | null)[] {
+  return typeof fit === 'string' ? [null, null, null, null] : [...fit.parameters, ...fit.standardErrors]
+}
+
+/** So close, relative to the number or, below a thousandth, to that: R's range distribution has ten digits, its survreg eight. */
+const tolerance = 1e-6
+
+/** Studies with a group of equal values: R prints an infinite statistic or a likelihood of its last step, we say that there is none. */
+const withoutSpread = [45, 99, 129]
+const likelihoods = ['weibull', 'lognormal', 'normal']
+
+function differences(study: number, found: Reference, expected: Reference): string[] {
+  return Object.entries(found).flatMap(([name, values]) =>
+    values.flatMap((value, i) => {
+      const reference = expected[name]![i] ?? null
+      if (withoutSpread.includes(study) && (value === null || reference === null)) return []
+      if (value === null || reference === null)
+        return value === reference ? [] : [`${name} ${i}: ${value}, R ${reference}`]
+      const size = Math.max(Math.abs(reference), 1e-3)
+      // A larger likelihood is a better fit: R's survreg says of one study that it ran out of steps.
+      if (Math.abs(value - reference) <= tolerance * size || (likelihoods.includes(name) && value > reference))
+        return []
+      return [`${name} ${i}: ${value}, R ${reference}`]
+    }),
+  )
+}
+
+function compared(expected: readonly Reference[]): string[] {
+  return expected.flatMap((reference, i) =>
+    differences(i + 1, ours(blocks.filter(({ set }) => set === i + 1)), reference).map(
+      (text) => `study ${i + 1}, ${text}`,
+    ),
+  )
+}
+
+function rThatIsHere(): string | null {
+  try {
+    return execFileSync('Rscript', ['-e', 'library(survival); cat("R")'], {
+      encoding: 'utf8',
+      stdio: ['ignore', 'pipe', 'ignore'],
+    })
+  } catch {
+    return null
+  }
+}
+
+describe('the statistics of 200 random studies', () => {
+  it('are those that R printed', () => {
+    const expected = parsed(kept)
+    expect(expected).toHaveLength(studies)
+    expect(compared(expected)).toEqual([])
+  })
+
+  it.runIf(rThatIsHere() === 'R')('are those of the R of this machine', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'breakledger-studies-'))
+    try {
+      const file = join(folder, 'studies.csv')
+      writeFileSync(file, studiesCsv(blocks))
+      expect(compared(parsed(execFileSync('Rscript', [script, file], { encoding: 'utf8' })))).toEqual([])
+    } finally {
+      rmSync(folder, { recursive: true })
+    }
+  })
+})

@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest'
+import { type FindingLine, findingKind } from '#contract/findings/lines.ts'
+import { findingsOptions } from '#contract/findings/options.ts'
+import { findingLines } from '#domain/findings/lines/findingLines.ts'
+import { findingText } from '#words/findings/findingText.ts'
+import { agedMonths, agedStrengths } from '../../domain/findings/ageing/agedBlocks.ts'
+import { block, handbookGroups } from '../../domain/findings/knownStudies.ts'
+
+const pair = {
+  kind: 'pair',
+  ageMonths: null,
+  method: 'tukey-kramer',
+  a: 'Hide',
+  b: 'Bone',
+  statistic: 1,
+  df: 9,
+  p: 0.3,
+} as const
+
+describe('a difference', () => {
+  it('is called one only where its interval does not hold 0', () => {
+    expect(findingText({ ...pair, differenceMPa: 2, lowMPa: 0.5, highMPa: 3.5 })).toMatch(
+      /Hide is stronger than Bone by 2\.000 MPa/,
+    )
+    expect(findingText({ ...pair, differenceMPa: -2, lowMPa: -3.5, highMPa: -0.5 })).toMatch(/Hide is weaker than Bone/)
+    for (const [lowMPa, highMPa] of [
+      [-0.1, 4.1],
+      [0, 4],
+      [null, null],
+    ] as const)
+      expect(findingText({ ...pair, differenceMPa: 2, lowMPa, highMPa })).not.toMatch(/stronger|weaker/)
+  })
+
+  it('of ranks has no size', () => {
+    expect(
+      findingText({ ...pair, method: 'dunn-holm', differenceMPa: null, lowMPa: null, highMPa: null, df: null }),
+    ).toMatch(/Hide and Bone, p 0\.3000/)
+  })
+})
+
+it('says of a rank between which places it lies', () => {
+  const rank = {
+    kind: 'rank',
+    group: 'Hide',
+    ageMonths: null,
+    rank: 2,
+    rankLow: 1,
+    rankHigh: 4,
+    firstShare: 0.25,
+  } as const
+  expect(findingText(rank)).toMatch(/rank 2, between 1 and 4, first in 25\.00 %/)
+})
+
+it('does not say that groups are equivalent where that is not shown', () => {
+  const line = {
+    kind: 'equivalence',
+    ageMonths: null,
+    a: 'A',
+    b: 'B',
+    marginPercent: 10,
+    pLower: 0.01,
+    pUpper: 0.2,
+    p: 0.2,
+  } as const
+  expect(findingText({ ...line, equivalent: false })).toMatch(/not shown to be within/)
+  expect(findingText({ ...line, equivalent: true })).toMatch(/A and B are within 10/)
+})
+
+it('has words for every kind of line, without a null or a number that is none', () => {
+  const study = handbookGroups.flatMap(({ group, values }) =>
+    [...values].map((strengthMPa) => block({ group, strengthMPa })),
+  )
+  const series = agedStrengths.map((strengthMPa, i) => block({ group: 'S', strengthMPa, ageMonths: agedMonths[i]! }))
+  const far = block({ group: '1', strengthMPa: 90, specimen: 'C7', excludedBecause: null })
+  const options = findingsOptions.parse({ reference: '1', marginPercent: 10 })
+  const lines: FindingLine[] = [...findingLines([...study, far], options), ...findingLines(series, options)]
+  expect(new Set(lines.map(({ kind }) => kind))).toEqual(new Set(findingKind.options))
+  for (const line of lines) expect(findingText(line)).not.toMatch(/null|NaN|undefined|\[object/)
+})
