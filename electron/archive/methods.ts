@@ -7,7 +7,7 @@ import { appendSamples, beginBreak, finishBreak, readCurve } from './breaks/brea
 import { addDecision } from './breaks/decisions.ts'
 import { addEvaluation, storeEvaluation } from './breaks/evaluations.ts'
 import { recoveredWithoutEvaluation } from './breaks/recovery.ts'
-import { addCalibrationDecision, calibrationDecisions } from './calibration/calibrationDecisions.ts'
+import { addCalibrationDecision, calibrationDecided, calibrationDecisions } from './calibration/calibrationDecisions.ts'
 import {
   addRoutineReading,
   beginRoutine,
@@ -62,6 +62,7 @@ export const reads = {
   calibrations,
   calibration,
   calibrationDecisions,
+  calibrationDecided,
   checkWeights,
   reevaluations,
   reevaluation: reevaluationOf,

@@ -11,8 +11,9 @@ import {
   symlinkSync,
   writeFileSync,
 } from 'node:fs'
+import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { join, matchesGlob } from 'node:path'
 import { promisify } from 'node:util'
 import { extractAll, getRawHeader } from '@electron/asar'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
@@ -40,6 +41,33 @@ function listed({ files }: Folder, above = ''): Map<string, Packed> {
 }
 
 const hashOf = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest('hex')
+
+/** Every system that the native packages are packed for, as the packages name it, with its key in the configuration. */
+const systems = [
+  ...['x64', 'arm64'].map((arch) => ({ key: 'linux', arch, serial: `linux-${arch}`, sqlite: `linux-${arch}` })),
+  ...['x64', 'arm64'].map((arch) => ({ key: 'win', arch, serial: `win32-${arch}`, sqlite: `win32-${arch}` })),
+  ...['x64', 'arm64'].map((arch) => ({ key: 'mac', arch, serial: 'darwin-x64+arm64', sqlite: `darwin-${arch}` })),
+]
+
+test.each(systems)(
+  'what is packed for $key on $arch keeps its native parts, and those alone',
+  ({ key, arch, ...own }) => {
+    const configuration = createRequire(import.meta.url)(join(projectFolder, 'electron-builder.config.cjs'))
+    const left: string[] = configuration[key].files
+      .filter((pattern: string) => pattern.startsWith('!'))
+      .map((pattern: string) => pattern.slice(1).replaceAll(/\$\{arch\}/g, arch))
+    const native = ['better-sqlite3', '@serialport/bindings-cpp'].flatMap((name) =>
+      readdirSync(join(projectFolder, 'node_modules', name, 'prebuilds'), { recursive: true })
+        .map((file) => `node_modules/${name}/prebuilds/${file}`)
+        .filter((file) => file.endsWith('.node')),
+    )
+    const packed = native.filter((file) => !left.some((pattern) => matchesGlob(file, pattern)))
+    const isOwn = (file: string) =>
+      file.includes(`/prebuilds/${own.serial}/`) || file.endsWith(`/prebuilds/${own.sqlite}.node`)
+    expect(packed).toEqual(native.filter(isOwn))
+    expect(new Set(packed.map((file) => file.split('/prebuilds/')[0])).size).toBe(2)
+  },
+)
 
 /** Packs with a stand-in for Electron's own files, which cannot be fetched everywhere; all that is ours is packed as ever. */
 describe.skipIf(process.platform !== 'linux')('the packed program', () => {

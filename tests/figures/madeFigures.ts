@@ -69,7 +69,7 @@ async function calibrationFigures(name: string): Promise<MadeFigure[]> {
   const steps = [49, 98, 147, 245, 392, 559].map((forceN) => ({ forceN, q: 3 * random() - 1.5 }))
   const host = createScriptedHost()
   host.calibration.withChecks(24, 0.92)
-  const [made] = await host.handlers['checkWeight.history']({ calibrationId: null })
+  const [made] = (await host.handlers['checkWeight.history']({ calibrationId: null })).rows
   const history = { ...made!, weight: name }
   const series = Array.from({ length: 9 }, (_, year) => ({
     name,

@@ -71,7 +71,7 @@ const picked = { index: 40, timeS: curves[5]!.timeUs[40]! / 1e6, reading: curves
 
 /** Re-evaluation 1 is adopted (breaks 3, 5, 6), 2 waits (break 1), 3 was dropped again (break 7). Evaluation 14 is in force by itself. */
 function overruleAndEvaluateAgain(database: Database.Database): void {
-  const [calibrated] = calibrations(database)
+  const [calibrated] = calibrations(database).rows
   const { coefficients } = calibrated!.assessment.result
   const scale = { kind: 'calibration', calibrationId: 1, coefficients } as const
   const half = (breakId: number) => ({ ...resultBeside(database, breakId, { peakN: 3000 + breakId }), scale })

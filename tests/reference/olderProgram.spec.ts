@@ -38,8 +38,8 @@ async function openOlder(version: 3 | 4): Promise<{ archive: Archive; path: stri
 }
 
 async function listsOf(archive: Archive) {
-  const calibrations = await archive.calibrations()
-  const reevaluations = await archive.reevaluations()
+  const { rows: calibrations } = await archive.calibrations()
+  const { rows: reevaluations } = await archive.reevaluations()
   const breakIds = await archive.breakIds({ text: '', status: 'all', sort: 'startedAt', descending: false })
   return {
     listSpecimens: await eachOf(queries, (query) => archive.listSpecimens(query)),
@@ -51,10 +51,13 @@ async function listsOf(archive: Archive) {
     waitingSpecimens: await archive.waitingSpecimens(1, 2),
     recoveredWithoutEvaluation: await archive.recoveredWithoutEvaluation(),
     keptWeights: await archive.keptWeights(),
-    brokenOffRoutines: await archive.brokenOffRoutines(),
+    brokenOffRoutines: (await archive.brokenOffRoutines()).rows,
     calibrations,
-    calibrationDecisions: await archive.calibrationDecisions(),
-    checkWeights: await eachOf(calibrations, ({ calibrationId }) => archive.checkWeights(calibrationId)),
+    calibrationDecisions: (await archive.calibrationDecisions()).rows,
+    checkWeights: await eachOf(calibrations, async ({ calibrationId }) => {
+      const { rows } = await archive.checkWeights(calibrationId)
+      return rows
+    }),
     reevaluations,
     reevaluationChanges: await eachOf(reevaluations, ({ reevaluationId }) =>
       archive.reevaluationChanges(changesQuery.parse({ reevaluationId, sort: 'difference' })),

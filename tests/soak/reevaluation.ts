@@ -74,7 +74,7 @@ async function soakIn(folder: string, breaks: number, loadings: number): Promise
   const ended = new Promise<void>((resolve) => {
     engine.subscribe('records.changed', async ({ topics }) => {
       if (!isTouched(['reevaluations'], topics)) return
-      const [newest] = await handlers['reevaluations.list']({})
+      const [newest] = (await handlers['reevaluations.list']({})).rows
       if (newest!.end !== null) resolve()
     })
   })

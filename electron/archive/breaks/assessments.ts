@@ -2,7 +2,7 @@ import { type Assessment, assessment } from '#contract/breaks/assessment.ts'
 import { plain } from '../core/columns.ts'
 import type { Database } from '../core/database.ts'
 import { recordKind, storeRecord } from '../core/recordKind.ts'
-import { numbered, readRecords } from '../core/recordTable.ts'
+import { numbered } from '../core/recordTable.ts'
 import { inTransaction } from '../core/transaction.ts'
 import { refreshBreak } from '../lists/refresh.ts'
 import { readHeader } from './breakHeaders.ts'
@@ -33,9 +33,4 @@ export function addAssessment(database: Database, made: Omit<Assessment, 'assess
     refreshBreak(database, made.breakId)
     return stored
   })
-}
-
-/** Every assessment of a break, newest last. */
-export function assessmentsOf(database: Database, breakId: number): Assessment[] {
-  return readRecords(database, assessmentKind, 'WHERE break_id = ? ORDER BY assessment_id', breakId)
 }

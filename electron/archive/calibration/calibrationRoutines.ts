@@ -8,6 +8,7 @@ import { recordKind, storeRecord } from '../core/recordKind.ts'
 import { findRecord, numbered, ofItsOwner, readRecord, readRecords } from '../core/recordTable.ts'
 import { conflict } from '../core/recordTrouble.ts'
 import { inTransaction } from '../core/transaction.ts'
+import { type ReadableRows, readableRows } from '../lists/readableRows.ts'
 
 /** The beginning of a guided calibration. */
 export const routineKind = recordKind({
@@ -88,23 +89,26 @@ export function breakOffRoutine(database: Database, routineId: number, endedAt: 
 }
 
 /** Routines that came to no calibration, oldest first: broken off, or cut short with the program; one that runs now is among them. */
-export function brokenOffRoutines(database: Database): BrokenOffRoutine[] {
-  const left = readRecords(
+export function brokenOffRoutines(database: Database): ReadableRows<BrokenOffRoutine> {
+  const left = prepared<{ routine_id: number }>(
     database,
-    routineKind,
-    'WHERE routine_id NOT IN (SELECT routine_id FROM calibration WHERE routine_id IS NOT NULL) ORDER BY routine_id',
-  )
-  return left.map((routine) => {
-    const end = findRecord(database, routineEndKind, routine.routineId)
-    return brokenOffRoutine.parse({
-      ...routine,
-      endedAt: end?.endedAt ?? null,
-      reason: end?.reason ?? '',
-      readings: routineReadings(database, routine.routineId).map((taken) => ({
-        ...taken,
-        standing: 'broken-off',
-        replacedBy: null,
-      })),
-    })
+    `SELECT routine_id FROM calibration_routine
+     WHERE routine_id NOT IN (SELECT routine_id FROM calibration WHERE routine_id IS NOT NULL) ORDER BY routine_id`,
+  ).all()
+  const ids = left.map((row) => row.routine_id)
+  return readableRows(routineKind.noun, ids, (routineId) => brokenOff(database, routineId))
+}
+
+function brokenOff(database: Database, routineId: number): BrokenOffRoutine {
+  const end = findRecord(database, routineEndKind, routineId)
+  return brokenOffRoutine.parse({
+    ...readRecord(database, routineKind, routineId),
+    endedAt: end?.endedAt ?? null,
+    reason: end?.reason ?? '',
+    readings: routineReadings(database, routineId).map((taken) => ({
+      ...taken,
+      standing: 'broken-off',
+      replacedBy: null,
+    })),
   })
 }

@@ -7,6 +7,7 @@ import { recordKind, storeRecord } from '../core/recordKind.ts'
 import { numbered, readRecord } from '../core/recordTable.ts'
 import { conflict } from '../core/recordTrouble.ts'
 import { inTransaction } from '../core/transaction.ts'
+import { type ReadableRows, readableRows } from '../lists/readableRows.ts'
 import { requireStored } from '../lists/stored.ts'
 
 /** A calibration with every reading, and the routine that they come from. */
@@ -59,14 +60,15 @@ export function calibration(database: Database, calibrationId: number): Calibrat
   return parsed
 }
 
-/** Every calibration, newest first. */
-export function calibrations(database: Database): Calibration[] {
-  return prepared<{ calibration_id: number }>(
+/** Every calibration that can be read, newest first. */
+export function calibrations(database: Database): ReadableRows<Calibration> {
+  const ids = prepared<{ calibration_id: number }>(
     database,
     'SELECT calibration_id FROM calibration ORDER BY calibration_id DESC',
   )
     .all()
-    .map((row) => calibration(database, row.calibration_id))
+    .map((row) => row.calibration_id)
+  return readableRows(calibrationKind.noun, ids, (id) => calibration(database, id))
 }
 
 /** Stores a calibration; `routineId` names the routine that its readings come from, null for those of a file. */

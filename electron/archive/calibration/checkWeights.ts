@@ -2,8 +2,9 @@ import { type CheckWeightReading, checkWeightReading } from '#contract/calibrati
 import { plain } from '../core/columns.ts'
 import type { Database } from '../core/database.ts'
 import { recordKind, storeRecord } from '../core/recordKind.ts'
-import { numbered, readRecords } from '../core/recordTable.ts'
+import { numbered } from '../core/recordTable.ts'
 import { inTransaction } from '../core/transaction.ts'
+import { type ReadableRows, readableRecords } from '../lists/readableRows.ts'
 import { requireStored } from '../lists/stored.ts'
 
 /** A reading of the check weight against what it should be. */
@@ -35,7 +36,7 @@ export function addCheckWeight(database: Database, made: Omit<CheckWeightReading
   })
 }
 
-/** Every check under a calibration, oldest first. */
-export function checkWeights(database: Database, calibrationId: number): CheckWeightReading[] {
-  return readRecords(database, checkWeightKind, 'WHERE calibration_id = ? ORDER BY check_id', calibrationId)
+/** Every check under a calibration that can be read, oldest first. */
+export function checkWeights(database: Database, calibrationId: number): ReadableRows<CheckWeightReading> {
+  return readableRecords(database, checkWeightKind, 'WHERE calibration_id = ? ORDER BY check_id', calibrationId)
 }

@@ -115,6 +115,11 @@ function breaksThatFit(query: Omit<ListQuery, 'offset' | 'limit'>) {
   return { words, fits, order: orderBy(breakOrder[query.sort], ['b.break_id'], query.descending, true) }
 }
 
+/** Some breaks as lists show them. */
+export function readableBreaks(database: Database, breakIds: readonly number[]): ReadableRows<BreakSummary> {
+  return readableRows('break', breakIds, (breakId) => breakSummary.parse(readBreakSummary(database, breakId).summary))
+}
+
 /** One page of the breaks that fit, and how many fit in all. */
 export function listBreaks(database: Database, query: ListQuery): { total: number } & ReadableRows<BreakSummary> {
   const { words, fits, order } = breaksThatFit(query)
@@ -125,10 +130,7 @@ export function listBreaks(database: Database, query: ListQuery): { total: numbe
     query.offset,
   )
   const numbers = ids.map((row) => row.break_id)
-  return {
-    total,
-    ...readableRows('break', numbers, (breakId) => readBreakSummary(database, breakId).summary, breakSummary),
-  }
+  return { total, ...readableBreaks(database, numbers) }
 }
 
 /** The numbers of all breaks that fit, in the order in which `listBreaks` shows them. */

@@ -70,7 +70,7 @@ const breakSummaryText = `
 const breakSummaryById = `${breakSummaryText} WHERE b.break_id = ?`
 
 /** The statement that finds the breaks of a specimen; its plan is looked at by a test. */
-export const breaksOfSpecimenText = `${breakSummaryText} WHERE b.specimen_id = ? ORDER BY b.break_id`
+export const breaksOfSpecimenText = 'SELECT break_id FROM break_current WHERE specimen_id = ? ORDER BY break_id'
 
 /** A break as lists show it, and the number of its result in force. Throws the trouble "not-found" when there is none. */
 export function readBreakSummary(
@@ -82,11 +82,11 @@ export function readBreakSummary(
   return { summary: summaryFromRow(database, row), inForceId: row.evaluation_id }
 }
 
-/** Every break of a specimen as lists show them, newest last. */
-export function breakSummariesOf(database: Database, specimenId: number): BreakSummary[] {
-  return prepared<BreakSummaryRow>(database, breaksOfSpecimenText)
+/** The numbers of every break of a specimen, newest last. */
+export function breaksOfSpecimen(database: Database, specimenId: number): number[] {
+  return prepared<{ break_id: number }>(database, breaksOfSpecimenText)
     .all(specimenId)
-    .map((row) => summaryFromRow(database, row))
+    .map((row) => row.break_id)
 }
 
 // The JSON below was written by the archive from values that the contract had parsed, so a row of a long list is not parsed again.

@@ -13,6 +13,7 @@ import { findRecord, readRecord, readRecords } from '../core/recordTable.ts'
 import { conflict, notFound } from '../core/recordTrouble.ts'
 import { touch } from '../core/touched.ts'
 import { inTransaction } from '../core/transaction.ts'
+import { type ReadableRows, readableRows } from '../lists/readableRows.ts'
 import { type Refreshed, refreshBreaks } from '../lists/refresh.ts'
 import { requireStored } from '../lists/stored.ts'
 import { reevaluationDecisionKind, reevaluationEndKind, reevaluationKind } from './reevaluationKinds.ts'
@@ -54,14 +55,15 @@ function evaluatedBreaks(database: Database, reevaluationId: number): number[] {
     .map((row) => row.break_id)
 }
 
-/** Every re-evaluation, newest first. */
-export function reevaluations(database: Database): ReevaluationSummary[] {
-  return prepared<{ reevaluation_id: number }>(
+/** Every re-evaluation that can be read, newest first. */
+export function reevaluations(database: Database): ReadableRows<ReevaluationSummary> {
+  const ids = prepared<{ reevaluation_id: number }>(
     database,
     'SELECT reevaluation_id FROM reevaluation ORDER BY reevaluation_id DESC',
   )
     .all()
-    .map((row) => reevaluationOf(database, row.reevaluation_id))
+    .map((row) => row.reevaluation_id)
+  return readableRows(reevaluationKind.noun, ids, (id) => reevaluationOf(database, id))
 }
 
 /** Stores what is known before the first result. */

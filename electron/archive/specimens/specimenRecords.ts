@@ -1,43 +1,51 @@
 // Held by tests/archive/specimens/specimens.spec.ts.
+import { leftOut } from '#contract/keeping/unreadable.ts'
 import type { ListQuery } from '#contract/listQuery.ts'
+import type { Specimen } from '#contract/specimens/specimen.ts'
 import { type SpecimenRecord, type SpecimenSummary, specimenSummary } from '#contract/specimens/specimenRecord.ts'
 import type { Row } from '../core/columns.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'
-import { specimensThatFit, specimensThatWait } from '../lists/lists.ts'
-import { type ReadableRows, readableRows } from '../lists/readableRows.ts'
-import { breakSummariesOf, readBreakSummary } from '../lists/summaries.ts'
-import { specimenKind, specimenRevisions } from './specimens.ts'
+import { readableBreaks, specimensThatFit, specimensThatWait } from '../lists/lists.ts'
+import { type ReadableRows, readableRecords, readableRows } from '../lists/readableRows.ts'
+import { breaksOfSpecimen, readBreakSummary } from '../lists/summaries.ts'
+import { specimenKind } from './specimens.ts'
 
-/** One specimen as lists show it. */
-function readSpecimenSummary(database: Database, specimenId: number): SpecimenSummary {
+/** The newest revision of a specimen, and the number of its break in force. */
+function newestOf(database: Database, specimenId: number): { newest: Specimen; inForceId: number | null } {
   const row = prepared<Row & { break_in_force: number | null }>(
     database,
     `SELECT r.*, s.break_in_force FROM specimen_current s JOIN specimen_revision r ON r.revision_id = s.revision_id
      WHERE s.specimen_id = ?`,
   ).get(specimenId)
   if (row === undefined) throw notFound('specimen', specimenId)
-  const { break_in_force: inForce } = row
-  return {
-    ...specimenKind.asStored(row),
-    breakInForce: inForce === null ? null : readBreakSummary(database, inForce).summary,
-  }
+  return { newest: specimenKind.asStored(row), inForceId: row.break_in_force }
 }
 
-/** A specimen with its whole history. */
+/** One specimen as lists show it. */
+function readSpecimenSummary(database: Database, specimenId: number): SpecimenSummary {
+  const { newest, inForceId } = newestOf(database, specimenId)
+  return { ...newest, breakInForce: inForceId === null ? null : readBreakSummary(database, inForceId).summary }
+}
+
+/** A specimen with all of its history that can be read. */
 export function specimen(database: Database, specimenId: number): SpecimenRecord {
+  const { newest, inForceId } = newestOf(database, specimenId)
+  const breaks = readableBreaks(database, breaksOfSpecimen(database, specimenId))
+  const revisions = readableRecords(database, specimenKind, 'WHERE specimen_id = ? ORDER BY revision', specimenId)
   return {
-    current: readSpecimenSummary(database, specimenId),
-    revisions: specimenRevisions(database, specimenId),
-    breaks: breakSummariesOf(database, specimenId),
+    current: { ...newest, breakInForce: breaks.rows.find(({ breakId }) => breakId === inForceId) ?? null },
+    revisions: revisions.rows,
+    breaks: breaks.rows,
+    ...leftOut(revisions, breaks),
   }
 }
 
 type SpecimenPage = { total: number } & ReadableRows<SpecimenSummary>
 
 function summariesOf(database: Database, ids: readonly number[]): ReadableRows<SpecimenSummary> {
-  return readableRows('specimen', ids, (specimenId) => readSpecimenSummary(database, specimenId), specimenSummary)
+  return readableRows('specimen', ids, (specimenId) => specimenSummary.parse(readSpecimenSummary(database, specimenId)))
 }
 
 /** One page of the specimens that fit, and how many fit in all. */

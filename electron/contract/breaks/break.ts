@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { captureSession } from '../bench/session.ts'
 import { verification } from '../calibration/verification.ts'
+import { unreadableRecords } from '../keeping/unreadable.ts'
 import { finite, id, isoInstant, percent } from '../values.ts'
 import { assessment, failurePattern } from './assessment.ts'
 import { breakEnd, breakHeader, ending } from './capture.ts'
@@ -52,5 +53,6 @@ export const breakRecord = z.strictObject({
   verifications: z.array(z.strictObject({ evaluationId: id, ...verification.shape })),
   assessments: z.array(assessment),
   decisions: z.array(decision),
+  unreadable: unreadableRecords,
 })
 export type BreakRecord = z.infer<typeof breakRecord>

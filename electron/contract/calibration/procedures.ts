@@ -1,5 +1,6 @@
 // Held by tests/contract/procedures.spec.ts.
 import * as z from 'zod'
+import { unreadableRecords } from '../keeping/unreadable.ts'
 import { deed, question } from '../procedure.ts'
 import { topicsOf } from '../topics.ts'
 import { finite, id, isoDate, note, nothing, reason, words } from '../values.ts'
@@ -57,10 +58,19 @@ export const calibrationProcedures = {
   }),
 
   /** Newest first. */
-  'calibrations.list': question({ input: nothing, output: z.array(calibrationSummary), reads: () => ['calibrations'] }),
+  'calibrations.list': question({
+    input: nothing,
+    output: z.strictObject({ rows: z.array(calibrationSummary), unreadable: unreadableRecords }),
+    reads: () => ['calibrations'],
+  }),
   'calibrations.get': question({
     input: calibrationId,
-    output: z.strictObject({ calibration, inForce: z.boolean(), decisions: z.array(calibrationDecision) }),
+    output: z.strictObject({
+      calibration,
+      inForce: z.boolean(),
+      decisions: z.array(calibrationDecision),
+      unreadable: unreadableRecords,
+    }),
     reads: ({ calibrationId }) => topicsOf('calibration', [calibrationId]),
   }),
   /** Oldest first: drift between calibrations, every decision, and routines that were broken off. */
@@ -70,6 +80,7 @@ export const calibrationProcedures = {
       drift: z.array(calibrationDrift),
       decisions: z.array(calibrationDecision),
       brokenOff: z.array(brokenOffRoutine),
+      unreadable: unreadableRecords,
     }),
     reads: () => ['calibrations', 'routines'],
   }),
@@ -97,7 +108,7 @@ export const calibrationProcedures = {
   /** One entry for each weight that was checked under the calibration (null: the one in force). */
   'checkWeight.history': question({
     input: z.strictObject({ calibrationId: id.nullable().default(null) }),
-    output: z.array(checkHistory),
+    output: z.strictObject({ rows: z.array(checkHistory), unreadable: unreadableRecords }),
     reads: ({ calibrationId }) => [
       'checks',
       ...(calibrationId === null ? (['calibrations'] as const) : topicsOf('calibration', [calibrationId])),

@@ -8,5 +8,13 @@ export const unreadableRecord = z.strictObject({
 })
 export type UnreadableRecord = z.infer<typeof unreadableRecord>
 
-/** Those of a page that cannot be read; absent: all can. */
+/** Those of an answer that cannot be read; absent: all can. */
 export const unreadableRecords = z.array(unreadableRecord).optional()
+
+/** What several readings had to leave out, as a part of one answer. */
+export function leftOut(...readings: readonly { unreadable?: UnreadableRecord[] | undefined }[]): {
+  unreadable?: UnreadableRecord[]
+} {
+  const unreadable = readings.flatMap((one) => one.unreadable ?? [])
+  return unreadable.length === 0 ? {} : { unreadable }
+}

@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { unreadableRecords } from '../keeping/unreadable.ts'
 import { deed, question } from '../procedure.ts'
 import { signature } from '../signature.ts'
 import { topicsOf } from '../topics.ts'
@@ -25,7 +26,7 @@ export const reevaluationProcedures = {
   /** Newest first. */
   'reevaluations.list': question({
     input: nothing,
-    output: z.array(reevaluationSummary),
+    output: z.strictObject({ rows: z.array(reevaluationSummary), unreadable: unreadableRecords }),
     reads: () => ['reevaluations'],
   }),
   'reevaluations.get': question({ input: reevaluationId, output: reevaluationSummary, reads: theOne }),

@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { breakSummary } from '../breaks/break.ts'
+import { unreadableRecords } from '../keeping/unreadable.ts'
 import { specimen } from './specimen.ts'
 
 /** One line of the list of specimens: the newest revision, with its break in force if it has one. */
@@ -15,5 +16,6 @@ export const specimenRecord = z.strictObject({
   current: specimenSummary,
   revisions: z.array(specimen),
   breaks: z.array(breakSummary),
+  unreadable: unreadableRecords,
 })
 export type SpecimenRecord = z.infer<typeof specimenRecord>

@@ -1,6 +1,7 @@
 // Held by tests/engine/calibration/routine/calibrationDesk.spec.ts.
 import type { calibrationProcedures } from '#contract/calibration/procedures.ts'
 import { Trouble } from '#contract/errors.ts'
+import { leftOut } from '#contract/keeping/unreadable.ts'
 import type { HandlersOf } from '#contract/procedures.ts'
 import { checkedWeights } from '#domain/calibration/routinePlan.ts'
 import type { Bench } from '../bench/bench.ts'
@@ -67,25 +68,36 @@ function recordHandlers(
       return archive.saveWeights(weights, clock.instant(), by)
     },
     'calibrations.list': async () => {
-      const inForceId = (await calibrationInForce(archive))?.calibrationId ?? null
+      const inForceId = await archive.calibrationDecided()
       const nowInstant = clock.instant()
-      return (await archive.calibrations()).map((one) => calibrationSummary(one, inForceId, nowInstant))
+      const stored = await archive.calibrations()
+      return {
+        rows: stored.rows.map((one) => calibrationSummary(one, inForceId, nowInstant)),
+        ...leftOut(stored),
+      }
     },
     'calibrations.get': async ({ calibrationId }) => {
       const calibration = await archive.calibration(calibrationId)
       const decisions = await archive.calibrationDecisions()
       return {
         calibration,
-        inForce: decisions.at(-1)?.calibrationId === calibrationId,
-        decisions: decisions.filter((decision) => decision.calibrationId === calibrationId),
+        inForce: (await archive.calibrationDecided()) === calibrationId,
+        decisions: decisions.rows.filter((decision) => decision.calibrationId === calibrationId),
+        ...leftOut(decisions),
       }
     },
     'calibrations.history': async () => {
-      const drift = driftOf((await archive.calibrations()).toReversed())
+      const stored = await archive.calibrations()
       const decisions = await archive.calibrationDecisions()
       const unfinished = await archive.brokenOffRoutines()
       const running = desk.routineId()
-      return { drift, decisions, brokenOff: unfinished.filter(({ routineId }) => routineId !== running) }
+      return {
+        drift: driftOf(stored.rows.toReversed()),
+        decisions: decisions.rows,
+        brokenOff: unfinished.rows.filter(({ routineId }) => routineId !== running),
+        // The list of calibrations names those that it leaves out itself.
+        ...leftOut(decisions, unfinished),
+      }
     },
     'calibrations.putInForce': async ({ calibrationId, by, reason }) => {
       if (bench.state().busyWith !== null)
@@ -115,8 +127,9 @@ function checkHandlers({ archive }: HandlerParts, run: CheckWeightRun): OfGroup<
       const calibration = await (calibrationId === null
         ? calibrationInForce(archive)
         : archive.calibration(calibrationId))
-      if (calibration === null) return []
-      return checkHistories(calibration, await archive.checkWeights(calibration.calibrationId))
+      if (calibration === null) return { rows: [] }
+      const checks = await archive.checkWeights(calibration.calibrationId)
+      return { rows: checkHistories(calibration, checks.rows), ...leftOut(checks) }
     },
   }
 }

@@ -1,5 +1,6 @@
 import type { ReevaluationSummary } from '#contract/reevaluation/reevaluation.ts'
 import { changedWords } from '#words/breaks/thresholdWords.ts'
+import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { countOf } from '#words/units/counts.ts'
 import { writeCount } from '#words/units/numbers.ts'
 import { instantWords } from '#words/units/times.ts'
@@ -15,7 +16,8 @@ import './reevaluation.css'
 /** Every re-evaluation, newest first, and what became of its results. */
 export function ReevaluationsPage() {
   const list = useAnswer('reevaluations.list', {})
-  const rows = list.value ?? []
+  const rows = list.value?.rows ?? []
+  const unreadable = unreadableTrouble(list.value?.unreadable)
   return (
     <div className="reevaluations">
       <header className="record-head">
@@ -35,9 +37,9 @@ export function ReevaluationsPage() {
           </a>
         </div>
       </header>
-      <Notice trouble={list.error} />
+      <Notice trouble={list.error ?? unreadable} />
       {rows.length === 0 ? (
-        list.pending ? null : (
+        list.pending || unreadable !== null ? null : (
           <p className="empty-words">
             Nothing was evaluated again yet. It is worth doing after an update, with a better calibration, or when a
             setting did not suit the specimens.

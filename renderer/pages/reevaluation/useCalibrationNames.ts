@@ -6,6 +6,6 @@ export function useCalibrationNames(): (calibrationId: number | null) => string 
   const list = useAnswer('calibrations.list', {})
   return (calibrationId) => {
     if (calibrationId === null) return 'each its own'
-    return list.value?.find((row) => row.calibrationId === calibrationId)?.name ?? `calibration ${calibrationId}`
+    return list.value?.rows.find((row) => row.calibrationId === calibrationId)?.name ?? `calibration ${calibrationId}`
   }
 }

@@ -19,5 +19,5 @@ export function useDone(summary: ReevaluationSummary | null): number {
 /** The re-evaluation that runs now, or null. What is wrong with the list says the page of the list; then nothing is known to run. */
 export function useRunning(): ReevaluationSummary | null {
   const { value, error } = useAnswer('reevaluations.list', {})
-  return error === null ? (value?.find(({ end }) => end === null) ?? null) : null
+  return error === null ? (value?.rows.find(({ end }) => end === null) ?? null) : null
 }

@@ -6,6 +6,7 @@ import { overruledWords, setAsideWords } from '#words/breaks/decisionWords.ts'
 import { flagNames } from '#words/breaks/flagWords.ts'
 import { outcomeWord } from '#words/breaks/outcomeWords.ts'
 import { isUncalibrated } from '#words/calibration/scaleWords.ts'
+import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { specimenWords } from '#words/specimens/specimenWords.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { instantWords } from '#words/units/times.ts'
@@ -40,6 +41,7 @@ function SpecimenView({ record }: { record: SpecimenRecord }) {
   return (
     <div className="record-page">
       <SpecimenHead current={current} onCorrect={() => setCorrecting(true)} />
+      <Notice trouble={unreadableTrouble(record.unreadable)} />
       <div className="record-columns">
         <section className="record-facts" aria-labelledby="facts-title">
           <h2 id="facts-title">Details</h2>
@@ -48,7 +50,7 @@ function SpecimenView({ record }: { record: SpecimenRecord }) {
           <VersionList revisions={revisions} />
         </section>
         <section className="record-breaks" aria-labelledby="breaks-title">
-          <BreakLines current={current} breaks={breaks} />
+          <BreakLines current={current} breaks={breaks} complete={record.unreadable === undefined} />
           {shown === null ? null : <RecordedCurve breakId={shown.breakId} key={shown.breakId} />}
         </section>
       </div>
@@ -130,7 +132,7 @@ function VersionList({ revisions }: Pick<Part, 'revisions'>) {
 }
 
 /** Its breaks, newest first, and comparing them. */
-function BreakLines({ current, breaks }: Pick<Part, 'current' | 'breaks'>) {
+function BreakLines({ current, breaks, complete }: Pick<Part, 'current' | 'breaks'> & { complete: boolean }) {
   return (
     <>
       <div className="section-head">
@@ -142,7 +144,9 @@ function BreakLines({ current, breaks }: Pick<Part, 'current' | 'breaks'>) {
         ) : null}
       </div>
       {breaks.length === 0 ? (
-        <p className="empty-words">It has not been loaded yet.</p>
+        complete ? (
+          <p className="empty-words">It has not been loaded yet.</p>
+        ) : null
       ) : (
         <ol className="break-lines">
           {breaks.toReversed().map((summary) => (

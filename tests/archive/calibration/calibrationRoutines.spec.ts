@@ -24,7 +24,7 @@ const begun = { begunAt: morning, by: 'bench', source: 'virtual amplifier: idle'
 test('keeps the readings of a routine that was broken off, with the reason', () => {
   const database = archiveInMemory()
   storeCalibrations(database)
-  expect(brokenOffRoutines(database)).toMatchObject([
+  expect(brokenOffRoutines(database).rows).toMatchObject([
     {
       routineId: 1,
       reason: 'the hanger touched the frame',
@@ -39,7 +39,7 @@ test('keeps the readings of a routine that ended with the program', () => {
   const database = archiveInMemory()
   const routineId = beginRoutine(database, begun)
   addRoutineReading(database, routineId, 0, reading)
-  expect(brokenOffRoutines(database)).toMatchObject([
+  expect(brokenOffRoutines(database).rows).toMatchObject([
     { routineId, endedAt: null, reason: '', readings: [{ mean: 100.25 }] },
   ])
 })

@@ -14,7 +14,7 @@ test('lists the newest first; a newer one supersedes and leaves the older as it 
   const database = archiveInMemory()
   const first = storeCalibrations(database)
   addCalibration(database, madeCalibration({ name: 'June', supersedes: 1, readings: [] }), null)
-  expect(calibrations(database).map(({ name, supersedes }) => [name, supersedes])).toEqual([
+  expect(calibrations(database).rows.map(({ name, supersedes }) => [name, supersedes])).toEqual([
     ['June', 1],
     ['May', null],
   ])
@@ -25,7 +25,7 @@ test('refuses to supersede or to read a calibration that is not there', () => {
   const database = archiveInMemory()
   expect(() => calibration(database, 1)).toThrow(/There is no calibration 1/)
   expect(() => addCalibration(database, madeCalibration({ supersedes: 9 }), null)).toThrow(/There is no calibration 9/)
-  expect(calibrations(database)).toEqual([])
+  expect(calibrations(database)).toEqual({ rows: [] })
 })
 
 test('makes no calibration of a routine that was stopped early', () => {

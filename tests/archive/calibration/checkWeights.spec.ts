@@ -19,8 +19,8 @@ test('keeps checks in order, each with the calibration it was judged by', () => 
   storeCalibrations(database)
   const stored = addCheckWeight(database, check)
   expect(stored).toEqual({ checkId: 2, ...check })
-  expect(checkWeights(database, 1).map(({ weight }) => weight)).toEqual(['20 kg no. 1', '10 kg no. 2'])
-  expect(checkWeights(database, 2)).toEqual([])
+  expect(checkWeights(database, 1).rows.map(({ weight }) => weight)).toEqual(['20 kg no. 1', '10 kg no. 2'])
+  expect(checkWeights(database, 2)).toEqual({ rows: [] })
 })
 
 test('refuses a check under a calibration that is not there', () => {

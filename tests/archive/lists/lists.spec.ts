@@ -195,7 +195,7 @@ test('walks the list of specimens along its index, without sorting', () => {
 test('finds the breaks of a specimen and the blocks of a curve by index, without a scan', () => {
   const database = study()
   const breaks = plan(database, breaksOfSpecimenText, 1)
-  expect(breaks).toContain('USING INDEX break_current_of_specimen')
+  expect(breaks).toContain('USING COVERING INDEX break_current_of_specimen')
   expect(breaks).not.toMatch(/SCAN|TEMP B-TREE/)
   const blocks = plan(database, readBlocksText.curve_block, 1)
   expect(blocks).toContain('SEARCH curve_block USING INDEX')

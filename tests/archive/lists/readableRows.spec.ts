@@ -1,12 +1,22 @@
 import type Database from 'better-sqlite3'
 import { expect, test } from 'vitest'
+import { readSession } from '#archive/bench/sessions.ts'
+import { addAssessment } from '#archive/breaks/assessments.ts'
+import { readBreak } from '#archive/breaks/breakRecords.ts'
+import { addDecision } from '#archive/breaks/decisions.ts'
+import { calibrationDecided, calibrationDecisions } from '#archive/calibration/calibrationDecisions.ts'
+import { addCalibration, calibrations } from '#archive/calibration/calibrations.ts'
+import { addCheckWeight, checkWeights } from '#archive/calibration/checkWeights.ts'
 import { listBreaks } from '#archive/lists/lists.ts'
 import { readableRows } from '#archive/lists/readableRows.ts'
-import { listSpecimens } from '#archive/specimens/specimenRecords.ts'
+import { reevaluationOf, reevaluations } from '#archive/reevaluation/reevaluations.ts'
+import { listSpecimens, specimen } from '#archive/specimens/specimenRecords.ts'
 import { addSpecimens } from '#archive/specimens/specimens.ts'
 import { verify } from '#archive/verify/verify.ts'
 import { listQuery } from '#contract/listQuery.ts'
 import { specimenProcedures } from '#contract/specimens/procedures.ts'
+import { madeCalibration, storeCalibrations } from '../storedCalibration.ts'
+import { storeReevaluation } from '../storedReevaluation.ts'
 import { archiveInMemory, morning, specimenFields, storeBreak } from '../storedStudy.ts'
 
 const all = listQuery.parse({})
@@ -78,9 +88,89 @@ test('a bonded area so small that the strength is beyond every number leaves the
   expect(rows.at(-1)).toMatchObject({ number: 'C1-LL-4', strengthMPa: null })
 })
 
+test('a calibration, a decision and a check that cannot be read hide no others, and what is in force stays known', () => {
+  const database = study()
+  storeCalibrations(database)
+  addCalibration(database, madeCalibration({ name: 'June', supersedes: 1 }), null)
+  const { checkId: _checkId, ...check } = checkWeights(database, 1).rows[0]!
+  addCheckWeight(database, check)
+  plant(database, 'calibration', "UPDATE calibration SET rows = '[' WHERE calibration_id = 2")
+  plant(database, 'check_weight', 'UPDATE check_weight SET count = -1 WHERE check_id = 1')
+  plant(database, 'calibration_decision', 'UPDATE calibration_decision SET recorded_at = 5')
+  expect(calibrations(database)).toMatchObject({
+    rows: [{ calibrationId: 1 }],
+    unreadable: [{ record: 'calibration 2' }],
+  })
+  expect(checkWeights(database, 1)).toMatchObject({ rows: [{ checkId: 2 }], unreadable: [{ record: 'check 1' }] })
+  expect(calibrationDecisions(database)).toMatchObject({
+    rows: [],
+    unreadable: [{ because: expect.stringMatching(/recordedAt/) }],
+  })
+  expect(calibrationDecided(database)).toBe(1)
+})
+
+test('a re-evaluation that cannot be read hides no other', () => {
+  const database = study()
+  for (let i = 0; i < 3; i++) storeReevaluation(database, [1], null)
+  plant(database, 'reevaluation', "UPDATE reevaluation SET settings = '{' WHERE reevaluation_id = 2")
+  const { rows, unreadable } = reevaluations(database)
+  expect(rows.map(({ reevaluationId }) => reevaluationId)).toEqual([3, 1])
+  expect(unreadable).toMatchObject([{ record: 're-evaluation 2' }])
+  expect(() => reevaluationOf(database, 2)).toThrow()
+})
+
+test('the page of a break shows all of it that can be read, and names the rest', () => {
+  const database = study()
+  const said = { breakId: 2, recordedAt: morning, by: 'bench' }
+  addAssessment(database, { ...said, woodFailurePercent: 40, failurePattern: null, note: '' })
+  addDecision(database, {
+    ...said,
+    kind: 'set-aside',
+    reason: 'slipped',
+    cause: 'other',
+    specimenId: null,
+    sample: null,
+  })
+  plant(database, 'assessment', 'UPDATE assessment SET wood_failure_percent = 400')
+  plant(database, 'decision', "UPDATE decision SET kind = 'forgotten'")
+  const page = readBreak(database, 2, readSession)
+  expect(page).toMatchObject({ evaluations: [{ breakId: 2 }], assessments: [], decisions: [] })
+  expect(page.unreadable?.map(({ record }) => record)).toEqual(['assessment 1', 'decision 1'])
+})
+
+test('the page of a break is refused where its result in force cannot be read, since all else is shown under that', () => {
+  const database = study()
+  plant(database, 'evaluation', `UPDATE evaluation SET settings = '{"preTriggerS":-1}' WHERE break_id = 2`)
+  expect(() => readBreak(database, 2, readSession)).toThrow(/preTriggerS/)
+})
+
+test('the page of a break leaves out a result that is not in force, and the uncertainty under a calibration that is gone', () => {
+  const database = study()
+  for (let i = 0; i < 2; i++) storeReevaluation(database, [2], null)
+  plant(
+    database,
+    'evaluation',
+    `UPDATE evaluation SET settings = '[' WHERE evaluation_id = 4;
+     UPDATE evaluation SET scale = '{"kind":"calibration","calibrationId":7,"coefficients":[0,0.01]}' WHERE evaluation_id = 5`,
+  )
+  const { evaluations, unreadable } = readBreak(database, 2, readSession)
+  expect(evaluations.map(({ evaluationId }) => evaluationId)).toEqual([2, 5])
+  expect(unreadable?.map(({ record }) => record)).toEqual(['evaluation 4', 'uncertainty of evaluation 5'])
+})
+
+test('the page of a specimen shows its other breaks and versions, and names those that cannot be read', () => {
+  const database = study()
+  storeBreak(database, 2)
+  plant(database, 'evaluation', "UPDATE evaluation SET flags = '[' WHERE break_id = 4")
+  const page = specimen(database, 2)
+  expect(page.breaks.map(({ breakId }) => breakId)).toEqual([2])
+  expect(page).toMatchObject({ current: { specimenId: 2, breakInForce: null }, unreadable: [{ record: 'break 4' }] })
+  expect(specimenProcedures['specimens.get'].output.safeParse(page).success).toBe(true)
+})
+
 test('what is no damage is thrown', () => {
   const fails = () => {
     throw new TypeError('a fault of the program')
   }
-  expect(() => readableRows('specimen', [1], fails, { parse: String })).toThrow(TypeError)
+  expect(() => readableRows('specimen', [1], fails)).toThrow(TypeError)
 })

@@ -45,14 +45,14 @@ test('keeps how it was begun, what it found, how it ended and what was decided',
 test('lists the newest first', () => {
   const database = study()
   for (let i = 0; i < 3; i++) storeReevaluation(database, [1], null)
-  expect(reevaluations(database).map(({ reevaluationId }) => reevaluationId)).toEqual([3, 2, 1])
+  expect(reevaluations(database).rows.map(({ reevaluationId }) => reevaluationId)).toEqual([3, 2, 1])
 })
 
 test('begins only with what is there', () => {
   const database = study()
   expect(() => beginReevaluation(database, { ...begun, breakIds: [1, 7] })).toThrow(/no break 7/)
   expect(() => beginReevaluation(database, { ...begun, breakIds: [1], calibrationId: 4 })).toThrow(/no calibration 4/)
-  expect(reevaluations(database)).toEqual([])
+  expect(reevaluations(database)).toEqual({ rows: [] })
 })
 
 test('stores a batch whole or not at all', () => {

@@ -90,7 +90,7 @@ test('puts results in force by one decision, everywhere, and takes them out agai
 
   await handlers['reevaluations.decide']({ reevaluationId, kind: 'dropped', ...signature })
   expect((await archive.break(2)).summary).toEqual(before.summary)
-  expect((await handlers['reevaluations.list']({}))[0]!.decisions.map(({ kind }) => kind)).toEqual([
+  expect((await handlers['reevaluations.list']({})).rows[0]!.decisions.map(({ kind }) => kind)).toEqual([
     'adopted',
     'dropped',
   ])
@@ -143,9 +143,9 @@ test('shows no re-evaluation as running that ended on a full disk, once there is
   while (heardOf('trouble').length === 0) await setImmediate()
   const adopt = () => handlers['reevaluations.decide']({ reevaluationId, kind: 'adopted', ...signature })
   await expect(adopt()).rejects.toMatchObject({ code: 'disk-full' })
-  expect(await handlers['reevaluations.list']({})).toMatchObject([{ evaluated: 1, end: null }])
+  expect((await handlers['reevaluations.list']({})).rows).toMatchObject([{ evaluated: 1, end: null }])
   full = false
-  expect(await handlers['reevaluations.list']({})).toMatchObject([{ end: { ending: 'complete' } }])
+  expect((await handlers['reevaluations.list']({})).rows).toMatchObject([{ end: { ending: 'complete' } }])
   expect((await adopt()).decisions).toHaveLength(1)
   await engine.close()
 })

@@ -97,14 +97,14 @@ test('runs one at a time', async () => {
   await expect(reevaluations.begin(request)).rejects.toMatchObject({ code: 'conflict' })
   await ended(await first)
   await reevaluations.close()
-  expect(await archive.reevaluations()).toHaveLength(1)
+  expect((await archive.reevaluations()).rows).toHaveLength(1)
 })
 
 test('refuses breaks and calibrations that are not there, and records nothing then', async () => {
   const reevaluations = made()
   await expect(reevaluations.begin({ ...request, breakIds: [1, 99] })).rejects.toMatchObject({ code: 'not-found' })
   await expect(reevaluations.begin({ ...request, calibrationId: 3 })).rejects.toMatchObject({ code: 'not-found' })
-  expect(await archive.reevaluations()).toEqual([])
+  expect((await archive.reevaluations()).rows).toEqual([])
   await ended(await reevaluations.begin(request))
 })
 
@@ -185,7 +185,7 @@ test('records its end when there is room again, as it ended then, and begins no 
   clock.step(60)
   await expect(reevaluations.settle()).rejects.toMatchObject({ code: 'disk-full' })
   await expect(reevaluations.begin(request)).rejects.toMatchObject({ code: 'disk-full' })
-  expect(await archive.reevaluations()).toMatchObject([{ end: null }])
+  expect((await archive.reevaluations()).rows).toMatchObject([{ end: null }])
   disk.full = false
   disk.tried = 0
   await Promise.all([reevaluations.settle(), reevaluations.settle()])

@@ -221,8 +221,9 @@ export function createScriptedCalibration(parts: {
       parts.emit('records.changed', { topics: topicsOf('calibration', [stored.calibrationId]) })
       return stored
     },
-    'calibrations.list': async () =>
-      calibrations.toReversed().map((one) => calibrationSummary(one, inForceId(), one.madeAt)),
+    'calibrations.list': async () => ({
+      rows: calibrations.toReversed().map((one) => calibrationSummary(one, inForceId(), one.madeAt)),
+    }),
     'calibrations.get': async ({ calibrationId }) => ({
       calibration: find(calibrationId),
       inForce: inForceId() === calibrationId,
@@ -237,7 +238,7 @@ export function createScriptedCalibration(parts: {
     },
     'checkWeight.goOn': async () => setCheck({ phase: check.phase === 'zero' ? 'load' : 'waiting-for-steady' }),
     'checkWeight.stop': async () => setCheck({ phase: 'idle' }),
-    'checkWeight.history': async () => checks,
+    'checkWeight.history': async () => ({ rows: checks }),
     'bench.putVirtualWeights': async () => ({}),
   }
 

@@ -97,7 +97,7 @@ export function createScriptedReevaluation(parts: {
         })
         return changed(reevaluationId)
       },
-      'reevaluations.list': async () => reevaluations.toReversed(),
+      'reevaluations.list': async () => ({ rows: reevaluations.toReversed() }),
       'reevaluations.get': async ({ reevaluationId }) => of(reevaluationId),
       'reevaluations.changes': async ({ only, sort, descending, offset, limit }): Promise<ChangesPage> => {
         const rows = changes.filter(({ changed: what }) =>

@@ -10,7 +10,7 @@ const size = { widthPx: 700, emPx: 12 }
 async function historyOf(count: number, lastOffN: number) {
   const host = createScriptedHost()
   host.calibration.withChecks(count, lastOffN)
-  const [history] = await host.handlers['checkWeight.history']({ calibrationId: null })
+  const [history] = (await host.handlers['checkWeight.history']({ calibrationId: null })).rows
   return history!
 }
 

@@ -29,9 +29,9 @@ export async function readEverything({ call }: Client): Promise<string[]> {
     await read(`break ${breakId}`, () => call('breaks.get', { breakId }))
     await read(`curve ${breakId}`, () => call('breaks.curve', { breakId, maxPoints: 1000 }))
   }
-  for (const { calibrationId } of (await read('calibrations', () => call('calibrations.list', {}))) ?? [])
+  for (const { calibrationId } of (await read('calibrations', () => call('calibrations.list', {})))?.rows ?? [])
     await read(`calibration ${calibrationId}`, () => call('calibrations.get', { calibrationId }))
-  for (const { reevaluationId } of (await read('reevaluations', () => call('reevaluations.list', {}))) ?? [])
+  for (const { reevaluationId } of (await read('reevaluations', () => call('reevaluations.list', {})))?.rows ?? [])
     await read(`reevaluation ${reevaluationId}`, () => call('reevaluations.get', { reevaluationId }))
   const report = await read('verify', () => call('archive.verify', {}))
   for (const { where, what } of report?.faults ?? []) unreadable.push(`verify: ${where}: ${what}`)

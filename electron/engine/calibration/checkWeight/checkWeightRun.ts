@@ -68,7 +68,8 @@ export function createCheckWeightRun(parts: CheckParts): CheckWeightRun {
     }, check)
     // A write of its own, so that trouble in reading back does not keep the check twice.
     bench.outbox.put(async () => {
-      const histories = checkHistories(check.calibration, await archive.checkWeights(reading.calibrationId))
+      const checks = await archive.checkWeights(reading.calibrationId)
+      const histories = checkHistories(check.calibration, checks.rows)
       const { verdict } = histories.find(({ weight }) => weight === reading.weight)!
       // Another check may have begun meanwhile.
       if (running !== null && running !== check) return

@@ -2,6 +2,7 @@ import { useState } from 'react'
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import { resultInForce } from '#domain/strength/resultInForce.ts'
 import { setAsideWords } from '#words/breaks/decisionWords.ts'
+import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { AssessDialog } from '../../../parts/decisions/AssessDialog.tsx'
 import { ReassignDialog } from '../../../parts/decisions/ReassignDialog.tsx'
@@ -39,6 +40,7 @@ function BreakView({ record }: { record: BreakRecord }) {
   return (
     <div className="record-page">
       <BreakHead summary={summary} evaluated={inForce !== null} onAsk={setDialog} />
+      <Notice trouble={unreadableTrouble(record.unreadable)} />
       {summary.setAside === null ? null : (
         <p className="set-aside-words">
           <strong>Set aside, not used in results:</strong> {setAsideWords(summary)}

@@ -47,7 +47,7 @@ export function EvaluationsTable({ record }: { record: BreakRecord }) {
           const { peakN } = one.result
           const baseN = inForce?.result.peakN ?? null
           const changed = changedWords(changedSettings(one.settings, record.header.settings), quantities)
-          const standing = standingOf(one, record.inForceId, reevaluations.value ?? [])
+          const standing = standingOf(one, record.inForceId, reevaluations.value?.rows ?? [])
           const differenceN = peakN === null || baseN === null || one === inForce ? null : peakN - baseN
           return (
             <tr key={one.evaluationId}>

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react'
 import type { CheckState } from '#contract/calibration/checkWeight.ts'
 import { unusedWords } from '#words/calibration/unusedWords.ts'
+import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { useBench } from '../../../host/hostContext.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useEvent } from '../../../host/useEvent.ts'
@@ -31,7 +32,7 @@ export function CheckWeightPage() {
           <h1>Check weight</h1>
         </div>
       </header>
-      <Notice trouble={answer.error ?? history.error} />
+      <Notice trouble={answer.error ?? history.error ?? unreadableTrouble(history.value?.unreadable)} />
       {bench.calibration === null ? (
         <div className="empty-start">
           <p>
@@ -52,7 +53,7 @@ export function CheckWeightPage() {
           ) : (
             <CheckWork state={state} />
           )}
-          <CheckCharts histories={history.value ?? []} pending={history.pending} />
+          <CheckCharts histories={history.value?.rows ?? []} pending={history.pending} />
         </div>
       )}
     </div>

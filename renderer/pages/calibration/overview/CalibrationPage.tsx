@@ -1,5 +1,7 @@
 import { useState } from 'react'
+import { leftOut } from '#contract/keeping/unreadable.ts'
 import { progressWords } from '#words/calibration/routine/routineWords.ts'
+import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { useBench } from '../../../host/hostContext.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { hashOf } from '../../../routes/route.ts'
@@ -19,7 +21,8 @@ export function CalibrationPage() {
   const history = useAnswer('calibrations.history', {})
   const { state } = useRoutine()
   const [usingNone, setUsingNone] = useState(false)
-  const rows = list.value ?? []
+  const rows = list.value?.rows ?? []
+  const unreadable = unreadableTrouble(leftOut(list.value ?? {}, history.value ?? {}).unreadable)
   const inForce = rows.find((row) => row.calibrationId === bench.calibration?.calibrationId) ?? null
   const running = state !== null && state.phase !== 'planning'
   return (
@@ -43,7 +46,7 @@ export function CalibrationPage() {
           </a>
         </div>
       </header>
-      <Notice trouble={list.error ?? history.error} />
+      <Notice trouble={list.error ?? history.error ?? unreadable} />
       {running ? (
         <p className="running-words">
           <strong>A calibration is under way:</strong>{' '}
@@ -52,7 +55,7 @@ export function CalibrationPage() {
         </p>
       ) : null}
       <InForce bench={bench} summary={inForce} />
-      {rows.length === 0 && !list.pending ? <FirstWords /> : null}
+      {rows.length === 0 && !list.pending && unreadable === null ? <FirstWords /> : null}
       {rows.length > 0 ? <CalibrationList rows={rows} drift={history.value?.drift ?? []} /> : null}
       {history.value !== null && history.value.drift.length > 1 ? <DriftFigures drift={history.value.drift} /> : null}
       {history.value !== null && history.value.brokenOff.length > 0 ? (

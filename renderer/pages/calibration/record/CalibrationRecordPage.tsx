@@ -3,6 +3,7 @@ import type { OutputOf } from '#contract/procedures.ts'
 import { noteSentences } from '#words/calibration/noteWords.ts'
 import { ownCalibration } from '#words/calibration/ownCalibration.ts'
 import { noUncertaintyWords } from '#words/calibration/uncertaintyWords.ts'
+import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { dayWords, instantWords } from '#words/units/times.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { hashOf } from '../../../routes/route.ts'
@@ -62,6 +63,7 @@ function RecordView({ record }: { record: OutputOf<'calibrations.get'> }) {
           )}
         </div>
       </header>
+      <Notice trouble={unreadableTrouble(record.unreadable)} />
       {inForce ? null : (
         <p className="running-words no-print">
           <strong>Not in force.</strong> The next break does not use it until somebody puts it in force.

@@ -37,7 +37,7 @@ export function NewReevaluationPage({ breakId = null }: { breakId?: number | nul
 
   const { record, breakIds } = breaks
   const read = readThresholds(texts, quantities)
-  const options = calibrationOptions(calibrations.value ?? [], record?.header.readingUnit ?? null)
+  const options = calibrationOptions(calibrations.value?.rows ?? [], record?.header.readingUnit ?? null)
   const chosen = options.find((option) => option.calibrationId === calibrationId) ?? null
   const oneName = breaks.oneName ?? (breakId === null ? null : `break ${breakId}`)
 

@@ -88,7 +88,7 @@ test('says to stop when the weight reads wrong, and keeps that check too', async
   const bench = await checkingBench()
   const { result } = await bench.check(expectedN + 12)
   expect(result!.verdict).toMatchObject({ standing: 'outside', finding: 'beyond-uncertainty' })
-  const [history] = await bench.handlers['checkWeight.history']({ calibrationId: null })
+  const [history] = (await bench.handlers['checkWeight.history']({ calibrationId: null })).rows
   expect(history).toMatchObject({ weight: name, verdict: { standing: 'outside' } })
   expect(history!.checks).toHaveLength(1)
 })
@@ -99,13 +99,13 @@ test('keeps a check in memory while the disk is full, says so, and stores it whe
   const { phase, problem } = await bench.check(expectedN)
   expect(phase).toBe('averaging')
   expect(problem).toMatchObject({ code: 'disk-full', message: expect.stringContaining('waits in memory') })
-  expect(await bench.archive.checkWeights(1)).toEqual([])
+  expect(await bench.archive.checkWeights(1)).toEqual({ rows: [] })
   bench.disk.fill(false)
   await bench.step(2.5)
   await bench.engine.bench.written()
   const after = await bench.handlers['checkWeight.state']({})
   expect(after).toMatchObject({ phase: 'done', problem: null, result: { check: { weight: name } } })
-  expect(await bench.archive.checkWeights(1)).toEqual([after.result!.check])
+  expect(await bench.archive.checkWeights(1)).toEqual({ rows: [after.result!.check] })
   expect(bench.engine.bench.state()).toMatchObject({ busyWith: null, storageProblem: null })
   expect(bench.heardOf('trouble').map(({ code }) => code)).toEqual(['disk-full'])
 })
@@ -118,7 +118,7 @@ test('stores a check whose readings were taken also when it is stopped, or the p
   expect(bench.engine.bench.state().busyWith).toBeNull()
   bench.disk.fill(false)
   await bench.engine.close()
-  expect(await bench.archive.checkWeights(1)).toHaveLength(1)
+  expect((await bench.archive.checkWeights(1)).rows).toHaveLength(1)
 })
 
 test('stores nothing of a check that was stopped', async () => {
@@ -129,14 +129,14 @@ test('stores nothing of a check that was stopped', async () => {
   await bench.handlers['checkWeight.stop']({})
   await bench.step(10)
   expect(await bench.handlers['checkWeight.state']({})).toMatchObject({ phase: 'idle', result: null })
-  expect(await bench.handlers['checkWeight.history']({ calibrationId: null })).toEqual([])
+  expect(await bench.handlers['checkWeight.history']({ calibrationId: null })).toEqual({ rows: [] })
 })
 
 test('needs a calibration in force, a known weight, and gravity', async () => {
   const bare = await checkingBench(false)
   const ask = { weights: [name], gravity, by: 'bench' }
   await expect(bare.handlers['checkWeight.begin'](ask)).rejects.toThrow(/No calibration is in force/)
-  expect(await bare.handlers['checkWeight.history']({ calibrationId: null })).toEqual([])
+  expect(await bare.handlers['checkWeight.history']({ calibrationId: null })).toEqual({ rows: [] })
   const { handlers } = await checkingBench()
   await expect(handlers['checkWeight.begin']({ ...ask, gravity: null })).rejects.toThrow(/what gravity is here/)
   await expect(handlers['checkWeight.begin']({ ...ask, weights: ['3 kg'] })).rejects.toThrow(/"3 kg"/)

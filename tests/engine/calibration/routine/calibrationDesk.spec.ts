@@ -82,7 +82,7 @@ test('calibrates on the live signal, keeps every reading, and captures under the
   ])
   expect(stored.circumstances).toMatchObject({ leverRatio: 5, capacityN: 25_000, temperatureEndC: 19 })
   expect(bench.engine.bench.state()).toMatchObject({ busyWith: null, scale: { kind: 'uncalibrated-scale' } })
-  expect(await handlers['calibrations.list']({})).toMatchObject([{ calibrationId: 1, inForce: false }])
+  expect((await handlers['calibrations.list']({})).rows).toMatchObject([{ calibrationId: 1, inForce: false }])
 
   await bench.putInForce(1)
   await handlers['bench.putVirtualWeights']({ forceN: 0 })
