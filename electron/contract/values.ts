@@ -9,14 +9,17 @@ export const id = z.int().positive()
 
 // What a person types has one limit for each kind of text, wherever it is typed.
 
+/** Half of a pair of surrogates is no character: a file cannot hold it, and would give another one back. */
+const typed = z.string().refine((text) => text.isWellFormed(), 'holds half of a character')
+
 /** A line: a name, a place, who it was. */
-export const words = z.string().trim().max(200)
+export const words = typed.trim().max(200)
 /** Where a port or a file lies. */
-export const place = z.string().min(1).max(4096)
+export const place = typed.min(1).max(4096)
 /** Why something was done. */
-export const reason = z.string().trim().max(1000)
+export const reason = typed.trim().max(1000)
 /** As much as there is to say. */
-export const note = z.string().max(4000)
+export const note = typed.max(4000)
 
 /**
  * A text as it stands in a record. It came in under one of the limits above; it has none of its own, because an older program

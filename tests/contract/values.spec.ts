@@ -39,3 +39,10 @@ it('takes the same length of a name, a reason and a note wherever they are typed
     expect(fits(assess.input, { breakId: 1, by, woodFailurePercent: 40, failurePattern: null, note: '' })).toBe(fitting)
   }
 })
+
+it('takes no half of a character, which a file could not give back', () => {
+  const { 'specimens.add': add } = procedures
+  const fits = (number: string) => add.input.safeParse({ fields: { number, adhesive: 'epoxy' }, by: '' }).success
+  expect(['C1-\ud800', '\udc00', 'C1-\ud83e'].map(fits)).toEqual([false, false, false])
+  expect(fits('C1-🪵')).toBe(true)
+})
