@@ -2,7 +2,10 @@ import * as z from 'zod'
 
 /** One page of a searched, sorted list. */
 export const listQuery = z.strictObject({
-  /** Every word must occur in the number, adhesive, joint type, exposure, place or note; case does not matter. */
+  /**
+   * Every word must occur in what a row shows (figures in either unit, day, outcome, remarks, events, simulated) or in number,
+   * adhesive, joint type, exposure, place or note; case does not matter. A number behind "gap" or "peak" is that figure.
+   */
   text: z.string().max(1000).default(''),
   status: z.enum(['all', 'waiting', 'broken', 'set-aside']).default('all'),
   sort: z

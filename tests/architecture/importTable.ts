@@ -55,7 +55,7 @@ export const importTable: readonly ImportRow[] = [
   { folder: 'electron/archive/curves', ours: [contract, domain], packages: ['better-sqlite3'], node: true },
   {
     folder: 'electron/archive/lists',
-    ours: [contract, domain, 'electron/archive/core'],
+    ours: [contract, domain, words, 'electron/archive/core'],
     packages: ['better-sqlite3'],
     node: true,
   },

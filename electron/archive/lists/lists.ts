@@ -3,6 +3,7 @@ import type { ListQuery } from '#contract/listQuery.ts'
 import { searchWords } from '#domain/text/naturalOrder.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
+import { rowFits, searchJoins, teachSearch } from './listSearch.ts'
 import { type ReadableRows, readableRows } from './readableRows.ts'
 import { readBreakSummary } from './summaries.ts'
 
@@ -46,9 +47,15 @@ const breakStatus: Readonly<Record<Status, string>> = {
   'set-aside': 'b.set_aside IS NOT NULL',
 }
 
-function contains(haystack: string, words: readonly string[]): string {
-  return words.map(() => `AND instr(${haystack}, ?) > 0`).join(' ')
+/** What a search adds to a statement, and the value for its place; nothing where nothing is looked for. */
+function searching(database: Database, text: string): { joins: string; condition: string; values: string[] } {
+  const words = searchWords(text)
+  if (words.length === 0) return { joins: '', condition: '', values: [] }
+  teachSearch(database)
+  return { joins: searchJoins, condition: `AND ${rowFits}`, values: [JSON.stringify(words)] }
 }
+
+type Searching = Pick<ReturnType<typeof searching>, 'joins' | 'condition'>
 
 function orderBy(key: string, last: readonly string[], descending: boolean, mayBeMissing: boolean): string {
   const direction = descending ? 'DESC' : 'ASC'
@@ -60,26 +67,30 @@ function orderBy(key: string, last: readonly string[], descending: boolean, mayB
 }
 
 /** The statement of the list of specimens; its plan is looked at by a test. */
-export function specimenListText(query: ListQuery, words: readonly string[]): string {
+export function specimenListText(query: ListQuery, search: Searching = { joins: '', condition: '' }): string {
   const byNumber = query.sort === 'number'
   const last = byNumber ? ['s.specimen_id'] : ['s.number_key', 's.specimen_id']
-  return `SELECT s.specimen_id FROM specimen_current s
-    WHERE ${specimenStatus[query.status]} ${contains('s.search', words)}
+  return `SELECT s.specimen_id ${specimensSearched(search)}
+    WHERE ${specimenStatus[query.status]} ${search.condition}
     ${orderBy(specimenOrder[query.sort], last, query.descending, !byNumber)} LIMIT ? OFFSET ?`
+}
+
+function specimensSearched({ joins }: Searching): string {
+  const withBreak = joins === '' ? '' : `LEFT JOIN break_current b ON b.break_id = s.break_in_force ${joins}`
+  return `FROM specimen_current s ${withBreak}`
 }
 
 type Numbers = { total: number; ids: number[] }
 
 /** The numbers of one page of the specimens that fit, and how many fit in all. */
 export function specimensThatFit(database: Database, query: ListQuery): Numbers {
-  const words = searchWords(query.text)
+  const search = searching(database, query.text)
   const { total } = prepared<{ total: number }>(
     database,
-    `SELECT count(*) AS total FROM specimen_current s
-     WHERE ${specimenStatus[query.status]} ${contains('s.search', words)}`,
-  ).get(...words)!
-  const rows = prepared<{ specimen_id: number }>(database, specimenListText(query, words)).all(
-    ...words,
+    `SELECT count(*) AS total ${specimensSearched(search)} WHERE ${specimenStatus[query.status]} ${search.condition}`,
+  ).get(...search.values)!
+  const rows = prepared<{ specimen_id: number }>(database, specimenListText(query, search)).all(
+    ...search.values,
     query.limit,
     query.offset,
   )
@@ -108,11 +119,10 @@ export function specimensThatWait(database: Database, after: number | null, limi
 const breaksAndSpecimens = 'FROM break_current b LEFT JOIN specimen_current s ON s.specimen_id = b.specimen_id'
 
 /** What follows SELECT in every statement about the breaks of a query: which of them fit, and in which order. */
-function breaksThatFit(query: Omit<ListQuery, 'offset' | 'limit'>) {
-  const words = searchWords(query.text)
-  const fits = `${breaksAndSpecimens} WHERE ${breakStatus[query.status]}
-    ${contains("(coalesce(s.search, '') || char(10) || b.note_search)", words)}`
-  return { words, fits, order: orderBy(breakOrder[query.sort], ['b.break_id'], query.descending, true) }
+function breaksThatFit(database: Database, query: Omit<ListQuery, 'offset' | 'limit'>) {
+  const { joins, condition, values } = searching(database, query.text)
+  const fits = `${breaksAndSpecimens} ${joins} WHERE ${breakStatus[query.status]} ${condition}`
+  return { values, fits, order: orderBy(breakOrder[query.sort], ['b.break_id'], query.descending, true) }
 }
 
 /** Some breaks as lists show them. */
@@ -122,10 +132,10 @@ export function readableBreaks(database: Database, breakIds: readonly number[]):
 
 /** One page of the breaks that fit, and how many fit in all. */
 export function listBreaks(database: Database, query: ListQuery): { total: number } & ReadableRows<BreakSummary> {
-  const { words, fits, order } = breaksThatFit(query)
-  const total = prepared<{ total: number }>(database, `SELECT count(*) AS total ${fits}`).get(...words)!.total
+  const { values, fits, order } = breaksThatFit(database, query)
+  const total = prepared<{ total: number }>(database, `SELECT count(*) AS total ${fits}`).get(...values)!.total
   const ids = prepared<{ break_id: number }>(database, `SELECT b.break_id ${fits} ${order} LIMIT ? OFFSET ?`).all(
-    ...words,
+    ...values,
     query.limit,
     query.offset,
   )
@@ -135,7 +145,7 @@ export function listBreaks(database: Database, query: ListQuery): { total: numbe
 
 /** The numbers of all breaks that fit, in the order in which `listBreaks` shows them. */
 export function breakIds(database: Database, query: Omit<ListQuery, 'offset' | 'limit'>): number[] {
-  const { words, fits, order } = breaksThatFit(query)
-  const rows = prepared<{ break_id: number }>(database, `SELECT b.break_id ${fits} ${order}`).all(...words)
+  const { values, fits, order } = breaksThatFit(database, query)
+  const rows = prepared<{ break_id: number }>(database, `SELECT b.break_id ${fits} ${order}`).all(...values)
   return rows.map((row) => row.break_id)
 }

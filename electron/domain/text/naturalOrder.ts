@@ -31,9 +31,20 @@ export function naturalKey(text: string): string {
   })
 }
 
-/** The words of a search, each of which must occur. */
+/** Names of figures that a row shows: a number behind one is that figure and no part of another. */
+const figureNames: readonly string[] = ['gap', 'overlap', 'area', 'peak', 'strength', 'failure']
+
+/**
+ * What must occur for a search to find a row, each of it: its words, and a number behind the name of a figure together with that
+ * name, as "gap 0 ". The blank at its end keeps 0 from being found in 0.5; every row must therefore end with one.
+ */
 export function searchWords(text: string): string[] {
-  return folded(text)
+  const words = folded(text)
     .split(/\s+/u)
     .filter((word) => word !== '')
+  return words.flatMap((word, index) => {
+    const isFigure = (at: number) => figureNames.includes(words[at] ?? '') && /^\d+(\.\d+)?$/.test(words[at + 1] ?? '')
+    if (isFigure(index)) return [`${word} ${words[index + 1]} `]
+    return isFigure(index - 1) ? [] : [word]
+  })
 }

@@ -16,7 +16,7 @@ export type Column<Row, Sort extends string> = {
 
 export type LongTableProps<Row, Sort extends string> = {
   label: string
-  /** Another text means another list: it is shown from its top. */
+  /** Another text means another list: it is shown from its top, and the same one where it was left. */
   listKey: string
   columns: readonly Column<Row, Sort>[]
   total: number
@@ -74,7 +74,7 @@ export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, S
                 tabIndex={index === active.stop ? 0 : -1}
                 onFocus={() => active.activate(index)}
                 onKeyDown={active.onKeyDown}
-                onClick={() => row !== undefined && props.onOpen(row)}
+                onClick={() => row !== undefined && active.open(index, row)}
               >
                 {selection === undefined ? null : (
                   <RowCheckbox

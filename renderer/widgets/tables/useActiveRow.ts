@@ -1,5 +1,6 @@
 // Held by tests/browser/longList.spec.ts.
 import { type KeyboardEvent, type RefObject, useLayoutEffect, useRef, useState } from 'react'
+import { placeIn, rememberPlace } from './listPlace.ts'
 import type { RowSelection } from './RowSelection.tsx'
 import type { VirtualRows } from './useVirtualRows.ts'
 import { rowAfterKey, scrollToRow } from './virtualRows.ts'
@@ -9,6 +10,7 @@ export function useActiveRow<Row>(
   scroller: RefObject<HTMLElement | null>,
   rows: VirtualRows,
   list: {
+    label: string
     listKey: string
     total: number
     rowAt(index: number): Row | undefined
@@ -16,13 +18,20 @@ export function useActiveRow<Row>(
     selection?: RowSelection<Row> | undefined
   },
 ) {
-  const { total, rowAt, selection } = list
-  const [active, setActive] = useState(0)
-  const focusWanted = useRef(false)
+  const { label, listKey, total, rowAt, selection } = list
+  const left = useRef(placeIn(label, listKey))
+  const [active, setActive] = useState(left.current.active)
+  // Whoever comes back from a record goes on from its row
+  const focusWanted = useRef(left.current.opened)
+  const shownKey = useRef(listKey)
   /** The row whose box was ticked last; a click with Shift picks all from there. */
   const anchor = useRef(0)
 
-  useLayoutEffect(() => setActive(0), [list.listKey])
+  useLayoutEffect(() => {
+    if (shownKey.current === listKey) return
+    shownKey.current = listKey
+    setActive(0)
+  }, [listKey])
 
   useLayoutEffect(() => {
     if (!focusWanted.current) return
@@ -30,6 +39,7 @@ export function useActiveRow<Row>(
     if (row) {
       row.focus({ preventScroll: true })
       focusWanted.current = false
+      rememberPlace(label, listKey, { opened: false })
     }
   })
 
@@ -39,6 +49,11 @@ export function useActiveRow<Row>(
     focusWanted.current = true
     const element = scroller.current
     if (element !== null) element.scrollTop = scrollToRow(target, element.scrollTop, rows.height, rows.rowHeight)
+  }
+
+  function open(index: number, row: Row): void {
+    rememberPlace(label, listKey, { active: index, opened: true })
+    list.onOpen(row)
   }
 
   function onKeyDown(event: KeyboardEvent): void {
@@ -53,7 +68,7 @@ export function useActiveRow<Row>(
     if (event.key === ' ' && selection !== undefined) {
       if (row !== undefined) selection.onToggle(row)
       anchor.current = active
-    } else if (event.key === 'Enter' && row !== undefined) list.onOpen(row)
+    } else if (event.key === 'Enter' && row !== undefined) open(active, row)
     else if (target !== null) move(target, event.shiftKey)
     else return
     event.preventDefault()
@@ -64,6 +79,8 @@ export function useActiveRow<Row>(
     stop: Math.min(Math.max(active, rows.first), Math.max(rows.last - 1, rows.first)),
     activate: setActive,
     onKeyDown,
+    /** A row was clicked, or Enter pressed on it. */
+    open,
     /** The box of a row was ticked. */
     tick(index: number, row: Row | undefined, withShift: boolean): void {
       if (withShift) selection?.onExtend(anchor.current, index)

@@ -1,5 +1,6 @@
 // Held by tests/browser/longList.spec.ts.
-import { type RefObject, useLayoutEffect, useState } from 'react'
+import { type RefObject, useLayoutEffect, useRef, useState } from 'react'
+import { placeIn, rememberPlace } from './listPlace.ts'
 import { rowsInSight } from './virtualRows.ts'
 
 /** The rows in sight of a scroller, with some to spare, and how it is measured. Heights in CSS pixels. */
@@ -12,12 +13,20 @@ export type VirtualRows = {
   onScroll(top: number): void
 }
 
-/** Follows a scroller that holds `total` rows; a list of another key is shown from its top. */
+/** Follows a scroller that holds `total` rows: a list is shown where it was left, one of another key from its top. */
 export function useVirtualRows(
   scroller: RefObject<HTMLElement | null>,
-  { total, listKey, onSight }: { total: number; listKey: string; onSight(first: number, last: number): void },
+  {
+    label,
+    total,
+    listKey,
+    onSight,
+  }: { label: string; total: number; listKey: string; onSight(first: number, last: number): void },
 ): VirtualRows {
-  const [view, setView] = useState({ top: 0, height: 600, rowHeight: 40 })
+  const [view, setView] = useState(() => ({ top: placeIn(label, listKey).topPx, height: 600, rowHeight: 40 }))
+  /** Where it was left, until there are rows enough to scroll there. */
+  const wantedTop = useRef(view.top)
+  const shownKey = useRef(listKey)
   const { first, last } = rowsInSight(view.top, view.height, view.rowHeight, total, 12)
 
   useLayoutEffect(() => {
@@ -26,7 +35,7 @@ export function useVirtualRows(
     const measure = () => {
       const rowHeight = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) * 2.5
       const head = element.querySelector('thead')?.clientHeight ?? 0
-      setView({ top: element.scrollTop, height: element.clientHeight - head, rowHeight })
+      setView({ top: wantedTop.current || element.scrollTop, height: element.clientHeight - head, rowHeight })
     }
     measure()
     const observer = new ResizeObserver(measure)
@@ -35,8 +44,17 @@ export function useVirtualRows(
   }, [scroller])
 
   useLayoutEffect(() => {
+    if (shownKey.current === listKey) return
+    shownKey.current = listKey
+    wantedTop.current = 0
     if (scroller.current !== null) scroller.current.scrollTop = 0
   }, [scroller, listKey])
+
+  useLayoutEffect(() => {
+    if (total === 0 || wantedTop.current === 0) return
+    if (scroller.current !== null) scroller.current.scrollTop = wantedTop.current
+    wantedTop.current = 0
+  }, [scroller, total])
 
   useLayoutEffect(() => onSight(first, last), [first, last, onSight])
 
@@ -45,6 +63,9 @@ export function useVirtualRows(
     last,
     height: view.height,
     rowHeight: view.rowHeight,
-    onScroll: (top) => setView({ ...view, top }),
+    onScroll(top) {
+      if (wantedTop.current === 0) rememberPlace(label, listKey, { topPx: top })
+      setView({ ...view, top })
+    },
   }
 }

@@ -62,6 +62,19 @@ describe.skipIf(chromiumPath === null)('selecting among ten thousand breaks', ()
     await opened.page.locator(`tr[data-index="${many - 1}"][data-picked]`).waitFor()
   })
 
+  it('comes back from a record to the row that it was opened from, by the browser and by the page’s own link', async () => {
+    const last = `tr[data-index="${many - 1}"]`
+    for (const back of ['browser', 'link']) {
+      await opened.page.locator(last).focus()
+      await opened.page.keyboard.press('Enter')
+      await opened.page.getByRole('button', { name: 'Evaluate again' }).waitFor()
+      if (back === 'browser') await opened.page.goBack()
+      else await opened.page.locator('.crumb a').first().click()
+      await opened.page.waitForSelector(`${last}:focus`)
+      await bar(`${many - 10 + 5} selected`)
+    }
+  })
+
   it('says that so many cannot be compared at once, and does not try', async () => {
     await bar('At most 200 are compared at once.')
     await opened.page.getByRole('button', { name: 'Compare', exact: true }).click({ force: true })

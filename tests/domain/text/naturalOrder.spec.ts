@@ -42,4 +42,8 @@ test('keeps the order of numbers far longer than a double can hold', () => {
 test('cuts a search into its words', () => {
   expect(searchWords('  Loft\tC1  ')).toEqual(['loft', 'c1'])
   expect(searchWords('')).toEqual([])
+  // A number behind the name of a figure is that figure, whole.
+  expect(searchWords('Gap 0 loft')).toEqual(['gap 0 ', 'loft'])
+  expect(searchWords('peak 12 12')).toEqual(['peak 12 ', '12'])
+  expect(searchWords('gap loft 0')).toEqual(['gap', 'loft', '0'])
 })

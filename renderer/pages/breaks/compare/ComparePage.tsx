@@ -18,6 +18,7 @@ import { TaskLine } from './TaskLine.tsx'
 import { useComparison } from './useComparison.ts'
 import { useLoadedCurves } from './useLoadedCurves.ts'
 import './compare.css'
+import { useKept } from '../../../parts/lists/useKept.ts'
 
 const alignments = [
   { value: 'onset', label: 'Start', title: 'time 0 is where the load starts' },
@@ -46,8 +47,8 @@ export function ComparePage({ breakIds }: { breakIds: readonly number[] }) {
 }
 
 function Compare({ breakIds }: { breakIds: readonly number[] }) {
-  const [alignAt, setAlignAt] = useState<Alignment>('onset')
-  const [normalising, setNormalising] = useState<Normalising>('no')
+  const [alignAt, setAlignAt] = useKept<Alignment>('alignment of compared curves', 'onset')
+  const [normalising, setNormalising] = useKept<Normalising>('scale of compared curves', 'no')
   const [withMedian, setWithMedian] = useState(true)
   const [takenOut, setTakenOut] = useState<readonly number[]>([])
   const page = useRef<HTMLDivElement>(null)

@@ -7,6 +7,7 @@ import { withoutEndingZeros, writeNumber } from '#words/units/numbers.ts'
 import type { Quantities, Quantity } from '#words/units/quantities.ts'
 import { visibleText } from '#words/visibleText.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
+import { useKept } from '../../../parts/lists/useKept.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import type { ForceDisplay } from '../../../plots/forceDisplay.ts'
 import type { OverlayCurve, OverlayMedian } from '../../../plots/overlay/overlayCurve.ts'
@@ -35,9 +36,12 @@ export function ComparedCurves({
   children: ReactNode
 }) {
   const quantities = useQuantities()
-  const [chosen, setChosen] = useState<number | null>(null)
+  const [chosen, setChosen] = useKept<number | null>('chosen of compared curves', null)
   const [pointed, setPointed] = useState<number | null>(null)
-  const [order, setOrder] = useState<{ by: RowOrder; descending: boolean }>({ by: 'given', descending: false })
+  const [order, setOrder] = useKept<{ by: RowOrder; descending: boolean }>('order of compared curves', {
+    by: 'given',
+    descending: false,
+  })
   const rows = useMemo(
     () => orderRows(rowsOf(comparison, loaded), order.by, order.descending),
     [comparison, loaded, order],

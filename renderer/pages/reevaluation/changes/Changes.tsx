@@ -1,4 +1,3 @@
-import { useState } from 'react'
 import type { ChangesPage, ResultChange } from '#contract/reevaluation/changes.ts'
 import { standingWords } from '#words/reevaluation/changeWords.ts'
 import { signedNumber, writeCount, writeFixed } from '#words/units/numbers.ts'
@@ -10,6 +9,7 @@ import { Notice } from '../../../widgets/Notice.tsx'
 import { LongTable } from '../../../widgets/tables/LongTable.tsx'
 import { type ChangesSort, changeColumns, changeLabel } from './changeColumns.tsx'
 import './changes.css'
+import { useKept } from '../../../parts/lists/useKept.ts'
 
 const filters = [
   { value: 'all', label: 'All' },
@@ -24,8 +24,8 @@ type Filter = (typeof filters)[number]['value']
 /** What the new results change: figures over all of them, and every break with its result before and now. */
 export function Changes({ reevaluationId }: { reevaluationId: number }) {
   const quantities = useQuantities()
-  const [only, setOnly] = useState<Filter>('changed')
-  const [order, setOrder] = useState<{ sort: ChangesSort; descending: boolean }>({
+  const [only, setOnly] = useKept<Filter>(`filter of changes ${reevaluationId}`, 'changed')
+  const [order, setOrder] = useKept<{ sort: ChangesSort; descending: boolean }>(`order of changes ${reevaluationId}`, {
     sort: 'difference',
     descending: true,
   })

@@ -1,0 +1,55 @@
+import { expect, test } from 'vitest'
+import { addDecision } from '#archive/breaks/decisions.ts'
+import { listBreaks } from '#archive/lists/lists.ts'
+import { listSpecimens } from '#archive/specimens/specimenRecords.ts'
+import { addSpecimens } from '#archive/specimens/specimens.ts'
+import { listQuery } from '#contract/listQuery.ts'
+import { dayWords } from '#words/units/times.ts'
+import { archiveInMemory, morning, rampAndFall, specimenFields, storeBreak } from '../storedStudy.ts'
+
+// 1: tight joint, broke at 6000 N on 600 mm2 (10 MPa, 1349 lbf). 2: gap 0.5 mm, unloaded. 3: gap 0.05 mm, not loaded.
+function study() {
+  const database = archiveInMemory()
+  addSpecimens(
+    database,
+    [
+      specimenFields('A-1', { bondLineGapMm: 0, areaMm2: 600, gluedOn: '2031-01-09' }),
+      specimenFields('A-2', { bondLineGapMm: 0.5 }),
+      specimenFields('A-3', { bondLineGapMm: 0.05 }),
+    ],
+    morning,
+    'bench',
+  )
+  storeBreak(database, 1, rampAndFall(100, 600_000))
+  storeBreak(database, 2, rampAndFall(100, 100_000), { outcome: 'unloading' })
+  return database
+}
+
+const found = (database: ReturnType<typeof study>, text: string) => ({
+  breaks: listBreaks(database, listQuery.parse({ text })).rows.map(({ number }) => number),
+  specimens: listSpecimens(database, listQuery.parse({ text })).rows.map(({ fields }) => fields.number),
+})
+
+test('a row is found by everything that it shows', () => {
+  const database = study()
+  const peakN = listBreaks(database, listQuery.parse({ text: 'a-1' })).rows[0]!.peakN!
+  expect(found(database, 'gap 0')).toEqual({ breaks: ['A-1'], specimens: ['A-1'] })
+  expect(found(database, 'tight')).toEqual({ breaks: ['A-1'], specimens: ['A-1'] })
+  expect(found(database, 'gap 0.5')).toEqual({ breaks: ['A-2'], specimens: ['A-2'] })
+  expect(found(database, `peak ${Math.round(peakN)}`).breaks).toEqual(['A-1'])
+  expect(found(database, `${Math.round(peakN / 4.4482216152605)} lbf`).breaks).toEqual(['A-1'])
+  expect(found(database, 'area 600').specimens).toContain('A-1')
+  expect(found(database, dayWords(morning)).breaks).toHaveLength(2)
+  expect(found(database, '9 jan 2031').specimens).toEqual(['A-1'])
+  expect(found(database, 'unloaded').breaks).toEqual(['A-2'])
+  expect(found(database, 'waiting').specimens).toEqual(['A-2', 'A-3'])
+  expect(found(database, 'no such word')).toEqual({ breaks: [], specimens: [] })
+})
+
+test('a break is found by what a person decided about it', () => {
+  const database = study()
+  addDecision(database, {
+    ...{ breakId: 1, kind: 'set-aside', recordedAt: morning, by: 'bench 1', reason: 'heard it slip', specimenId: null },
+  })
+  expect(found(database, 'set aside slip').breaks).toEqual(['A-1'])
+})
