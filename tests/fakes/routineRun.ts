@@ -46,6 +46,8 @@ export function routineOnBench(
     forceError?: number
     /** Turns what the model says into what arrives. */
     reading?: (counts: number) => number
+    /** How far a reading lies from the zero of the bench, N. */
+    taredN?: (reading: number) => number | null
   } = {},
 ): {
   routine: CalibrationRoutine
@@ -77,6 +79,7 @@ export function routineOnBench(
     plan,
     forces: plannedForces(plan, null),
     readingUnit: () => 'counts',
+    taredN: options.taredN ?? (() => null),
     checkDevice() {},
     keep: (number, { mean }) => void kept.push({ number, mean }),
     changed() {},

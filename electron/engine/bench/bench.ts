@@ -19,6 +19,7 @@ import { createDeviceLink, type DeviceLink } from './device/deviceLink.ts'
 import { createSessionRecord } from './device/sessionRecord.ts'
 import { isVirtual } from './device/sourceFacts.ts'
 import { holdPress, loadVirtual, putVirtualWeights } from './device/virtualPress.ts'
+import { taredN } from './taredReading.ts'
 import { createOverloadWatch } from './warnings/overloadWatch.ts'
 import { createStorageWatch } from './warnings/storageWatch.ts'
 import { createTareWatch } from './warnings/tareWatch.ts'
@@ -40,6 +41,8 @@ export type Bench = {
   /** The device that is connected, for the record. Throws Trouble `not-connected`. */
   device(): { label: string; kind: SourceChoice['kind'] }
   readingUnit(): ReadingUnit | null
+  /** How far a reading of the device lies from the zero, N; null: there is no zero or no scale. */
+  taredN(reading: number): number | null
   /** Where all that is taken on the bench waits for the disk: captures, and the readings of a calibration or a check. */
   outbox: Pick<Outbox, 'put' | 'drained'>
   /** Specimens or breaks changed: reads again what it shows of them. */
@@ -133,6 +136,7 @@ export function createBench(parts: BenchParts): Bench {
       return { label: source.label, kind: isVirtual(source) ? 'virtual' : 'serial' }
     },
     readingUnit: link.readingUnit,
+    taredN: (reading) => taredN(link, reading),
     outbox,
     async recordsChanged() {
       await queue.refresh()

@@ -6,6 +6,7 @@ import type { GravityChoice } from '#contract/calibration/loading.ts'
 import { Trouble, type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import type { Emit } from '#contract/events.ts'
 import { calibrationHolds } from '#domain/calibration/scale/calibratedScale.ts'
+import { loadedZero, looksLoaded } from '#domain/calibration/steps/loadedZero.ts'
 import type { Bench } from '../../bench/bench.ts'
 import { throttle } from '../../core/throttle.ts'
 import { createLoadReading } from '../reading/loadReading.ts'
@@ -82,8 +83,10 @@ export function createCheckWeightRun(parts: CheckParts): CheckWeightRun {
   function read(check: RunningCheck): void {
     check.loadReading.begin(averaging, {
       read(averaged) {
-        if (check.zero === null) check.zero = averaged
-        else store(check, checkReading(check, check.zero, averaged, clock.instant()))
+        if (check.zero === null) {
+          check.zero = averaged
+          if (looksLoaded(bench.taredN(averaged.mean), check.expectedN)) problem = troubleFrom(loadedZero(stopIfSo))
+        } else store(check, checkReading(check, check.zero, averaged, clock.instant()))
       },
       held() {},
       over() {},
@@ -135,6 +138,8 @@ export function createCheckWeightRun(parts: CheckParts): CheckWeightRun {
     },
   }
 }
+
+const stopIfSo = 'If so, stop this check, take it off and begin again. If not, go on.'
 
 /** The calibration that the bench works under. Throws Trouble `conflict` when there is none. */
 function calibrationAtHand(bench: Bench, calibration: Calibration | null): Calibration {

@@ -92,7 +92,7 @@ export function createCalibrationDesk(parts: DeskParts): CalibrationDesk {
         const lane = {}
         routine = createCalibrationRoutine({
           ...{ clock, plan, forces, changed: told.ask },
-          readingUnit: bench.readingUnit,
+          ...{ readingUnit: bench.readingUnit, taredN: bench.taredN },
           checkDevice: () => refuseOtherDevice(bench, begunOn),
           keep: (number, taken) => bench.outbox.put(() => archive.addRoutineReading(routineId, number, taken), lane),
         })

@@ -1,6 +1,7 @@
 // Held by tests/engine/calibration/routine/calibrationRoutine.spec.ts.
 import { Trouble, troubleFrom } from '#contract/errors.ts'
 import type { HeldLoad } from '#domain/calibration/steps/creep.ts'
+import { loadedZero, looksLoaded } from '#domain/calibration/steps/loadedZero.ts'
 import type { LoadReading, LoadReadingListener } from '../reading/loadReading.ts'
 import type { RoutineFindings } from './routineFindings.ts'
 import type { RoutineParts } from './routineParts.ts'
@@ -16,7 +17,10 @@ export type PositionReading = {
   forget(run: number): void
 }
 
-export type PositionReadingParts = Pick<RoutineParts, 'clock' | 'plan' | 'readingUnit' | 'checkDevice' | 'keep'> & {
+export type PositionReadingParts = Pick<
+  RoutineParts,
+  'clock' | 'plan' | 'readingUnit' | 'taredN' | 'checkDevice' | 'keep'
+> & {
   steps: RoutineSteps
   loadReading: LoadReading
   findings: RoutineFindings
@@ -26,16 +30,24 @@ export type PositionReadingParts = Pick<RoutineParts, 'clock' | 'plan' | 'readin
 export function createPositionReading(parts: PositionReadingParts): PositionReading {
   const { plan, steps, loadReading, findings } = parts
   const heldPosition = plan.creepHoldS === null ? -1 : steps.lastHighest
+  const lightestN = Math.min(...steps.positions().flatMap(({ forceN }) => (forceN > 0 ? [forceN] : [])))
   let held: HeldLoad | null = null
+
+  /** Asks whether a weight was left on at a zero, where the readings before it say so. */
+  function doubtZero(seenN: number | null): void {
+    if (findings.problem() === null && looksLoaded(seenN, lightestN)) findings.tell(troubleFrom(loadedZero(repeatIfSo)))
+  }
 
   function listenerOf(index: number): LoadReadingListener {
     const { run, forceN } = steps.at(index)
     return {
       read(averaged) {
+        const seenN = findings.fit()?.(averaged.mean) ?? parts.taredN(averaged.mean)
         const { number, taken } = steps.take(index, averaged, parts.clock.instant())
         parts.keep(number, taken)
         if (forceN === 0) findings.zeroWasRead(averaged, parts.readingUnit())
         findings.judge(index)
+        if (forceN === 0) doubtZero(seenN)
       },
       held(found) {
         held = found === null ? null : { run, loadN: forceN, ...found }
@@ -62,6 +74,9 @@ export function createPositionReading(parts: PositionReadingParts): PositionRead
     },
   }
 }
+
+const repeatIfSo =
+  'If so, take it off and repeat this step. If not, as where a hook was added, go on: the reading is kept.'
 
 const creepWasMissed = troubleFrom(
   new Trouble(

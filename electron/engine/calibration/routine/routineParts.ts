@@ -9,6 +9,8 @@ export type RoutineParts = {
   plan: CalibrationPlan
   forces: PlannedForces
   readingUnit(): ReadingUnit | null
+  /** How far a reading lies from the zero of the bench, N; null: not known. */
+  taredN(reading: number): number | null
   /** Throws Trouble when the device is not the one that the routine began with. */
   checkDevice(): void
   /** Called with each reading at the moment it is taken; `number` counts from 0. */

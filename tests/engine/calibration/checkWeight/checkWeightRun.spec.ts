@@ -121,6 +121,19 @@ test('stores a check whose readings were taken also when it is stopped, or the p
   expect((await bench.archive.checkWeights(1)).rows).toHaveLength(1)
 })
 
+test('questions a zero that was read with the weight on', async () => {
+  const bench = await checkingBench()
+  await bench.handlers['checkWeight.begin']({ weights: [name], gravity, by: 'bench' })
+  await bench.handlers['bench.putVirtualWeights']({ forceN: expectedN })
+  await bench.step(2)
+  await bench.handlers['checkWeight.goOn']({})
+  await bench.step(7)
+  expect(await bench.handlers['checkWeight.state']({})).toMatchObject({
+    phase: 'load',
+    problem: { message: expect.stringMatching(/as if a weight were still on/) },
+  })
+})
+
 test('stores nothing of a check that was stopped', async () => {
   const bench = await checkingBench()
   await bench.handlers['checkWeight.begin']({ weights: [name], gravity, by: 'bench' })

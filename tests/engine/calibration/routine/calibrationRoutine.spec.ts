@@ -159,6 +159,28 @@ describe('what goes wrong says so, and costs no reading', () => {
     expect(run.routine.state().problem).toMatchObject({ message: expect.stringMatching(/the reading did not move/) })
   })
 
+  test('a zero read with a weight on is questioned and kept', () => {
+    // The first load is 20 kg, 196 N. The bench took its zero with nothing on the cell.
+    const taredN = (reading: number) => (reading - smallCell.zeroCounts) * smallCell.nPerCount
+    const run = routineOnBench({ taredN, plan: shopPlan({ runs: 2 }) })
+    run.hang(196)
+    run.play(1)
+    run.routine.goOn()
+    run.play(8)
+    const { problem, readings, current } = run.routine.state()
+    expect(problem).toMatchObject({ message: expect.stringMatching(/as if a weight were still on/) })
+    expect({ readings: readings.length, current }).toEqual({ readings: 1, current: 1 })
+  })
+
+  test('a zero with nothing on raises no question, at the first run and at the next', () => {
+    const taredN = (reading: number) => (reading - smallCell.zeroCounts) * smallCell.nPerCount
+    const run = routineOnBench({ taredN, plan: shopPlan({ runs: 2 }) })
+    while (run.routine.state().phase !== 'review') {
+      run.read()
+      expect(run.routine.state().problem).toBeNull()
+    }
+  })
+
   test('weights taken off instead of put on are noticed', () => {
     const run = routineOnBench()
     run.read()
