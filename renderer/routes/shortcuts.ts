@@ -38,6 +38,6 @@ export const shortcuts: readonly Shortcut[] = [
   { key: 'Enter', does: 'Open the record', where: 'lists' },
   { key: 'Space', does: 'Select the break, or no longer', where: 'lists' },
   { key: 'Shift ↑ ↓', does: 'Select on the way', where: 'lists' },
-  { key: 'Ctrl A', does: 'Select all that fit', where: 'lists' },
+  { key: 'Ctrl A', does: 'Select all found', where: 'lists' },
   { key: 'Del', does: 'Take the curve out of the comparison', where: 'lists' },
 ]

@@ -72,7 +72,7 @@ export type LoadRate = z.infer<typeof loadRate>
 
 /** How a curve went from onset to peak and break. What cannot be had is null; without a scale nothing in newtons can. */
 export const loadCourse = z.strictObject({
-  /** Local highs up to the break that stand out of the noise, the peak among them. */
+  /** Peaks up to the break that stand out of the noise, the peak among them. */
   peaks: z.int().nonnegative(),
   /** From onset to the peak, s. */
   timeToPeakS: finite.nullable(),
@@ -85,7 +85,7 @@ export const loadCourse = z.strictObject({
   /** SD of those between 10 % and 90 % of the peak, in percent of their mean. */
   rateSpreadPercent: finite.nonnegative().nullable(),
   /**
-   * Toe compensation offered: where the straight line through the seated part meets the level at rest. Never applied to
+   * Toe compensation offered: where the straight line through the straight part meets the level at rest. Never applied to
    * the peak.
    */
   toe: z.strictObject({ zeroTimeS: finite, slopeNPerS: finite }).nullable(),

@@ -26,7 +26,7 @@ export type CurveScene = {
   gaps: readonly Span[]
   /** The level at rest, and how far the noise reaches about it. */
   band: (Span & { value: number; halfWidth: number; label: string }) | null
-  /** The straight line through the seated part. */
+  /** The straight line through the straight part. */
   line: { fromS: number; fromValue: number; toS: number; toValue: number; label: string } | null
 }
 
@@ -127,7 +127,7 @@ function bandOf({ result, curve, force }: SceneParts): CurveScene['band'] {
   }
 }
 
-/** The line through the seated part from where it meets the level at rest up to the height of the peak. */
+/** The line through the straight part from where it meets the level at rest up to the height of the peak. */
 export function seatedLineOf({ course, peakN }: Pick<EvaluationResult, 'course' | 'peakN'>): CurveScene['line'] {
   const toe = course?.toe ?? null
   if (toe === null || peakN === null || !(toe.slopeNPerS > 0)) return null

@@ -143,7 +143,7 @@ function levelMarks(levels: readonly PlacedLevel[], { left, right }: Frame, em: 
   ])
 }
 
-/** The line through the seated part within the plot, with a short stroke where it meets the level at rest. */
+/** The line through the straight part within the plot, with a short stroke where it meets the level at rest. */
 function seatedMarks({ line }: CurveScene, frame: Frame, at: (timeS: number, value: number) => At): Mark[] {
   if (line === null) return []
   const [foot, head] = [at(line.fromS, line.fromValue), at(line.toS, line.toValue)]

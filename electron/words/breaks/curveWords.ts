@@ -24,9 +24,9 @@ export function restWords(noise: string | null): string {
   return noise === null ? 'zero' : `zero, noise SD ${noise}`
 }
 
-/** The line through the seated part, by where it meets the level at rest. */
+/** The line through the straight part, by where it meets the level at rest. */
 export function seatedLineWords(zeroTimeS: number): string {
-  return `through the seated part, from ${zeroTimeS.toFixed(3)} s`
+  return `through the straight part, from ${zeroTimeS.toFixed(3)} s`
 }
 
 /** A time on a curve, to the hundredth of a second. */

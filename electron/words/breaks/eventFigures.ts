@@ -32,7 +32,7 @@ export function eventFigures(event: CurveEvent, force: Quantity): [name: string,
   if (leastDropN !== null) figures.push(['Smallest drop', force.text(leastDropN)])
   if (cycles !== null) figures.push(['Cycles', String(cycles)])
   if (periodS !== null) figures.push(['Period', durationWords(periodS)])
-  if (manner !== null) figures.push(['Manner', manner === 'brittle' ? 'all at once' : 'in steps or slowly'])
+  if (manner !== null) figures.push(['How it broke', manner === 'brittle' ? 'all at once' : 'in steps or slowly'])
   return figures
 }
 

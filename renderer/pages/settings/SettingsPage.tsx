@@ -94,7 +94,7 @@ export function SettingsPage() {
           <PracticeSettings preferences={preferences} set={set} />
         </section>
         <section aria-labelledby="detection-title">
-          <h2 id="detection-title">Detection</h2>
+          <h2 id="detection-title">Press</h2>
           <PressSpeedForm preferences={preferences} set={set} key={preferences.units} />
         </section>
       </div>

@@ -59,7 +59,7 @@ export function ListTools({
           type="search"
           maxLength={1000}
           value={text}
-          placeholder="Search"
+          placeholder="Search all that is shown"
           onChange={(event) => setText(event.currentTarget.value)}
           onKeyDown={(event) => {
             if (event.key === 'Escape' && text === '') event.currentTarget.blur()

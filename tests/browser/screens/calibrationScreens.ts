@@ -52,7 +52,7 @@ export const calibrationScreens: readonly Screen[] = [
       await page.getByRole('button', { name: 'Add a weight' }).click()
       await page.getByLabel('Nominal mass').fill('-5')
       await page.getByLabel('Accuracy').selectOption('own')
-      await page.getByRole('button', { name: 'Keep', exact: true }).click()
+      await page.getByRole('button', { name: 'Save', exact: true }).click()
       await settle(page)
     },
   },

@@ -63,13 +63,13 @@ describe('loadCurveFigure', () => {
     expect(inks(draw({ scene: levels(95) }))).toContain('rated')
     expect(inks(draw({ scene: levels(950) }))).not.toContain('rated')
   })
-  it('ends the line through the seated part at the edge of the plot', () => {
-    const line = { fromS: 0.5, fromValue: 0, toS: 19.5, toValue: 90, label: 'through the seated part' }
+  it('ends the line through the straight part at the edge of the plot', () => {
+    const line = { fromS: 0.5, fromValue: 0, toS: 19.5, toValue: 90, label: 'through the straight part' }
     const figure = draw({ scene: scene({ line }) })
     const seated = figure.marks.find((mark) => mark.kind === 'rule' && mark.ink === 'seated')
     const right = Math.max(...lines(figure)[0]!.map(({ x }) => x))
     expect(seated).toMatchObject({ to: { x: expect.closeTo(right, 3) } })
-    expect(texts(figure)).toContain('through the seated part')
+    expect(texts(figure)).toContain('through the straight part')
   })
   it('shades what lasted and the noise at rest, and says below what the shades are', () => {
     const band = { fromS: 0, toS: 1, value: 0, halfWidth: 0.5, label: 'zero, noise SD 0.5 N' }

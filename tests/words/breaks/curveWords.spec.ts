@@ -36,7 +36,7 @@ describe('words on a load curve', () => {
     expect(restWords('0.4 N')).toBe('zero, noise SD 0.4 N')
     expect(restWords(null)).toBe('zero')
   })
-  it('tell where the line through the seated part begins', () => {
-    expect(seatedLineWords(0.5)).toBe('through the seated part, from 0.500 s')
+  it('tell where the line through the straight part begins', () => {
+    expect(seatedLineWords(0.5)).toBe('through the straight part, from 0.500 s')
   })
 })

@@ -27,7 +27,7 @@ describe('eventFigures', () => {
   })
   it('says how the load fell in the end', () => {
     expect(eventFigures(madeEvent({ kind: 'final-drop', manner: 'brittle' }), force)).toEqual([
-      ['Manner', 'all at once'],
+      ['How it broke', 'all at once'],
     ])
   })
 })

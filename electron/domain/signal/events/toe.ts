@@ -17,7 +17,7 @@ const noiseMultiple = 3
 const earlyShare = 0.1
 
 /**
- * Toe compensation, offered and never applied to the peak: the straight line through the seated part of a loading meets the
+ * Toe compensation, offered and never applied to the peak: the straight line through the straight part of a loading meets the
  * level at rest at `zeroTimeS`, s; `slopeNPerS` is its slope.
  *
  *   F = F0 + b (t − zeroTimeS)      by least squares between the end of seating (0.15 of the peak at least) and 0.6 of the peak

@@ -85,7 +85,7 @@ export function placeWords(at: number, timeUnit: Comparison['timeUnit']): string
 /** What median and band stand for, or why there are none. */
 export function medianWords(curves: number): string {
   if (curves >= 3) return ''
-  const none = curves === 1 ? 'One curve has no median.' : 'Two curves have no median worth the name.'
+  const none = curves === 1 ? 'One curve has no median.' : 'Two curves have no useful median.'
   return `${none} With three or more, their median and quartiles are drawn.`
 }
 

@@ -40,7 +40,7 @@ export function orderOf(state: RoutineState): Order {
     return {
       title: 'Take all weights off',
       loadN: 0,
-      advice: 'Only what hangs there always stays: hook, tray, chain. Then go on.',
+      advice: 'Leave on only what always hangs there: hook, tray, chain. Then go on.',
       goOn: 'Read the zero',
     }
   return {

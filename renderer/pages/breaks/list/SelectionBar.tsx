@@ -20,7 +20,7 @@ export function SelectionBar({ selection, total }: { selection: BreakSelection; 
       </button>
       {breakIds.length < total ? (
         <button type="button" className="button button-quiet" onClick={rows.onAll}>
-          Select all {writeCount(total)} that fit
+          Select all {writeCount(total)} found{' '}
         </button>
       ) : null}
       {tooMany ? <p className="quiet">At most {mostCompared} are compared at once.</p> : null}

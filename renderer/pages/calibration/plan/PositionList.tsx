@@ -98,7 +98,7 @@ function StandingShape({ position, here }: { position: RoutinePosition; here: bo
       : position.standing === 'skipped'
         ? 'M3 3l8 8M11 3l-8 8'
         : 'M4 7a3 3 0 1 1 6 0a3 3 0 1 1-6 0Z'
-  const word = here ? 'at hand' : { taken: 'read', skipped: 'left out', ahead: 'ahead' }[position.standing]
+  const word = here ? 'now' : { taken: 'read', skipped: 'left out', ahead: 'ahead' }[position.standing]
   return (
     <>
       <svg className="position-shape" data-here={here ? '' : undefined} viewBox="0 0 14 14" aria-hidden="true">

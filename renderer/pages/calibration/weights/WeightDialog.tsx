@@ -81,7 +81,7 @@ export function WeightDialog({
             Cancel
           </button>
           <button type="submit" className="button button-primary" disabled={pending}>
-            Keep
+            Save
           </button>
         </div>
       </form>

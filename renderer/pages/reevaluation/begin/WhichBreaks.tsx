@@ -67,7 +67,7 @@ export function WhichBreaks({
         </label>
         <label>
           <input {...radio('search')} />
-          <strong>All that fit a search</strong>{' '}
+          <strong>All found by a search</strong>{' '}
           <span className="quiet" aria-live="polite">
             {choice === 'search' && found !== null ? countOf(found, 'break') : ''}
           </span>
@@ -97,7 +97,7 @@ function SearchFields({ search, onSearch }: { search: BreaksSearch; onSearch(sea
         <input
           type="search"
           value={text}
-          placeholder="Number, adhesive, joint, place, note; empty: every break"
+          placeholder="Search all that is shown; empty: every break"
           onChange={(event) => setText(event.currentTarget.value)}
         />
       </label>

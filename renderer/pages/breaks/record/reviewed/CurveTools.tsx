@@ -53,14 +53,14 @@ export function CurveTools({
       <div className="curve-view">
         {hasToe ? (
           <Switch
-            label="Line through the seated part"
+            label="Line through the straight part"
             on={draft.seatedLine}
             onWord="shown"
             offWord="hidden"
             onChange={(seatedLine) => onDraft({ ...draft, seatedLine })}
           />
         ) : (
-          <p className="quiet">No line through a seated part is known.</p>
+          <p className="quiet">No straight part of the curve is known.</p>
         )}
       </div>
       <div className="curve-legend" aria-live="polite">
