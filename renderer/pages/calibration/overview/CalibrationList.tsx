@@ -36,7 +36,7 @@ export function CalibrationList({
               Zero changed <span className="quiet">{force.unit}</span>
             </th>
             <th scope="col">Temperature</th>
-            <th scope="col">Device</th>
+            <th scope="col">Amplifier</th>
           </tr>
         </thead>
         <tbody>

@@ -13,7 +13,7 @@ export function DriftFigures({ drift }: { drift: readonly CalibrationDrift[] }) 
   if (first === undefined || series.length < 2) return null
   return (
     <section aria-labelledby="drift-title">
-      <h2 id="drift-title">Drift since {dayWords(first.madeAt)}, calibrations of the same device as the newest</h2>
+      <h2 id="drift-title">Drift since {dayWords(first.madeAt)}, calibrations with the same amplifier as the newest</h2>
       <div className="figure-pair">
         <Figure draw={(size) => driftFigure(series, 'slope', force, size)} />
         <Figure draw={(size) => driftFigure(series, 'zero', force, size)} />

@@ -1,7 +1,7 @@
 import type { BenchState } from '#contract/bench/bench.ts'
 import type { CalibrationSummary } from '#contract/calibration/calibrationRecords.ts'
 import { rangeText } from '#words/calibration/rangeWords.ts'
-import { scaleWords } from '#words/calibration/scaleWords.ts'
+import { uncalibratedWords } from '#words/calibration/scaleWords.ts'
 import { uncertaintyText } from '#words/calibration/uncertaintyWords.ts'
 import { unusedWords } from '#words/calibration/unusedWords.ts'
 import { dayWords } from '#words/units/times.ts'
@@ -17,8 +17,7 @@ export function InForce({ bench, summary }: { bench: BenchState; summary: Calibr
       <section className="in-force" aria-label="In force" data-none="">
         <p className="in-force-name">{bench.connection.status === 'closed' ? 'In force' : 'Uncalibrated'}</p>
         <p className="prose">
-          {unusedWords(bench.calibrationUnused)}{' '}
-          {bench.connection.status === 'closed' ? '' : `Now: ${scaleWords(bench.scale)}.`}
+          {unusedWords(bench.calibrationUnused)} {nowWords(bench)}
         </p>
       </section>
     )
@@ -27,8 +26,7 @@ export function InForce({ bench, summary }: { bench: BenchState; summary: Calibr
       <section className="in-force" aria-label="In force" data-none="">
         <p className="in-force-name">Uncalibrated</p>
         <p className="prose">
-          {bench.connection.status === 'open' ? `Now: ${scaleWords(bench.scale)}. ` : 'Not connected to an amplifier. '}
-          Every force is marked uncalibrated.
+          {nowWords(bench) || 'Not connected to an amplifier.'} Every force is marked uncalibrated.
         </p>
       </section>
     )
@@ -67,4 +65,10 @@ export function InForce({ bench, summary }: { bench: BenchState; summary: Calibr
       </dl>
     </section>
   )
+}
+
+/** What a force rests on now, without a calibration; '' where nothing is connected. */
+function nowWords({ connection, scale }: BenchState): string {
+  if (connection.status === 'closed' || scale.kind === 'calibration') return ''
+  return `Now: ${uncalibratedWords(scale)}.`
 }

@@ -92,7 +92,6 @@ export function PlanView() {
       </div>
       <footer className="plan-foot">
         <Notice trouble={begin.error} onDismiss={begin.dismiss} />
-        <SignedBy />
         <BeginLine connected={connected} pending={begin.pending} asked={asked} plan={read.plan} />
       </footer>
     </form>
@@ -154,6 +153,7 @@ function BeginLine({
           Connect
         </a>
       )}
+      <SignedBy />
     </div>
   )
 }

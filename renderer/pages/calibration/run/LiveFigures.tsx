@@ -60,7 +60,7 @@ function steadyTitle({ phase, live }: RoutineState): string {
   if (phase === 'averaging') return 'Steady'
   if (phase === 'waiting-for-steady') return live.unsteadyBecause === null ? 'Checking' : 'Not steady yet'
   if (phase === 'holding') return 'Holding'
-  return 'No reading is being taken'
+  return 'Ready to read'
 }
 
 function steadyWords({ phase, live, plan }: RoutineState): string {
