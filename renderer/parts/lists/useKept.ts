@@ -1,3 +1,4 @@
+// Held by tests/browser/breaks/selectBreaks.spec.ts.
 import { useState } from 'react'
 
 const kept = new Map<string, unknown>()
