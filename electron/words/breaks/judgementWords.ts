@@ -18,7 +18,7 @@ const limitOf: Record<Exclude<LoadingAspect, 'sampling-bound'>, LimitKey> = {
   speed: 'speedMmPerMin',
 }
 
-/** What was judged, and the figure beside its limits in the units shown: "7.06 s, wanted: 5 to 60 s". */
+/** What was judged, and the figure beside its limits in the units shown: "7.06 s, limits: 5 to 60 s". */
 export function judgedFigures(
   { aspect, value, limits }: Pick<JudgedAspect, 'aspect' | 'value' | 'limits'>,
   quantities: Quantities,
@@ -27,8 +27,8 @@ export function judgedFigures(
     aspect === 'sampling-bound'
       ? { name: 'Sampling bound', unit: '%', factor: 1 }
       : limitWords(limitOf[aspect], quantities)
-  const wanted = `wanted: ${limitText(limits, unit, factor) ?? 'anything'}`
-  return { name, figures: value === null ? wanted : `${writeLimit(value * factor, 2)} ${unit}, ${wanted}` }
+  const asked = `limits: ${limitText(limits, unit, factor) ?? 'none'}`
+  return { name, figures: value === null ? asked : `${writeLimit(value * factor, 2)} ${unit}, ${asked}` }
 }
 
 const unknown: Record<UnknownBecause, string> = {

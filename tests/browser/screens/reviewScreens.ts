@@ -69,7 +69,7 @@ export const reviewScreens: readonly Screen[] = [
     host: () => eventful(),
     show: async (page) => {
       await at('#/breaks/4')(page)
-      await page.getByLabel('Filter beside it').selectOption('moving-average')
+      await page.getByLabel('Filtered curve beside it').selectOption('moving-average')
       await page.getByLabel('Window').fill('250')
       await page.getByRole('switch', { name: /^Slope/ }).click()
       await page.getByRole('switch', { name: /^Line through/ }).click()
@@ -83,7 +83,7 @@ export const reviewScreens: readonly Screen[] = [
     host: () => eventful(),
     show: async (page) => {
       await at('#/breaks/4')(page)
-      await page.getByLabel('Filter beside it').selectOption('cfc-180')
+      await page.getByLabel('Filtered curve beside it').selectOption('cfc-180')
       await settle(page)
     },
   },

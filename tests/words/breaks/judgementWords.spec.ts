@@ -8,17 +8,17 @@ describe('judgedFigures', () => {
     const line = { aspect: 'time-to-failure', value: 7.06, limits: { least: 5, most: 60 } } as const
     expect(judgedFigures(line, quantitiesIn('SI'))).toEqual({
       name: 'Time to failure',
-      figures: '7.06 s, wanted: 5 to 60 s',
+      figures: '7.06 s, limits: 5 to 60 s',
     })
   })
   it('writes figure and limits in the units shown', () => {
     // 1 in = 25.4 mm exactly
     const line = { aspect: 'speed', value: 50.8, limits: { least: 25.4, most: null } } as const
-    expect(judgedFigures(line, quantitiesIn('US')).figures).toBe('2.00 in/min, wanted: at least 1 in/min')
+    expect(judgedFigures(line, quantitiesIn('US')).figures).toBe('2.00 in/min, limits: at least 1 in/min')
   })
   it('writes the limits alone where the figure is not known', () => {
     const line = { aspect: 'sampling-bound', value: null, limits: { least: null, most: 1 } } as const
-    expect(judgedFigures(line, quantitiesIn('SI')).figures).toBe('wanted: at most 1 %')
+    expect(judgedFigures(line, quantitiesIn('SI')).figures).toBe('limits: at most 1 %')
   })
 })
 

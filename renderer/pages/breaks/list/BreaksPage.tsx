@@ -44,7 +44,8 @@ export function BreaksPage() {
         withWaiting={false}
       >
         <a className="button" href={hashOf({ page: 'reevaluations' })}>
-          Evaluated again
+          {' '}
+          Re-evaluations{' '}
         </a>
       </ListTools>
       <Notice trouble={list.error ?? unreadableTrouble(list.newest?.unreadable)} />

@@ -101,7 +101,7 @@ function FilterFields({
   return (
     <div className="curve-view" data-wrong={isWrong ? '' : undefined}>
       <SelectField
-        label="Filter beside it"
+        label="Filtered curve beside it"
         value={filter.kind}
         onChange={(event) => setFilter({ kind: event.currentTarget.value as FilterKind })}
       >
