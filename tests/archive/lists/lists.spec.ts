@@ -54,8 +54,8 @@ test('finds specimens in which every word occurs, in any field and any case', ()
 
 test('finds as many words as a text may hold, and takes no longer text', () => {
   const database = study()
-  const most = 'c '.repeat(500)
-  expect(listSpecimens(database, query({ text: most })).total).toBe(3)
+  const most = '-ll '.repeat(250)
+  expect(listSpecimens(database, query({ text: most })).total).toBe(4)
   expect(listBreaks(database, query({ text: most })).total).toBe(3)
   expect(() => query({ text: `${most}c` })).toThrow(/1000/)
 })
@@ -194,7 +194,7 @@ test('walks the list of specimens along its index, without sorting', () => {
     plan(database, specimenListText(query(), searched), '["loft"]', 200, 0),
     plan(database, specimenListText(query()), 200, 0),
   ]) {
-    expect(steps).toContain('USING INDEX specimen_current_by_number')
+    expect(steps).toMatch(/USING (COVERING )?INDEX specimen_current_by_number/)
     expect(steps).not.toContain('TEMP B-TREE')
   }
 })

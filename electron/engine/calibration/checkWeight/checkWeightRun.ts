@@ -83,10 +83,9 @@ export function createCheckWeightRun(parts: CheckParts): CheckWeightRun {
   function read(check: RunningCheck): void {
     check.loadReading.begin(averaging, {
       read(averaged) {
-        if (check.zero === null) {
-          check.zero = averaged
-          if (looksLoaded(bench.taredN(averaged.mean), check.expectedN)) problem = troubleFrom(loadedZero(stopIfSo))
-        } else store(check, checkReading(check, check.zero, averaged, clock.instant()))
+        if (check.zero !== null) return store(check, checkReading(check, check.zero, averaged, clock.instant()))
+        check.zero = averaged
+        problem = zeroDoubt(bench.taredN(averaged.mean), check.expectedN)
       },
       held() {},
       over() {},
@@ -137,6 +136,11 @@ export function createCheckWeightRun(parts: CheckParts): CheckWeightRun {
       told.stop()
     },
   }
+}
+
+/** The question that a zero raises which reads as if the weight were on it; null: none. Forces in N. */
+function zeroDoubt(seenN: number | null, expectedN: number): TroubleMessage | null {
+  return looksLoaded(seenN, expectedN) ? troubleFrom(loadedZero(stopIfSo)) : null
 }
 
 const stopIfSo = 'If so, stop this check, take it off and begin again. If not, go on.'

@@ -13,7 +13,7 @@ test('takes readings without a unit of their own for counts', () => {
 test('goes on with the device that it was begun on, in the same unit, and with no other', () => {
   const begun = deviceNow(bench('/dev/ttyA', 'counts'))
   expect(() => refuseOtherDevice(bench('/dev/ttyA', 'counts'), begun)).not.toThrow()
-  expect(() => refuseOtherDevice(bench('/dev/ttyB', 'counts'), begun)).toThrow(/Connect|another device/)
+  expect(() => refuseOtherDevice(bench('/dev/ttyB', 'counts'), begun)).toThrow(/Connect|another amplifier/)
   expect(() => refuseOtherDevice(bench('/dev/ttyA', 'kN'), begun)).toThrow(
     expect.objectContaining({ code: 'conflict' }),
   )

@@ -172,7 +172,7 @@ test('looks for no break while it runs, and again once the bench is empty', asyn
   const { handlers } = bench
   await handlers['calibration.begin']({ plan, by: 'bench 1' })
   expect(bench.engine.bench.state()).toMatchObject({ busyWith: 'calibration', armed: false })
-  await expect(handlers['bench.arm']({ armed: true })).rejects.toThrow(/while a calibration runs/)
+  await expect(handlers['bench.arm']({ armed: true })).rejects.toThrow(/during a calibration/)
   await expect(handlers['bench.loadVirtual']({})).rejects.toMatchObject({ code: 'conflict' })
   await expect(handlers['calibration.begin']({ plan, by: 'bench 1' })).rejects.toThrow(/is running/)
   await expect(bench.putInForce(null)).rejects.toThrow(/being calibrated/)

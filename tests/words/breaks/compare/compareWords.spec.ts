@@ -135,7 +135,7 @@ describe('the hint below the table', () => {
 
 it.each([
   [1, /^One curve has no median/],
-  [2, /^Two curves have no median/],
+  [2, /^Two curves have no useful median/],
   [3, /^$/],
 ])('says of %i curves whether they have a median', (curves, words) => expect(medianWords(curves)).toMatch(words))
 
