@@ -24,6 +24,7 @@ export const benchAtRest: BenchState = {
   capacityN: null,
   tare: null,
   tareWarning: null,
+  zeroMoved: null,
   busyWith: null,
   overload: 'none',
   capacityShare: null,

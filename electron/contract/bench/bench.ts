@@ -88,6 +88,8 @@ export const benchState = z.strictObject({
   tare: tare.nullable(),
   /** Why the zero should be taken again, in words; null: it is good. */
   tareWarning: z.string().nullable(),
+  /** How far the zero lies from the one before it, where that is as much as a load; null: it is not. */
+  zeroMoved: z.strictObject({ by: finite, unit: z.enum(['N', 'counts']) }).nullable(),
   /** A calibration or a check runs: no break is looked for meanwhile. The overload watch stays on. */
   busyWith: z.enum(['calibration', 'check-weight']).nullable(),
   /** warning: above 90 % of capacity. alarm: above 100 %. */

@@ -23,6 +23,7 @@ import { taredN } from './taredReading.ts'
 import { createOverloadWatch } from './warnings/overloadWatch.ts'
 import { createStorageWatch } from './warnings/storageWatch.ts'
 import { createTareWatch } from './warnings/tareWatch.ts'
+import { createZeroMoved } from './warnings/zeroMoved.ts'
 
 /** The bench: one device, one capture at a time, one specimen in the press. */
 export type Bench = {
@@ -95,7 +96,7 @@ export function createBench(parts: BenchParts): Bench {
       changed()
     },
   })
-  const watches = { overload: createOverloadWatch(), tareWatch: createTareWatch() }
+  const watches = { overload: createOverloadWatch(), tareWatch: createTareWatch(), zeroMoved: createZeroMoved() }
   const shown = { occupation, progress, outcome, ...watches }
   const link: DeviceLink = createDeviceLink(
     parts,
@@ -108,6 +109,7 @@ export function createBench(parts: BenchParts): Bench {
     async connect(choice) {
       occupation.lost(switched)
       watches.tareWatch.restart()
+      watches.zeroMoved.forget()
       onceEmpty.connecting()
       await link.connect(choice)
       occupation.hold()

@@ -41,6 +41,8 @@ export function benchEvents(bench: EventParts): LinkListener {
     },
     ...cableReactions(bench),
     tared({ offset, sd }) {
+      const { startThreshold } = bench.link().signal()
+      bench.zeroMoved.taken(offset, startThreshold, bench.link().scale())
       tareWatch.restart()
       log({ event: 'tared', offset, sd })
       changed()

@@ -10,6 +10,7 @@ import type { DeviceLink } from './device/deviceLink.ts'
 import type { createOverloadWatch } from './warnings/overloadWatch.ts'
 import type { StorageWatch } from './warnings/storageWatch.ts'
 import type { TareWatch } from './warnings/tareWatch.ts'
+import type { ZeroMoved } from './warnings/zeroMoved.ts'
 
 /** The parts of a bench that have something to show. */
 export type ShownParts = {
@@ -20,6 +21,7 @@ export type ShownParts = {
   outcome: ShownOutcome
   overload: ReturnType<typeof createOverloadWatch>
   tareWatch: TareWatch
+  zeroMoved: ZeroMoved
   storage: StorageWatch
 }
 
@@ -37,6 +39,7 @@ export function benchState(shown: ShownParts, inForce: Calibration | null, nowIn
     capacityN: link.facts().settings.capacityN,
     tare: link.tare(),
     tareWarning: tareWarning(shown, nowInstant),
+    zeroMoved: shown.zeroMoved.moved(),
     busyWith: occupation.busyWith(),
     overload: overload.level(),
     capacityShare: overload.share(),

@@ -2,8 +2,10 @@ import { useRef } from 'react'
 import type { TroubleMessage } from '#contract/errors.ts'
 import { simulatedWords } from '#words/bench/cautions.ts'
 import { tareHindrance } from '#words/bench/phaseWords.ts'
+import { zeroMovedWords } from '#words/bench/zeroMovedWords.ts'
 import { useBench, usePreferences } from '../../host/hostContext.ts'
 import { useAction } from '../../host/useAction.ts'
+import { useQuantities } from '../../host/useQuantities.ts'
 import { useSingleKeys } from '../../parts/routing/singleKeys.ts'
 import { hashOf } from '../../routes/route.ts'
 import { Keys } from '../../widgets/Keys.tsx'
@@ -19,6 +21,7 @@ import './bench.css'
 export function BenchPage() {
   const bench = useBench()
   const { handsFree } = usePreferences()
+  const { force } = useQuantities()
   const tare = useAction('bench.tare')
   const arm = useAction('bench.arm')
   const next = useAction('bench.nextSpecimen')
@@ -71,6 +74,11 @@ export function BenchPage() {
         {bench.tareWarning === null ? null : (
           <p className="tare-warning" role="status">
             {bench.tareWarning}
+          </p>
+        )}
+        {bench.zeroMoved === null ? null : (
+          <p className="tare-warning" role="status">
+            {zeroMovedWords(bench.zeroMoved, force)}
           </p>
         )}
         <BenchControls

@@ -72,6 +72,7 @@ export function scriptedBench(preferences: Preferences, specimens: readonly Spec
     calibrationUnused: null,
     capacityN: preferences.capacityN,
     tareWarning: null,
+    zeroMoved: null,
     busyWith: null,
     tare: { offset: 12.4, sd: 1.1, readings: 80, takenAt: new Date(Date.now() - 150_000).toISOString() },
     overload: 'none',
