@@ -1,5 +1,5 @@
 import { normalProbability } from '../../numbers/distributions/normal.ts'
-import { median } from '../../numbers/quantile.ts'
+import { pairsBelow, senSlope } from './senSlope.ts'
 
 /** Single blocks: age in months and strength in MPa. */
 export type AgedBlock = { readonly ageMonths: number; readonly strengthMPa: number }
@@ -18,16 +18,10 @@ const pairs = (t: number) => t * (t - 1)
 const triples = (t: number) => t * (t - 1) * (t - 2)
 const weighted = (t: number) => t * (t - 1) * (2 * t + 5)
 
-/** Σ sign(age difference) sign(strength difference) over all pairs of blocks. */
+/** Σ sign(age difference) sign(strength difference) over all pairs of blocks: rising pairs less falling ones. */
 function kendallScore(blocks: readonly AgedBlock[]): number {
-  let score = 0
-  blocks.forEach((one, i) => {
-    for (let j = 0; j < i; j++) {
-      const other = blocks[j]!
-      score += Math.sign(one.ageMonths - other.ageMonths) * Math.sign(one.strengthMPa - other.strengthMPa)
-    }
-  })
-  return score
+  const upsideDown = blocks.map(({ ageMonths, strengthMPa }) => ({ ageMonths, strengthMPa: -strengthMPa }))
+  return pairsBelow(upsideDown, 0) - pairsBelow(blocks, 0)
 }
 
 /** Variance of Kendall's score with ties among ages (t) and strengths (u). */
@@ -58,13 +52,8 @@ export function mannKendall(blocks: readonly AgedBlock[]): Trend & { slopeMPaPer
   const statistic = kendallScore(blocks)
   const variance = scoreVariance(blocks)
   const z = variance > 0 ? (statistic - Math.sign(statistic)) / Math.sqrt(variance) : null
-  const slopes = blocks.flatMap((one, i) =>
-    blocks
-      .slice(0, i)
-      .filter((other) => other.ageMonths !== one.ageMonths)
-      .map((other) => (one.strengthMPa - other.strengthMPa) / (one.ageMonths - other.ageMonths)),
-  )
-  return { statistic, z, p: twoSided(z), slopeMPaPerYear: slopes.length === 0 ? null : 12 * median(slopes) }
+  const slope = senSlope(blocks)
+  return { statistic, z, p: twoSided(z), slopeMPaPerYear: slope === null ? null : 12 * slope }
 }
 
 /**
