@@ -35,6 +35,9 @@ export const topic = z.union([
 ])
 export type Topic = z.infer<typeof topic>
 
+/** Whatever is recorded. */
+export const everyRecord: readonly Topic[] = [...Object.values(wordsOfAll), 'weights']
+
 /** Beyond so many numbers a change speaks of all records of the kind. */
 const mostNamed = 200
 

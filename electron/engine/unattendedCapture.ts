@@ -4,16 +4,20 @@ import type { Archive } from '#archive/archive.ts'
 import type { SourceChoice } from '#contract/bench/source.ts'
 import type { Calibration } from '#contract/calibration/calibration.ts'
 import type { TroubleMessage } from '#contract/errors.ts'
+import type { ChainHead, HeadFinding } from '#contract/keeping/archive.ts'
 import { createBench } from './bench/bench.ts'
 import type { CaptureLogEntry } from './bench/capture/captureLog.ts'
 import { evaluateRecovered } from './breaks/recoveredBreaks.ts'
 import { calibrationInForce } from './calibration/calibrationInForce.ts'
 import { createEventHub } from './core/eventHub.ts'
 import { openOwnArchive, openRealSource } from './core/realParts.ts'
+import { watchChain } from './keeping/watchChain.ts'
 
 export type UnattendedOptions = {
   archivePath: string
   program: string
+  /** The file that heads of chains are kept in. */
+  keptHeads: string
   source: Extract<SourceChoice, { kind: 'serial' }>
   capacityN: number | null
   calibrationId: number | null
@@ -26,7 +30,16 @@ export type UnattendedOptions = {
   timeoutS: number | null
 }
 
-export type UnattendedEntry = CaptureLogEntry | { event: 'finished'; breaks: number }
+/** `head`: the newest entry of the chain when all is on disk. */
+export type UnattendedEntry = CaptureLogEntry | ({ event: 'head' } & ChainHead) | { event: 'finished'; breaks: number }
+
+/** Whoever hears of a capture that nobody watches. */
+export type UnattendedListener = {
+  entry(entry: UnattendedEntry): void
+  trouble(trouble: TroubleMessage): void
+  /** What is wrong with the chain, held against the head that was kept of it. */
+  chainFinding(finding: HeadFinding): void
+}
 
 /**
  * Captures from a serial port into an archive until enough breaks came, the time is over or it is stopped. What the person
@@ -34,23 +47,24 @@ export type UnattendedEntry = CaptureLogEntry | { event: 'finished'; breaks: num
  */
 export async function captureUnattended(
   options: UnattendedOptions,
-  onEntry: (entry: UnattendedEntry) => void,
-  onTrouble: (trouble: TroubleMessage) => void,
+  tell: UnattendedListener,
   stop: AbortSignal,
 ): Promise<{ breaks: number }> {
   const { program, source, capacityN, nPerCount, calibrationId } = options
   const archive = await openOwnArchive(options.archivePath, program)
   try {
+    const watch = await watchChain(archive, options.keptHeads)
+    if (watch.finding !== null) tell.chainFinding(watch.finding)
     const calibration = await chosenCalibration(archive, calibrationId, nPerCount)
     await evaluateRecovered(archive, systemClock)
     const preferences = { ...(await archive.preferences()), capacityN, nPerCount, handsFree: true }
     const hub = createEventHub()
-    hub.subscribe('trouble', onTrouble)
+    hub.subscribe('trouble', tell.trouble)
     let unreadable: string | null = null
     hub.subscribe('bench.state', ({ connection: { problem } }) => {
       // What else may be wrong with a connection is told as a trouble of its own.
       const now = problem?.code === 'not-readable' ? problem.message : null
-      if (now !== null && now !== unreadable) onTrouble(problem!)
+      if (now !== null && now !== unreadable) tell.trouble(problem!)
       unreadable = now
     })
     let breaks = 0
@@ -62,7 +76,7 @@ export async function captureUnattended(
       program,
       emit: hub.emit,
       log(entry) {
-        onEntry(entry)
+        tell.entry(entry)
         if (entry.event !== 'break') return
         breaks += 1
         if (breaks === options.breaks) enough.abort()
@@ -79,8 +93,11 @@ export async function captureUnattended(
     } finally {
       callOff()
       await bench.close()
+      await watch.close()
     }
-    onEntry({ event: 'finished', breaks })
+    const head = await archive.chainHead()
+    if (head !== null) tell.entry({ event: 'head', ...head })
+    tell.entry({ event: 'finished', breaks })
     return { breaks }
   } finally {
     await archive.close()

@@ -1,7 +1,9 @@
+import { dirname, join } from 'node:path'
 import { systemClock } from '#acquisition/clock.ts'
 import { type BenchModelOptions, createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import { openVirtualPort } from '#acquisition/virtual/port/virtualPort.ts'
 import { openArchive } from '#archive/openArchive.ts'
+import { readKeptHeads } from '#engine/keeping/keptHeads.ts'
 import { startCommand } from '#tests/fakes/commandProcess.ts'
 import { placeInStream } from '#tests/fakes/ports/portCapture.ts'
 
@@ -31,7 +33,9 @@ export async function killCaptureCommand(path: string, { rateHz, speed, seed, af
     specimen: (drawn) => ({ ...drawn, loadingS: 5 }),
   }
   const port = await openVirtualPort({ ...bench, speed, unread: 'lose' }, systemClock)
-  const capture = startCommand(['capture', '--port', port.path, '--archive', path, '--scale', '0.01'])
+  const capture = startCommand(['capture', '--port', port.path, '--archive', path, '--scale', '0.01'], {
+    XDG_DATA_HOME: dirname(path),
+  })
   let certainUntilS = 0
   let killedAt = 0
   try {
@@ -79,6 +83,9 @@ async function leftBehind(
   let running = false
   let lostS: number | null = null
   try {
+    const kept = Object.values(readKeptHeads(join(dirname(path), 'breakledger/heads.json')))
+    if (kept.length !== 1 || (await archive.heldAgainst(kept[0]!)) !== null)
+      faults.push('the archive does not hold the head that was kept of it')
     const report = await archive.verify(() => {}, new AbortController().signal)
     for (const { where, what } of report.faults) faults.push(`${where}: ${what}`)
     for (const breakId of begun) {

@@ -2,8 +2,9 @@ import * as z from 'zod'
 import { deed, question } from '../procedure.ts'
 import { preferences } from '../settings/settings.ts'
 import { taskName } from '../tasks.ts'
+import { everyRecord } from '../topics.ts'
 import { nothing } from '../values.ts'
-import { archiveInfo, headFinding, verifyReport } from './archive.ts'
+import { archiveInfo, chainHead, headFinding, verifyReport } from './archive.ts'
 
 /** What concerns the whole program and its archive. */
 export const keepingProcedures = {
@@ -20,6 +21,12 @@ export const keepingProcedures = {
       preferences,
     }),
     reads: () => ['specimens', 'breaks', 'preferences'],
+  }),
+  /** The newest entry of the chain; null: it has none yet. Any record may add one. */
+  'archive.head': question({
+    input: nothing,
+    output: chainHead.nullable(),
+    reads: () => everyRecord,
   }),
   /** Runs as the task `verify`. */
   'archive.verify': deed({ input: nothing, output: verifyReport }),

@@ -15,6 +15,7 @@ export function keepingHandlers(parts: HandlerParts): HandlersOf<typeof keepingP
       chainFinding: parts.chainFinding ?? null,
       preferences: await archive.preferences(),
     }),
+    'archive.head': () => archive.chainHead(),
     'archive.verify': () =>
       tasks.run('verify', (signal) => archive.verify((progress) => emit('task.progress', progress), signal)),
     'demo.fill': () =>

@@ -15,7 +15,8 @@ export function readKeptHeads(file: string): Record<string, ChainHead> {
 /** Keeps the head of one chain: the file is replaced as a whole, so that it is never half written. */
 export function keepHead(file: string, identity: string, head: ChainHead): void {
   mkdirSync(dirname(file), { recursive: true, mode: 0o700 })
-  const unfinished = `${file}-new`
+  // Of this process alone, as another may be keeping a head at the same time.
+  const unfinished = `${file}-${process.pid}`
   writeFileSync(unfinished, `${JSON.stringify({ ...readKeptHeads(file), [identity]: head }, null, 2)}\n`, {
     mode: 0o600,
   })

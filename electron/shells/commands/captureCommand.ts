@@ -1,12 +1,14 @@
 import type { UnattendedEntry, UnattendedOptions } from '#engine/unattendedCapture.ts'
 import { capturedWords } from '#words/breaks/capturedWords.ts'
+import { headText } from '#words/keeping/headWords.ts'
+import { chainFindingWords } from '#words/keeping/verifyWords.ts'
 import { countOf } from '#words/units/counts.ts'
 import { plainText } from '#words/units/plainText.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { lineFormatHelp, lineFormatOption, numberOption, refuseTwoScales, textOption } from './optionValues.ts'
-import { archiveOf } from './ownArchive.ts'
+import { archiveOf, headsFile } from './ownArchive.ts'
 import { programName } from './programName.ts'
 
 export const captureCommand: Command = {
@@ -36,7 +38,9 @@ export const captureCommand: Command = {
     '  {event: break | unloading, breakId, peakN, peakTimeS, samples, missingSamples, sampleRateHz, loadingRateNPerS,',
     '   samplingBoundN, samplingBoundPercent, flags, calibrationId, timesVerified, expandedUncertaintyN}',
     '  {event: gap, timeS, missing}   {event: disconnected}   {event: reconnected}',
-    '  {event: rejected-line, count, example}   {event: finished, breaks}',
+    '  {event: rejected-line, count, example}   {event: head, count, hash, instant}   {event: finished, breaks}',
+    'The head is that of the chain of checksums when all is on disk: note it, and verify --head COUNT:HASH tells later',
+    'whether the archive still holds all that it held then.',
   ],
   async run({ io, values, json }) {
     const path = textOption(values, 'port')
@@ -49,6 +53,7 @@ export const captureCommand: Command = {
     const options: UnattendedOptions = {
       archivePath: archiveOf(values),
       program: programName,
+      keptHeads: headsFile(),
       source: {
         kind: 'serial',
         path,
@@ -65,8 +70,11 @@ export const captureCommand: Command = {
     const { captureUnattended } = await import('#engine/unattendedCapture.ts')
     const { breaks } = await captureUnattended(
       options,
-      (entry) => void io.out(json ? jsonLine(entry) : describe(entry)),
-      (trouble) => io.err(`${trouble.message} ${trouble.hint}\n`),
+      {
+        entry: (entry) => void io.out(json ? jsonLine(entry) : describe(entry)),
+        trouble: (trouble) => io.err(`${trouble.message} ${trouble.hint}\n`),
+        chainFinding: (finding) => io.err(`${chainFindingWords(finding)}\n`),
+      },
       io.interrupt,
     )
     return wanted !== null && breaks < wanted ? 1 : 0
@@ -98,6 +106,8 @@ function entryWords(entry: UnattendedEntry): string {
       return 'the port is back'
     case 'rejected-line':
       return `${countOf(entry.count, 'line is', 'lines are')} no reading, such as "${entry.example}"`
+    case 'head':
+      return `head of the chain: ${headText(entry)}`
     case 'finished':
       return `finished after ${countOf(entry.breaks, 'break')}`
   }

@@ -1,3 +1,4 @@
+import { headText } from '#words/keeping/headWords.ts'
 import { checkedWords, soundWords } from '#words/keeping/verifyWords.ts'
 import { plainText } from '#words/units/plainText.ts'
 import { type Command, type CommandValues, UsageError } from './command.ts'
@@ -37,7 +38,7 @@ export const verifyCommand: Command = {
     if (json) await io.out(jsonLine(report))
     else {
       for (const { where, what } of report.faults) await io.out(`${where}: ${what}\n`)
-      if (report.head !== null) await io.out(`head of the chain: ${report.head.count}:${report.head.hash}\n`)
+      if (report.head !== null) await io.out(`head of the chain: ${headText(report.head)}\n`)
       await io.out(`${plainText(`${checkedWords(report)}: ${soundWords(report)}`)}\n`)
     }
     return report.sound ? 0 : 1

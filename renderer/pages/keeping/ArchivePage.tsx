@@ -7,6 +7,7 @@ import { useAction } from '../../host/useAction.ts'
 import { useAnswer } from '../../host/useAnswer.ts'
 import { useEvent } from '../../host/useEvent.ts'
 import { Notice } from '../../widgets/Notice.tsx'
+import { HeadOfChain } from './HeadOfChain.tsx'
 import './archive.css'
 
 const task: TaskName = 'verify'
@@ -64,7 +65,7 @@ export function ArchivePage() {
           </dl>
         </>
       )}
-      <section className="verify" aria-labelledby="verify-title">
+      <section className="archive-section" aria-labelledby="verify-title">
         <h2 id="verify-title">Verify the archive</h2>
         <p className="prose">
           Checks the whole file: the database itself, the chain of checksums through every record, and that each curve
@@ -106,6 +107,7 @@ export function ArchivePage() {
         </div>
         <Notice trouble={cancelled ? null : verify.error} />
       </section>
+      <HeadOfChain />
     </div>
   )
 }

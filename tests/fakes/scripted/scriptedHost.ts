@@ -133,6 +133,7 @@ export function createScriptedHost(
       chainFinding: null,
       preferences,
     }),
+    'archive.head': async () => ({ count: 412, hash: '5e'.repeat(32), instant: '2031-05-02T09:30:00.000Z' }),
     'preferences.set': async (change) => setPreferences(change as Partial<Preferences>),
     'ports.list': async () => [
       {

@@ -1,4 +1,4 @@
-import { mkdtemp, rm, writeFile } from 'node:fs/promises'
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it, type TestContext } from 'vitest'
@@ -26,7 +26,7 @@ async function ownPlace({ onTestFinished }: TestContext) {
     await rm(folder, { recursive: true, force: true })
   })
   const start = (words: readonly string[]) => {
-    const command = startCommand(words)
+    const command = startCommand(words, { XDG_DATA_HOME: folder })
     running.push(command)
     return command
   }
@@ -94,7 +94,7 @@ describe.runIf(onUnix)('capture', { concurrent: true }, () => {
     }
   })
 
-  it('stores a peak that evaluate finds again in what curve prints', async (test) => {
+  it('stores a peak that evaluate finds again in what curve prints, and keeps the head of the chain', async (test) => {
     const { folder, archivePath, start } = await ownPlace(test)
     const emulator = start(['emulate', '--scenario', 'brittle', '--speed', '20', '--seed', '283', '--breaks', '1'])
     const { path, nPerCount } = await emulator.until((line) => 'path' in line)
@@ -102,6 +102,10 @@ describe.runIf(onUnix)('capture', { concurrent: true }, () => {
     const capture = start(['capture', '--port', String(path), ...words])
     expect(await capture.ended).toBe(0)
     const { breakId, peakN } = capture.lines.find(({ event }) => event === 'break')!
+    const { event: _event, ...head } = capture.lines.at(-2)!
+    expect(Object.values(JSON.parse(await readFile(join(folder, 'breakledger/heads.json'), 'utf8')))).toEqual([head])
+    const written = `${head.count}:${head.hash}`
+    expect((await runWords(commands, ['verify', '--archive', archivePath, '--head', written])).code).toBe(0)
     const file = join(folder, 'curve.csv')
     await writeFile(file, (await runWords(commands, ['curve', String(breakId), '--archive', archivePath])).out)
     const { lines } = await runWords(commands, ['evaluate', '--json', file])
