@@ -69,7 +69,7 @@ export const reads = {
   reevaluationChanges,
 } as const
 
-/** What writes: each is one transaction, and durable when it returns. Nothing finished is ever changed; there is no call that could. */
+/** What writes: each is one transaction, and durable when it returns (samples of a capture that runs: safe from the end of the program). Nothing finished is ever changed; there is no call that could. */
 export const writes = {
   settle,
   setPreferences,

@@ -7,7 +7,7 @@ import { prepared } from '../core/prepared.ts'
 import { insertRow } from '../core/recordTable.ts'
 import { conflict } from '../core/recordTrouble.ts'
 import { touch } from '../core/touched.ts'
-import { inTransaction } from '../core/transaction.ts'
+import { inTransaction, inTransactionSyncedLater } from '../core/transaction.ts'
 import { curveSha256 } from '../curves/curveHash.ts'
 import { refreshBreak } from '../lists/refresh.ts'
 import { requireStored } from '../lists/stored.ts'
@@ -18,9 +18,9 @@ import { storeEvaluation } from './evaluations.ts'
 /** 2^50 microseconds, 35 years: beyond it times would no longer be coded without loss. */
 const latestUs = 2 ** 50
 
-/** Stores what is known before the first sample. */
+/** Stores what is known before the first sample; like its samples, it survives the program from now on. */
 export function beginBreak(database: Database, header: Omit<BreakHeader, 'breakId'>): BreakHeader {
-  return inTransaction(database, () => {
+  return inTransactionSyncedLater(database, () => {
     requireStored(database, 'session', header.sessionId)
     if (header.specimenId !== null) requireStored(database, 'specimen', header.specimenId)
     const { stored } = insertRow(database, headerTable, header)
@@ -49,9 +49,9 @@ function checkSamples(samples: SampleBlock, lastUs: number): void {
   }
 }
 
-/** Makes samples of a running break durable: one commit. */
+/** Keeps samples of a running break, whatever becomes of the program: one commit, which the disk syncs as soon as it can. */
 export function appendSamples(database: Database, breakId: number, samples: SampleBlock): void {
-  inTransaction(database, () => {
+  inTransactionSyncedLater(database, () => {
     const last = prepared<{ block: number; last_us: number }>(
       database,
       'SELECT block, last_us FROM running_block WHERE break_id = ? ORDER BY block DESC LIMIT 1',
