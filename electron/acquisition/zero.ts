@@ -1,13 +1,16 @@
+import type { DetectionSettings } from '#contract/breaks/detection.ts'
 import type { Tare } from '#contract/calibration/forceScale.ts'
 import { Trouble } from '#contract/errors.ts'
 import { createSteadinessWatch, type Steadiness } from '#domain/signal/rest/steadiness.ts'
+import { createZeroBounds } from '#domain/signal/rest/zeroBounds.ts'
 import type { Clock } from './clock.ts'
 
 /** The zero of the bench: taken by hand, or by itself when nothing speaks against it. */
 export type Zero = {
-  /** Takes samples [from, to) of arrays: force before tare. */
-  take(timeS: Float64Array, force: Float64Array, from: number, to: number): void
+  /** Takes samples [from, to) of arrays: force before tare, and readings as they were received. */
+  take(timeS: Float64Array, force: Float64Array, readings: Float64Array, from: number, to: number): void
   tare(): Tare | null
+  /** Unsteady is also what stands still where no zero can be. */
   judge(): Steadiness
   /** Takes the zero now. Throws Trouble `not-stable` with the reason. */
   tareNow(): Tare
@@ -31,15 +34,28 @@ const noisierThanBefore = 2
 /** ... and that has been so for this long, s: what is left of a release has then gone out of the watched window. */
 const settledS = 1
 
-/** No zero yet: it is taken as soon as the signal is steady. */
-export function createZero(clock: Clock): Zero {
+/**
+ * No zero yet: it is taken as soon as the signal is steady and within bounds. `capacityN` is asked for each time, as there
+ * may be no force yet; null: no bound to offset and noise.
+ */
+export function createZero(
+  clock: Clock,
+  { endCodes, capacityN }: Pick<DetectionSettings, 'endCodes'> & { capacityN(): number | null },
+): Zero {
   const watch = createSteadinessWatch()
+  const bounds = createZeroBounds({ endCodes })
   let tare: Tare | null = null
   // Times of the stream, which a device may send faster than the clock of the wall goes.
   let nowS = 0
   let takenAtS = 0
   let isDue = false
   let fittingSinceS: number | null = null
+
+  function judge(): Steadiness {
+    const steadiness = watch.judge()
+    const refusal = bounds.refusal(steadiness, capacityN())
+    return refusal === null ? steadiness : { ...steadiness, unsteadyBecause: refusal.because }
+  }
 
   function takeFrom({ mean, sd, readings }: Steadiness): Tare {
     tare = { offset: mean!, sd: sd!, readings, takenAt: clock.instant() }
@@ -57,26 +73,28 @@ export function createZero(clock: Clock): Zero {
   }
 
   return {
-    take(timeS, force, from, to) {
+    take(timeS, force, readings, from, to) {
+      bounds.see(timeS, readings, from, to)
       for (let i = from; i < to; i++) watch.push(timeS[i]!, force[i]!)
       if (to > from) nowS = timeS[to - 1]!
     },
     tare: () => tare,
-    judge: watch.judge,
+    judge,
     tareNow() {
-      const steadiness = watch.judge()
-      if (steadiness.unsteadyBecause !== null)
-        throw new Trouble(
-          'not-stable',
-          `The zero cannot be taken: ${steadiness.unsteadyBecause}.`,
-          'Take the load off, keep hands off the bench, and try again in a second.',
-        )
-      return takeFrom(steadiness)
+      const newest = watch.judge()
+      const refusal = bounds.refusal(newest, capacityN())
+      const because = refusal?.because ?? newest.unsteadyBecause
+      if (because === null) return takeFrom(newest)
+      throw new Trouble(
+        'not-stable',
+        `The zero cannot be taken: ${because}.`,
+        refusal?.advice ?? 'Take the load off, keep hands off the bench, and try again in a second.',
+      )
     },
     tareIfDue(startThreshold) {
       const followsDrift = nowS - takenAtS >= followEveryS
       if (tare !== null && !isDue && !followsDrift) return null
-      const steadiness = watch.judge()
+      const steadiness = judge()
       if (tare === null) return steadiness.unsteadyBecause === null ? takeFrom(steadiness) : null
       if (!fits(steadiness, tare, startThreshold)) {
         fittingSinceS = null
@@ -91,11 +109,13 @@ export function createZero(clock: Clock): Zero {
     },
     restart() {
       watch.reset()
+      bounds.reset()
       isDue = tare !== null
       fittingSinceS = null
     },
     forget() {
       watch.reset()
+      bounds.reset()
       tare = null
       isDue = false
     },

@@ -17,8 +17,13 @@ export function phaseWords(bench: BenchState, force: (forceN: number) => string)
       return { title: connectionWords(connection), advice: 'Waiting for the amplifier to come back.' }
     return { title: 'No readings', advice: 'The amplifier is connected, but no reading arrives.' }
   }
-  if (phase === 'settling')
-    return { title: 'Taking the zero', advice: 'Leave the bench unloaded until the reading is steady.' }
+  if (phase === 'settling') {
+    const because = bench.signal.unstableBecause
+    return {
+      title: 'Taking the zero',
+      advice: `Leave the bench unloaded ${because === null ? 'until the reading is steady.' : `until there is one: ${because}.`}`,
+    }
+  }
   if (phase === 'loading') return { title: 'Loading', advice: 'Guard closed. Hands clear.' }
   const peakN = lastBreak?.peakN ?? null
   if (phase === 'broke') {

@@ -28,6 +28,14 @@ describe('phaseWords', () => {
     expect(phaseWords({ ...busy, busyWith: 'check-weight' }, force).advice).toContain('No break is recorded')
     expect(tareHindrance(busy)).toBe('known weights are being hung')
   })
+  it('says why there is no zero yet', () => {
+    const settling = { ...bench, phase: 'settling' } as const
+    expect(phaseWords(settling, force).advice).toBe('Leave the bench unloaded until the reading is steady.')
+    const signal = { ...bench.signal, unstableBecause: 'the converter stands at the end of its range' }
+    expect(phaseWords({ ...settling, signal }, force).advice).toBe(
+      'Leave the bench unloaded until there is one: the converter stands at the end of its range.',
+    )
+  })
   it('tells a lost device from one that sends nothing', () => {
     const lost = { ...bench, phase: 'no-signal', connection: { ...bench.connection, status: 'lost' } } as const
     expect(phaseWords(lost, force).title).toBe('Connection lost')

@@ -6,6 +6,8 @@ export type Steadiness = {
   mean: number | null
   sd: number | null
   readings: number
+  /** How far the signal went to and fro within the window, beyond what its noise explains; null: not known yet. */
+  swing: number | null
   /** null: steady enough to take the zero; else why not, in words. */
   unsteadyBecause: string | null
 }
@@ -30,6 +32,8 @@ export type SteadinessWatch = {
 
 /** A mean that changed by more than so many of its own standard errors has truly moved. */
 const movedStandardErrors = 5
+/** A block this many standard errors from the mean of the window is off by more than noise. */
+const swungStandardErrors = 5
 /** Noise of one block against the quietest one: more than this is a disturbance (knock, hand on the bench). */
 const disturbedRatio = 4
 
@@ -39,6 +43,7 @@ const disturbedRatio = 4
  *   mean, SD   of all samples in the window (Chan, Golub and LeVeque's pairwise update, so a large offset does no harm)
  *   change     mean of the last quarter − mean of the first quarter
  *   steady     |change| <= max(allowedChange, 5 s sqrt(2/n))     s SD within blocks, n samples in a quarter
+ *   swing      largest |mean of a block − mean| − 5 s / sqrt(m)  m samples in the block; 0 at least
  *
  * Throws RangeError for a window or number of readings that is not above 0.
  * Checked: tests/domain/signal/rest/steadiness.spec.ts against NIST StRD NumAcc1 to 4.
@@ -52,9 +57,25 @@ export function createSteadinessWatch(options: SteadinessOptions = defaultSteadi
   function judge(): Steadiness {
     const all = blocks.joined(0, blocks.used())
     const readings = all.n
-    if (readings < 2) return { mean: null, sd: null, readings, unsteadyBecause: tooFew(readings) }
+    if (readings < 2) return { mean: null, sd: null, readings, swing: null, unsteadyBecause: tooFew(readings) }
     const sd = Math.sqrt(all.squares / (readings - 1))
-    return { mean: all.mean, sd, readings, unsteadyBecause: reason(readings) }
+    const { mean } = all
+    return { mean, sd, readings, swing: swingAbout(mean, noiseVariance(readings)), unsteadyBecause: reason(readings) }
+  }
+
+  /** Of single samples, free of slow change. */
+  function noiseVariance(readings: number): number {
+    const used = blocks.used()
+    return readings > 2 * used ? blocks.joined(0, used).within / (readings - used) : pairVariance(blocks)
+  }
+
+  function swingAbout(mean: number, variance: number): number {
+    let swing = 0
+    for (let k = 0; k < blocks.used(); k++) {
+      const block = blocks.joined(k, k + 1)
+      swing = Math.max(swing, Math.abs(block.mean - mean) - swungStandardErrors * Math.sqrt(variance / block.n))
+    }
+    return swing
   }
 
   const tooFew = (readings: number) =>
@@ -68,9 +89,7 @@ export function createSteadinessWatch(options: SteadinessOptions = defaultSteadi
     const early = blocks.joined(0, quarter)
     const late = blocks.joined(used - quarter, used)
     const change = late.mean - early.mean
-    const manyInEach = readings > 2 * used
-    const inner = manyInEach ? blocks.joined(0, used).within / (readings - used) : pairVariance(blocks)
-    const noiseOfChange = inner ** 0.5 * Math.sqrt(1 / early.n + 1 / late.n)
+    const noiseOfChange = noiseVariance(readings) ** 0.5 * Math.sqrt(1 / early.n + 1 / late.n)
     if (readings > 4 * used && loudestToQuietest(blocks) > disturbedRatio)
       return 'something disturbs the signal: more noise in one moment than in another'
     if (Math.abs(change) > Math.max(allowedChange, movedStandardErrors * noiseOfChange))

@@ -73,6 +73,7 @@ describe('steady enough for a zero', () => {
       mean: null,
       sd: null,
       readings: 0,
+      swing: null,
       unsteadyBecause: 'there are no readings yet',
     })
     expect(watchOf(80, 0.03, () => 1).unsteadyBecause).toBe('there are too few readings yet (3 of 5)')
@@ -84,6 +85,39 @@ describe('steady enough for a zero', () => {
     for (let i = 0; i < 100; i++) watch.push(i / 80, 500)
     watch.push(60, 3)
     expect(watch.judge().readings).toBe(1)
+  })
+})
+
+describe('the swing of a signal', () => {
+  it('is nothing where noise explains it, nearly always', () => {
+    for (const rateHz of [10, 80, 1000])
+      for (let seed = 1; seed <= 30; seed++) {
+        const random = createRandom(seed)
+        expect(watchOf(rateHz, 3, () => 7 + random.normal()).swing).toBe(0)
+      }
+    expect(watchOf(80, 2, () => 42).swing).toBe(0)
+  })
+
+  it('is the amplitude of a slow sine, though it ends where it began', () => {
+    for (const phase of [0, 1, 2, 3]) {
+      const { swing } = watchOf(1000, 3, (t) => 200 * Math.sin(2 * Math.PI * t + phase))
+      // 62 samples a block, in which the sine goes by 200 sqrt(2) pi / 16 / sqrt(12) about its mean: five standard errors are 10.
+      expect(swing! / 190).toBeGreaterThan(0.97)
+      expect(swing! / 190).toBeLessThan(1.03)
+    }
+  })
+
+  it('is by how much a block is off beyond five standard errors of its mean', () => {
+    // Alternating by one either way, a hundred in each of sixteen blocks, one of which lies higher.
+    const swung = (by: number) => {
+      const watch = createSteadinessWatch(options)
+      for (let i = 0; i < 1600; i++) watch.push(i / 1600, (i % 2 === 0 ? 1 : -1) + (i >= 800 && i < 900 ? by : 0))
+      return watch.judge().swing!
+    }
+    const error = 5 * Math.sqrt((1600 / 1584) * (1 / 100))
+    expect(limitOf((by) => swung(by) > 0, 0.1, 2)).toBeCloseTo(error / (15 / 16), 3)
+    expect(swung(3)).toBeCloseTo((3 * 15) / 16 - error, 6)
+    expect(swung(-3)).toBeCloseTo(swung(3), 6)
   })
 })
 
