@@ -3,7 +3,7 @@ import type { EvaluationResult, LoadCourse } from '#contract/breaks/evaluation.t
 import { createCurveEvaluator } from './curveEvaluator.ts'
 
 /** Names the rules that made a result; the number grows whenever any of them changes. */
-export const detectionMethod = 'break-detection 3'
+export const detectionMethod = 'break-detection 4'
 
 /** Times are taken as whole nanoseconds from the first sample, so that where a curve lies in time changes nothing. */
 const perSecond = 1e9

@@ -85,6 +85,28 @@ describe('a flat top', () => {
   })
 })
 
+describe('a flat top below the end codes', () => {
+  const codes: [number, number] = [-8_388_608, 8_388_607]
+  const climb = Array.from({ length: 25 }, (_, i) => 100 * i)
+  const clippedBy = (equal: number) => watch([...climb, ...Array<number>(equal).fill(12_000), 300], codes)
+
+  it('has twelve equal samples at least', () => {
+    expect([11, 12].map((equal) => clippedBy(equal).clipped())).toEqual([false, true])
+    const long = clippedBy(366)
+    expect([long.startS(), long.endS()]).toEqual([25, 390])
+  })
+
+  it('is none of a signal that often stands still', () => {
+    const coarse = Array.from({ length: 200 }, (_, i) => 1000 * Math.floor(i / 20))
+    expect(watch(coarse, codes).clipped()).toBe(false)
+  })
+
+  it('stands beside readings at a code', () => {
+    const both = watch([...climb, ...Array<number>(20).fill(12_000), 8_388_607, 300], codes)
+    expect([both.startS(), both.endS()]).toEqual([25, 45])
+  })
+})
+
 describe('the ends of what is no clipping', () => {
   it('are a load of the capacity, and a reading one short of a code', () => {
     expect(watch([1, 2, 5000], null, 5000).overCapacity()).toBe(false)
