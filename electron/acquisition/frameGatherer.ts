@@ -1,5 +1,6 @@
 import type { LiveFrame } from '#contract/bench/bench.ts'
 import { growingColumn } from '#domain/numbers/growingColumn.ts'
+import { createLoadRange } from '#domain/signal/stream/loadRange.ts'
 import { thinByMinMax } from '#domain/signal/stream/thinning.ts'
 
 /** Gathers live samples until the next frame is due. */
@@ -8,6 +9,8 @@ export type FrameGatherer = {
   add(timeS: Float64Array, force: Float64Array, from: number, to: number): void
   /** The frame when one is due, else null. */
   take(nowS: number, unit: LiveFrame['unit'], peak: number | null): LiveFrame | null
+  /** Noise SD of the force at rest; null: not known. */
+  noise(noise: number | null): void
   clear(): void
 }
 
@@ -19,6 +22,7 @@ const mostPoints = 64
 export function createFrameGatherer(): FrameGatherer {
   const timeS = growingColumn()
   const force = growingColumn()
+  const range = createLoadRange()
   let lastS = Number.NEGATIVE_INFINITY
 
   function clear(): void {
@@ -30,6 +34,7 @@ export function createFrameGatherer(): FrameGatherer {
     add(times, forces, from, to) {
       timeS.append(times, from, to)
       force.append(forces, from, to)
+      range.take(times, forces, from, to)
     },
     take(nowS, unit, peak) {
       if (timeS.length() === 0 || nowS - lastS < everyS) return null
@@ -40,12 +45,18 @@ export function createFrameGatherer(): FrameGatherer {
         timeS: thin.timeS.slice(),
         force: thin.force.slice(),
         unit,
-        latest: gathered.force.at(-1)!,
+        latest: range.latest() ?? gathered.force.at(-1)!,
+        loadRange: range.since(),
         peak,
       }
       clear()
       return frame
     },
-    clear,
+    noise: (noise) => range.setNoise(noise ?? 0),
+    clear() {
+      clear()
+      // What is known of the signal stays: the very next sample may be a glitch.
+      range.since()
+    },
   }
 }

@@ -42,3 +42,35 @@ it('takes samples of a block, however many they are', () => {
   frames.add(timeS, timeS, 0, 5000)
   expect(frames.take(2, 'N', null)).toMatchObject({ latest: 4999 })
 })
+
+it('tells what of it can be load, and shows a lone glitch all the same', () => {
+  const frames = createFrameGatherer()
+  frames.noise(1)
+  const forces = [1, 2, 73_000, 2, 1, -73_000]
+  for (const [i, force] of forces.entries()) takeOne(frames, i / 80, force)
+  const frame = frames.take(1, 'N', null)!
+  expect([frame.loadRange, frame.latest]).toEqual([[1, 2], 1])
+  expect(frame.force).toEqual(Float64Array.from(forces))
+})
+
+it('has no range where nothing can be load, and none of before it was cleared', () => {
+  const frames = createFrameGatherer()
+  frames.noise(1)
+  for (let i = 0; i < 4; i++) takeOne(frames, i, 5)
+  frames.take(1, 'N', null)
+  takeOne(frames, 4, 73_000)
+  expect(frames.take(2, 'N', null)).toMatchObject({ loadRange: null, latest: 5 })
+  takeOne(frames, 5, 7)
+  frames.clear()
+  takeOne(frames, 6, 73_000)
+  takeOne(frames, 7, 6)
+  expect(frames.take(3, 'N', null)).toMatchObject({ loadRange: [6, 6], latest: 6 })
+})
+
+it('judges by no noise where none is known', () => {
+  const frames = createFrameGatherer()
+  frames.noise(100)
+  frames.noise(null)
+  for (const [i, force] of [1, 1, 1, 40, 1, 1].entries()) takeOne(frames, i, force)
+  expect(frames.take(1, 'N', null)?.loadRange).toEqual([1, 1])
+})

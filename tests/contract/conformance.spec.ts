@@ -139,6 +139,7 @@ describe.each(Object.entries(carriers))('the contract over %s', (_name, connect)
         force: Float64Array.of(i / 3),
         unit: 'N',
         latest: null,
+        loadRange: [i / 3, i / 3],
         peak: null,
       })
     }

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react'
 import type { BenchState } from '#contract/bench/bench.ts'
 import { tareHindrance } from '#words/bench/phaseWords.ts'
 import { handsFreeName } from '#words/bench/queueWords.ts'
+import { countOf } from '#words/units/counts.ts'
 import { writeFixed, writeNumber } from '#words/units/numbers.ts'
 import { ageWords } from '#words/units/times.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
@@ -80,6 +81,7 @@ function SignalWords({ bench }: { bench: BenchState }) {
   const clock = signal.clock === 'device' ? 'timed by the amplifier' : 'timed on arrival'
   const troubles = [
     signal.missingSamples > 0 ? `${signal.missingSamples} missing` : null,
+    signal.restarts > 0 ? `amplifier restarted ${countOf(signal.restarts, 'time')}` : null,
     signal.rejectedLines > 0 ? `${signal.rejectedLines} lines not understood` : null,
   ].filter((words) => words !== null)
   return (

@@ -48,20 +48,22 @@ export function BenchPage() {
     return true
   })
 
+  const { problem, status } = bench.connection
   const trouble: TroubleMessage | null =
     bench.storageProblem ??
-    bench.connection.problem ??
+    (status === 'open' ? null : problem) ??
     tare.error ??
     arm.error ??
     next.error ??
     load.error ??
-    setPreferences.error
+    setPreferences.error ??
+    problem
   return (
     <div className="bench">
       <div className="bench-main">
         <Readout bench={bench} />
         <Notice trouble={trouble}>
-          {bench.connection.problem === null ? null : <a href={hashOf({ page: 'connect' })}>Choose the amplifier</a>}
+          {problem === null ? null : <a href={hashOf({ page: 'connect' })}>Choose the amplifier</a>}
         </Notice>
         {bench.busyWith === null ? null : (
           <p className="running-words">

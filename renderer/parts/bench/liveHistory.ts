@@ -21,10 +21,10 @@ export function keepLiveHistory({ client, bench }: Pick<Host, 'client' | 'bench'
   let situationBefore: ReturnType<typeof situationOf> = 'rolling'
   const latestS = () => (ring.length > 0 ? ring.timeAt(ring.length - 1) : 0)
 
-  client.on('live.frame', ({ timeS, force, unit }) => {
+  client.on('live.frame', ({ timeS, force, unit, loadRange }) => {
     if (unit !== unitBefore) ring.clear()
     unitBefore = unit
-    ring.push(timeS, force)
+    ring.push(timeS, force, loadRange)
     if (fromS !== null && latestS() < fromS) fromS = null
   })
   bench.subscribe(() => {

@@ -9,8 +9,9 @@ export function latestOf(ring: SampleRing): number {
 }
 
 /**
- * Thins the samples in view to so many columns, in shown units; returns how far they reach, in the unit of the stream. What
- * came before a capture may still glide out of sight: it does not set the height of the capture.
+ * Thins the samples in view to so many columns, in shown units; returns how far they reach as load, in the unit of the stream:
+ * a lone electrical glitch sets no axis. What came before a capture may still glide out of sight: it does not set the height
+ * of the capture.
  */
 export function thinInView(
   ring: SampleRing,
@@ -26,12 +27,12 @@ export function thinInView(
   const heightFromS = captureFromS ?? Number.NEGATIVE_INFINITY
   let highest = 0
   let lowest = 0
-  for (let i = 0; i < into.length; i++) {
-    const force = into.force[i]!
-    if (force > highest && into.timeS[i]! >= heightFromS) highest = force
-    if (force < lowest) lowest = force
-    into.force[i] = force * factor
+  for (let i = from; i < to; i++) {
+    const load = ring.loadAt(i)
+    if (load > highest && ring.timeAt(i) >= heightFromS) highest = load
+    if (load < lowest) lowest = load
   }
+  for (let i = 0; i < into.length; i++) into.force[i]! *= factor
   return { lowest, highest }
 }
 

@@ -22,14 +22,17 @@ export function framesOf(peakN: number, fromS: number, toS: number, offsetS = 0)
     force,
     unit: 'N',
     latest: force.at(-1) ?? null,
+    loadRange: rangeOf(force),
     peak: fromS < 2 ? null : Math.max(...force),
   }
 }
 
+const rangeOf = (force: Float64Array): [number, number] => [Math.min(...force), Math.max(...force)]
+
 function quiet(host: ScriptedHost): void {
   const { timeS } = scriptedCurve(1, 16.5, 80, 3)
   const { readings } = scriptedCurve(1, 16.5, 80, 3)
-  host.emit('live.frame', { timeS, force: readings, unit: 'N', latest: 2.4, peak: null })
+  host.emit('live.frame', { timeS, force: readings, unit: 'N', latest: 2.4, loadRange: rangeOf(readings), peak: null })
 }
 
 async function load(page: Page, host: ScriptedHost, peakN: number, toS: number): Promise<void> {

@@ -32,6 +32,7 @@ const liveFrame = (i: number) => ({
   force: Float64Array.of(i),
   unit: 'N',
   latest: i,
+  loadRange: null,
   peak: i,
 })
 

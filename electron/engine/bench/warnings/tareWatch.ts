@@ -14,7 +14,7 @@ const belowZeroThresholds = 10
 
 /** Watches whether the zero still holds. */
 export type TareWatch = {
-  frame(frame: Pick<LiveFrame, 'timeS' | 'force'>): void
+  frame(frame: Pick<LiveFrame, 'timeS' | 'force' | 'loadRange'>): void
   /**
    * In words, with what to do; null: the zero is good. `idle`: no break is being caught and nothing is being hung; `steady`:
    * nothing moves.
@@ -33,9 +33,21 @@ export function createTareWatch(): TareWatch {
   let count = 0
   let lastMean: number | null = null
 
+  /** The mean that the bench keeps: of the last whole stretch and of what came since, the one nearer to zero; 0 where they disagree. */
+  function keptMean(): number | null {
+    if (lastMean === null || count === 0) return lastMean
+    const newest = sum / count
+    if (newest > 0 !== lastMean > 0) return 0
+    return Math.abs(newest) < Math.abs(lastMean) ? newest : lastMean
+  }
+
   return {
-    frame({ timeS, force }) {
+    frame({ timeS, force, loadRange }) {
+      if (loadRange === null) return
+      const [lowest, highest] = loadRange
       for (let i = 0; i < timeS.length; i++) {
+        // A lone glitch would move the mean of a whole second.
+        if (force[i]! < lowest || force[i]! > highest) continue
         if (count === 0) fromS = timeS[i]!
         sum += force[i]!
         count += 1
@@ -48,12 +60,13 @@ export function createTareWatch(): TareWatch {
     warning(tare, nowInstant, { idle, steady, startThreshold, unit }) {
       if (tare === null) return null
       const threshold = startThreshold ?? Number.POSITIVE_INFINITY
+      const mean = keptMean()
       // A break is caught as load rises; what goes the other way would otherwise pass unsaid.
-      if (idle && lastMean !== null && lastMean < -belowZeroThresholds * threshold)
-        return `The bench reads ${rounded(lastMean)} ${unit}, far below its zero. If nothing lies on it, take the zero again; if it is under load, the cell is wired in reverse or loaded the other way round.`
+      if (idle && mean !== null && mean < -belowZeroThresholds * threshold)
+        return `The bench reads ${rounded(mean)} ${unit}, far below its zero. If nothing lies on it, take the zero again; if it is under load, the cell is wired in reverse or loaded the other way round.`
       const least = Math.max(driftShareOfThreshold * threshold, driftSDs * tare.sd)
-      if (idle && steady && lastMean !== null && Math.abs(lastMean) > least)
-        return `The bench reads ${rounded(lastMean)} ${unit} at rest since the zero was taken: if nothing lies on it, take the zero again.`
+      if (idle && steady && mean !== null && Math.abs(mean) > least)
+        return `The bench reads ${rounded(mean)} ${unit} at rest since the zero was taken: if nothing lies on it, take the zero again.`
       const ageS = (Date.parse(nowInstant) - Date.parse(tare.takenAt)) / 1000
       if (ageS > tareIsOldAfterS)
         return `The zero is ${Math.floor(ageS / 60)} minutes old: take it again before the next specimen.`

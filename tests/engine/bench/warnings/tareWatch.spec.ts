@@ -8,7 +8,8 @@ const rest = { idle: true, steady: true, startThreshold: 20, unit: 'N' } as cons
 
 function atRest(forceN: number, fromS = 0) {
   const timeS = Float64Array.from({ length: 200 }, (_, i) => fromS + i / 80)
-  return { timeS, force: timeS.map((_, i) => forceN + (i % 2 === 0 ? 1 : -1)) }
+  const loadRange: [number, number] = [forceN - 1, forceN + 1]
+  return { timeS, force: timeS.map((_, i) => forceN + (i % 2 === 0 ? 1 : -1)), loadRange }
 }
 
 test('has nothing to say of a fresh zero on a bench that stays there', () => {
@@ -49,4 +50,37 @@ test('says that a force far below zero may be a load on a reversed cell, while i
   expect(watch.warning(tare, after(60), { ...moving, idle: false })).toBeNull()
   watch.restart()
   expect(watch.warning(tare, after(60), moving)).toBeNull()
+})
+
+test('takes no lone glitch for a bench that reads something', () => {
+  for (const glitch of [-84_000, 84_000]) {
+    const watch = createTareWatch()
+    const frame = atRest(0)
+    frame.force[100] = glitch
+    watch.frame(frame)
+    expect(watch.warning(tare, after(60), { ...rest, steady: glitch > 0 })).toBeNull()
+    watch.frame({ ...frame, loadRange: [-84_000, 84_000], timeS: frame.timeS.map((timeS) => timeS + 10) })
+    expect(watch.warning(tare, after(60), { ...rest, steady: glitch > 0 })).not.toBeNull()
+  }
+})
+
+test('waits for what can be load', () => {
+  const watch = createTareWatch()
+  watch.frame({ ...atRest(500), loadRange: null })
+  expect(watch.warning(tare, after(60), rest)).toBeNull()
+})
+
+test('takes no load that is gone again for a bench that reads something', () => {
+  for (const loadN of [3000, -3000]) {
+    const watch = createTareWatch()
+    watch.frame(atRest(loadN))
+    expect(watch.warning(tare, after(60), rest)).not.toBeNull()
+    // A few readings at rest: less than a second of them.
+    const { timeS, force } = atRest(0, 2.5)
+    watch.frame({ timeS: timeS.slice(0, 3), force: force.slice(0, 3), loadRange: [-1, 1] })
+    expect(watch.warning(tare, after(60), rest)).not.toBeNull()
+    watch.frame({ timeS: timeS.slice(3, 60), force: force.slice(3, 60), loadRange: [-1, 1] })
+    watch.frame(atRest(0, 4))
+    expect(watch.warning(tare, after(60), rest)).toBeNull()
+  }
 })

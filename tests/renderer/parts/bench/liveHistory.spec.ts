@@ -27,6 +27,7 @@ function setUp() {
       force: Float64Array.from(timeS),
       unit: 'N',
       latest: timeS.at(-1) ?? null,
+      loadRange: null,
       peak: null,
     })
   const phase = (next: BenchPhase) => bench.set({ ...scripted.bench(), phase: next })
@@ -64,7 +65,14 @@ describe('keepLiveHistory', () => {
   it('does not mix counts with newtons', () => {
     const { history, frame, tell } = setUp()
     frame(1, 2)
-    tell('live.frame', { timeS: Float64Array.of(3), force: Float64Array.of(9), unit: 'counts', latest: 9, peak: null })
+    tell('live.frame', {
+      timeS: Float64Array.of(3),
+      force: Float64Array.of(9),
+      unit: 'counts',
+      latest: 9,
+      loadRange: null,
+      peak: null,
+    })
     expect(history.ring.length).toBe(1)
   })
 })

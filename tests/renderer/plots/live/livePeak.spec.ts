@@ -12,7 +12,7 @@ describe('the peak of a live curve', () => {
 
   it('is looked for after the capture began, not in what came before', () => {
     const ring = createSampleRing(16)
-    ring.push(timeS, force)
+    ring.push(timeS, force, [-1e9, 1e9])
     expect(peakInRing(ring, 0, 80)).toEqual({ timeS: 11, force: 80 })
     expect(peakInRing(ring, 11.5, 80)).toEqual({ timeS: 12, force: 80 })
     expect(peakInRing(ring, 99, 80)).toEqual({ timeS: 99, force: 80 })

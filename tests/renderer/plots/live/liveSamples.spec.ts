@@ -9,6 +9,7 @@ function ringOf(...force: number[]) {
   ring.push(
     Float64Array.from(force, (_, i) => i),
     Float64Array.from(force),
+    [-1000, 1000],
   )
   return ring
 }
@@ -19,6 +20,16 @@ describe('thinInView', () => {
     const view = { shownFromS: 0, shownToS: 4, captureFromS: null }
     expect(thinInView(ringOf(1, -3, 8, 2, 5), view, 10, 2, into)).toEqual({ lowest: -3, highest: 8 })
     expect([...into.force.subarray(0, into.length)]).toContain(16)
+  })
+
+  it('lets no glitch set the axis, and draws it all the same', () => {
+    const ring = createSampleRing(64)
+    const into = createThinnedPoints(10)
+    ring.push(Float64Array.of(0, 1, 2, 3), Float64Array.of(1, 73_000, -9000, 5), [1, 5])
+    ring.push(Float64Array.of(4), Float64Array.of(8000), null)
+    const view = { shownFromS: 0, shownToS: 4, captureFromS: null }
+    expect(thinInView(ring, view, 10, 2, into)).toEqual({ lowest: 0, highest: 5 })
+    expect([...into.force.subarray(0, into.length)]).toContain(146_000)
   })
 
   it('lets what came before a capture not set its height', () => {
