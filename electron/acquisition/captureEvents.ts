@@ -21,6 +21,8 @@ export type CaptureListener = {
   frame(frame: LiveFrame): void
   /** Missing samples were noticed, at stream time. */
   gap(streamTimeS: number, missing: number): void
+  /** The device has restarted, at stream time: what it would have sent meanwhile is not missing. */
+  restarted(streamTimeS: number): void
   /** Every sample as received, when somebody wants them: a calibration reads these. */
   reading?(streamTimeS: number, reading: number): void
   /** Lines that are no reading: how many since the last call, and the newest of them. */

@@ -56,11 +56,14 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
   const rejected = createRejectedLines()
   const batch = createReadingBatch()
   const parser = createLineParser(lineFormat, batch, rejected.add)
-  const sampleClock = createSampleClock(timeUnitOf(lineFormat), listener.gap)
+  const sampleClock = createSampleClock(timeUnitOf(lineFormat), listener.gap, listener.restarted)
   const frames = createFrameGatherer()
   const forces = createForceBatch()
-  const zero = createZero(clock)
   const scale = createStreamScale(options.scaleFor)
+  const zero = createZero(clock, {
+    endCodes: settings.endCodes,
+    capacityN: () => (scale.hasForce() ? settings.capacityN : null),
+  })
   const watch = createCaptureWatch({ clock, settings, armed, scale, zero, listener })
   const teller = createSignalTeller({ sampleClock, watch, zero, rejected }, listener)
   let stopped = false
@@ -70,7 +73,7 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
     if (sampleClock.stamp(deviceTimeUs, sequence, batch.count, arrivalS, times) > 0) batch.dropUntimed()
     const { count, values, timeS } = batch
     const { timeUs, force, tared } = forces.fill(batch, scale.toForce(), zero.tare()?.offset ?? 0)
-    zero.take(timeS, force, 0, count)
+    zero.take(timeS, force, values, 0, count)
     if (listener.reading !== undefined) for (let i = 0; i < count; i++) listener.reading(timeS[i]!, values[i]!)
     frames.add(timeS, tared, 0, count)
     watch.take(timeUs, timeS, tared, values, count)
@@ -78,8 +81,13 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
   }
 
   function beginUnit(unit: ReadingUnit): void {
-    // Newtons of another unit have another zero.
-    if (scale.unit() !== null) zero.forget()
+    if (scale.unit() !== null) {
+      // Newtons of another unit have another zero, and no capture has two units.
+      cut()
+      frames.clear()
+      watch.resume()
+      zero.forget()
+    }
     const hadForce = scale.hasForce()
     scale.begin(unit)
     if (scale.hasForce() !== hadForce) watch.scaleChanged()
@@ -92,6 +100,8 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
   }
 
   function adopt(tare: Tare): void {
+    // What was gathered has the zero before.
+    frames.clear()
     listener.tared(tare)
     watch.learn(tare)
   }
@@ -99,15 +109,18 @@ export function startCaptureSession(options: CaptureSessionOptions): RunningSess
   return {
     bytes(chunk, arrivalS) {
       if (stopped) return
-      parser.push(chunk)
-      const sent = parser.unit()
-      if (sent !== null && sent !== scale.unit()) beginUnit(sent)
-      takeBatch(arrivalS)
+      for (let from = 0; from < chunk.length; ) {
+        from += parser.push(from === 0 ? chunk : chunk.subarray(from))
+        const sent = parser.unit()
+        if (sent !== null && sent !== scale.unit()) beginUnit(sent)
+        takeBatch(arrivalS)
+      }
       const nowS = clock.nowS()
       if (teller.isDue(nowS)) {
         const due = watch.capturing() ? null : zero.tareIfDue(watch.atRest().startThreshold)
         if (due !== null) adopt(due)
         teller.tell(nowS)
+        frames.noise(watch.atRest().noise)
       }
       const frame = frames.take(nowS, scale.hasForce() ? 'N' : 'counts', watch.runningPeak())
       if (frame !== null) listener.frame(frame)

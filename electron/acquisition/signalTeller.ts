@@ -41,9 +41,9 @@ export function createSignalTeller(
       }
       const { noise, startThreshold } = watch.atRest()
       const steadiness = zero.judge()
-      const { sampleRateHz, jitterS, clock, missingSamples } = sampleClock.state()
+      const { sampleRateHz, jitterS, clock, missingSamples, restarts, deviceFaults } = sampleClock.state()
       listener.signal({
-        ...{ sampleRateHz, jitterS, clock, missingSamples },
+        ...{ sampleRateHz, jitterS, clock, missingSamples, restarts, deviceFaults: [...deviceFaults] },
         rejectedLines: rejected.count(),
         rejectedExample: rejected.example(),
         noise: noise ?? steadiness.sd,

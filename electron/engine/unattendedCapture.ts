@@ -60,12 +60,12 @@ export async function captureUnattended(
     const preferences = { ...(await archive.preferences()), capacityN, nPerCount, handsFree: true }
     const hub = createEventHub()
     hub.subscribe('trouble', tell.trouble)
-    let unreadable: string | null = null
+    let toldProblem: string | null = null
     hub.subscribe('bench.state', ({ connection: { problem } }) => {
       // What else may be wrong with a connection is told as a trouble of its own.
       const now = problem?.code === 'not-readable' ? problem.message : null
-      if (now !== null && now !== unreadable) tell.trouble(problem!)
-      unreadable = now
+      if (now !== null && now !== toldProblem) tell.trouble(problem!)
+      toldProblem = now
     })
     let breaks = 0
     const enough = new AbortController()

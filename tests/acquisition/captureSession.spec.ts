@@ -245,3 +245,72 @@ describe('the live signal', () => {
     expect(last.rejectedExample).toContain('BL')
   })
 })
+
+describe('a device that is not right', () => {
+  const line = (words: string) => new TextEncoder().encode(words)
+
+  /** Sends 80 lines a second for so long. */
+  function send(heard: ReturnType<typeof listenedSession>, seconds: number, lineOf: (i: number) => string) {
+    for (let i = 0; i < 80 * seconds; i++) {
+      heard.clock.step(1 / 80)
+      heard.session.bytes(line(`${lineOf(i)}\n`), heard.clock.nowS())
+    }
+  }
+  /** Counts of a loading of 4000 N that begins at 6 s and breaks at 10 s, with some noise. */
+  const counts = (i: number) => {
+    const timeS = i / 80
+    return 48_213 + ((i * 37) % 100) + Math.round(timeS < 6 || timeS > 10 ? 0 : 100_000 * (timeS - 6))
+  }
+
+  it('whose clock stands is captured by the times of arrival, and is said to be so', () => {
+    const heard = listenedSession({ lineFormat: { name: 'columns', columns: ['time_us', 'counts'] } })
+    send(heard, 13, (i) => `12345,${counts(i)}`)
+    expect(heard.signals.at(-1)!.deviceFaults).toEqual([{ kind: 'time-stands', pace: null }])
+    expect(heard.captures.map(({ result }) => result?.outcome)).toEqual(['break'])
+    expect(heard.captures[0]!.result!.peakN).toBeCloseTo(4000, -1)
+    expect(heard.captures[0]!.result!.loadingRateNPerS! / 1000).toBeCloseTo(1, 1)
+  })
+
+  it('that restarts says so, loses no reading and counts none as missing', () => {
+    const heard = listenedSession({ lineFormat: { name: 'columns', columns: ['seq', 'time_us', 'counts'] } })
+    send(heard, 4, (i) => `${9000 + i},${900_000_000 + 12_500 * i},48213`)
+    heard.clock.step(2)
+    send(heard, 4, (i) => `${i},${12_500 * i},48213`)
+    expect(heard.restarts).toHaveLength(1)
+    expect(heard.gaps).toEqual([])
+    expect(heard.signals.at(-1)).toMatchObject({ missingSamples: 0, restarts: 1, deviceFaults: [] })
+  })
+
+  it('that sends one early line in another unit is read in the unit of all that follow', () => {
+    const heard = listenedSession({ lineFormat: { name: 'number', columns: [] } })
+    send(heard, 13, (i) => (i < 2 ? '5 g' : `${counts(i)}`))
+    expect(heard.session.readingUnit()).toBe('counts')
+    expect(heard.signals.at(-1)!.rejectedLines).toBe(2)
+    expect(heard.captures.map(({ result }) => result?.outcome)).toEqual(['break'])
+    expect(heard.captures[0]!.start.readingUnit).toBe('counts')
+  })
+
+  it('that changes its unit while a capture runs ends it there, and takes its zero anew', () => {
+    const heard = listenedSession({ lineFormat: { name: 'number', columns: [] } })
+    send(heard, 8, (i) => `${counts(i)}`)
+    expect(heard.captures).toHaveLength(1)
+    send(heard, 4, () => '480.5 N')
+    expect(heard.captures[0]).toMatchObject({ ending: 'interrupted' })
+    expect(storedSamples(heard.captures[0]!).readings.every((reading) => reading > 1000)).toBe(true)
+    expect(heard.session.tare()?.offset).toBeCloseTo(4.805, 3)
+  })
+
+  it('that stands at the end of its range is given no zero, and says why', () => {
+    const heard = listenedSession({ lineFormat: { name: 'number', columns: [] } })
+    send(heard, 5, () => '8388607')
+    expect(heard.session.tare()).toBeNull()
+    expect(heard.signals.at(-1)!.unstableBecause).toBe('the converter stands at the end of its range')
+    expect(heard.captures).toEqual([])
+  })
+
+  it('whose rated load is in newtons is held against none while it sends counts without a scale', () => {
+    const heard = listenedSession({ lineFormat: { name: 'number', columns: [] }, scaleFor: () => ({ kind: 'none' }) })
+    send(heard, 5, () => '4821300')
+    expect(heard.session.tare()?.offset).toBe(4_821_300)
+  })
+})

@@ -155,6 +155,7 @@ function sessionOf({ lineFormat, chunks }: Stream): Play {
       },
       frame() {},
       gap() {},
+      restarted() {},
       rejected() {},
     },
   })

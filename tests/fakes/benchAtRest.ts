@@ -12,6 +12,8 @@ export const benchAtRest: BenchState = {
     jitterS: null,
     clock: null,
     missingSamples: 0,
+    restarts: 0,
+    deviceFaults: [],
     rejectedLines: 0,
     rejectedExample: null,
     noise: null,

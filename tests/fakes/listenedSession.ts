@@ -24,6 +24,7 @@ export function listenedSession(options: Partial<CaptureSessionOptions> = {}) {
   const tares: Tare[] = []
   const signals: SignalState[] = []
   const gaps: { timeS: number; missing: number }[] = []
+  const restarts: number[] = []
   const rejected: { count: number; example: string }[] = []
   const listener: CaptureListener = {
     signal: (state) => signals.push(state),
@@ -33,6 +34,7 @@ export function listenedSession(options: Partial<CaptureSessionOptions> = {}) {
     end: (result, ending) => Object.assign(captures.at(-1)!, { result, ending }),
     frame: (frame) => frames.push(frame),
     gap: (timeS, missing) => gaps.push({ timeS, missing }),
+    restarted: (timeS) => restarts.push(timeS),
     rejected: (count, example) => rejected.push({ count, example: new TextDecoder().decode(example) }),
   }
   const session: RunningSession = startCaptureSession({
@@ -44,7 +46,7 @@ export function listenedSession(options: Partial<CaptureSessionOptions> = {}) {
     listener,
     ...options,
   })
-  return { clock, session, captures, frames, tares, signals, gaps, rejected }
+  return { clock, session, captures, frames, tares, signals, gaps, restarts, rejected }
 }
 
 export const settingsWith = (change: Partial<DetectionSettings>): DetectionSettings =>

@@ -8,9 +8,16 @@ import { carriageReturn, type LineDecoder, lineFeed } from './lineDecoder.ts'
 import { createNumberDecoder } from './numberLine.ts'
 
 export type LineParser = {
-  /** Takes the next bytes of the stream, cut anywhere, and adds their readings to the batch. */
-  push(chunk: Uint8Array): void
-  /** The unit of all readings so far; null before the first. A line with another unit is rejected. */
+  /**
+   * Takes the next bytes of the stream, cut anywhere, and adds their readings to the batch. Returns how many bytes were taken:
+   * fewer than there are where the unit changes while readings of the old one are in the batch. The rest is then for the next
+   * call, once the batch is empty.
+   */
+  push(chunk: Uint8Array): number
+  /**
+   * The unit of the readings; null before the first. A line with another unit is rejected, until so many follow each other
+   * that the device must have changed it: from then on the other is the unit.
+   */
   unit(): ReadingUnit | null
   /** Device times start again at 0 after this; null: never, or there are none. */
   readonly timeWrapsAtUs: number | null
@@ -19,6 +26,8 @@ export type LineParser = {
 }
 
 export const longestLine = 256
+/** With so many lines of another unit in a row it is the unit. Common practice, no source. */
+const linesOfAnotherUnit = 3
 
 const counterEnd = 2 ** 32
 
@@ -54,10 +63,14 @@ export function createLineParser(
   let keptLength = 0
   let tooLong = false
   let unit: ReadingUnit | null = null
+  let other: ReadingUnit | null = null
+  let ofOther = 0
+  let stopped = false
   let skipping = !(options.startsAtLine ?? false)
 
-  function push(chunk: Uint8Array): void {
+  function push(chunk: Uint8Array): number {
     const { length } = chunk
+    stopped = false
     let end = length
     while (end > 0 && chunk[end - 1] !== lineFeed) end -= 1
     let start = 0
@@ -69,8 +82,13 @@ export function createLineParser(
       keptLength = 0
       tooLong = false
     }
-    while (start < end) start = takeLine(chunk, start) + 1
+    while (start < end) {
+      const next = takeLine(chunk, start) + 1
+      if (stopped) return start
+      start = next
+    }
     keep(chunk, start, length)
+    return length
   }
 
   function keep(chunk: Uint8Array, from: number, to: number): void {
@@ -80,7 +98,7 @@ export function createLineParser(
     for (let i = from; i < end; i++) kept[keptLength++] = chunk[i]!
   }
 
-  /** Takes the line that begins at `from`; returns where it ends. */
+  /** Takes the line that begins at `from`, unless it must wait; returns where it ends. */
   function takeLine(bytes: Uint8Array, from: number): number {
     if (!skipping && !tooLong) {
       const lineEnd = decoder.decode(bytes, from)
@@ -90,6 +108,7 @@ export function createLineParser(
       }
     }
     const lineEnd = lineFeedFrom(bytes, from)
+    if (stopped) return lineEnd
     const to = contentEnd(bytes, from, lineEnd)
     if (!skipping && to > from) rejected(bytes.slice(from, Math.min(to, from + longestLine)))
     skipping = false
@@ -99,7 +118,25 @@ export function createLineParser(
   function isReading(bytes: Uint8Array, from: number, lineEnd: number): boolean {
     if (lineEnd - from > longestLine && contentEnd(bytes, from, lineEnd) - from > longestLine) return false
     if (unit === null) unit = decoder.unit
-    return unit === decoder.unit
+    return unit === decoder.unit ? staysWithUnit() : changesUnit()
+  }
+
+  function staysWithUnit(): true {
+    ofOther = 0
+    return true
+  }
+
+  /** Whether the line is the one with which the unit changes. It waits while readings of the old unit are in the batch. */
+  function changesUnit(): boolean {
+    const inARow = decoder.unit === other ? ofOther + 1 : 1
+    stopped = inARow >= linesOfAnotherUnit && batch.count > 0
+    if (stopped) return false
+    other = decoder.unit
+    ofOther = inARow
+    if (ofOther < linesOfAnotherUnit) return false
+    unit = other
+    ofOther = 0
+    return true
   }
 
   return {
@@ -110,6 +147,7 @@ export function createLineParser(
       keptLength = 0
       tooLong = false
       unit = null
+      ofOther = 0
       skipping = true
     },
   }

@@ -46,11 +46,16 @@ function wholeLines(bytes: Uint8Array): Uint8Array[] {
 
 function fitOf(choice: LineFormatChoice, bytes: Uint8Array): { fit: number; unit: string | null } {
   const batch = createReadingBatch()
+  let readings = 0
   let rejected = 0
   const parser = createLineParser(choice, batch, () => rejected++)
-  parser.push(bytes)
-  const lines = batch.count + rejected
-  return { fit: lines === 0 ? 0 : batch.count / lines, unit: parser.unit() }
+  for (let from = 0; from < bytes.length; ) {
+    from += parser.push(bytes.subarray(from))
+    readings += batch.count
+    batch.clear()
+  }
+  const lines = readings + rejected
+  return { fit: lines === 0 ? 0 : readings / lines, unit: parser.unit() }
 }
 
 function most<T>(values: readonly T[]): T | null {

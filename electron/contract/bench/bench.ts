@@ -28,12 +28,26 @@ export const listening = z.strictObject({
 })
 export type Listening = z.infer<typeof listening>
 
+/**
+ * What cannot be right about the numbers that a device gives its readings. `pace`: seconds of its clock in one of this
+ * computer's, where its unit must be wrong; null: that says nothing.
+ */
+export const deviceFault = z.strictObject({
+  kind: z.enum(['time-stands', 'time-falls', 'time-slow', 'time-fast', 'sequence-stands', 'sequence-falls']),
+  pace: finite.nullable(),
+})
+export type DeviceFault = z.infer<typeof deviceFault>
+
 /** The health of the sample stream. */
 export const signalState = z.strictObject({
   sampleRateHz: finite.nullable(),
   jitterS: finite.nullable(),
   clock: z.enum(['device', 'arrival']).nullable(),
   missingSamples: z.int().nonnegative(),
+  /** How often the device has restarted. */
+  restarts: z.int().nonnegative(),
+  /** Times of arrival stand for a time that is wrong, and steps of time for wrong sequence numbers. */
+  deviceFaults: z.array(deviceFault),
   rejectedLines: z.int().nonnegative(),
   rejectedExample: z.string().nullable(),
   noise: finite.nullable(),
@@ -112,7 +126,10 @@ export const liveFrame = z.strictObject({
   timeS: z.instanceof(Float64Array),
   force: z.instanceof(Float64Array),
   unit: z.enum(['N', 'counts']),
+  /** The newest force that can be load. */
   latest: finite.nullable(),
+  /** Lowest and highest force that can be load, lone electrical glitches left out; null: none can. */
+  loadRange: z.tuple([finite, finite]).nullable(),
   peak: finite.nullable(),
 })
 export type LiveFrame = z.infer<typeof liveFrame>

@@ -9,6 +9,7 @@ import type { OnceEmpty } from './capture/onceEmpty.ts'
 import { cableReactions } from './device/cableOut.ts'
 import type { LinkListener } from './device/link.ts'
 import type { SessionRecord } from './device/sessionRecord.ts'
+import { createSettlingWatch } from './warnings/settlingWatch.ts'
 
 export type EventParts = Pick<BenchParts, 'clock' | 'emit' | 'log' | 'calibration'> &
   Omit<ShownParts, 'link' | 'queue' | 'storage'> & {
@@ -23,18 +24,26 @@ export type EventParts = Pick<BenchParts, 'clock' | 'emit' | 'log' | 'calibratio
 export function benchEvents(bench: EventParts): LinkListener {
   const { clock, emit, log, changed, session, recorder, progress, outcome, overload, tareWatch, onceEmpty } = bench
 
+  const settling = createSettlingWatch((trouble) => emit('trouble', trouble))
+
   function watchForce(frame: LiveFrame): void {
     const link = bench.link()
-    if (frame.unit === 'N' && link.tare() !== null)
-      overload.look(largest(frame.force), link.facts().settings.capacityN, clock.nowS(), link.capturing())
+    if (frame.unit === 'N' && link.tare() !== null && frame.loadRange !== null)
+      overload.look(farthest(frame.loadRange), link.facts().settings.capacityN, clock.nowS(), link.capturing())
     tareWatch.frame(frame)
   }
 
   return {
     changed,
-    signal: changed,
+    signal({ unstableBecause }) {
+      settling.look(bench.link().tare() === null ? unstableBecause : null, clock.nowS())
+      changed()
+    },
     reading: bench.occupation.reading,
-    opening: session.begin,
+    opening(source, facts) {
+      settling.restart()
+      session.begin(source, facts)
+    },
     connected(choice, source, { lineFormat }) {
       const path = choice.kind === 'serial' ? choice.path : source.label
       log({ event: 'connected', path, lineFormat: lineFormat.name })
@@ -44,6 +53,7 @@ export function benchEvents(bench: EventParts): LinkListener {
       const { startThreshold } = bench.link().signal()
       bench.zeroMoved.taken(offset, startThreshold, bench.link().scale())
       tareWatch.restart()
+      settling.restart()
       log({ event: 'tared', offset, sd })
       changed()
     },
@@ -60,6 +70,8 @@ export function benchEvents(bench: EventParts): LinkListener {
     end(result, ending) {
       const isBreak = result.outcome === 'break'
       onceEmpty.captureEnded(isBreak)
+      // The load that is gone now is no drift.
+      tareWatch.restart()
       recorder.end(result, ending)
       outcome.show(isBreak ? 'broke' : 'unloaded')
     },
@@ -71,6 +83,7 @@ export function benchEvents(bench: EventParts): LinkListener {
       changed()
     },
     gap: (timeS, missing) => log({ event: 'gap', timeS, missing }),
+    restarted: (timeS) => log({ event: 'restarted', timeS }),
     rejected(count, example) {
       session.rejected(count, example)
       log({ event: 'rejected-line', count, example: printableText(example) })
@@ -78,9 +91,7 @@ export function benchEvents(bench: EventParts): LinkListener {
   }
 }
 
-/** The force that is farthest from zero. */
-function largest(force: Float64Array): number {
-  let found = 0
-  for (const value of force) if (Math.abs(value) > Math.abs(found)) found = value
-  return found
+/** The force of a range that is farthest from zero. */
+function farthest([lowest, highest]: [number, number]): number {
+  return -lowest > highest ? lowest : highest
 }

@@ -37,7 +37,7 @@ export const captureCommand: Command = {
     '  {event: connected, path, lineFormat}   {event: tared, offset, sd}   {event: loading, timeS, breakId}',
     '  {event: break | unloading, breakId, peakN, peakTimeS, samples, missingSamples, sampleRateHz, loadingRateNPerS,',
     '   samplingBoundN, samplingBoundPercent, flags, calibrationId, timesVerified, expandedUncertaintyN}',
-    '  {event: gap, timeS, missing}   {event: disconnected}   {event: reconnected}',
+    '  {event: gap, timeS, missing}   {event: restarted, timeS}   {event: disconnected}   {event: reconnected}',
     '  {event: rejected-line, count, example}   {event: head, count, hash, instant}   {event: finished, breaks}',
     'The head is that of the chain of checksums when all is on disk: note it, and verify --head COUNT:HASH tells later',
     'whether the archive still holds all that it held then.',
@@ -100,6 +100,8 @@ function entryWords(entry: UnattendedEntry): string {
       return capturedWords({ ...entry, outcome: entry.event }, force)
     case 'gap':
       return `${entry.missing} samples are missing at ${entry.timeS.toFixed(3)} s`
+    case 'restarted':
+      return `the device restarted at ${entry.timeS.toFixed(3)} s`
     case 'disconnected':
       return 'the port went away; waiting for it'
     case 'reconnected':

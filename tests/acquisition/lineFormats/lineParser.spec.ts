@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { longestLine } from '#acquisition/lineFormats/lineParser.ts'
+import { createLineParser, longestLine } from '#acquisition/lineFormats/lineParser.ts'
+import { createReadingBatch } from '#acquisition/readingBatch.ts'
 import type { LineFormatChoice } from '#contract/bench/source.ts'
 import { createRandom } from '#domain/numbers/random.ts'
 import { readLines } from '#tests/fakes/streams/readLines.ts'
@@ -59,6 +60,39 @@ describe('a stream of numbers', () => {
 
   it('has no unit before the first reading', () => {
     expect(parse(number, [latin1('hello\n')]).parser.unit()).toBeNull()
+  })
+})
+
+describe('a unit that changes', () => {
+  it('does so with the third line of another in a row, so that one early line turns no other away', () => {
+    const { parser, readings, rejected } = parse(number, [latin1('5 g\n'), latin1('12\n13\n'), latin1('14\n15\n')])
+    expect(readings.map(([value]) => value)).toEqual([5, 14, 15])
+    expect(rejected).toEqual(['12', '13'])
+    expect(parser.unit()).toBe('counts')
+  })
+
+  it('waits until the readings of the old one are taken, and then goes on with the same line', () => {
+    expect(values(number, '5 g\n12\n13\n14\n15\n')).toEqual({ values: [5, 14, 15], rejected: ['12', '13'] })
+    const batch = createReadingBatch()
+    const parser = createLineParser(number, batch, () => {}, { startsAtLine: true })
+    const chunk = latin1('5 g\n12\n13\n14\n15\n16')
+    expect([parser.push(chunk), batch.count, parser.unit()]).toEqual([10, 1, 'g'])
+    batch.clear()
+    expect([parser.push(chunk.subarray(10)), batch.count, parser.unit()]).toEqual([8, 2, 'counts'])
+  })
+
+  it('is one in a row of one unit alone', () => {
+    expect(values(number, '1 N\n2 g\n3 g\n4 N\n5 g\n6 g\n7 N\n').values).toEqual([1, 4, 7])
+    expect(values(number, '1 N\n2 g\n3 kg\n4 g\n5 kg\n').values).toEqual([1])
+    expect(values(number, '1 N\n2 g\n3 kg\n4 kg\n5 kg\n').values).toEqual([1, 5])
+  })
+
+  it('begins anew after the stream was cut', () => {
+    const { parser, readings } = parse(number, [latin1('1 N\n2 g\n3 g\n')])
+    parser.restart()
+    parser.push(latin1('cut\n4 N\n5 g\n6 N\n'))
+    expect(readings.map(([value]) => value)).toEqual([1, 4, 6])
+    expect(parser.unit()).toBe('N')
   })
 })
 

@@ -61,6 +61,8 @@ export function scriptedBench(preferences: Preferences, specimens: readonly Spec
       jitterS: 0.0002,
       clock: 'device',
       missingSamples: 0,
+      restarts: 0,
+      deviceFaults: [],
       rejectedLines: 0,
       rejectedExample: null,
       noise: 1.1,

@@ -14,9 +14,12 @@ export function readLines(
   return {
     ...parser,
     push(chunk) {
-      parser.push(chunk)
-      for (let i = 0; i < batch.count; i++) reading(batch.values[i]!, batch.deviceTimeUs[i]!, batch.sequence[i]!)
-      batch.clear()
+      for (let from = 0; from < chunk.length; ) {
+        from += parser.push(chunk.subarray(from))
+        for (let i = 0; i < batch.count; i++) reading(batch.values[i]!, batch.deviceTimeUs[i]!, batch.sequence[i]!)
+        batch.clear()
+      }
+      return chunk.length
     },
   }
 }

@@ -28,6 +28,7 @@ export type CaptureLogEntry =
   | ({ event: 'break' } & Captured)
   | ({ event: 'unloading' } & Captured)
   | { event: 'gap'; timeS: number; missing: number }
+  | { event: 'restarted'; timeS: number }
   | { event: 'disconnected' }
   | { event: 'reconnected' }
   | { event: 'rejected-line'; count: number; example: string }

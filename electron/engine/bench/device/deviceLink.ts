@@ -7,6 +7,7 @@ import type { SourceChoice } from '#contract/bench/source.ts'
 import type { ForceScale, ReadingUnit, Tare } from '#contract/calibration/forceScale.ts'
 import { Trouble, troubleFrom } from '#contract/errors.ts'
 import { connectDevice, disconnectDevice } from './connecting.ts'
+import { deviceTrouble } from './deviceTrouble.ts'
 import { type Connection, type Link, type LinkListener, type LinkParts, nothingConnected } from './link.ts'
 import { renewIfChanged, renewSession } from './renewal.ts'
 import { type SourceFacts, sourceFacts } from './sourceFacts.ts'
@@ -100,12 +101,12 @@ export function createDeviceLink(parts: LinkParts, listener: LinkListener): Devi
 }
 
 function shownConnection({ state }: Link): BenchState['connection'] {
-  const { connection, status, problem } = state
-  const unreadable = status === 'open' ? (connection?.silence.problem() ?? null) : null
+  const { connection, status, problem, signal } = state
+  const heard = status === 'open' ? (connection?.silence.problem() ?? deviceTrouble(signal)) : null
   return {
     status,
     source: connection?.choice ?? null,
     label: connection?.source.label ?? '',
-    problem: problem ?? (unreadable === null ? null : troubleFrom(unreadable)),
+    problem: problem ?? (heard === null ? null : troubleFrom(heard)),
   }
 }

@@ -62,6 +62,8 @@ const noSignal: SignalState = {
   jitterS: null,
   clock: null,
   missingSamples: 0,
+  restarts: 0,
+  deviceFaults: [],
   rejectedLines: 0,
   rejectedExample: null,
   noise: null,

@@ -51,6 +51,12 @@ export function createSilenceWatch(
     if (state === 'silent')
       return new Trouble('not-readable', `Nothing has arrived for ${silentAfterS} seconds.`, silenceAdvice)
     const { proposal, advice } = proposeFormat(joined(), keptUntilS - keptFromS, baudRate)
+    if (proposal !== null && isSame(proposal, format))
+      return new Trouble(
+        'not-readable',
+        `Lines of the format "${format.name}" arrive, but none of them gives a reading yet.`,
+        'Wait some seconds. If it stays so, look at the numbers in the raw lines by listening to the port.',
+      )
     const looks =
       proposal === null
         ? advice
@@ -61,6 +67,8 @@ export function createSilenceWatch(
       `${looks} Listening to the port shows its raw lines.`,
     )
   }
+
+  const isSame = (a: LineFormatChoice, b: LineFormatChoice) => a.name === b.name && `${a.columns}` === `${b.columns}`
 
   function joined(): Uint8Array {
     const bytes = new Uint8Array(keptBytes)

@@ -54,6 +54,26 @@ describe('createSilenceWatch', () => {
     expect(watch.problem()?.hint).toMatch(hint)
   })
 
+  it('does not propose the format that it reads already', async () => {
+    const { clock, watch } = watchWith()
+    for (let i = 0; i < 6; i++) {
+      watch.bytes(text('\n$BL,0,0,5*17\n$BL,0,0,5*17\n$BL,0,0,5*17\n'))
+      await clock.move(1)
+    }
+    expect(watch.problem()?.message).toBe('Lines of the format "checked" arrive, but none of them gives a reading yet.')
+    expect(watch.problem()?.hint).not.toContain('line format')
+  })
+
+  it('tells other columns from its own', async () => {
+    const clock = movedClock()
+    const own = createSilenceWatch(clock, { name: 'columns', columns: ['-', 'counts'] }, null, () => {})
+    for (let i = 0; i < 6; i++) {
+      own.bytes(text('1,48213\n2,48215\n3,48217\n4,48214\n5,48213\n'))
+      await clock.move(1)
+    }
+    expect(own.problem()?.hint).toMatch(/line format columns .*counts/)
+  })
+
   it('looks no more once stopped', async () => {
     const { clock, watch, changes } = watchWith()
     watch.reading()

@@ -10,53 +10,80 @@ export type DeviceTime = {
    * order). `numbered`: a sequence number has already shown that the reading is new.
    */
   step(deviceUs: number, sinceArrivalS: number, restarted: boolean, numbered: boolean): number
+  /** The counter has begun anew since the last reading that was taken: the device was switched on just now. */
+  beginsAnew(deviceUs: number, sinceArrivalS: number): boolean
+  /** The last step was one to an earlier count: the device has restarted. */
+  wentBack(): boolean
 }
 
 /** µs and ms counters are 32 bits wide. */
-const wrapUs: Record<DeviceTimeUnit, number> = { us: 2 ** 32, ms: 2 ** 32 * 1000, s: Number.POSITIVE_INFINITY }
+const counterWidthUs: Record<DeviceTimeUnit, number> = {
+  us: 2 ** 32,
+  ms: 2 ** 32 * 1000,
+  s: Number.POSITIVE_INFINITY,
+}
 /** Device time that differs from arrival time by more than this in one step, s, was set anew. */
 const longestStrangeStepS = 5
-/** So many readings in a row from the past: the counter has restarted. */
-const restartReadings = 8
+/** A counter that stands below this, s, ... */
+const justBegunS = 10
+/** ... and has fallen by more than this, s, has begun anew. */
+const leastFallS = 1
 const rateMemory = 1 / 256
 
 /**
- * Unwraps the counter: step = (now − last) modulo the counter's width, taken as negative beyond half of it. A step that
- * arrival time contradicts by more than 5 s, or eight readings from the past, is a restart; then the time goes on by
- * arrival.
+ * Unwraps the counter: step = (now − last) modulo the counter's width, taken as negative beyond half of it. The time goes on
+ * by arrival where the step contradicts arrival by more than 5 s, where the counter begins anew, and with the second of two
+ * readings from the past that follow each other: one alone is a line that came too late or was damaged.
  *
  * A millisecond counter is too coarse above some 100 Hz, so its readings advance by their mean step and are only kept
  * within the millisecond that the counter names.
  * Checked: tests/domain/signal/stream/time/deviceTime.spec.ts.
  */
 export function createDeviceTime(unit: DeviceTimeUnit): DeviceTime {
-  const width = wrapUs[unit]
-  const state = { lastUs: Number.NaN, backwards: 0, coarseUs: 0, meanUs: 0, steps: 0, aheadUs: 0 }
+  const width = counterWidthUs[unit]
+  const state = { lastUs: Number.NaN, pastUs: Number.NaN, meanUs: 0, steps: 0, aheadUs: 0 }
+  let back = false
+
+  /** From the last reading that was taken, µs, across the counter's end. */
+  function unwrapped(deviceUs: number): number {
+    const stepUs = deviceUs - state.lastUs
+    if (width === Number.POSITIVE_INFINITY) return stepUs
+    const ahead = modulo(stepUs, width)
+    return ahead > width / 2 ? ahead - width : ahead
+  }
+
+  const isStrange = (stepUs: number, sinceArrivalS: number) =>
+    Math.abs(stepUs / 1e6 - sinceArrivalS) > longestStrangeStepS
+
+  function beginsAnew(deviceUs: number, sinceArrivalS: number): boolean {
+    if (!(deviceUs < justBegunS * 1e6 && state.lastUs - deviceUs > leastFallS * 1e6)) return false
+    const stepUs = unwrapped(deviceUs)
+    return stepUs < 0 || isStrange(stepUs, sinceArrivalS)
+  }
 
   function step(deviceUs: number, sinceArrivalS: number, restarted: boolean, numbered: boolean): number {
+    back = false
     if (Number.isNaN(state.lastUs)) {
       state.lastUs = deviceUs
       return 0
     }
-    let stepUs = deviceUs - state.lastUs
-    if (width !== Number.POSITIVE_INFINITY) {
-      stepUs = modulo(stepUs, width)
-      if (stepUs > width / 2) stepUs -= width
-    }
-    const strange = Math.abs(stepUs / 1e6 - sinceArrivalS) > longestStrangeStepS
-    if (restarted || strange) return restart(deviceUs, sinceArrivalS)
-    if (stepUs < 0) {
-      state.backwards += 1
-      return state.backwards < restartReadings ? Number.NaN : restart(deviceUs, sinceArrivalS)
+    const stepUs = unwrapped(deviceUs)
+    back = stepUs < 0 || beginsAnew(deviceUs, sinceArrivalS)
+    if (restarted || isStrange(stepUs, sinceArrivalS)) return restart(deviceUs, sinceArrivalS)
+    if (back) {
+      const follows = deviceUs > state.pastUs && deviceUs - state.pastUs < longestStrangeStepS * 1e6
+      if (follows || beginsAnew(deviceUs, sinceArrivalS)) return restart(deviceUs, sinceArrivalS)
+      state.pastUs = deviceUs
+      return Number.NaN
     }
     if (stepUs === 0 && unit !== 'ms' && !numbered) return Number.NaN
-    state.backwards = 0
+    state.pastUs = Number.NaN
     state.lastUs = deviceUs
     return unit === 'ms' ? evenStep(stepUs) / 1e6 : stepUs / 1e6
   }
 
   function restart(deviceUs: number, sinceArrivalS: number): number {
-    state.backwards = 0
+    state.pastUs = Number.NaN
     state.lastUs = deviceUs
     state.aheadUs = 0
     return Math.max(sinceArrivalS, state.meanUs / 1e6)
@@ -74,5 +101,5 @@ export function createDeviceTime(unit: DeviceTimeUnit): DeviceTime {
     return Math.max(1, given)
   }
 
-  return { step }
+  return { step, beginsAnew, wentBack: () => back }
 }

@@ -1,3 +1,5 @@
+import type { DeviceFault } from '#contract/bench/bench.ts'
+import { createDeviceJudge } from './deviceJudge.ts'
 import { createDeviceTime, type DeviceTimeUnit } from './deviceTime.ts'
 import { createEvenClock } from './evenClock.ts'
 import { createSequenceNumbers, type SequenceNumbers } from './sequenceNumbers.ts'
@@ -12,6 +14,10 @@ export type SampleClockState = {
   missingSamples: number
   /** Samples that came twice or too late and were left out. */
   leftOut: number
+  /** How often the device has restarted. */
+  restarts: number
+  /** What is wrong with the numbers of the device, which are not used for that. */
+  deviceFaults: readonly DeviceFault[]
 }
 
 /** Gives every reading its stream time. */
@@ -39,11 +45,11 @@ export type SampleClock = {
  *
  *   device clock   the device counts its own time: deviceTime.ts unwraps it to steps; after a jump or a restart it goes on
  *                  by arrival time
- *   arrival clock  the readings carry no time: evenClock.ts gives an even step, from the line that arrivalLine.ts fits to
+ *   arrival clock  the readings carry no time, or none that can be one (deviceJudge.ts): evenClock.ts gives an even step, from the line that arrivalLine.ts fits to
  *                  the times at which they arrived
  *   either way     sequenceNumbers.ts says how many readings lie between two, where they are numbered; streamTime.ts adds
  *                  the steps up, rounds, and tells `gap` of missing samples: by the numbers, else by sampleInterval.ts from
- *                  the usual step
+ *                  the usual step. While a device restarts it sends nothing: nothing is missing then, and `restarted` is told
  *
  * A stored curve knows its times alone: stretches.ts cuts it at the same gaps, with the same sampleInterval.ts.
  * Allocates nothing per sample. Checked: tests/domain/signal/stream/time/sampleClock.spec.ts.
@@ -51,28 +57,51 @@ export type SampleClock = {
 export function createSampleClock(
   deviceUnit: DeviceTimeUnit,
   gap: (timeS: number, missing: number) => void,
+  restarted: (timeS: number) => void = () => {},
 ): SampleClock {
+  const judge = createDeviceJudge(deviceUnit)
   const device = createDeviceTime(deviceUnit)
   const even = createEvenClock()
   const stream = createStreamTime(gap)
   const numbers = createSequenceNumbers()
-  const state = { lastArrivalS: 0, leftOut: 0 }
+  const state = { lastArrivalS: 0, leftOut: 0, restarts: 0, untimedFromS: Number.NaN }
   let kind: 'device' | 'arrival' | null = null
   let cut = false
+  let none = new Float64Array(0)
 
   function stampDevice(deviceUs: number, sequence: number, arrivalS: number): number {
-    const passed = numbers.passed(sequence)
-    if (passed <= 0) return leaveOut()
     const sinceArrivalS = Math.max(0, arrivalS - state.lastArrivalS)
-    const restarted = Number.isNaN(passed) || cut
+    const passed = numbers.passed(sequence, device.beginsAnew(deviceUs, sinceArrivalS))
+    if (passed <= 0) return leaveOut()
+    const setAnew = Number.isNaN(passed) || cut
     const numbered = !Number.isNaN(sequence)
-    const stepS = device.step(deviceUs, sinceArrivalS, restarted, numbered)
+    const stepS = device.step(deviceUs, sinceArrivalS, setAnew, numbered)
     if (Number.isNaN(stepS)) return leaveOut()
+    const hasRestarted = device.wentBack() && !cut
     cut = false
     // Of readings that were left out arrival says nothing: a restart is timed from the last one that counted.
     state.lastArrivalS = arrivalS
     if (Number.isNaN(stream.lastS())) return stream.first()
-    return stream.advance(stream.lastS() + stepS, numbered && !restarted ? passed - 1 : Number.NaN)
+    const wantedS = stream.lastS() + stepS
+    if (hasRestarted) return tellRestart(stream.advance(wantedS, 0))
+    return stream.advance(wantedS, numbered && !setAnew ? passed - 1 : Number.NaN)
+  }
+
+  function tellRestart(timeS: number): number {
+    state.restarts += 1
+    restarted(timeS)
+    return timeS
+  }
+
+  /** Its times so far were none: neither their steps nor the time since the last of them are known. */
+  function goOnByArrival(): void {
+    stream.relearn()
+    state.untimedFromS = state.lastArrivalS
+  }
+
+  function withoutNumbers(length: number): Float64Array {
+    if (none.length < length) none = new Float64Array(2 * length).fill(Number.NaN)
+    return none
   }
 
   function leaveOut(): number {
@@ -94,6 +123,10 @@ export function createSampleClock(
     state.lastArrivalS = arrivalS
     let pauseS = even.arrive(intervals, arrivalS)
     const stepS = even.stepS()
+    if (!Number.isNaN(stepS) && !Number.isNaN(state.untimedFromS)) {
+      pauseS = Math.max(pauseS, arrivalS - state.untimedFromS)
+      state.untimedFromS = Number.NaN
+    }
     let untimed = 0
     for (let i = from; i < to; i++) {
       const steps = Number.isNaN(stepS) ? Number.NaN : timeS[i]!
@@ -108,9 +141,10 @@ export function createSampleClock(
     return untimed
   }
 
-  /** One reading, so many even steps after the last one; `pauseS`: the device had paused before it. */
+  /** One reading, so many even steps after the last one, 0: its numbers begin anew; `pauseS`: the device had paused before it. */
   function stampEven(steps: number, stepS: number, pauseS: number): number {
     if (Number.isNaN(stream.lastS())) return stream.first()
+    if (steps === 0) return tellRestart(stream.advance(stream.exactS() + pauseS + stepS, 0))
     return stream.advance(stream.exactS() + pauseS + steps * stepS, pauseS > 0 ? Number.NaN : steps - 1)
   }
 
@@ -118,11 +152,14 @@ export function createSampleClock(
     stamp(deviceTimeUs, sequence, count, arrivalS, timeS, from = 0) {
       if (count === 0) return 0
       const to = from + count
-      kind = Number.isNaN(deviceTimeUs[from]!) ? 'arrival' : 'device'
-      if (kind === 'arrival') return stampArrival(sequence, from, to, arrivalS, timeS)
+      const trustedTime = judge.trustsTime()
+      if (judge.see(deviceTimeUs, sequence, from, to, arrivalS) && trustedTime && !judge.trustsTime()) goOnByArrival()
+      const numbersOf = judge.trustsSequence() ? sequence : withoutNumbers(to)
+      kind = judge.trustsTime() && !Number.isNaN(deviceTimeUs[from]!) ? 'device' : 'arrival'
+      if (kind === 'arrival') return stampArrival(numbersOf, from, to, arrivalS, timeS)
       let untimed = 0
       for (let i = from; i < to; i++) {
-        timeS[i] = stampDevice(deviceTimeUs[i]!, sequence[i]!, arrivalS)
+        timeS[i] = stampDevice(deviceTimeUs[i]!, numbersOf[i]!, arrivalS)
         if (Number.isNaN(timeS[i]!)) untimed += 1
       }
       return untimed
@@ -130,12 +167,15 @@ export function createSampleClock(
     interrupted() {
       cut = true
       numbers.forget()
+      judge.reset()
     },
     state: () => ({
       ...(kind === 'arrival' ? rate(even.intervalS(), even.jitterS()) : rate(stream.usualS(), stream.jitterS())),
       clock: kind,
       missingSamples: stream.missing(),
       leftOut: state.leftOut,
+      restarts: state.restarts,
+      deviceFaults: judge.faults(),
     }),
   }
 }
@@ -145,8 +185,8 @@ function rate(usualS: number, jitterS: number): Pick<SampleClockState, 'sampleRa
 }
 
 /**
- * Writes the intervals that each reading is ahead of the one before it to `steps`, NaN for one that comes twice or too late;
- * returns their sum, and how many came so.
+ * Writes the intervals that each reading is ahead of the one before it to `steps`, NaN for one that comes twice or too late,
+ * 0 for one with which the numbers begin anew; returns their sum, and how many came so.
  */
 function countIntervals(
   numbers: SequenceNumbers,
@@ -159,9 +199,13 @@ function countIntervals(
   let outOfTurn = 0
   for (let i = from; i < to; i++) {
     const passed = numbers.passed(sequence[i]!)
-    const step = Number.isNaN(passed) ? 1 : passed
-    steps[i] = step > 0 ? step : Number.NaN
-    if (step > 0) intervals += step
+    if (Number.isNaN(passed)) {
+      steps[i] = 0
+      intervals += 1
+      continue
+    }
+    steps[i] = passed > 0 ? passed : Number.NaN
+    if (passed > 0) intervals += passed
     else outOfTurn += 1
   }
   return { intervals, outOfTurn }

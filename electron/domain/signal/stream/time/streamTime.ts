@@ -15,6 +15,8 @@ export type StreamTime = {
   /** SD of what the steps differ from the usual one, s. */
   jitterS(): number
   missing(): number
+  /** What comes next has another step, of which nothing is known yet. */
+  relearn(): void
 }
 
 /** The jitter is averaged over about so many steps. */
@@ -32,7 +34,7 @@ const learningReadings = 16
  * Checked: tests/domain/signal/stream/time/streamTime.spec.ts, tests/domain/signal/stream/time/sampleClock.spec.ts.
  */
 export function createStreamTime(gap: (timeS: number, missing: number) => void): StreamTime {
-  const interval = createSampleInterval()
+  let interval = createSampleInterval()
   const firstTimesS = new Float64Array(learningReadings)
   const state = { lastUs: 0, lastS: Number.NaN, exactS: Number.NaN, variance: 0, missing: 0, learning: 0 }
 
@@ -77,8 +79,13 @@ export function createStreamTime(gap: (timeS: number, missing: number) => void):
       return 0
     },
     advance,
-    usualS: interval.usualS,
+    usualS: () => interval.usualS(),
     jitterS: () => Math.sqrt(state.variance),
     missing: () => state.missing,
+    relearn() {
+      interval = createSampleInterval()
+      state.variance = 0
+      state.learning = 0
+    },
   }
 }

@@ -8,13 +8,18 @@ type Reading = { us?: number; seq?: number; arrivalS?: number }
 /** Stamps readings one by one, each arriving at its device time unless told otherwise. */
 function stampAll(readings: readonly Reading[], unit: DeviceTimeUnit = 'us') {
   const gaps: { timeS: number; missing: number }[] = []
-  const clock = createSampleClock(unit, (timeS, missing) => gaps.push({ timeS, missing }))
+  const restarts: number[] = []
+  const clock = createSampleClock(
+    unit,
+    (timeS, missing) => gaps.push({ timeS, missing }),
+    (timeS) => restarts.push(timeS),
+  )
   const out = new Float64Array(1)
   const timeS = readings.map(({ us = Number.NaN, seq = Number.NaN, arrivalS }, i) => {
     clock.stamp(Float64Array.of(us), Float64Array.of(seq), 1, arrivalS ?? i * 0.01, out)
     return out[0]!
   })
-  return { timeS, gaps, state: clock.state() }
+  return { timeS, gaps, restarts, state: clock.state() }
 }
 
 const expectRising = (times: readonly number[]) => {
@@ -65,14 +70,28 @@ describe('a device that counts microseconds', () => {
     expect(state.leftOut).toBe(2)
   })
 
-  it('goes on by arrival when the device restarts its counter', () => {
+  it('goes on by arrival when the device restarts, with every reading and nothing missing, and says so', () => {
     const before = Array.from({ length: 30 }, (_, i) => ({ us: 900e6 + i * 10_000, seq: 5000 + i, arrivalS: i * 0.01 }))
     const after = Array.from({ length: 30 }, (_, i) => ({ us: 1000 + i * 10_000, seq: i, arrivalS: 1.29 + i * 0.01 }))
-    const { timeS } = stampAll([...before, ...after])
+    const { timeS, gaps, restarts, state } = stampAll([...before, ...after])
     expectRising(timeS)
-    const last = timeS.at(-1)!
-    expect(last).toBeGreaterThan(1.2)
-    expect(last).toBeLessThan(1.7)
+    expect(timeS.every((time) => !Number.isNaN(time))).toBe(true)
+    expect(timeS[30]).toBeCloseTo(1.29, 6)
+    expect(timeS.at(-1)).toBeCloseTo(1.29 + 0.29, 6)
+    expect([restarts, gaps, state.restarts, state.leftOut]).toEqual([[1.29], [], 1, 0])
+  })
+
+  it('does so without numbers, and where the first lines are lost', () => {
+    for (const seq of [undefined, 5000]) {
+      const numbered = (i: number) => (seq === undefined ? {} : { seq: seq + i })
+      const before = Array.from({ length: 30 }, (_, i) => ({ us: 9e8 + i * 1e4, ...numbered(i), arrivalS: i * 0.01 }))
+      const after = Array.from({ length: 30 }, (_, i) => ({
+        ...{ us: 3e6 + i * 1e4, arrivalS: 120 + i * 0.01 },
+        ...(seq === undefined ? {} : { seq: 200 + i }),
+      }))
+      const { gaps, restarts, state } = stampAll([...before, ...after])
+      expect([restarts, gaps, state.leftOut, state.missingSamples]).toEqual([[120], [], 0, 0])
+    }
   })
 
   it('reports its rate, and jitter as what the steps differ from the usual one', () => {
@@ -257,12 +276,16 @@ describe('what a stamp tells', () => {
     expect(clock.state().leftOut).toBe(2)
   })
 
-  it('takes a reading whose numbers have restarted for the next', () => {
-    const { stamp } = stampOf()
+  it('takes a reading whose numbers have restarted for the next, and tells of the restart', () => {
+    const { stamp, clock, gaps } = stampOf()
     for (let i = 0; i < 200; i++) stamp([none], [5000 + i], i / 80)
-    for (let i = 0; i < 7; i++) stamp([none], [i], (200 + i) / 80)
-    const { timeS } = stamp([none, none], [7, 8], 208 / 80)
+    const { timeS, untimed } = stamp([none, none, none], [5200, 0, 1], 202 / 80)
+    expect(untimed).toBe(0)
     expect(timeS[1]! - timeS[0]!).toBeCloseTo(1 / 80, 5)
+    expect(timeS[2]! - timeS[1]!).toBeCloseTo(1 / 80, 5)
+    expect([clock.state().restarts, gaps]).toEqual([1, []])
+    stamp([none], [2], (202 + 400) / 80)
+    expect(clock.state().restarts).toBe(1)
   })
 
   it('goes on by arrival after an interruption, whatever the device counts', () => {
@@ -280,5 +303,84 @@ describe('what a stamp tells', () => {
     clock.interrupted()
     stamp([none], [none], 399 / 80 + 0.5)
     expect(gaps).toEqual([39])
+  })
+})
+
+describe('a device whose numbers are wrong', () => {
+  /** Sends 80 readings a second for so long, each arriving alone; what is not given is not sent. */
+  function heard(
+    lengthS: number,
+    numbers: { us?: (i: number) => number; seq?: (i: number) => number },
+    unit: DeviceTimeUnit = 'us',
+  ) {
+    const readings = Array.from({ length: 80 * lengthS }, (_, i) => ({
+      ...(numbers.us === undefined ? {} : { us: numbers.us(i) }),
+      ...(numbers.seq === undefined ? {} : { seq: numbers.seq(i) }),
+      arrivalS: i / 80,
+    }))
+    const all = stampAll(readings, unit)
+    // A second to judge, a second to learn from arrival.
+    return { ...all, late: all.timeS.slice(80 * 3) }
+  }
+
+  it.each<[string, Parameters<typeof heard>[1], DeviceTimeUnit, string]>([
+    ['stands', { us: () => 5e6, seq: (i) => i }, 'us', 'time-stands'],
+    ['stands, without a sequence', { us: () => 5e6 }, 'us', 'time-stands'],
+    ['falls', { us: (i) => 4e9 - 12_500 * i }, 'us', 'time-falls'],
+    ['is in milliseconds', { us: (i) => Math.floor(12.5 * i), seq: (i) => i }, 'us', 'time-slow'],
+    ['is in microseconds', { us: (i) => 12_500e3 * i }, 'ms', 'time-fast'],
+  ])('goes by arrival where its time %s', (_name, numbers, unit, kind) => {
+    const { late, state, gaps, restarts } = heard(10, numbers, unit)
+    expect(state.deviceFaults.map((fault) => fault.kind)).toEqual([kind])
+    expect(state.clock).toBe('arrival')
+    expect(state.sampleRateHz).toBeCloseTo(80, 1)
+    expectRising(late)
+    for (let i = 1; i < late.length; i++) expect(Math.abs(late[i]! - late[i - 1]! - 1 / 80)).toBeLessThan(1e-3)
+    expect([gaps, restarts]).toEqual([[], []])
+  })
+
+  it('goes by time where its sequence stands or falls', () => {
+    for (const [seq, kind] of [
+      [() => 7, 'sequence-stands'],
+      [(i: number) => 4e9 - i, 'sequence-falls'],
+    ] as const) {
+      const { late, state, gaps } = heard(5, { us: (i) => 12_500 * i, seq })
+      expect(state.deviceFaults).toEqual([{ kind, pace: null }])
+      expect(state.clock).toBe('device')
+      expect(late.every((timeS) => !Number.isNaN(timeS))).toBe(true)
+      expect(late[1]! - late[0]!).toBeCloseTo(0.0125, 9)
+      expect(gaps).toEqual([])
+    }
+  })
+
+  it('goes by arrival alone where neither means anything', () => {
+    const { late, state } = heard(6, { us: () => 0, seq: () => 0 })
+    expect(state.deviceFaults.map(({ kind }) => kind)).toEqual(['sequence-stands', 'time-stands'])
+    expectRising(late)
+    expect(late.every((timeS) => !Number.isNaN(timeS))).toBe(true)
+  })
+
+  it('keeps the time that has passed when its clock stops on the way', () => {
+    const { timeS, state } = heard(20, { us: (i) => 12_500 * Math.min(i, 800) })
+    expect(state.deviceFaults.map(({ kind }) => kind)).toEqual(['time-stands'])
+    expect(timeS.at(-1)).toBeGreaterThan(19.8)
+    expect(timeS.at(-1)).toBeLessThan(20.2)
+  })
+
+  it('is trusted again when it was unplugged and comes back', () => {
+    const clock = createSampleClock('us', () => {})
+    const out = new Float64Array(1)
+    const stamp = (us: number, arrivalS: number) => {
+      clock.stamp(Float64Array.of(us), Float64Array.of(Number.NaN), 1, arrivalS, out)
+      return out[0]!
+    }
+    for (let i = 0; i < 400; i++) stamp(5, i / 80)
+    expect(clock.state().clock).toBe('arrival')
+    const beforeS = stamp(5, 5)
+    clock.interrupted()
+    expect(stamp(1000, 6) - beforeS).toBeCloseTo(1, 1)
+    const times = Array.from({ length: 400 }, (_, i) => stamp(1000 + 12_500 * (i + 1), 6 + (i + 1) / 80))
+    expect(times[1]! - times[0]!).toBeCloseTo(0.0125, 9)
+    expect(clock.state()).toMatchObject({ clock: 'device', deviceFaults: [] })
   })
 })

@@ -1,7 +1,10 @@
 import { expect, it } from 'vitest'
 import { createSequenceNumbers } from '#domain/signal/stream/time/sequenceNumbers.ts'
 
-const passed = (...sent: readonly number[]) => sent.map(createSequenceNumbers().passed)
+function passed(...sent: readonly number[]) {
+  const numbers = createSequenceNumbers()
+  return sent.map((number) => numbers.passed(number))
+}
 
 // Serial number arithmetic as RFC 1982 describes it for 32 bits: what is just behind is old, across the wrap too.
 it.each([
@@ -15,14 +18,35 @@ it.each([
   expect(passed(...sent)).toEqual(expected)
 })
 
-it('have restarted when eight in a row come from the past, or a million are lost at once', () => {
-  const behind = Array.from({ length: 8 }, (_, i) => i)
-  expect(passed(5000, ...behind, 8)).toEqual([1, ...Array(7).fill(-1), Number.NaN, 1])
+it('have restarted when two from the past follow each other, or from more than a million ahead', () => {
+  expect(passed(5000, 4100, 4101, 4102)).toEqual([1, -1, Number.NaN, 1])
+  expect(passed(5000, 4100, 4102, 4103)).toEqual([1, -1, -1, Number.NaN])
+  expect(passed(5000, 4100, 4099, 4098, 5001)).toEqual([1, -1, -1, -1, 1])
   expect(passed(0, 1_000_000)).toEqual([1, 1_000_000])
-  expect(passed(0, 1_000_001)).toEqual([1, -1])
+  expect(passed(0, 1_000_001, 1_000_002)).toEqual([1, -1, Number.NaN])
+  // One alone is forgotten by the next that counts.
+  expect(passed(5000, 4100, 5001, 4101, 4102)).toEqual([1, -1, 1, -1, Number.NaN])
+})
+
+it('have restarted at once below a hundred, a thousand and more behind, so that no reading is lost', () => {
+  expect(passed(5000, 0, 1)).toEqual([1, Number.NaN, 1])
+  expect(passed(1099, 99, 100)).toEqual([1, Number.NaN, 1])
+  expect(passed(1100, 100)).toEqual([1, -1])
+  expect(passed(1098, 99)).toEqual([1, -1])
+})
+
+it('have restarted wherever they stand when time shows it', () => {
   const numbers = createSequenceNumbers()
-  for (const number of [5000, ...behind.slice(0, 7), 5001]) numbers.passed(number)
-  expect(numbers.passed(0)).toBe(-1)
+  expect([numbers.passed(500), numbers.passed(400, true), numbers.passed(401)]).toEqual([1, Number.NaN, 1])
+  expect(numbers.passed(Number.NaN, true)).toBe(1)
+})
+
+it('go on where a counter of 8, 16 or 24 bits ends', () => {
+  for (const bits of [8, 16, 24]) {
+    expect(passed(2 ** bits - 2, 2 ** bits - 1, 0, 1)).toEqual([1, 1, 1, 1])
+    expect(passed(2 ** bits - 2, 2 ** bits - 1, 200)[2]).not.toBe(1)
+  }
+  expect(passed(126, 127, 0)).toEqual([1, 1, -1])
 })
 
 it('may be any after they were forgotten', () => {
@@ -37,8 +61,8 @@ it('go on from a reading without a number, and count what is far behind as a los
   expect(passed(0, 2 ** 31 + 5)).toEqual([1, -1])
   const numbers = createSequenceNumbers()
   numbers.passed(100)
-  for (let i = 0; i < 7; i++) numbers.passed(50 + i)
+  numbers.passed(50)
   numbers.forget()
   numbers.passed(100)
-  expect(numbers.passed(50)).toBe(-1)
+  expect(numbers.passed(51)).toBe(-1)
 })

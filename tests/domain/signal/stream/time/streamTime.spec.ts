@@ -81,6 +81,22 @@ describe('what is known of the steps', () => {
   })
 })
 
+it('learns the usual step anew when it is asked to, and counts nothing missing until it knows', () => {
+  const { stream, gaps } = started(1e-3)
+  stream.advance(stream.lastS() + 1.32e-3, 0)
+  stream.relearn()
+  expect([stream.usualS(), stream.jitterS()]).toEqual([Number.NaN, 0])
+  const lastS = stream.lastS()
+  for (let i = 1; i <= 16; i++) {
+    expect(stream.usualS()).toBeNaN()
+    stream.advance(lastS + i * 0.05, Number.NaN)
+  }
+  expect(stream.usualS()).toBeCloseTo(0.05, 9)
+  expect(gaps).toEqual([])
+  stream.advance(stream.lastS() + 0.1, Number.NaN)
+  expect(gaps.map(([, missing]) => missing)).toEqual([1])
+})
+
 it('forgets old jitter by a 256th with every step', () => {
   const { stream } = started(1e-3)
   stream.advance(stream.lastS() + 1.32e-3, Number.NaN)
