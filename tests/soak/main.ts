@@ -14,6 +14,7 @@ const soaks: Record<string, () => Promise<{ soak(words: readonly string[]): Prom
   events: () => import('./events.ts'),
   hostileSocket: () => import('./hostileSocket.ts'),
   mutants: () => import('./mutants.ts'),
+  oddDevices: () => import('./oddDevices.ts'),
   reevaluation: () => import('./reevaluation.ts'),
 }
 
