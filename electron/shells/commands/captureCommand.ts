@@ -101,7 +101,7 @@ function entryWords(entry: UnattendedEntry): string {
     case 'gap':
       return `${entry.missing} samples are missing at ${entry.timeS.toFixed(3)} s`
     case 'restarted':
-      return `the device restarted at ${entry.timeS.toFixed(3)} s`
+      return `the amplifier restarted at ${entry.timeS.toFixed(3)} s`
     case 'disconnected':
       return 'the port went away; waiting for it'
     case 'reconnected':

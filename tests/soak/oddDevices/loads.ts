@@ -27,7 +27,7 @@ const held = (toN: number, untilS: number) => (timeS: number) =>
   timeS < 6 || timeS > untilS ? 0 : Math.min(toN, 1000 * (timeS - 6))
 
 const clippedAt = (code: number, more: Partial<OddDevice> = {}): OddDevice => ({
-  name: `an amplifier that ends at ${code}${more.endCodes === null ? ', codes not known' : ''}`,
+  name: `an amplifier that ends at ${code}${more.endCodes === null ? ', codes not known' : more.endCodes === undefined ? '' : ', its end code'}`,
   lineFormat: number,
   send: (i) => `${Math.min(code, good(i))}\n`,
   expected: { zero: true, peaksN: [(code - zeroCounts) / 100], within: 10, flags: ['clipped'], said: [] },

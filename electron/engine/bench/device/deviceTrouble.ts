@@ -14,24 +14,24 @@ export function deviceTrouble({ deviceFaults }: Pick<SignalState, 'deviceFaults'
   return new Trouble(
     'not-readable',
     `${deviceFaults.map(wrongWith).join(' ')} ${instead}`,
-    'Breaks are captured. For better times mend the program of the device, then connect again.',
+    'Breaks are recorded all the same. For better times mend the program of the amplifier, then connect again.',
   )
 }
 
 function wrongWith({ kind, pace }: DeviceFault): string {
   switch (kind) {
     case 'time-stands':
-      return "The device's clock stands still from one reading to the next."
+      return "The amplifier's clock stands still from one reading to the next."
     case 'time-falls':
-      return "The device's clock keeps falling back."
+      return "The amplifier's clock keeps falling back."
     case 'time-slow':
-      return `The device's clock runs ${times(1 / pace!)} times too slow${isThousand(1 / pace!) ? ': it seems to send milliseconds where microseconds are due, or seconds where milliseconds are' : ''}.`
+      return `The amplifier's clock runs ${times(1 / pace!)} times too slow${isThousand(1 / pace!) ? ': it seems to send milliseconds where microseconds are due, or seconds where milliseconds are' : ''}.`
     case 'time-fast':
-      return `The device's clock runs ${times(pace!)} times too fast${isThousand(pace!) ? ': it seems to send microseconds where milliseconds are due, or milliseconds where seconds are' : ''}.`
+      return `The amplifier's clock runs ${times(pace!)} times too fast${isThousand(pace!) ? ': it seems to send microseconds where milliseconds are due, or milliseconds where seconds are' : ''}.`
     case 'sequence-stands':
-      return "The device's sequence numbers do not change."
+      return "The amplifier's sequence numbers do not change."
     case 'sequence-falls':
-      return "The device's sequence numbers keep falling back."
+      return "The amplifier's sequence numbers keep falling back."
   }
 }
 

@@ -26,7 +26,7 @@ export function createSettlingWatch(tell: (trouble: TroubleMessage) => void): Se
           new Trouble(
             'not-stable',
             `The zero has not been taken for ${settlesWithinS} seconds: ${because}.`,
-            'No break is caught before there is a zero. Take the load off, keep hands off the bench, and look at the wires of the load cell.',
+            'No break is recorded before there is a zero. Take the load off, keep hands off the bench, and look at the wires of the load cell.',
           ),
         ),
       )

@@ -181,3 +181,49 @@ describe('the limits of steadiness', () => {
     expect(() => createSteadinessWatch({ ...options, windowS: 0.5, leastReadings: 2 })).not.toThrow()
   })
 })
+
+describe('a disturbance', () => {
+  type Block = { readings: number; amplitude: number }
+  /** Blocks of a sixteenth of a second, whose readings alternate by their amplitude; what is said of them. */
+  const judged = (blocks: readonly Block[]) => {
+    const watch = createSteadinessWatch(options)
+    for (const [k, { readings, amplitude }] of blocks.entries())
+      for (let i = 0; i < readings; i++) watch.push(k / 16 + i / 16_000, i % 2 === 0 ? amplitude : -amplitude)
+    return watch.judge().unsteadyBecause
+  }
+  const disturbed = (blocks: readonly Block[]) => judged(blocks)?.includes('disturbs') ?? false
+  const quiet = (count: number, readings = 10, amplitude = 1) =>
+    Array.from({ length: count }, (): Block => ({ readings, amplitude }))
+
+  it('shows in a block of four readings, and not in one of three', () => {
+    const withLoud = (readings: number) => disturbed([...quiet(15), { readings, amplitude: 100 }])
+    expect([3, 4].map(withLoud)).toEqual([false, true])
+  })
+
+  it('is measured by the sample SD of a block', () => {
+    // Four readings of f either way have SD f sqrt(4/3); a hundred of 1 have sqrt(100/99).
+    const limit = limitOf((amplitude) => disturbed([...quiet(15, 100), { readings: 4, amplitude }]), 1, 20)
+    expect(limit).toBeCloseTo(4 * Math.sqrt(100 / 99) * Math.sqrt(3 / 4), 3)
+  })
+
+  it('needs four blocks to compare', () => {
+    const among = (count: number) =>
+      disturbed([...quiet(count - 1, 60), { readings: 60, amplitude: 100 }, ...quiet(16 - count, 2)])
+    expect([3, 4, 5].map(among)).toEqual([false, true, true])
+  })
+
+  it('is told by the middle of the blocks, the upper of two', () => {
+    const loud = (count: number) => disturbed([...quiet(16 - count), ...quiet(count, 10, 100)])
+    expect([7, 8].map(loud)).toEqual([true, false])
+  })
+
+  it('is looked for with more than four readings a block', () => {
+    expect(disturbed([...quiet(15, 4), { readings: 4, amplitude: 100 }])).toBe(false)
+    expect(disturbed([...quiet(14, 4), ...quiet(1, 5), { readings: 4, amplitude: 100 }])).toBe(true)
+  })
+
+  it('is none where most blocks stand quite still: a last digit that moves now and then', () => {
+    expect(disturbed([...quiet(15, 10, 0), { readings: 10, amplitude: 1 }])).toBe(false)
+    expect(disturbed([...quiet(15, 10, 0.3), { readings: 10, amplitude: 30 }])).toBe(true)
+  })
+})

@@ -76,6 +76,18 @@ describe('the rest that a zero needs', () => {
     )
   }
 
+  it('is 0.2 s at least, to the sample, before a load that comes at once', () => {
+    const zeroAfter = (samples: number) => {
+      const timeS = Float64Array.from({ length: samples + 4000 }, (_, i) => i / 1000)
+      return zeroBeforeLoad(
+        timeS,
+        timeS.map((_, i) => 40 + 0.01 * ((i * 7) % 3) + (i < samples ? 0 : 400 + 0.4 * (i - samples))),
+      )
+    }
+    expect(zeroAfter(199)).toBeNull()
+    expect(zeroAfter(200)?.offset).toBeCloseTo(40.01, 3)
+  })
+
   it('is 0.2 s at least, of which 0.8 are looked at, and a second of a long one', () => {
     expect(limitOf((restS) => zeroOf(restS) !== null, 0.1, 0.4)).toBeGreaterThan(0.19)
     expect(limitOf((restS) => zeroOf(restS) !== null, 0.1, 0.4)).toBeLessThan(0.25)

@@ -23,7 +23,7 @@ describe('deviceTrouble', () => {
     expect(said({ kind: 'time-stands', pace: null })).toContain(timed)
     expect(said({ kind: 'sequence-stands', pace: null })).toContain('by the time between readings')
     const both = said({ kind: 'sequence-stands', pace: null }, { kind: 'time-stands', pace: null })
-    expect(both).toMatch(/do not change\. The device's clock stands still.*instead\.$/)
+    expect(both).toMatch(/do not change\. The amplifier's clock stands still.*instead\.$/)
     expect(both).toContain(timed)
   })
 
@@ -39,6 +39,6 @@ describe('deviceTrouble', () => {
   it('is told as what cannot be read, with what to do', () => {
     const trouble = deviceTrouble({ deviceFaults: [{ kind: 'time-falls', pace: null }] })
     expect(trouble?.code).toBe('not-readable')
-    expect(trouble?.hint).toContain('mend the program of the device')
+    expect(trouble?.hint).toContain('mend the program of the amplifier')
   })
 })
