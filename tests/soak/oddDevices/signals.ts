@@ -6,8 +6,11 @@ export const loadsToN = 4000
 const loadsFromS = 6
 const breaksAtS = 10
 
-/** Scatter that repeats, in counts. */
-export const scatter = (i: number) => ((i * 37) % 101) - 50
+/** Scatter that is the same each time, in counts: as uneven as noise, SD 29. */
+export function scatter(i: number): number {
+  const mixed = Math.imul(i ^ (i >>> 7), 0x9e3779b1)
+  return (((mixed ^ (mixed >>> 15)) >>> 0) % 101) - 50
+}
 
 /** Force of that loading at a time, N. */
 export function forceAt(timeS: number): number {

@@ -86,6 +86,7 @@ export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluato
     load = createLoadCurve(settings, memory, {
       ...rest,
       noise: watch.sigma(),
+      isNoisy: watch.isNoisy(),
       threshold: watch.threshold(),
       highest: watch.highest(),
       highestS: watch.highestS(),

@@ -14,6 +14,8 @@ export type LoadStart = {
   /** Level at rest: shares of the load are taken above it. */
   zero: number
   noise: number
+  /** At rest hardly two samples in a row were equal. */
+  isNoisy: boolean
   threshold: number
   intervalS: number
   /** Highest sample so far and its time. */
@@ -64,7 +66,7 @@ export function createLoadCurve(settings: DetectionSettings, memory: LoadMemory,
   const { zero, threshold } = start
   const { recent, means } = memory
   const windowS = fallWindowS(settings, start.intervalS)
-  const clipping = createClippingWatch(settings)
+  const clipping = createClippingWatch(settings, start.isNoisy)
   const letDown = createLetDownWatch(settings, threshold)
   const peak = createLoadPeak(recent, start, {
     zero,

@@ -9,6 +9,8 @@ export type LoadWatch = {
   push(timeS: number, force: number): boolean
   /** Noise SD of the signal at rest, null while none was seen. */
   noise(): number | null
+  /** The noise SD at rest is a step of the converter or more, so that hardly two samples in a row are equal. */
+  isNoisy(): boolean
   /** What stands for the noise SD in every threshold: the noise at rest, or half the resolution where that is more. */
   sigma(): number
   /** How far above the level at rest loading starts. */
@@ -133,6 +135,7 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
     },
     push,
     noise: () => (atRest || state.rested ? idle.noise() : null),
+    isNoisy: () => idle.resolution() > 0 && (idle.noise() ?? 0) >= idle.resolution(),
     sigma: () => state.sigma,
     threshold: () => state.threshold,
     level: () => idle.level(),

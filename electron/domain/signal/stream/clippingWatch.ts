@@ -13,30 +13,35 @@ type EndCodes = NonNullable<DetectionSettings['endCodes']>
 
 /** So many equal samples in a row at the top of a signal that never stood still before are an end code ... */
 const flatSamples = 6
-/** ... and so many are one where the codes of the converter are known: an amplifier or a program may end before it does. */
+/** ... and so many are one of a noisy signal below the codes of the converter: an amplifier or a program may end before it does. */
 const flatSamplesBelowCodes = 12
 /** A signal stands still when more than this share of its steps are exactly nothing. */
 const stillShare = 0.1
 const leastSteps = 20
 
 /**
- * Clipping is a reading at an end code where the codes are known, and 6 equal samples or more (12 where the codes are known)
- * at the highest force of a loading whose steps were hardly ever nothing before: of a tenth of such steps, six in a row come
- * by chance once in 10^5, twelve once in 10^11. Common practice, no source.
+ * Clipping is a reading at an end code where the codes are known, and a flat top: 6 equal samples or more at the highest force
+ * of a loading whose steps were hardly ever nothing before. Where the codes are known, a quiet signal that stands so is a
+ * load that is held, and a noisy one (`isNoisy`, told at rest) needs 12: of a tenth of steps that are nothing, six in a row come by chance
+ * once in 10^5, twelve once in 10^11. Common practice, no source.
  *
  * Checked: tests/domain/signal/stream/clippingWatch.spec.ts.
  */
-export function createClippingWatch(settings: Pick<DetectionSettings, 'endCodes' | 'capacityN'>): ClippingWatch {
+export function createClippingWatch(
+  settings: Pick<DetectionSettings, 'endCodes' | 'capacityN'>,
+  isNoisy = false,
+): ClippingWatch {
   const { endCodes } = settings
   const longEnough = endCodes === null ? flatSamples : flatSamplesBelowCodes
   const capacity = settings.capacityN ?? Number.POSITIVE_INFINITY
   const state = { clipped: false, over: false, startS: 0, endS: 0 }
   const flat = { last: Number.NaN, run: 1, runStartS: 0, steps: 0, still: 0, highest: Number.NEGATIVE_INFINITY }
+  let isFlat = false
 
   function mark(startS: number, endS: number): void {
-    if (!state.clipped) state.startS = startS
+    state.startS = state.clipped ? Math.min(state.startS, startS) : startS
+    state.endS = state.clipped ? Math.max(state.endS, endS) : endS
     state.clipped = true
-    state.endS = endS
   }
 
   function lookForFlatTop(timeS: Float64Array, force: Float64Array, from: number, to: number): void {
@@ -45,11 +50,14 @@ export function createClippingWatch(settings: Pick<DetectionSettings, 'endCodes'
       if (force[i]! === last) {
         flat.run += 1
         const moved = flat.steps >= leastSteps && flat.still <= stillShare * flat.steps
-        if (flat.run >= longEnough && last >= highest && moved) mark(runStartS, timeS[i]!)
+        if (flat.run >= longEnough && last >= highest && moved) {
+          isFlat = true
+          mark(runStartS, timeS[i]!)
+        }
         continue
       }
       // The steps of a run are counted when it ends, so that the run does not excuse itself.
-      if (flat.run < longEnough || !state.clipped) flat.still += flat.run - 1
+      if (flat.run < longEnough || !isFlat) flat.still += flat.run - 1
       flat.steps += flat.run
       flat.run = 1
       last = force[i]!
@@ -69,7 +77,7 @@ export function createClippingWatch(settings: Pick<DetectionSettings, 'endCodes'
   return {
     take(timeS, force, reading, from, to) {
       for (let i = from; i < to && !state.over; i++) state.over = force[i]! > capacity
-      lookForFlatTop(timeS, force, from, to)
+      if (endCodes === null || isNoisy) lookForFlatTop(timeS, force, from, to)
       if (endCodes !== null) lookForEndCode(timeS, reading, from, to, endCodes)
     },
     clipped: () => state.clipped,

@@ -17,13 +17,22 @@ type Course = {
   settings?: Parameters<typeof detectionSettings.parse>[0]
   /** Blocks are so long at most. */
   longest?: number
+  isNoisy?: boolean
   rateHz?: number
   /** Stream time at which it begins; the load is given since then. */
   onsetS?: number
 }
 
 /** Follows a load above its level at rest, without noise; onset at 0 s, where the load curve takes over. */
-function follow({ load, lengthS = 10, zero = 0, settings = {}, longest = 100_000, ...course }: Course) {
+function follow({
+  load,
+  lengthS = 10,
+  zero = 0,
+  settings = {},
+  longest = 100_000,
+  isNoisy = false,
+  ...course
+}: Course) {
   const { rateHz = usualHz, onsetS = 0 } = course
   const memory = createLoadMemory()
   const intervalS = 1 / rateHz
@@ -32,6 +41,7 @@ function follow({ load, lengthS = 10, zero = 0, settings = {}, longest = 100_000
     onsetS,
     zero,
     noise: 0,
+    isNoisy,
     threshold,
     intervalS,
     highest: zero,
@@ -144,7 +154,9 @@ describe('clipping', () => {
   it('is looked for while the load goes up, not in what is left after the break', () => {
     expect(follow({ load: flat }).clipped).toBe(true)
     expect(follow({ load: ramp(2, () => 100) }).clipped).toBe(false)
-    expect(follow({ load: flat, settings: { endCodes: [-8000, 8000] } }).clipped).toBe(false)
+    const settings = { endCodes: [-8000, 8000] as [number, number] }
+    expect(follow({ load: flat, settings }).clipped).toBe(false)
+    expect(follow({ load: flat, settings, isNoisy: true }).clipped).toBe(true)
   })
 })
 

@@ -83,6 +83,14 @@ describe('the limits of the start of a loading', () => {
     expect(watching(still(5), { settings: { capacityN: 10_000 }, noise: 3 }).watch.threshold()).toBe(20)
   })
 
+  it('call a signal noisy whose noise SD is a step of the converter or more', () => {
+    const isNoisy = (noise: number, forces: readonly number[] = [0, 8, 0, 8]) =>
+      watching(forces, { noise }).watch.isNoisy()
+    expect([7.99, 8, 20].map((noise) => isNoisy(noise))).toEqual([false, true, true])
+    expect(isNoisy(20, still(5))).toBe(false)
+    expect(createLoadWatch(detectionSettings.parse({})).isNoisy()).toBe(false)
+  })
+
   it('are the hold in time and four samples', () => {
     const startThresholdN = 50
     const after = (rateHz: number, startHoldS: number) =>

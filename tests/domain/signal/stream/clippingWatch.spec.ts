@@ -3,8 +3,13 @@ import { createRandom } from '#domain/numbers/random.ts'
 import { createClippingWatch } from '#domain/signal/stream/clippingWatch.ts'
 import { cutStream } from '#tests/fakes/streams/cutStream.ts'
 
-function watch(forces: readonly number[], endCodes: [number, number] | null = null, capacityN: number | null = null) {
-  const clipping = createClippingWatch({ endCodes, capacityN })
+function watch(
+  forces: readonly number[],
+  endCodes: [number, number] | null = null,
+  capacityN: number | null = null,
+  isNoisy = false,
+) {
+  const clipping = createClippingWatch({ endCodes, capacityN }, isNoisy)
   const force = Float64Array.from(forces)
   const timeS = force.map((_, i) => i)
   for (const [from, to] of cutStream(createRandom(5), forces.length, 7)) clipping.take(timeS, force, force, from, to)
@@ -85,10 +90,11 @@ describe('a flat top', () => {
   })
 })
 
-describe('a flat top below the end codes', () => {
+describe('a flat top of a noisy signal below the end codes', () => {
   const codes: [number, number] = [-8_388_608, 8_388_607]
   const climb = Array.from({ length: 25 }, (_, i) => 100 * i)
-  const clippedBy = (equal: number) => watch([...climb, ...Array<number>(equal).fill(12_000), 300], codes)
+  const noisy = (forces: readonly number[]) => watch(forces, codes, null, true)
+  const clippedBy = (equal: number) => noisy([...climb, ...Array<number>(equal).fill(12_000), 300])
 
   it('has twelve equal samples at least', () => {
     expect([11, 12].map((equal) => clippedBy(equal).clipped())).toEqual([false, true])
@@ -98,12 +104,18 @@ describe('a flat top below the end codes', () => {
 
   it('is none of a signal that often stands still', () => {
     const coarse = Array.from({ length: 200 }, (_, i) => 1000 * Math.floor(i / 20))
-    expect(watch(coarse, codes).clipped()).toBe(false)
+    expect(noisy(coarse).clipped()).toBe(false)
+  })
+
+  it('is a load that is held where the signal is quiet', () => {
+    expect(watch([...climb, ...Array<number>(366).fill(12_000), 300], codes).clipped()).toBe(false)
   })
 
   it('stands beside readings at a code', () => {
-    const both = watch([...climb, ...Array<number>(20).fill(12_000), 8_388_607, 300], codes)
+    const both = noisy([...climb, ...Array<number>(20).fill(12_000), 8_388_607, 300])
     expect([both.startS(), both.endS()]).toEqual([25, 45])
+    const code = noisy([...climb, ...Array<number>(20).fill(8_388_607), 300, ...Array<number>(20).fill(9e6), 300])
+    expect([code.startS(), code.endS()]).toEqual([25, 65])
   })
 })
 
