@@ -118,10 +118,7 @@ export function createLineParser(
   function isReading(bytes: Uint8Array, from: number, lineEnd: number): boolean {
     if (lineEnd - from > longestLine && contentEnd(bytes, from, lineEnd) - from > longestLine) return false
     if (unit === null) unit = decoder.unit
-    return unit === decoder.unit ? staysWithUnit() : changesUnit()
-  }
-
-  function staysWithUnit(): true {
+    if (unit !== decoder.unit) return changesUnit()
     ofOther = 0
     return true
   }

@@ -25,7 +25,7 @@ const noise = (sdN: number, expected: OddDevice['expected']): OddDevice => ({
 })
 
 const constant = (code: number, more: Partial<OddDevice> = {}): OddDevice => ({
-  name: `constant ${code}${more.endCodes === null ? ', codes not known' : ''}${more.nPerCount === null ? ', no scale' : ''}`,
+  name: `constant ${code}${more.endCodes === null ? ', codes not known' : ''}${more.nPerCount === null ? ', no scale' : ''}${more.capacityN === null ? ', no rated load' : ''}`,
   lineFormat: number,
   send: () => `${code}\n`,
   expected: refused(endOfRange),
