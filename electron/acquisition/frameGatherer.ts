@@ -34,12 +34,12 @@ export function createFrameGatherer(): FrameGatherer {
     add(times, forces, from, to) {
       timeS.append(times, from, to)
       force.append(forces, from, to)
-      range.take(times, forces, from, to)
     },
     take(nowS, unit, peak) {
       if (timeS.length() === 0 || nowS - lastS < everyS) return null
       lastS = nowS
       const gathered = { timeS: timeS.view(), force: force.view() }
+      range.take(gathered.timeS, gathered.force, 0, gathered.force.length)
       const thin = thinByMinMax(gathered, mostPoints)
       const frame = {
         timeS: thin.timeS.slice(),
@@ -53,10 +53,6 @@ export function createFrameGatherer(): FrameGatherer {
       return frame
     },
     noise: (noise) => range.setNoise(noise ?? 0),
-    clear() {
-      clear()
-      // What is known of the signal stays: the very next sample may be a glitch.
-      range.since()
-    },
+    clear,
   }
 }

@@ -51,14 +51,19 @@ export function createDeviceJudge(unit: DeviceTimeUnit): DeviceJudge {
     Object.assign(window, { startS: arrivalS, firstUs: us, steps: 0, timeStood: 0, timeFell: 0, stood: 0, fell: 0 })
   }
 
-  /** A step that does not simply go up. */
-  function countOdd(us: number, sequence: number): void {
-    const isNewNumber = !(numbers && sequence === newest.sequence)
+  function follow(us: number, sequence: number): void {
+    newest.us = us
+    newest.sequence = sequence
+  }
+
+  /** Steps of time and number that do not both go up. */
+  function countOdd(stepUs: number, step: number): void {
+    const isNewNumber = !(numbers && step === 0)
     if (!isNewNumber) window.stood += 1
-    else if (sequence < newest.sequence) window.fell += 1
+    else if (step < 0) window.fell += 1
     // A line that came twice says nothing of the clock.
-    if (us === newest.us && isNewNumber) window.timeStood += 1
-    else if (us < newest.us) window.timeFell += 1
+    if (stepUs === 0 && isNewNumber) window.timeStood += 1
+    else if (stepUs < 0) window.timeFell += 1
   }
 
   function judge(us: number, elapsedS: number): boolean {
@@ -99,16 +104,18 @@ export function createDeviceJudge(unit: DeviceTimeUnit): DeviceJudge {
       if (Number.isNaN(deviceTimeUs[from]!) && Number.isNaN(sequence[from]!)) return false
       const silent = !(arrivalS - newest.arrivalS <= silenceS)
       if (silent) begin(deviceTimeUs[from]!, arrivalS)
-      for (let i = from; i < to; i++) {
-        const us = deviceTimeUs[i]!
-        const number = sequence[i]!
-        const isFirst = silent && i === from
-        if (!isFirst && !(us > newest.us && number > newest.sequence)) countOdd(us, number)
-        newest.us = us
-        newest.sequence = number
+      const first = silent ? from + 1 : from
+      if (silent) follow(deviceTimeUs[from]!, sequence[from]!)
+      let { us, sequence: number } = newest
+      for (let i = first; i < to; i++) {
+        const goesUp = deviceTimeUs[i]! > us && sequence[i]! > number
+        if (!goesUp) countOdd(deviceTimeUs[i]! - us, sequence[i]! - number)
+        us = deviceTimeUs[i]!
+        number = sequence[i]!
       }
+      follow(us, number)
       newest.arrivalS = arrivalS
-      window.steps += silent ? to - from - 1 : to - from
+      window.steps += to - first
       const elapsedS = arrivalS - window.startS
       if (elapsedS < windowS || window.steps < leastReadings) return false
       const isNew = judge(newest.us, elapsedS)

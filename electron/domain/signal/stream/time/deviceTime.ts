@@ -24,10 +24,10 @@ const counterWidthUs: Record<DeviceTimeUnit, number> = {
 }
 /** Device time that differs from arrival time by more than this in one step, s, was set anew. */
 const longestStrangeStepS = 5
-/** A counter that stands below this, s, ... */
-const justBegunS = 10
-/** ... and has fallen by more than this, s, has begun anew. */
-const leastFallS = 1
+/** A counter that stands below this, µs, ... */
+const justBegunUs = 10_000_000
+/** ... and has fallen by more than this, µs, has begun anew. */
+const leastFallUs = 1_000_000
 const rateMemory = 1 / 256
 
 /**
@@ -56,7 +56,7 @@ export function createDeviceTime(unit: DeviceTimeUnit): DeviceTime {
     Math.abs(stepUs / 1e6 - sinceArrivalS) > longestStrangeStepS
 
   function beginsAnew(deviceUs: number, sinceArrivalS: number): boolean {
-    if (!(deviceUs < justBegunS * 1e6 && state.lastUs - deviceUs > leastFallS * 1e6)) return false
+    if (!(state.lastUs - deviceUs > leastFallUs && deviceUs < justBegunUs)) return false
     const stepUs = unwrapped(deviceUs)
     return stepUs < 0 || isStrange(stepUs, sinceArrivalS)
   }
