@@ -1,5 +1,5 @@
 import type { OddDevice } from './oddBench.ts'
-import { checked, checkedLine, columns, good, idle, loadsToN, number, usOf } from './signals.ts'
+import { checked, checkedLine, columns, crc, crcLine, good, idle, loadsToN, number, usOf } from './signals.ts'
 
 const caught = { zero: true, peaksN: [loadsToN] } as const
 const quiet = { ...caught, said: [], restarts: 0, missing: 0 } as const
@@ -11,6 +11,7 @@ const slow = [/1,000 times too slow.*milliseconds where microseconds/, /timed by
 const soundOnes: OddDevice[] = [
   { name: 'sound: times', lineFormat: timed, send: (i) => `${usOf(i)},${good(i)}\n`, expected: quiet },
   { name: 'sound: checked', lineFormat: checked, send: (i) => checkedLine(i, usOf(i), good(i)), expected: quiet },
+  { name: 'sound: crc', lineFormat: crc, send: (i) => crcLine(i, usOf(i), good(i)), expected: quiet },
   { name: 'sound: numbers alone', lineFormat: number, send: (i) => `${good(i)}\n`, expected: quiet },
   { name: 'sound: sequence alone', lineFormat: numbered, send: (i) => `${i},${good(i)}\n`, expected: quiet },
   {
@@ -75,6 +76,12 @@ const wrongTimes: OddDevice[] = [
     lineFormat: checked,
     send: (i) => checkedLine(i, Math.floor(12.5 * i), good(i)),
     expected: { ...caught, said: slow, missing: 0 },
+  },
+  {
+    name: 'crc: time stuck',
+    lineFormat: crc,
+    send: (i) => crcLine(i, 12_345, good(i)),
+    expected: { ...caught, said: stands, missing: 0 },
   },
   {
     name: 's in place of us',

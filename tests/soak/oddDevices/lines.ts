@@ -1,5 +1,18 @@
 import type { OddDevice } from './oddBench.ts'
-import { checked, checkedLine, columns, forceAt, good, idle, loadsToN, number, scatter, usOf } from './signals.ts'
+import {
+  checked,
+  checkedLine,
+  columns,
+  crc,
+  crcLine,
+  forceAt,
+  good,
+  idle,
+  loadsToN,
+  number,
+  scatter,
+  usOf,
+} from './signals.ts'
 
 const caught = { zero: true, peaksN: [loadsToN] } as const
 const quiet = { ...caught, said: [] } as const
@@ -132,6 +145,16 @@ const contents: OddDevice[] = [
     lineFormat: checked,
     send: (i) =>
       i % 20 === 7 ? checkedLine(i, usOf(i), good(i)).replace('$BL', '$BX') : checkedLine(i, usOf(i), good(i)),
+    expected: { ...caught, said: [notUnderstood, /samples are missing/], within: 15 },
+  },
+  {
+    name: 'crc: a twentieth of the lines has two wrong digits',
+    lineFormat: crc,
+    send: (i) => {
+      const line = crcLine(i, usOf(i), good(i))
+      // Both digits changed alike: an exclusive or would not see it.
+      return i % 20 === 7 ? line.replace(/(\d)(\d)\*/, (_, a, b) => `${a ^ 1}${b ^ 1}*`) : line
+    },
     expected: { ...caught, said: [notUnderstood, /samples are missing/], within: 15 },
   },
   {

@@ -1,3 +1,4 @@
+import { crc16 } from '#acquisition/lineFormats/lineCheck.ts'
 import type { LineFormatChoice } from '#contract/bench/source.ts'
 
 /** Readings of one loading: 0.01 N a count, 4000 N at 10 s and then nothing, with half a newton of scatter. */
@@ -25,6 +26,7 @@ export const idle = (i: number) => zeroCounts + scatter(i)
 
 export const number: LineFormatChoice = { name: 'number', columns: [] }
 export const checked: LineFormatChoice = { name: 'checked', columns: [] }
+export const crc: LineFormatChoice = { name: 'crc', columns: [] }
 export const columns = (...names: LineFormatChoice['columns']): LineFormatChoice => ({
   name: 'columns',
   columns: names,
@@ -36,6 +38,13 @@ export function checkedLine(sequence: number, timeUs: number, counts: number): s
   let sum = 0
   for (const letter of content) sum ^= letter.charCodeAt(0)
   return `$${content}*${sum.toString(16).toUpperCase().padStart(2, '0')}\n`
+}
+
+/** A line of the format crc. */
+export function crcLine(sequence: number, timeUs: number, counts: number): string {
+  const content = `BC,${sequence},${timeUs},${counts}`
+  const bytes = new TextEncoder().encode(content)
+  return `$${content}*${crc16(bytes, 0, bytes.length).toString(16).toUpperCase().padStart(4, '0')}\n`
 }
 
 /** Microseconds of reading i at 80 a second, as a 32-bit counter that began at `fromUs`. */
