@@ -30,7 +30,8 @@ export type CurveScene = {
   line: { fromS: number; fromValue: number; toS: number; toValue: number; label: string } | null
 }
 
-const nothing: CurveScene = { marks: [], levels: [], spans: [], gaps: [], band: null, line: null }
+/** Where there is nothing to say of a curve. */
+export const bareScene: CurveScene = { marks: [], levels: [], spans: [], gaps: [], band: null, line: null }
 
 export type SceneParts = {
   result: EvaluationResult
@@ -49,7 +50,7 @@ export type SceneParts = {
 /** Everything that an evaluation says about a curve, to be drawn on it. */
 export function sceneOf(parts: SceneParts): CurveScene {
   const { result, curve, capacityN } = parts
-  if (curve.timeS.length === 0) return nothing
+  if (curve.timeS.length === 0) return bareScene
   return {
     marks: [...wordMark(parts), ...eventMarks(parts), ...peakMarks(parts)],
     levels: capacityN === null ? [] : [{ value: capacityN, label: curveMarkNames.rated, kind: 'alarm' }],

@@ -1,6 +1,7 @@
 import type { CurveEvent } from '#contract/breaks/evaluation.ts'
 import { countOf } from '../units/counts.ts'
 import { writeFixed } from '../units/numbers.ts'
+import { instantWords } from '../units/times.ts'
 import { eventNames } from './eventWords.ts'
 
 /** What is written beside the marks of a curve. */
@@ -37,6 +38,11 @@ export function curveTime(timeS: number): string {
 /** A mark of a curve and when it is. */
 export function curveMarkWords({ label, timeS }: { label: string; timeS: number }): string {
   return `${label}, ${curveTime(timeS)}`
+}
+
+/** A load curve by the break that it is of. */
+export function loadCurveTitle({ breakId, startedAt }: { breakId: number; startedAt: string }): string {
+  return `Load curve of break ${breakId}, ${instantWords(startedAt)}`
 }
 
 /** What a load curve shows, its marks in order of time. */

@@ -14,7 +14,7 @@ import { useBench } from '../../host/hostContext.ts'
 import { useAction } from '../../host/useAction.ts'
 import { useAnswer } from '../../host/useAnswer.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
-import { RecordedCurve } from '../../parts/curve/RecordedCurve.tsx'
+import { StillCurve } from '../../parts/curve/StillCurve.tsx'
 import { OverruledMark } from '../../parts/decisions/OverruledMark.tsx'
 import { hashOf, mostCompared } from '../../routes/route.ts'
 import { Notice } from '../../widgets/Notice.tsx'
@@ -22,7 +22,7 @@ import { CorrectionDialog } from './CorrectionDialog.tsx'
 import { changedFields, fieldNames } from './specimenChanges.ts'
 import './specimens.css'
 
-/** One specimen: what is known of it, every version of that, its breaks, and the curve of the one in force. */
+/** One specimen: what is known of it, every version of that, its breaks and their load curves. */
 export function SpecimenPage({ specimenId }: { specimenId: number }) {
   const answer = useAnswer('specimens.get', { specimenId })
   if (answer.value === null)
@@ -37,7 +37,6 @@ export function SpecimenPage({ specimenId }: { specimenId: number }) {
 function SpecimenView({ record }: { record: SpecimenRecord }) {
   const { current, revisions, breaks } = record
   const [correcting, setCorrecting] = useState(false)
-  const shown = current.breakInForce ?? breaks.at(-1) ?? null
   return (
     <div className="record-page">
       <SpecimenHead current={current} onCorrect={() => setCorrecting(true)} />
@@ -51,7 +50,9 @@ function SpecimenView({ record }: { record: SpecimenRecord }) {
         </section>
         <section className="record-breaks" aria-labelledby="breaks-title">
           <BreakLines current={current} breaks={breaks} complete={record.unreadable === undefined} />
-          {shown === null ? null : <RecordedCurve breakId={shown.breakId} key={shown.breakId} />}
+          {breaks.toReversed().map(({ breakId }) => (
+            <StillCurve breakId={breakId} key={breakId} />
+          ))}
         </section>
       </div>
       {correcting && revisions.length > 0 ? (

@@ -9,7 +9,7 @@ import { isWhole } from '../../plots/viewKeys.ts'
 import type { Span } from '../../plots/zoom.ts'
 import { Keys } from '../../widgets/Keys.tsx'
 import { Notice } from '../../widgets/Notice.tsx'
-import { type CurveLook, type FilterAnswer, plainLook } from './curveLook.ts'
+import type { CurveLook, FilterAnswer } from './curveLook.ts'
 import { SlopePanel } from './SlopePanel.tsx'
 import { useCurvePlot } from './useCurvePlot.ts'
 import { ZoomButtons } from './ZoomButtons.tsx'
@@ -21,14 +21,14 @@ export type CurveHandle = { showAbout(stretch: Span): void; showAll(): void; foc
 /** The stored curve of a break with what an evaluation says of it: zoom, pan and read it by mouse or keys. */
 export function CurveFigure({
   record,
-  look = plainLook,
+  look,
   handle,
   onKey,
   onFilter,
   onPick,
 }: {
   record: BreakRecord
-  look?: CurveLook
+  look: CurveLook
   handle?: Ref<CurveHandle>
   /** Hears a key that is none of the plot's own; true when it was used. */
   onKey?: (name: string) => boolean

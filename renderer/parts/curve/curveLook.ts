@@ -11,8 +11,6 @@ export type CurveLook = {
   chosen: number | null
 }
 
-export const plainLook: CurveLook = { filter: null, slopeWindowS: null, seatedLine: false, chosen: null }
-
 /** What came of asking for a filtered curve: its name with figures, or why it cannot be had. */
 export type FilterAnswer = { name: string | null; trouble: TroubleMessage | null; pending: boolean }
 

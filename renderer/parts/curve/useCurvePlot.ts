@@ -4,17 +4,15 @@ import type { BreakRecord } from '#contract/breaks/break.ts'
 import type { ForceCurve } from '#contract/breaks/curve.ts'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import { resultInForce } from '#domain/strength/resultInForce.ts'
-import { sceneOf } from '#figures/breaks/curveScene.ts'
 import { filterName } from '#words/breaks/filterName.ts'
-import { writeNumber } from '#words/units/numbers.ts'
 import { useHost } from '../../host/hostContext.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { displayOf } from '../../plots/forceDisplay.ts'
 import type { CursorSample } from '../../plots/recorded/curveCursor.ts'
-import { emptyScene } from '../../plots/recorded/curveScene.ts'
 import { createRecordedPlot, type RecordedPlot } from '../../plots/recorded/recordedPlot.ts'
 import type { Span } from '../../plots/zoom.ts'
 import { type CurveLook, type FilterAnswer, noFilter } from './curveLook.ts'
+import { isInCounts, sceneInForce } from './sceneInForce.ts'
 
 type Listeners = {
   onCursor(sample: CursorSample | null): void
@@ -39,7 +37,7 @@ export function useCurvePlot(
   const { breakId } = record.summary
   const inForce = resultInForce(record)
   const scaleKey = JSON.stringify((inForce ?? record.header).scale)
-  const inCounts = (inForce ?? record.header).scale.kind === 'none'
+  const inCounts = isInCounts(record)
   const running = record.end === null
 
   // Made once for a break and the scale that makes the force; all else is handed on below
@@ -71,19 +69,9 @@ export function useCurvePlot(
 
   useEffect(() => plot.current?.setDisplay(displayOf(quantities, inCounts)), [quantities, inCounts])
 
-  const { overruled, peakN } = record.summary
-  const capacityN = inCounts ? null : record.header.settings.capacityN
   useEffect(() => {
-    if (whole === null) return
-    const force = inCounts ? (value: number) => `${writeNumber(value, 0)} counts` : quantities.force.text
-    const word = overruled === null ? null : { overruled, peakN }
-    const { chosen, seatedLine } = look
-    const scene =
-      inForce === null
-        ? emptyScene
-        : sceneOf({ result: inForce.result, curve: whole, word, chosen, seatedLine, capacityN, force })
-    plot.current?.setScene(scene)
-  }, [whole, inForce, overruled, peakN, capacityN, quantities, inCounts, look])
+    if (whole !== null) plot.current?.setScene(sceneInForce(record, whole, look, quantities))
+  }, [whole, record, quantities, look])
 
   const filterKey = look.filter === null ? null : JSON.stringify(look.filter)
   useEffect(() => {

@@ -3,6 +3,7 @@ import {
   curveMarkWords,
   curveTime,
   eventMarkName,
+  loadCurveTitle,
   loadCurveWords,
   restWords,
   seatedLineWords,
@@ -13,6 +14,11 @@ describe('words on a load curve', () => {
     { label: 'peak 90 N', timeS: 9 },
     { label: 'start of loading', timeS: 1.234 },
   ]
+  it('name it by its break', () => {
+    expect(loadCurveTitle({ breakId: 7, startedAt: '2031-05-02T09:30:00.000Z' })).toMatch(
+      /^Load curve of break 7, .*2031/,
+    )
+  })
   it('tell its marks in order of time', () => {
     expect(loadCurveWords({ fromS: 0, toS: 10, marks, gaps: 0 })).toBe(
       'Load from 0.00 s to 10.00 s. In order: start of loading at 1.23 s; peak 90 N at 9.00 s.',
