@@ -116,8 +116,7 @@ export function createCheckWeightRun(parts: CheckParts): CheckWeightRun {
       })
       problem = null
       result = null
-      const load = { calibration, weights: [...names], expectedN, by }
-      running = { ...load, zero: null, loadReading, storing: false, release }
+      running = { calibration, weights: [...names], expectedN, by, zero: null, loadReading, storing: false, release }
       changed()
     },
     goOn() {
