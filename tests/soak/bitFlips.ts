@@ -6,7 +6,9 @@ import { openHere } from '#archive/openHere.ts'
 import { addSpecimen } from '#archive/specimens/specimens.ts'
 import { verify } from '#archive/verify/verify.ts'
 import { everyRow } from '../archive/core/olderArchive.ts'
-import { morning, rampAndFall, specimenFields, storeBreak } from '../archive/storedStudy.ts'
+import { storeCalibrations } from '../archive/storedCalibration.ts'
+import { storeReevaluation } from '../archive/storedReevaluation.ts'
+import { header, morning, rampAndFall, session, specimenFields, storeBreak } from '../archive/storedStudy.ts'
 
 const schemaText = /CREATE (TABLE|INDEX|TRIGGER|UNIQUE INDEX)/g
 
@@ -43,11 +45,19 @@ export async function soak(words: readonly string[]): Promise<boolean> {
   return broke === 0
 }
 
+/** With every kind of record, and a capture that was running when the program died. */
 function writtenArchive(path: string): Buffer {
   const { database, close } = openHere({ path, mode: 'write', program: 'soak', instant: morning })
   addSpecimen(database, specimenFields('C1-LL-1'), morning, 'bench')
   for (const specimen of [1, null, null]) storeBreak(database, specimen, rampAndFall(3000, 500_000))
   writes.keepRejectedLines(database, 1, morning, 3, new TextEncoder().encode('?'))
+  storeCalibrations(database)
+  storeReevaluation(database, [1, 2], { kind: 'adopted' })
+  const word = { recordedAt: morning, by: 'bench', reason: 'slipped', specimenId: null }
+  writes.addDecision(database, { ...word, breakId: 3, kind: 'set-aside', cause: 'other' })
+  const { sessionId } = writes.beginSession(database, session)
+  const { breakId } = writes.beginBreak(database, header(sessionId, null))
+  writes.appendSamples(database, breakId, rampAndFall(100, 400_000))
   close()
   return readFileSync(path)
 }

@@ -16,6 +16,7 @@ const soaks: Record<string, () => Promise<{ soak(words: readonly string[]): Prom
   mutants: () => import('./mutants.ts'),
   oddDevices: () => import('./oddDevices.ts'),
   reevaluation: () => import('./reevaluation.ts'),
+  tamper: () => import('./tamper/tamper.ts'),
 }
 
 const [wanted, ...words] = process.argv.slice(2)

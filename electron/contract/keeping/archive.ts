@@ -19,11 +19,18 @@ export const chainHead = z.strictObject({
 })
 export type ChainHead = z.infer<typeof chainHead>
 
-/** The heads that the program keeps beside its settings, by the hash of each archive's first entry. */
-export const keptHeadsFile = z.record(z.string(), chainHead)
+/** A head that the program keeps, with the place where its archive lay then (none: an older program kept it). */
+export const keptHead = chainHead.extend({ path: z.string().optional() })
+export type KeptHead = z.infer<typeof keptHead>
 
-/** How a chain can fail to hold a head that it had: it is shorter, or has another entry at that place. */
-export const headFinding = z.enum(['shorter', 'different'])
+/** The heads that the program keeps beside its settings, by the hash of each archive's first entry. */
+export const keptHeadsFile = z.record(z.string(), keptHead)
+
+/**
+ * How an archive can fail to be the one whose head was kept: its chain is shorter, or has another entry at that place, or
+ * another archive lay in its place.
+ */
+export const headFinding = z.enum(['shorter', 'different', 'other'])
 export type HeadFinding = z.infer<typeof headFinding>
 
 /** What `verify` looked at and every fault it found; sound only when faults is empty. */

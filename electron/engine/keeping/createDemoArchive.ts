@@ -4,17 +4,21 @@ import type { ArchiveInfo } from '#contract/keeping/archive.ts'
 import type { Progress } from '#contract/tasks.ts'
 import { openOwnArchive } from '../core/realParts.ts'
 import { fillDemo } from './fillDemo.ts'
+import { watchChain } from './watchChain.ts'
 
 /** An archive with the demo study in it, new or filled up. Rejects with Trouble `conflict` when it holds anything else or all of it. */
 export async function createDemoArchive(
   path: string,
   program: string,
+  keptHeads: string,
   onProgress: (progress: Progress) => void,
   signal: AbortSignal,
 ): Promise<ArchiveInfo> {
   const archive = await openOwnArchive(path, program)
   try {
+    const watch = await watchChain(archive, keptHeads)
     await fillDemo(archive, program, onProgress, signal)
+    await watch.close()
     return await archive.info()
   } catch (thrown) {
     if (signal.aborted)

@@ -1,9 +1,10 @@
 // Held by tests/shells/commands/verifyCommand.spec.ts.
 import type { Archive } from '#archive/archive.ts'
-import type { ChainHead, VerifyReport } from '#contract/keeping/archive.ts'
+import type { ChainHead, HeadFinding, VerifyReport } from '#contract/keeping/archive.ts'
 import type { Progress } from '#contract/tasks.ts'
 import { readArchive } from '../core/readArchive.ts'
-import { keepHead, readKeptHeads } from './keptHeads.ts'
+import { headOf, keptFinding } from './heldHead.ts'
+import { keepHead } from './keptHeads.ts'
 
 /** What the head of the chain is held against. */
 export type HeldHeads = {
@@ -18,6 +19,7 @@ export type HeldHeads = {
 const notHeld = {
   shorter: 'the chain is shorter than that: its last records are not in this file',
   different: 'the chain has another entry at that place: records were changed, or this is another archive',
+  other: 'another archive lay in this place: two were swapped, or one was put in the place of the other',
 } as const
 
 /** Checks an archive that another program may be writing to, and its chain against the heads that are kept elsewhere. */
@@ -39,15 +41,16 @@ export function verifyArchive(
 
 async function headFaults(archive: Archive, heads: HeldHeads, sound: boolean): Promise<VerifyReport['faults']> {
   const faults: VerifyReport['faults'] = []
-  const hold = async (name: string, { count, hash }: Pick<ChainHead, 'count' | 'hash'>) => {
-    const finding = await archive.heldAgainst({ count, hash })
-    if (finding !== null) faults.push({ where: `${name} ${count}:${hash}`, what: notHeld[finding] })
+  const note = (name: string, { count, hash }: Pick<ChainHead, 'count' | 'hash'>, finding: HeadFinding) =>
+    faults.push({ where: `${name} ${count}:${hash}`, what: notHeld[finding] })
+  if (heads.writtenDown !== null) {
+    const finding = await archive.heldAgainst(heads.writtenDown)
+    if (finding !== null) note('head written down', heads.writtenDown, finding)
   }
-  if (heads.writtenDown !== null) await hold('head written down', heads.writtenDown)
-  const [identity, head] = [await archive.chainIdentity(), await archive.chainHead()]
-  if (identity === null || head === null) return faults
-  if (heads.accept && sound && faults.length === 0) keepHead(heads.keptIn, identity, head)
-  const kept = readKeptHeads(heads.keptIn)[identity]
-  if (kept !== undefined) await hold('head kept by the program', kept)
+  const held = await headOf(archive)
+  if (heads.accept && sound && faults.length === 0 && held !== null)
+    keepHead(heads.keptIn, held.identity, { ...held.head, path: held.path })
+  const found = await keptFinding(archive, heads.keptIn)
+  if (found !== null) note('head kept by the program', found.kept, found.finding)
   return faults
 }

@@ -1,6 +1,6 @@
 import type { Command } from './command.ts'
 import { archiveJson, jsonLine } from './jsonLine.ts'
-import { archiveOf } from './ownArchive.ts'
+import { archiveOf, headsFile } from './ownArchive.ts'
 import { programName } from './programName.ts'
 
 export const demoCommand: Command = {
@@ -20,7 +20,7 @@ export const demoCommand: Command = {
     const onProgress = ({ done, total }: { done: number; total: number }) => {
       if (io.interactive) io.err(`\rbroke ${done} of ${total} specimens`)
     }
-    const { specimens, breaks } = await createDemoArchive(path, programName, onProgress, io.interrupt)
+    const { specimens, breaks } = await createDemoArchive(path, programName, headsFile(), onProgress, io.interrupt)
     if (io.interactive) io.err('\n')
     await io.out(
       json

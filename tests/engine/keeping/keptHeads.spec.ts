@@ -17,6 +17,18 @@ test('keeps one head for each archive, in a file for its owner alone', () => {
   if (process.platform !== 'win32') expect(statSync(file).mode & 0o077).toBe(0)
 })
 
+test('knows of one archive only that it lies in a place', () => {
+  const file = join(temporaryFolder(), 'heads.json')
+  keepHead(file, 'one', { ...head(3), path: '/study' })
+  keepHead(file, 'two', { ...head(5), path: '/other' })
+  keepHead(file, 'other', { ...head(7), path: '/study' })
+  expect(readKeptHeads(file)).toEqual({
+    one: head(3),
+    two: { ...head(5), path: '/other' },
+    other: { ...head(7), path: '/study' },
+  })
+})
+
 test.each(['', 'null', '{"one": {"count": -1}}'])('takes nothing from a file that says "%s"', (text) => {
   const file = join(temporaryFolder(), 'heads.json')
   writeFileSync(file, text)

@@ -1,4 +1,4 @@
-import { copyFileSync, readFileSync } from 'node:fs'
+import { copyFileSync, readFileSync, renameSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, onTestFinished, test } from 'vitest'
 import type { Archive } from '#archive/archive.ts'
@@ -46,7 +46,8 @@ const verified = (
 
 test('keeps the head of every record that was acknowledged', async () => {
   const { file, archive } = await killed()
-  expect(Object.values(readKeptHeads(file))).toEqual([await archive.chainHead()])
+  const { path } = await archive.info()
+  expect(Object.values(readKeptHeads(file))).toEqual([{ ...(await archive.chainHead()), path }])
 })
 
 test('finds nothing where the journal is still there', async () => {
@@ -95,4 +96,43 @@ test('leaves nothing in the journal once it is settled', async () => {
   expect(readFileSync(`${running}-wal`).length).toBeGreaterThan(0)
   await archive.settle()
   expect(readFileSync(`${running}-wal`).length).toBe(0)
+})
+
+/** Two archives with a specimen each, both watched and closed. */
+async function twoArchives() {
+  const folder = temporaryFolder()
+  const file = join(folder, 'heads.json')
+  const paths = ['spring', 'autumn'].map((name) => join(folder, name))
+  for (const [i, path] of paths.entries()) {
+    const archive = await openArchive({ path, program, clockInstant: () => `2031-0${i + 1}-02T09:30:00.000Z` })
+    const watch = await watchChain(archive, file)
+    await add(archive, `C1-LL-${i}`)
+    await watch.close()
+    await archive.close()
+  }
+  return { file, spring: paths[0]!, autumn: paths[1]! }
+}
+
+test('notices another archive where one lay, at opening and in verify, until a person accepts it', async () => {
+  const { file, spring, autumn } = await twoArchives()
+  rmSync(spring)
+  renameSync(autumn, spring)
+  expect((await watchChain(await open(spring), file)).finding).toBe('other')
+  expect(await verified(spring, file)).toMatchObject({
+    faults: [{ what: expect.stringMatching(/another archive lay/) }],
+  })
+  expect((await verified(spring, file, true)).sound).toBe(true)
+})
+
+test('takes an archive that was moved, and one that is begun anew where another lay, for what they are', async () => {
+  const { file, spring } = await twoArchives()
+  renameSync(spring, `${spring}-moved`)
+  for (const path of [`${spring}-moved`, spring]) {
+    const archive = await open(path)
+    const watch = await watchChain(archive, file)
+    expect(watch.finding).toBeNull()
+    await watch.close()
+    await archive.close()
+  }
+  expect((await verified(spring, file)).sound).toBe(true)
 })

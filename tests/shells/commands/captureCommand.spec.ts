@@ -103,7 +103,9 @@ describe.runIf(onUnix)('capture', { concurrent: true }, () => {
     expect(await capture.ended).toBe(0)
     const { breakId, peakN } = capture.lines.find(({ event }) => event === 'break')!
     const { event: _event, ...head } = capture.lines.at(-2)!
-    expect(Object.values(JSON.parse(await readFile(join(folder, 'breakledger/heads.json'), 'utf8')))).toEqual([head])
+    expect(Object.values(JSON.parse(await readFile(join(folder, 'breakledger/heads.json'), 'utf8')))).toEqual([
+      { ...head, path: archivePath },
+    ])
     const written = `${head.count}:${head.hash}`
     expect((await runWords(commands, ['verify', '--archive', archivePath, '--head', written])).code).toBe(0)
     const file = join(folder, 'curve.csv')

@@ -18,5 +18,6 @@ it('says that the archive is sound, or counts its faults', () => {
 
 it('says what a chain that does not hold its head may come from, and what to do', () => {
   expect(chainFindingWords('shorter')).toMatch(/lacks records .* --accept-head/)
+  expect(chainFindingWords('other')).toMatch(/Another archive .* --accept-head/)
   expect(chainFindingWords('different')).toMatch(/other records .* --accept-head/)
 })
