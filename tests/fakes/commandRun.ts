@@ -1,5 +1,10 @@
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import type { Command, CommandIo } from '#shells/commands/command.ts'
 import { runCommandLine } from '#shells/commands/runCommandLine.ts'
+
+// What a command keeps for its user is not to lie among what this user keeps.
+process.env.XDG_DATA_HOME = join(tmpdir(), 'breakledger-test-data')
 
 /** Runs a command line in this process and keeps what it wrote. */
 export async function runWords(
