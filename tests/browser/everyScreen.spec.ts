@@ -3,6 +3,7 @@ import { createRequire } from 'node:module'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { chromiumPath, type OpenBrowser, openBrowser } from './harness/chromium.ts'
+import { layoutFaults } from './harness/layoutFaults.ts'
 import { type OpenedPage, openPage } from './harness/openPage.ts'
 import { type Screen, screens, settle } from './screens/screens.ts'
 
@@ -26,24 +27,35 @@ async function barriers(page: Page, rules: string[] | null = null): Promise<stri
     )
 }
 
-/** Text that does not fit its place: the window scrolls sideways, or something cuts off what stands in it. */
-async function clipped(page: Page): Promise<string[]> {
+/** A window that scrolls as a whole, or a side of the bench that has to be scrolled: both show all that they have at these sizes. */
+async function scrolls(page: Page): Promise<string[]> {
   return page.evaluate(() => {
-    const found: string[] = []
-    const { scrollWidth, clientWidth, scrollHeight, clientHeight } = document.documentElement
-    if (scrollWidth > clientWidth || scrollHeight > clientHeight) found.push('the window scrolls')
-    const benchSide = document.querySelector('.bench-side')
-    if (benchSide !== null && benchSide.scrollHeight > benchSide.clientHeight + 1)
-      found.push('the side of the bench scrolls')
-    for (const element of document.querySelectorAll('body *')) {
-      if (element.closest('.visually-hidden, svg, textarea, input, .plot') !== null) continue
-      const cuts = getComputedStyle(element).overflowX !== 'visible'
-      if (cuts && element.scrollWidth > element.clientWidth + 1)
-        found.push(`${element.className} "${element.textContent}"`)
-    }
-    return found
+    const places = [document.documentElement, ...document.querySelectorAll('.bench-side')]
+    return places
+      .filter((place) => place.scrollHeight > place.clientHeight + 1)
+      .map((place) => `${place.className} scrolls`)
   })
 }
+
+/** Plots that are too small to be read. */
+async function smallPlots(page: Page): Promise<string[]> {
+  return page.evaluate(() =>
+    [...document.querySelectorAll('main .plot')]
+      .map((plot) => plot.getBoundingClientRect())
+      .filter(({ width, height }) => width <= 400 || height <= 80)
+      .map(({ width, height }) => `${width} x ${height}`),
+  )
+}
+
+/** The common sizes, and a window of 1280 x 800 enlarged to twice its size. */
+const wholeSizes = [
+  { width: 1280, height: 800 },
+  { width: 1920, height: 1080 },
+]
+const narrowSizes = [
+  { width: 720, height: 800 },
+  { width: 640, height: 400 },
+]
 
 /** What asks for another typeface than those that the page brings, and would be as wide as the machine's happens to be. */
 async function foreignType(page: Page): Promise<string[]> {
@@ -88,13 +100,57 @@ describe.skipIf(chromiumPath === null)('every screen', () => {
       style.whiteSpace = 'nowrap'
     })
     expect(await barriers(page)).toEqual([expect.stringContaining('label')])
-    expect(await clipped(page)).toEqual([expect.stringContaining('planted')])
+    expect(await layoutFaults(page)).toEqual([expect.stringContaining('cut off: p.planted')])
     await close()
     opened.delete('settings')
   })
 
+  it('would notice texts that lie on each other, a control out of reach, and a window that scrolls sideways', async () => {
+    const { page, close } = await show(screens.find(({ name }) => name === 'settings')!)
+    await page.evaluate(() => {
+      const planted = document.createElement('div')
+      planted.innerHTML = '<p>one text</p><p class="lifted">another</p><button class="covered">far</button>'
+      document.querySelector('main')?.append(planted)
+      ;(planted.querySelector('.lifted') as HTMLElement).style.marginTop = '-1em'
+      ;(planted.querySelector('.covered') as HTMLElement).style.cssText = 'position: relative; left: 200vw'
+    })
+    const found = await layoutFaults(page)
+    expect(found).toContainEqual(expect.stringContaining('scrolls sideways'))
+    expect(found).toContain('on each other: "one text" and "another"')
+    await page.evaluate(() => {
+      const { style } = document.querySelector('.covered') as HTMLElement
+      style.cssText = 'position: fixed; left: 200vw; top: 0'
+    })
+    expect(await layoutFaults(page)).toContainEqual(expect.stringContaining('out of reach: button.covered'))
+    await close()
+    opened.delete('settings')
+  })
+
+  it('leaves the scale of wood failure and all below it where they are when it is pressed', async () => {
+    const { page, close } = await show(screens.find(({ name }) => name === 'bench-broke')!)
+    const tops = () =>
+      page.evaluate(() =>
+        ['.wood-failure-scale', '.pattern .choice-options', '.note-line'].map(
+          (place) => document.querySelector(place)!.getBoundingClientRect().top,
+        ),
+      )
+    const before = await tops()
+    await page.locator('.wood-failure-scale').click()
+    await page
+      .locator('.wood-failure-head')
+      .getByText(/^\d+ %$/)
+      .waitFor()
+    expect(await tops()).toEqual(before)
+    for (const pattern of await page.locator('.pattern label').all()) {
+      await pattern.click()
+      expect(await tops()).toEqual(before)
+    }
+    await close()
+    opened.delete('bench-broke')
+  })
+
   it.concurrent.each(screens)(
-    '$name has no barrier in either theme, cuts nothing off at either size, and reports no error',
+    '$name has no barrier in either theme, has all in reach and nothing cut off, overlapping or sideways at any size, and reports no error',
     async (screen) => {
       const { host, page, problems, close } = await show(screen)
       // The browser asks for light, and so does the page.
@@ -104,10 +160,14 @@ describe.skipIf(chromiumPath === null)('every screen', () => {
       // The theme changes colours alone: nothing else has to be looked at twice.
       expect(await barriers(page, ['color-contrast']), 'dark theme').toEqual([])
       expect(await foreignType(page)).toEqual([])
-      expect(await clipped(page), '1280 x 800').toEqual([])
-      await page.setViewportSize({ width: 1920, height: 1080 })
-      await settle(page)
-      expect(await clipped(page), '1920 x 1080').toEqual([])
+      for (const size of [...wholeSizes, ...narrowSizes]) {
+        await page.setViewportSize(size)
+        await settle(page)
+        const where = `${size.width} x ${size.height}`
+        expect(await layoutFaults(page), where).toEqual([])
+        if (wholeSizes.includes(size)) expect(await scrolls(page), where).toEqual([])
+        else expect(await smallPlots(page), where).toEqual([])
+      }
       expect(problems).toEqual([])
       await close()
       opened.delete(screen.name)

@@ -1,6 +1,7 @@
 /**
  * Pictures of every screen in exact states, to look at: `node tests/browser/pictures.ts [part of a name]`.
- * They go to tests/output/pictures, in both themes and at both sizes.
+ * They go to tests/output/pictures, in both themes at both sizes, and as a window of 1280 x 800
+ * shows it at twice its size.
  */
 import type { Look } from './harness/chromium.ts'
 import { openPage, takePicture } from './harness/openPage.ts'
@@ -11,6 +12,8 @@ const looks: Look[] = [
   { width: 1280, height: 800, theme: 'dark' },
   { width: 1920, height: 1080, theme: 'light' },
   { width: 1920, height: 1080, theme: 'dark' },
+  { width: 640, height: 400, theme: 'light' },
+  { width: 640, height: 400, theme: 'dark' },
 ]
 
 const wanted = process.argv[2] ?? ''

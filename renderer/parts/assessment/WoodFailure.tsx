@@ -28,7 +28,9 @@ export function WoodFailure({ entry, onEntry }: { entry: WoodFailureEntry; onEnt
         <span>
           <span id={id}>Wood failure</span> <span className="quiet">share of the bonded area</span>
         </span>
-        <strong>{percent === null ? 'not assessed' : `${percent} %`}</strong>
+        <strong data-none={percent === null ? '' : undefined}>
+          {percent === null ? 'not assessed' : `${percent} %`}
+        </strong>
       </p>
       <div
         className="wood-failure-scale"

@@ -1,6 +1,6 @@
 // Held by tests/browser/everyScreen.spec.ts.
 import type uPlot from 'uplot'
-import { clearHeight, type LabelPlace } from '../labelPlaces.ts'
+import { clearHeight, type LabelPlace, wantedPlace } from '../labelPlaces.ts'
 import type { PlotColours } from '../plotColours.ts'
 
 /** A horizontal line with its name, in units of the force axis. */
@@ -60,24 +60,16 @@ export function drawMarks(plot: uPlot, marks: readonly PointMark[], colours: Plo
     )
   const taken: LabelPlace[] = []
   ctx.save()
-  ctx.beginPath()
-  ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height)
-  ctx.clip()
   ctx.font = scaledFont(colours.font, ratio)
   ctx.textBaseline = 'middle'
   ctx.textAlign = 'left'
-  const bottom = bbox.top + bbox.height - 12 * ratio
+  const area = { left: bbox.left, right: bbox.left + bbox.width, top: bbox.top, bottom: bbox.top + bbox.height }
+  const room = { step: 18 * ratio, lowest: area.bottom - 12 * ratio }
   for (const { mark, x, y } of placed) {
     const width = ctx.measureText(mark.label).width
-    // What begins is named where nothing was yet
-    const before = mark.shape === 'onset'
-    const onLeft = before || x + width + 22 * ratio > bbox.left + bbox.width
-    const off = (mark.shape === 'word' ? 16 : 12) * ratio
-    const labelX = onLeft ? Math.max(x - width - off, bbox.left + 4 * ratio) : x + off
-    // Below the mark of an event: the load goes on upwards
-    const wantedY = mark.shape === 'event' ? y + 13 * ratio : before ? y - 32 * ratio : y
-    const highestY = Math.min(Math.max(wantedY, bbox.top + 12 * ratio), bottom)
-    const labelY = clearHeight({ x: labelX, y: highestY, width }, taken, { step: 18 * ratio, lowest: bottom })
+    const wanted = wantedPlace({ shape: mark.shape, x, y }, width, area, ratio)
+    const labelX = wanted.x
+    const labelY = clearHeight(wanted, taken, room)
     taken.push({ x: labelX, y: labelY, width })
     ctx.fillStyle = colours.ground
     ctx.globalAlpha = 0.85
@@ -97,6 +89,27 @@ export function drawMarks(plot: uPlot, marks: readonly PointMark[], colours: Plo
     ctx.fill()
     ctx.stroke()
   }
+  ctx.restore()
+}
+
+/** Draws the sample that is kept: a line through it from top to bottom, and a ring about it. */
+export function drawKept(plot: uPlot, timeS: number, value: number, colours: PlotColours): void {
+  const { ctx, bbox } = plot
+  const ratio = devicePixelRatio
+  const x = plot.valToPos(timeS, 'x', true)
+  const y = plot.valToPos(value, 'y', true)
+  ctx.save()
+  ctx.beginPath()
+  ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height)
+  ctx.clip()
+  ctx.strokeStyle = colours.marker
+  ctx.lineWidth = 1.5 * ratio
+  ctx.beginPath()
+  ctx.moveTo(x, bbox.top)
+  ctx.lineTo(x, bbox.top + bbox.height)
+  ctx.moveTo(x + 8 * ratio, y)
+  ctx.arc(x, y, 8 * ratio, 0, 2 * Math.PI)
+  ctx.stroke()
   ctx.restore()
 }
 

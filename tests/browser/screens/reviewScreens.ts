@@ -156,7 +156,7 @@ export const reviewScreens: readonly Screen[] = [
     show: async (page) => {
       await at('#/settings')(page)
       await page.getByRole('button', { name: 'Change ASTM D905' }).click()
-      await page.getByLabel('Name').fill('EN 205')
+      await page.getByRole('dialog').getByLabel('Name').fill('EN 205')
       await page.locator('dialog').getByRole('button', { name: 'Save' }).click()
       await settle(page)
     },

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { clearHeight } from '#renderer/plots/labelPlaces.ts'
+import { clearHeight, wantedPlace } from '#renderer/plots/labelPlaces.ts'
 
 describe('clearHeight', () => {
   const room = { step: 18, lowest: 300 }
@@ -22,5 +22,38 @@ describe('clearHeight', () => {
     // 238.4 + 18 lies a hair less than 18 above 238.4
     expect(238.4 + 18 - 238.4).toBeLessThan(18)
     expect(clearHeight(label(0, 238.4), [label(0, 238.4)], room)).toBeCloseTo(256.4, 9)
+  })
+})
+
+describe('wantedPlace', () => {
+  const area = { left: 0, right: 400, top: 0, bottom: 300 }
+  const height = 18
+
+  it.each(['peak', 'word'] as const)(
+    'puts the name of a %s above it, so that it hides neither rise nor fall',
+    (shape) => {
+      for (const x of [2, 200, 398])
+        for (const y of [15, 100, 250]) {
+          const place = wantedPlace({ shape, x, y }, 80, area, 1)
+          expect(place.x).toBeGreaterThanOrEqual(area.left)
+          expect(place.x + 80).toBeLessThanOrEqual(area.right)
+          if (y > 15) expect(place.y + height / 2).toBeLessThan(y)
+          expect(place.y).toBeGreaterThan(area.top - height / 2)
+        }
+    },
+  )
+  it('names a break after it, and before it where the plot ends', () => {
+    expect(wantedPlace({ shape: 'break', x: 100, y: 100 }, 80, area, 1)).toEqual({ x: 112, y: 100, width: 80 })
+    expect(wantedPlace({ shape: 'break', x: 380, y: 100 }, 80, area, 1)).toEqual({ x: 288, y: 100, width: 80 })
+  })
+  it('names an event below its mark and what begins before it', () => {
+    expect(wantedPlace({ shape: 'event', x: 100, y: 100 }, 80, area, 1).y).toBeGreaterThan(100)
+    const onset = wantedPlace({ shape: 'onset', x: 100, y: 290 }, 80, area, 1)
+    expect(onset.x + onset.width).toBeLessThan(100)
+    expect(onset.y).toBeLessThan(290)
+  })
+  it('measures in pixels of the screen', () => {
+    const twice = { left: 0, right: 800, top: 0, bottom: 600 }
+    expect(wantedPlace({ shape: 'peak', x: 400, y: 300 }, 160, twice, 2)).toEqual({ x: 320, y: 266, width: 160 })
   })
 })
