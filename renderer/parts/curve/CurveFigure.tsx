@@ -26,6 +26,7 @@ export function CurveFigure({
   onKey,
   onFilter,
   onPick,
+  onKept,
 }: {
   record: BreakRecord
   look: CurveLook
@@ -35,6 +36,8 @@ export function CurveFigure({
   onFilter?: (answer: FilterAnswer) => void
   /** Takes the sample under the cursor for the peak. */
   onPick?: (timeS: number) => void
+  /** Hears which sample is kept, s; null: none. */
+  onKept?: (timeS: number | null) => void
 }) {
   const quantities = useQuantities()
   const place = useRef<HTMLDivElement>(null)
@@ -42,7 +45,10 @@ export function CurveFigure({
   const [view, setView] = useState<{ span: Span; whole: Span } | null>(null)
   const [slope, setSlope] = useState<number | null>(null)
   const { plot, inCounts, trouble } = useCurvePlot(place, record, look, {
-    onCursor: setCursor,
+    onCursor(sample) {
+      setCursor(sample)
+      onKept?.(sample?.kept ? sample.timeS : null)
+    },
     onView: (span, whole) => setView({ span, whole }),
     onFilter: onFilter ?? (() => {}),
   })
@@ -96,7 +102,7 @@ export function CurveFigure({
       <figcaption>
         <span className="curve-cursor" aria-live="polite">
           {cursor === null
-            ? 'Point at the curve, or use ← → to read it.'
+            ? `Point at the curve, or use ← → to read it${onPick === undefined ? '' : '; click to keep a sample'}.`
             : cursorWords(cursor, slope, inCounts ? 'counts' : quantities.force.unit)}
         </span>
         {handle === undefined && isUncalibrated(record.summary.scaleKind) ? (
@@ -140,11 +146,11 @@ function CurveTools({
 }
 
 /** What the cursor reads, of everything that is shown there. */
-function cursorWords({ timeS, shown, beside }: CursorSample, slope: number | null, unit: string): string {
+function cursorWords({ timeS, shown, beside, kept }: CursorSample, slope: number | null, unit: string): string {
   const inCounts = unit === 'counts'
   const decimals = inCounts ? 0 : 2
   return [
-    `${writeFixed(timeS, 4)} s · ${writeFixed(shown, decimals)} ${unit}`,
+    `${kept ? 'Kept: ' : ''}${writeFixed(timeS, 4)} s · ${writeFixed(shown, decimals)} ${unit}`,
     beside === null ? null : `filtered ${writeFixed(beside, decimals)} ${unit}`,
     slope === null ? null : `slope ${writeFixed(slope, inCounts ? 0 : 1)} ${unit}/s`,
   ]

@@ -16,6 +16,7 @@ export function SignatureDialog({
   who = 'required',
   why = 'required',
   wide = false,
+  place = wide ? 'wide' : 'plain',
   pending,
   error,
   onSign,
@@ -31,6 +32,8 @@ export function SignatureDialog({
   why?: Asked['why']
   /** For a case of many fields: the two questions then stand beside each other. */
   wide?: boolean
+  /** beside: what is decided about stays in sight. */
+  place?: 'plain' | 'wide' | 'beside'
   pending: boolean
   error: TroubleMessage | null
   /**
@@ -52,7 +55,7 @@ export function SignatureDialog({
   }
 
   return (
-    <Dialog title={title} onClose={onClose} width={wide ? 'wide' : 'plain'}>
+    <Dialog title={title} onClose={onClose} width={place}>
       <form ref={form} onSubmit={(event) => void submit(event)} noValidate className="form">
         {explains === undefined ? null : <p>{explains}</p>}
         {children}

@@ -44,6 +44,29 @@ export function listenToGestures(plot: uPlot, target: GestureTarget): () => void
   }
 }
 
+/** A pointer that moved by more pixels than this between press and release drew something and did not click. */
+const stillPx = 4
+
+/** Tells where the plot was clicked, pixels from its left, unless something was drawn or moved along. Returns what ends it. */
+export function listenToClicks(plot: uPlot, onClick: (leftPx: number) => void): () => void {
+  let pressed: { x: number; y: number } | null = null
+  const onPress = (event: MouseEvent) => {
+    pressed = event.button === 0 && !movesAlong(event) ? { x: event.clientX, y: event.clientY } : null
+  }
+  const onRelease = (event: MouseEvent) => {
+    const from = pressed
+    pressed = null
+    if (from === null || Math.hypot(event.clientX - from.x, event.clientY - from.y) > stillPx) return
+    onClick(event.clientX - plot.over.getBoundingClientRect().left)
+  }
+  plot.over.addEventListener('mousedown', onPress)
+  plot.over.addEventListener('mouseup', onRelease)
+  return () => {
+    plot.over.removeEventListener('mousedown', onPress)
+    plot.over.removeEventListener('mouseup', onRelease)
+  }
+}
+
 /** Whether a press of a button begins to drag the curve along, and not to draw a stretch. */
 export function movesAlong(event: MouseEvent): boolean {
   return event.button === 1 || (event.button === 0 && event.shiftKey)

@@ -8,7 +8,7 @@ import { onThemeChange, type PlotColours, readPlotColours } from '../plotColours
 import { drawUnit } from '../timeAxis.ts'
 import { spanAfterKey } from '../viewKeys.ts'
 import { drawnSpan, type Span, spanAbout } from '../zoom.ts'
-import { type CursorSample, createCurveCursor, cursorSteps } from './curveCursor.ts'
+import { type CursorSample, createCurveCursor, cursorSteps, type KeptSample } from './curveCursor.ts'
 import {
   type CurveScene,
   drawBand,
@@ -19,8 +19,8 @@ import {
   scaledScene,
 } from './curveScene.ts'
 import type { LoadCurve } from './curveStretches.ts'
-import { drawLevels, drawMarks } from './plotMarks.ts'
-import { listenToGestures } from './recordedGestures.ts'
+import { drawKept, drawLevels, drawMarks } from './plotMarks.ts'
+import { listenToClicks, listenToGestures } from './recordedGestures.ts'
 import { recordedOptions } from './recordedOptions.ts'
 import { shownForces } from './recordedView.ts'
 import { createViewedCurve, type ViewedCurve } from './viewedCurve.ts'
@@ -48,8 +48,8 @@ export type RecordedPlot = {
 }
 
 /**
- * A stored curve: drag to zoom, Shift and drag to move along, wheel, double click to see all, keys to zoom, pan and move the
- * cursor; finer samples are asked for as one zooms in.
+ * A stored curve: drag to zoom, Shift and drag to move along, wheel, click to keep a sample, double click to see all, keys to
+ * zoom, pan and move the cursor, Escape to let the sample go; finer samples are asked for as one zooms in.
  */
 export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptions): RecordedPlot {
   let { display } = options
@@ -71,7 +71,7 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
       { colours: () => colours, display: () => display, gaps: () => scene.gaps },
       {
         drawClear: [() => drawSpans(plot, scene.spans, colours)],
-        draw: [() => drawOver(plot, scene, { beside: viewed.beside(), display, colours })],
+        draw: [() => drawOver(plot, scene, { beside: viewed.beside(), kept: cursor.kept(), display, colours })],
         setSelect: [() => takeSelection(plot, viewed)],
         setCursor: [() => cursor.standAt(plot.cursor.idx ?? null)],
       },
@@ -80,9 +80,16 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
     host,
   )
   const cursor = createCurveCursor(plot, { ...viewed, factor: () => display.factor }, options.onCursor)
+  const keep = (index: number | null) => {
+    cursor.keep(index)
+    redrawOver(false)
+  }
   plot.over.addEventListener('dblclick', () => viewed.show(null))
   const ends = [
     listenToGestures(plot, { view: viewed.view, show: viewed.show }),
+    listenToClicks(plot, (leftPx) => {
+      if (viewed.curve() !== null) keep(plot.posToIdx(leftPx))
+    }),
     fitToHost(plot, host),
     onThemeChange(() => {
       colours = readPlotColours(host)
@@ -116,8 +123,11 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
     key(name, fast) {
       const view = viewed.view()
       const steps = cursorSteps(name, fast)
-      if (steps !== null) cursor.move(steps, view.span)
-      else {
+      if (name === 'Escape' && cursor.kept() !== null) keep(null)
+      else if (steps !== null) {
+        cursor.move(steps, view.span)
+        redrawOver(false)
+      } else {
         const wanted = spanAfterKey(name, { ...view, cursorS: cursor.timeS() })
         if (wanted === null) return false
         viewed.show(wanted)
@@ -145,7 +155,12 @@ export function createRecordedPlot(host: HTMLElement, options: RecordedPlotOptio
 function drawOver(
   plot: uPlot,
   scene: CurveScene,
-  { beside, display, colours }: { beside: ForceCurve | null; display: ForceDisplay; colours: PlotColours },
+  {
+    beside,
+    kept,
+    display,
+    colours,
+  }: { beside: ForceCurve | null; kept: KeptSample | null; display: ForceDisplay; colours: PlotColours },
 ): void {
   const shown = scaledScene(scene, display.factor)
   drawBand(plot, shown.band, colours)
@@ -153,6 +168,7 @@ function drawOver(
   drawStraightLine(plot, shown.line, colours)
   drawLevels(plot, shown.levels, colours)
   drawMarks(plot, shown.marks, colours)
+  if (kept !== null) drawKept(plot, kept.timeS, kept.force * display.factor, colours)
   drawUnit(plot, display.unit, colours)
 }
 

@@ -1,7 +1,12 @@
 import { type ReactNode, useEffect, useId, useRef } from 'react'
 import { rememberFocus } from './returnFocus.ts'
 
-const classNames = { plain: 'dialog', wide: 'dialog dialog-wide', widest: 'dialog dialog-widest' }
+const classNames = {
+  plain: 'dialog',
+  wide: 'dialog dialog-wide',
+  widest: 'dialog dialog-widest',
+  beside: 'dialog dialog-beside',
+}
 
 /** A modal dialog: holds the focus while it is open and gives it back when it closes. */
 export function Dialog({

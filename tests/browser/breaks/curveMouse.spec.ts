@@ -74,6 +74,31 @@ describe.skipIf(chromiumPath === null)('a recorded curve under the mouse', () =>
     expect(await inSight()).toBeNull()
   })
 
+  it('keeps a sample that is clicked until it is clicked again, and gives it for the peak with the curve in sight', async () => {
+    const { page } = opened
+    const plot = page.locator('.recorded-curve .u-over').first()
+    const click = async () => {
+      const { x, y, width, height } = (await plot.boundingBox())!
+      await page.mouse.click(x + 0.5 * width, y + 0.5 * height)
+      await page.mouse.move(5, 5)
+    }
+    await click()
+    const words = await page.getByText(/^Kept: [\d.]+ s/).textContent()
+    await page.getByRole('button', { name: /^Take this sample as the peak/ }).click()
+    const time = await page.getByLabel('Time of the sample').inputValue()
+    expect(Number(time)).toBeCloseTo(Number(/[\d.]+/.exec(words!)![0]), 3)
+    const dialog = (await page.getByRole('dialog').boundingBox())!
+    const curve = (await plot.boundingBox())!
+    expect(dialog.x).toBeGreaterThanOrEqual(curve.x + curve.width)
+    expect(curve.y).toBeGreaterThan(0)
+    expect(curve.y + curve.height).toBeLessThan(800)
+    await page.locator('.before-after strong').waitFor()
+    await page.getByRole('button', { name: 'Cancel' }).click()
+    await page.getByText(/^Kept: /).waitFor()
+    await click()
+    await page.getByText(/^Point at the curve/).waitFor()
+  })
+
   it('reads force and slope under the pointer', async () => {
     await opened.page.mouse.move(box.x + 0.5 * box.width, box.y + 40)
     await opened.page.getByText(/ s · [\d\u2009.]+ N · slope [\d\u2009.]+ N\/s/).waitFor()

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import { resultInForce } from '#domain/strength/resultInForce.ts'
 import { setAsideWords } from '#words/breaks/decisionWords.ts'
@@ -10,7 +10,7 @@ import { SetAsideDialog, TakeBackDialog } from '../../../parts/decisions/Standin
 import { Notice } from '../../../widgets/Notice.tsx'
 import { BreakColumns } from './BreakColumns.tsx'
 import { BreakHead } from './BreakHead.tsx'
-import type { BreakDialog } from './breakDialog.ts'
+import { type BreakDialog, decidesOfCurve } from './breakDialog.ts'
 import { EvaluationsTable } from './EvaluationsTable.tsx'
 import { PeakAsFoundDialog, PrematureDialog } from './overrule/OverruleDialogs.tsx'
 import { PickPeakDialog } from './overrule/PickPeakDialog.tsx'
@@ -34,6 +34,7 @@ export function BreakPage({ breakId }: { breakId: number }) {
 function BreakView({ record }: { record: BreakRecord }) {
   const { summary } = record
   const [dialog, setDialog] = useState<BreakDialog | null>(null)
+  const keptS = useRef<number | null>(null)
   const close = () => setDialog(null)
   const inForce = resultInForce(record)
   const loaded = inForce !== null && inForce.result.outcome !== 'none'
@@ -46,9 +47,16 @@ function BreakView({ record }: { record: BreakRecord }) {
           <strong>Set aside, not used in results:</strong> {setAsideWords(summary)}
         </p>
       )}
-      <ResultStrip record={record} onAsk={setDialog} />
+      <ResultStrip
+        record={record}
+        onAsk={(asked) => setDialog(asked.kind === 'pick' ? { kind: 'pick', timeS: keptS.current } : asked)}
+      />
       <ReviewedCurve
         record={record}
+        inSight={dialog !== null && decidesOfCurve.includes(dialog.kind)}
+        onKept={(timeS) => {
+          keptS.current = timeS
+        }}
         {...(loaded ? { onPick: (timeS: number) => setDialog({ kind: 'pick', timeS }) } : {})}
       />
       {record.evaluations.length > 1 ? (

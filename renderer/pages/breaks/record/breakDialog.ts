@@ -2,3 +2,6 @@
 export type BreakDialog =
   | { kind: 'set-aside' | 'take-back' | 'reassign' | 'assess' | 'premature' | 'as-found' }
   | { kind: 'pick'; timeS: number | null }
+
+/** What is decided with the curve in sight. */
+export const decidesOfCurve: readonly BreakDialog['kind'][] = ['pick', 'premature', 'as-found']

@@ -29,7 +29,7 @@ describe('the cursor of a recorded curve', () => {
   it('reads the sample it stands on in shown units, and the second curve there', () => {
     const { cursor, read } = withCursor({ ...curve, force: Float64Array.of(1, 11, 21, 31) })
     cursor.standAt(2)
-    expect(read).toEqual([{ timeS: 2, shown: 40, beside: 42 }])
+    expect(read).toEqual([{ timeS: 2, shown: 40, beside: 42, kept: false }])
     expect(cursor.timeS()).toBe(2)
   })
 
@@ -46,6 +46,30 @@ describe('the cursor of a recorded curve', () => {
     const { cursor, read } = withCursor()
     cursor.move(1, { fromS: 0, toS: 2 })
     expect(read.at(-1)?.timeS).toBe(2)
+  })
+
+  it('keeps a sample whatever the pointer does, and lets it go when it is kept once more', () => {
+    const { cursor, read } = withCursor()
+    cursor.keep(1)
+    cursor.standAt(3)
+    cursor.standAt(null)
+    expect(read.map((sample) => sample?.timeS)).toEqual([1, 1, 1])
+    expect(read.at(-1)).toEqual({ timeS: 1, shown: 20, beside: null, kept: true })
+    cursor.keep(2)
+    expect(cursor.kept()).toEqual({ timeS: 2, force: 20 })
+    cursor.keep(2)
+    expect(cursor.kept()).toBeNull()
+    expect(read.at(-1)).toBeNull()
+  })
+
+  it('moves the sample that is kept by keys', () => {
+    const { cursor, read } = withCursor()
+    cursor.keep(1)
+    cursor.move(1, whole)
+    expect(cursor.kept()).toEqual({ timeS: 2, force: 20 })
+    expect(read.at(-1)).toMatchObject({ timeS: 2, kept: true })
+    cursor.keep(null)
+    expect(read.at(-1)).toMatchObject({ timeS: 2, kept: false })
   })
 
   it('reads nothing beyond the curve', () => {

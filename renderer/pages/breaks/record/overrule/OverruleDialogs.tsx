@@ -28,6 +28,7 @@ export function PrematureDialog({ record, onClose }: Props) {
   const name = drop.kind === 'stick-slip' ? 'the first drop of the stick-slip' : 'the pop-in'
   return (
     <SignatureDialog
+      place="beside"
       title={`Premature failure: ${number ?? `break ${breakId}`}`}
       explains={`The load before ${name} at ${writeFixed(drop.startTimeS, 3)} s will count as the failure load, wherever the result is used. ${peakStaysWords}`}
       button="Declare it"
@@ -59,6 +60,7 @@ export function PeakAsFoundDialog({ record, onClose }: Props) {
   const foundBreak = resultInForce(record)?.result.outcome === 'break'
   return (
     <SignatureDialog
+      place="beside"
       title={`Use the peak found: ${number ?? `break ${breakId}`}`}
       explains="The peak that the program found counts again. The earlier decision stays in the history."
       button="Take it back"

@@ -42,6 +42,7 @@ export function PickPeakDialog({
           : null
   return (
     <SignatureDialog
+      place="beside"
       title={`Pick the peak by hand: ${number ?? `break ${breakId}`}`}
       explains={`The load of this sample will count as the peak, wherever the result is used, and will be marked as picked by hand. ${peakStaysWords}`}
       button="Take this sample"

@@ -1,4 +1,4 @@
-import { useMemo, useRef, useState } from 'react'
+import { useEffect, useMemo, useRef, useState } from 'react'
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import { resultInForce } from '#domain/strength/resultInForce.ts'
 import { seatedLineOf } from '#figures/breaks/curveScene.ts'
@@ -9,11 +9,23 @@ import { CurveTools, type ToolsDraft } from './CurveTools.tsx'
 import { askForWindow, firstDraft, readFilter, readSlopeWindow } from './curveFilterForm.ts'
 
 /** The curve with what happened on it beside it, and what may be laid over it. */
-export function ReviewedCurve({ record, onPick }: { record: BreakRecord; onPick?: (timeS: number) => void }) {
+export function ReviewedCurve({
+  record,
+  inSight,
+  onKept,
+  onPick,
+}: {
+  record: BreakRecord
+  /** Something about the curve is being decided. */
+  inSight: boolean
+  onKept(timeS: number | null): void
+  onPick?: (timeS: number) => void
+}) {
   const result = resultInForce(record)?.result ?? null
   const events = result?.events ?? []
   const hasToe = result !== null && seatedLineOf(result) !== null
   const curve = useRef<CurveHandle>(null)
+  const place = useRef<HTMLDivElement>(null)
   const [chosen, setChosen] = useState<number | null>(null)
   const [filterAnswer, setFilterAnswer] = useState<FilterAnswer>(noFilter)
   const [draft, setDraft] = useState<ToolsDraft>(() => {
@@ -33,6 +45,10 @@ export function ReviewedCurve({ record, onPick }: { record: BreakRecord; onPick?
     [filterKey, draft.slope, windowS, draft.seatedLine, hasToe, chosen],
   )
 
+  useEffect(() => {
+    if (inSight) place.current?.firstElementChild?.scrollIntoView({ block: 'nearest' })
+  }, [inSight])
+
   function choose(index: number | null): void {
     setChosen(index)
     const event = index === null ? undefined : events[index]
@@ -50,13 +66,14 @@ export function ReviewedCurve({ record, onPick }: { record: BreakRecord; onPick?
 
   return (
     <>
-      <div className="break-top">
+      <div className="break-top" ref={place}>
         <CurveFigure
           record={record}
           look={look}
           handle={curve}
           onKey={key}
           onFilter={setFilterAnswer}
+          onKept={onKept}
           {...(onPick === undefined ? {} : { onPick })}
         />
         <section className="break-events" aria-labelledby="events-title">
