@@ -1,7 +1,7 @@
 import type { Flag, Outcome } from '#contract/breaks/evaluation.ts'
 import { shearStrengthMPa } from '#domain/strength/strength.ts'
 import { folded } from '#domain/text/naturalOrder.ts'
-import { breakToFind, type ShownBreak } from '#words/breaks/shownInLists.ts'
+import { breakFiguresToFind, breakWordsToFind, type ShownBreak } from '#words/breaks/shownInLists.ts'
 import { type FoundSpecimen, specimenToFind } from '#words/specimens/specimenToFind.ts'
 import type { Database } from '../core/database.ts'
 
@@ -46,41 +46,63 @@ type ShownRow = [
 
 const taught = new WeakSet<Database>()
 
+/** Made figures are kept for the next letter and the next page, of so many rows. */
+const mostKept = 20_000
+
 /** Makes `row_fits` known to a connection. */
 export function teachSearch(database: Database): void {
   if (taught.has(database)) return
   taught.add(database)
   const wanted = { json: '', words: [] as string[] }
+  const figures = new Map<string, string>()
+  const figuresOf = (shown: string) => {
+    const known = figures.get(shown)
+    if (known !== undefined) return known
+    if (figures.size >= mostKept) figures.clear()
+    const made = figuresToFind(JSON.parse(shown))
+    figures.set(shown, made)
+    return made
+  }
   database.function('row_fits', (json: string, texts: string, shown: string): number => {
     if (wanted.json !== json) Object.assign(wanted, { json, words: JSON.parse(json) })
-    let all: string | null = null
+    let words: string | null = null
     const fits = (word: string) => {
-      if (texts.includes(word)) return true
-      all ??= `${texts} ${toFind(JSON.parse(shown))} `
-      return all.includes(word)
+      if (`${texts} `.includes(word)) return true
+      if (isFigure.test(word) && figuresOf(shown).includes(word)) return true
+      words ??= wordsToFind(JSON.parse(shown))
+      return words.includes(word)
     }
     return wanted.words.every(fits) ? 1 : 0
   })
 }
 
-function toFind(row: ShownRow): string {
-  const [startedAt, outcome, ending, setAside, flags, events, peakN, areaMm2, woodFailurePercent, simulated] = row
-  const [, , , , , , , , , , by, reason, lot, bondLineGapMm, overlapLengthMm, overlapWidthMm, gluedOn, demo] = row
-  const specimen: FoundSpecimen = {
-    ...{ lot: lot ?? '', bondLineGapMm, overlapLengthMm, overlapWidthMm, areaMm2, gluedOn },
-  }
-  const parts = [specimenToFind(specimen), by ?? '', reason ?? '', setAside ?? '', demo === 1 ? 'invented demo' : '']
-  if (startedAt === null) parts.push('waiting')
-  else
-    parts.push(
-      breakToFind({
-        ...{ startedAt, outcome, ending, setAside, peakN, woodFailurePercent, simulated: simulated === 1 },
-        flags: flags === null ? [] : (JSON.parse(flags) as Flag[]),
-        events: [...(events ?? '').matchAll(/"kind":"([a-z-]+)"/g)].map(([, kind]) => kind!),
-        strengthMPa: strengthOf(outcome, peakN, areaMm2),
-      }),
-    )
+/** A figure, a day, the name of a figure with its number, a month or a unit: what is made only where it is looked for. */
+const isFigure =
+  /^[\d.,:-]*\d[\d.,:-]*$|^[a-z]+ [\d.]+ $|^(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|gap|overlap|area|peak|strength|wood|failure|mm2?|in2?|n|lbf|mpa|psi|%)$/
+
+function wordsToFind(row: ShownRow): string {
+  const [startedAt, , , setAside, , , , , , , by, reason, lot, bondLineGapMm, , , , demo] = row
+  const parts = [by ?? '', reason ?? '', setAside ?? '', lot ?? '', demo === 1 ? 'invented demo' : '']
+  if (bondLineGapMm === 0) parts.push('tight joint')
+  parts.push(startedAt === null ? 'waiting' : breakWordsToFind(breakOf(row, startedAt)))
   return folded(parts.join(' '))
+}
+
+function figuresToFind(row: ShownRow): string {
+  const [startedAt, , , , , , , areaMm2, , , , , , bondLineGapMm, overlapLengthMm, overlapWidthMm, gluedOn] = row
+  const specimen: FoundSpecimen = { bondLineGapMm, overlapLengthMm, overlapWidthMm, areaMm2, gluedOn }
+  const parts = [specimenToFind(specimen), startedAt === null ? '' : breakFiguresToFind(breakOf(row, startedAt))]
+  return `${folded(parts.join(' '))} `
+}
+
+function breakOf(row: ShownRow, startedAt: string): ShownBreak {
+  const [, outcome, ending, setAside, flags, events, peakN, areaMm2, woodFailurePercent, simulated] = row
+  return {
+    ...{ startedAt, outcome, ending, setAside, peakN, woodFailurePercent, simulated: simulated === 1 },
+    flags: flags === null ? [] : (JSON.parse(flags) as Flag[]),
+    events: [...(events ?? '').matchAll(/"kind":"([a-z-]+)"/g)].map(([, kind]) => kind!),
+    strengthMPa: strengthOf(outcome, peakN, areaMm2),
+  }
 }
 
 function strengthOf(outcome: Outcome | null, peakN: number | null, areaMm2: number | null): number | null {

@@ -80,20 +80,29 @@ function specimensSearched({ joins }: Searching): string {
   return `FROM specimen_current s ${withBreak}`
 }
 
+function pageOf<Row>(rows: readonly Row[], { offset, limit }: Pick<ListQuery, 'offset' | 'limit'>): Row[] {
+  return rows.slice(offset, offset + limit)
+}
+
 type Numbers = { total: number; ids: number[] }
 
 /** The numbers of one page of the specimens that fit, and how many fit in all. */
 export function specimensThatFit(database: Database, query: ListQuery): Numbers {
   const search = searching(database, query.text)
+  if (search.values.length > 0) {
+    // All at once: what a row shows is looked through once, not again for their number
+    const all = prepared<{ specimen_id: number }>(database, specimenListText(query, search)).all(
+      ...search.values,
+      -1,
+      0,
+    )
+    return { total: all.length, ids: pageOf(all, query).map((row) => row.specimen_id) }
+  }
   const { total } = prepared<{ total: number }>(
     database,
-    `SELECT count(*) AS total ${specimensSearched(search)} WHERE ${specimenStatus[query.status]} ${search.condition}`,
-  ).get(...search.values)!
-  const rows = prepared<{ specimen_id: number }>(database, specimenListText(query, search)).all(
-    ...search.values,
-    query.limit,
-    query.offset,
-  )
+    `SELECT count(*) AS total FROM specimen_current s WHERE ${specimenStatus[query.status]}`,
+  ).get()!
+  const rows = prepared<{ specimen_id: number }>(database, specimenListText(query)).all(query.limit, query.offset)
   return { total, ids: rows.map((row) => row.specimen_id) }
 }
 
@@ -133,13 +142,15 @@ export function readableBreaks(database: Database, breakIds: readonly number[]):
 /** One page of the breaks that fit, and how many fit in all. */
 export function listBreaks(database: Database, query: ListQuery): { total: number } & ReadableRows<BreakSummary> {
   const { values, fits, order } = breaksThatFit(database, query)
-  const total = prepared<{ total: number }>(database, `SELECT count(*) AS total ${fits}`).get(...values)!.total
-  const ids = prepared<{ break_id: number }>(database, `SELECT b.break_id ${fits} ${order} LIMIT ? OFFSET ?`).all(
-    ...values,
-    query.limit,
-    query.offset,
-  )
-  const numbers = ids.map((row) => row.break_id)
+  const searched = values.length > 0 ? breakIds(database, query) : null
+  const total =
+    searched?.length ?? prepared<{ total: number }>(database, `SELECT count(*) AS total ${fits}`).get()!.total
+  const numbers =
+    searched !== null
+      ? pageOf(searched, query)
+      : prepared<{ break_id: number }>(database, `SELECT b.break_id ${fits} ${order} LIMIT ? OFFSET ?`)
+          .all(query.limit, query.offset)
+          .map((row) => row.break_id)
   return { total, ...readableBreaks(database, numbers) }
 }
 

@@ -12,6 +12,8 @@ export function caseFolded(text: string): string {
  * digits become plain, every dash a hyphen, every blank one space; what takes no room, and control characters, are left out.
  */
 export function folded(text: string): string {
+  // All that the rules below say of plain ASCII, for lists of ten thousand rows
+  if (/^[\x20-\x7e]*$/.test(text)) return text.toLowerCase().replace(/ {2,}/g, ' ').trim()
   const plain = text
     .normalize('NFKC')
     .replace(/[\p{Pd}\u2212]/gu, '-')

@@ -1,4 +1,4 @@
-import { curveEventKind, type Flag, type Outcome } from '#contract/breaks/evaluation.ts'
+import type { Flag, Outcome } from '#contract/breaks/evaluation.ts'
 import { writeFixed } from '../units/numbers.ts'
 import { type Quantity, quantitiesIn } from '../units/quantities.ts'
 import { instantWords } from '../units/times.ts'
@@ -21,6 +21,7 @@ export type ShownBreak = {
   simulated: boolean
 }
 
+const names: Readonly<Record<string, string>> = eventNames
 const systems = [quantitiesIn('SI'), quantitiesIn('US')]
 
 /** A figure under its name in every unit in which a list may show it, without thin spaces: "peak 5939 N, peak 1335 lbf". */
@@ -29,22 +30,26 @@ export function figureToFind(name: string, stored: number | null, quantity: 'for
   return systems.map((system) => `${name} ${plain(system[quantity], stored)}`).join(' ')
 }
 
-const plain = ({ number, unit }: Quantity, stored: number) => `${number(stored).replaceAll('\u2009', '')} ${unit}`
+const plain = ({ number, unit }: Quantity, stored: number) =>
+  `${number(stored).replaceAll('\u2009', '')} ${unit.replace('²', '2')}`
 
-/** All words by which a break can be found in a list: what its row shows, and the events of its curve. */
-export function breakToFind(shown: ShownBreak): string {
-  const { startedAt, flags, events, peakN, strengthMPa, woodFailurePercent, simulated } = shown
+/** The words by which a break can be found in a list: its outcome, its remarks, and the events of its curve. */
+export function breakWordsToFind(shown: ShownBreak): string {
+  const { flags, events, simulated } = shown
   return [
-    instantWords(startedAt),
     outcomeWord(shown),
     ...flags.map((flag) => flagNames[flag]),
-    ...events.map((kind) => {
-      const known = curveEventKind.safeParse(kind)
-      return known.success ? eventNames[known.data] : kind
-    }),
+    ...events.map((kind) => names[kind] ?? kind),
+    simulated ? 'simulated' : '',
+  ].join(' ')
+}
+
+/** The figures by which it can be found: when it was, its loads, and its wood failure. */
+export function breakFiguresToFind({ startedAt, peakN, strengthMPa, woodFailurePercent }: ShownBreak): string {
+  return [
+    instantWords(startedAt),
     figureToFind('peak', peakN, 'force'),
     figureToFind('strength', strengthMPa, 'strength'),
     woodFailurePercent === null ? '' : `wood failure ${writeFixed(woodFailurePercent, 0)} %`,
-    simulated ? 'simulated' : '',
   ].join(' ')
 }

@@ -3,7 +3,6 @@ import { dayWords } from '../units/times.ts'
 
 /** What is known of a specimen besides its texts: lengths in mm, area in mm2. */
 export type FoundSpecimen = {
-  lot: string
   bondLineGapMm: number | null
   overlapLengthMm: number | null
   overlapWidthMm: number | null
@@ -11,12 +10,10 @@ export type FoundSpecimen = {
   gluedOn: string | null
 }
 
-/** All words, besides its texts, by which a specimen can be found in a list. */
+/** The figures by which a specimen can be found in a list: its joint, and the day of its glue-up. */
 export function specimenToFind(specimen: FoundSpecimen): string {
-  const { lot, bondLineGapMm, overlapLengthMm, overlapWidthMm, areaMm2, gluedOn } = specimen
+  const { bondLineGapMm, overlapLengthMm, overlapWidthMm, areaMm2, gluedOn } = specimen
   return [
-    lot,
-    bondLineGapMm === 0 ? 'tight joint' : '',
     figureToFind('gap', bondLineGapMm, 'length'),
     figureToFind('overlap', overlapLengthMm, 'length'),
     figureToFind('overlap', overlapWidthMm, 'length'),

@@ -1,16 +1,17 @@
 import { expect, test } from 'vitest'
-import { breakToFind, figureToFind } from '#words/breaks/shownInLists.ts'
+import { breakFiguresToFind, breakWordsToFind, figureToFind, type ShownBreak } from '#words/breaks/shownInLists.ts'
 import { instantWords } from '#words/units/times.ts'
 
 const startedAt = '2031-05-02T09:30:00.000Z'
 
 test('a break can be found by the words of its row and of its events', () => {
-  const words = breakToFind({
+  const shown: ShownBreak = {
     ...{ startedAt, outcome: 'break', ending: 'complete', setAside: null, simulated: true },
     flags: ['gap-at-peak', 'uncalibrated'],
     events: ['pop-in', 'final-drop'],
     ...{ peakN: 15_939.1, strengthMPa: 9.87, woodFailurePercent: 40 },
-  })
+  }
+  const words = `${breakWordsToFind(shown)} ${breakFiguresToFind(shown)}`
   for (const part of [instantWords(startedAt), 'broke', 'gap at peak', 'uncalibrated', 'Pop-in', 'simulated'])
     expect(words).toContain(part)
   expect(words).toContain('peak 15939 N')
