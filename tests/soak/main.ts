@@ -14,7 +14,7 @@ const soaks: Record<string, () => Promise<{ soak(words: readonly string[]): Prom
   events: () => import('./events.ts'),
   hostileSocket: () => import('./hostileSocket.ts'),
   mutants: () => import('./mutants.ts'),
-  oddDevices: () => import('./oddDevices.ts'),
+  oddDevices: () => import('./oddDevices/oddDevices.ts'),
   reevaluation: () => import('./reevaluation.ts'),
   tamper: () => import('./tamper/tamper.ts'),
 }

@@ -1,9 +1,9 @@
 import { temporaryArchive } from '#tests/fakes/temporaryArchive.ts'
-import { oddClocks } from './oddDevices/clocks.ts'
-import { oddLines } from './oddDevices/lines.ts'
-import { oddLoads } from './oddDevices/loads.ts'
-import { createOddBench, type OddDevice, type OddOutcome } from './oddDevices/oddBench.ts'
-import { oddZeros } from './oddDevices/zeros.ts'
+import { oddClocks } from './clocks.ts'
+import { oddLines } from './lines.ts'
+import { oddLoads } from './loads.ts'
+import { createOddBench, type OddDevice, type OddOutcome } from './oddBench.ts'
+import { oddZeros } from './zeros.ts'
 
 /** Every odd device, each with what is expected of the program. */
 export const oddDevices: readonly OddDevice[] = [...oddClocks, ...oddZeros, ...oddLines, ...oddLoads]

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { temporaryArchive } from '#tests/fakes/temporaryArchive.ts'
-import { createOddBench } from './oddDevices/oddBench.ts'
+import { createOddBench } from './oddBench.ts'
 import { faultsOf, hearDevices, oddDevices } from './oddDevices.ts'
 
 describe('a share of the odd devices', () => {
