@@ -89,6 +89,7 @@ describe('the tree', () => {
       'electron/shells/commands',
       'electron/archive/core/migrations',
       'tests/shells/commands',
+      'tests/soak',
       'tests/archive/core/migrations',
     ]
     const counts = new Map<string, number>()
