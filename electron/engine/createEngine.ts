@@ -9,8 +9,10 @@ import { breakHandlers } from './breaks/handlers.ts'
 import { evaluateRecovered } from './breaks/recoveredBreaks.ts'
 import { calibrationInForce } from './calibration/calibrationInForce.ts'
 import { createCheckWeightRun } from './calibration/checkWeight/checkWeightRun.ts'
+import { calibrateDemo } from './calibration/demoCalibration.ts'
 import { calibrationHandlers } from './calibration/handlers.ts'
 import { createCalibrationDesk } from './calibration/routine/calibrationDesk.ts'
+import { demoArchiveOf } from './core/demoArchive.ts'
 import type { Engine, EngineParts } from './core/engine.ts'
 import { createEventHub } from './core/eventHub.ts'
 import type { HandlerParts } from './core/handlerParts.ts'
@@ -28,6 +30,8 @@ export type EngineOptions = {
   log?: (entry: CaptureLogEntry) => void
   /** False: captures belong to no specimen. */
   withSpecimens?: boolean
+  /** The host opened the archive for the demo; false: it is a person's own. */
+  demo?: boolean
 }
 
 /**
@@ -57,6 +61,7 @@ export async function createEngine(
     preferences: preferences.now,
     calibration: () => inForce,
     withSpecimens: options.withSpecimens ?? true,
+    demo: options.demo ?? false,
   })
   const tasks = createLongTasks()
   const calibrationParts = { archive, clock, bench, emit: hub.emit, inForce: () => inForce }
@@ -74,9 +79,12 @@ export async function createEngine(
   })
   await bench.recordsChanged().catch((thrown: unknown) => hub.emit('trouble', troubleFrom(thrown)))
 
-  const handlerParts: HandlerParts = { ...parts, tasks, emit: hub.emit }
+  const handlerParts: HandlerParts = {
+    ...parts,
+    ...{ tasks, emit: hub.emit, demo: demoArchiveOf(archive, options.demo ?? false) },
+  }
   const handlers: Handlers = {
-    ...keepingHandlers(handlerParts),
+    ...keepingHandlers(handlerParts, calibrateDemo),
     ...settingsHandlers(preferences),
     ...benchHandlers(handlerParts, bench, preferences.change),
     ...specimenHandlers(handlerParts),

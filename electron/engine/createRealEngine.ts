@@ -2,6 +2,7 @@
 import { systemClock } from '#acquisition/clock.ts'
 import { listenOnPort } from '#acquisition/serial/listenOnPort.ts'
 import type { Archive } from '#archive/archive.ts'
+import type { Bench } from './bench/bench.ts'
 import type { Engine, EngineParts } from './core/engine.ts'
 import { listRealPorts, openOwnArchive, openRealSource } from './core/realParts.ts'
 import { createEngine, type EngineOptions } from './createEngine.ts'
@@ -18,7 +19,9 @@ export type RealEngineOptions = EngineOptions & {
 }
 
 /** An engine on real devices, time and disk. Its archive is open; who made it closes first the engine, then the archive. */
-export async function createRealEngine(options: RealEngineOptions): Promise<Engine & { archive: Archive }> {
+export async function createRealEngine(
+  options: RealEngineOptions,
+): Promise<Engine & { archive: Archive; bench: Bench }> {
   const { archivePath, host, program } = options
   const archive = await openOwnArchive(archivePath, program)
   try {

@@ -84,6 +84,7 @@ export async function captureUnattended(
       preferences: () => preferences,
       calibration: () => calibration,
       withSpecimens: options.withSpecimens,
+      demo: false,
     })
     await bench.recordsChanged()
     const callOff = options.timeoutS === null ? () => {} : systemClock.after(options.timeoutS, () => enough.abort())

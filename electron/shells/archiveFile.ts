@@ -12,6 +12,12 @@ export function keptHeadsFile(surroundings: Surroundings): string {
   return path.join(path.dirname(archiveFile('own', surroundings)), 'heads.json')
 }
 
+/** Where the program remembers which archives were opened. */
+export function openedArchivesFile(surroundings: Surroundings): string {
+  const path = surroundings.platform === 'win32' ? win32 : posix
+  return path.join(path.dirname(archiveFile('own', surroundings)), 'opened.json')
+}
+
 /**
  * Where a person's archive lies when no other is named: the same file for the desktop, the browser host and the commands.
  * Follows each system's own custom for a program's data (XDG base directories on Linux).

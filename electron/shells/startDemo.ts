@@ -1,10 +1,20 @@
 import { demoSource } from '#contract/bench/source.ts'
+import { Trouble } from '#contract/errors.ts'
 import type { Engine } from '#engine/core/engine.ts'
 
-/** Fills an empty archive with the demo study and connects the virtual amplifier, so that a stranger sees a break at once. */
+/**
+ * Fills an empty archive with the demo study and connects the virtual amplifier, so that a stranger sees a break at once.
+ * Rejects with Trouble `conflict` where the archive holds something of a person's own: that stays as it is.
+ */
 export async function startDemo({ handlers }: Pick<Engine, 'handlers'>): Promise<void> {
-  const { archive } = await handlers['app.info']({})
+  const { archive, demo } = await handlers['app.info']({})
+  if (!demo)
+    throw new Trouble(
+      'conflict',
+      `${archive.path} was to be opened as the demo, but it holds records that are not invented.`,
+      'They are safe, and nothing invented is added. For the demo, name a file that does not exist yet.',
+    )
   // One that holds a part of the study, because the program was ended, is filled up.
-  if (archive.specimens === 0 || archive.demo) await handlers['demo.fill']({})
+  await handlers['demo.fill']({})
   await handlers['bench.connect']({ source: demoSource })
 }

@@ -3,6 +3,8 @@ import { useBench, useHost, usePreferences, useStore } from '../host/hostContext
 import { useAction } from '../host/useAction.ts'
 import { OverloadBanner } from '../pages/bench/live/OverloadBanner.tsx'
 import { RunningMark } from '../pages/reevaluation/RunningMark.tsx'
+import { ArchiveMark } from '../parts/archive/ArchiveMark.tsx'
+import { OwnArchiveButton } from '../parts/archive/OwnArchiveButton.tsx'
 import { ConnectionLink } from '../parts/bench/ConnectionLink.tsx'
 import { useBenchSound } from '../parts/bench/useBenchSound.ts'
 import { isWorthTelling } from '../parts/bench/worthTelling.ts'
@@ -48,9 +50,12 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
         Skip to the page
       </button>
       <header className="frame-head">
-        <a className="frame-name" href={hashOf({ page: 'bench' })}>
-          Breakledger
-        </a>
+        <div className="frame-brand">
+          <a className="frame-name" href={hashOf({ page: 'bench' })}>
+            Breakledger
+          </a>
+          <ArchiveMark />
+        </div>
         <nav aria-label="Pages">
           <ul>
             {places.map(({ page, name }) => (
@@ -62,6 +67,7 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
             ))}
           </ul>
         </nav>
+        <OwnArchiveButton />
         <RunningMark route={route} />
         <ConnectionLink bench={bench} />
         <Choice

@@ -14,6 +14,7 @@ describe.skipIf(chromiumPath === null).each(hosts)('a break on the virtual ampli
       archivePath: join(folder, 'live.breakledger'),
       host: { host: host === 'desktop' ? 'desktop' : 'loopback', capabilities: [] },
       program: 'Breakledger test',
+      demo: true,
     })
     const opened = await openPage({ host, engine })
     onTestFinished(async () => {

@@ -81,9 +81,13 @@ describe('work by key', () => {
     const { engine, handlers } = await benchEngine(home.archive)
     expect((await handlers['bench.state']({})).specimen?.specimenId).toBe(first)
     expect((await handlers['bench.nextSpecimen']({})).specimen?.specimenId).toBe(second)
-    expect((await handlers['bench.takeSpecimen']({ specimenId: third! })).specimen?.specimenId).toBe(third)
-    expect((await handlers['bench.takeSpecimen']({ specimenId: null })).specimen).toBeNull()
-    await expect(handlers['bench.takeSpecimen']({ specimenId: 99 })).rejects.toMatchObject({ code: 'not-found' })
+    expect((await handlers['bench.takeSpecimen']({ specimenId: third!, again: false })).specimen?.specimenId).toBe(
+      third,
+    )
+    expect((await handlers['bench.takeSpecimen']({ specimenId: null, again: false })).specimen).toBeNull()
+    await expect(handlers['bench.takeSpecimen']({ specimenId: 99, again: false })).rejects.toMatchObject({
+      code: 'not-found',
+    })
     await engine.close()
   })
 })
@@ -176,7 +180,7 @@ it('evaluates what a crash left behind before anything else', async () => {
 })
 
 describe('what a person decides', () => {
-  it('puts a specimen whose break is set aside back among the waiting, and takes it back', async () => {
+  it('lets a specimen wait again only when its break was of another block, and takes that back', async () => {
     const [first] = await addBlocks(home.archive, ['A-1', 'A-2'])
     const { engine, until, handlers } = await benchEngine(home.archive, { breaks: 1 })
     await handlers['bench.connect']({ source: virtualChoice })
@@ -186,9 +190,12 @@ describe('what a person decides', () => {
     const aside = await handlers['breaks.setAside']({ breakId, cause: 'specimen-slipped', ...signature })
     expect(aside.summary.setAside).toBe('the block slipped')
     const state = await handlers['bench.state']({})
-    expect(state.waitingSpecimens).toBe(2)
+    expect(state.waitingSpecimens).toBe(1)
     expect(state.lastBreak?.setAside).toBe('the block slipped')
+    await handlers['breaks.setAside']({ breakId, cause: 'wrong-block', ...signature })
+    expect((await handlers['bench.state']({})).waitingSpecimens).toBe(2)
     await handlers['breaks.takeBack']({ breakId, ...signature })
+    expect((await handlers['bench.state']({})).waitingSpecimens).toBe(1)
     expect((await handlers['specimens.get']({ specimenId: first! })).current.breakInForce?.breakId).toBe(breakId)
     await engine.close()
   })
@@ -296,7 +303,7 @@ describe('a device', () => {
     expect((await handlers['bench.state']({})).connection.status).toBe('closed')
     await engine.close()
 
-    const loading = await benchEngine(home.archive)
+    const loading = await benchEngine(home.archive, {}, { demo: false })
     await loading.handlers['bench.connect']({
       source: sourceChoice.parse({ ...serialChoice, lineFormat: { name: 'checked' } }),
     })

@@ -12,7 +12,10 @@ import { createEngine, type EngineOptions } from '#engine/createEngine.ts'
 export const virtualChoice = sourceChoice.parse({ kind: 'virtual' })
 export const serialChoice = sourceChoice.parse({ kind: 'serial', path: '/dev/ttyTEST', lineFormat: { name: 'number' } })
 
-/** An engine on a given archive, with a virtual press and a clock that the test moves. */
+/**
+ * An engine on a given archive, with a virtual press and a clock that the test moves: opened for the demo, unless the source is
+ * another.
+ */
 export async function benchEngine(
   archive: Archive,
   press: Partial<VirtualSourceOptions> = {},
@@ -38,7 +41,7 @@ export async function benchEngine(
       host: { host: 'direct', capabilities: [] },
       program: 'test',
     },
-    options,
+    { demo: options.openSource === undefined, ...options },
   )
   const heard: { name: EventName; payload: unknown; atS: number }[] = []
   const names: EventName[] = ['bench.state', 'records.changed', 'preferences.changed', 'trouble', 'task.progress']

@@ -20,9 +20,11 @@ export async function temporaryArchive(): Promise<{ archive: Archive; path: stri
   }
 }
 
-/** Adds beech blocks with these numbers; returns their ids. */
+/** Adds invented beech blocks with these numbers; returns their ids. */
 export async function addBlocks(archive: Archive, numbers: readonly string[]): Promise<number[]> {
-  const fields = numbers.map((number) => specimenFields.parse({ number, adhesive: 'casein C1', areaMm2: 600 }))
+  const fields = numbers.map((number) =>
+    specimenFields.parse({ number, adhesive: 'casein C1', areaMm2: 600, demo: true }),
+  )
   const added = await archive.addSpecimens(fields, '2031-04-06T08:00:00.000Z', 'test')
   return added.map(({ specimenId }) => specimenId)
 }

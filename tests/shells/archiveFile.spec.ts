@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { archiveFile, keptHeadsFile } from '#shells/archiveFile.ts'
+import { archiveFile, keptHeadsFile, openedArchivesFile } from '#shells/archiveFile.ts'
 
 const linux = { platform: 'linux', home: '/home/ada', environment: {} } as const
 
@@ -32,4 +32,8 @@ test('heads of chains lie in the same folder, so that they are not in the archiv
   expect(keptHeadsFile({ platform: 'win32', home: 'C:\\Users\\Ada', environment: {} })).toBe(
     'C:\\Users\\Ada\\AppData\\Roaming\\Breakledger\\heads.json',
   )
+})
+
+test('which archives were opened is remembered in the same folder', () => {
+  expect(openedArchivesFile(linux)).toBe('/home/ada/.local/share/breakledger/opened.json')
 })

@@ -3,14 +3,13 @@ import { startDemo } from '#shells/startDemo.ts'
 import { benchAtRest, freshInfo } from '#tests/fakes/benchAtRest.ts'
 import { createScriptedEngine } from '#tests/fakes/scripted/scriptedEngine.ts'
 
-function demoEngine(specimens: number, demo = false) {
+function demoEngine(demo: boolean) {
   const done: unknown[] = []
-  const archive = { ...freshInfo.archive, specimens, demo }
   const engine = createScriptedEngine({
-    'app.info': async () => ({ ...freshInfo, archive }),
+    'app.info': async () => ({ ...freshInfo, demo }),
     'demo.fill': async () => {
       done.push('filled')
-      return archive
+      return freshInfo.archive
     },
     'bench.connect': async ({ source }) => {
       done.push(source.kind)
@@ -20,20 +19,17 @@ function demoEngine(specimens: number, demo = false) {
   return { engine, done }
 }
 
-test('an empty archive is filled before the virtual amplifier is connected', async () => {
-  const { engine, done } = demoEngine(0)
+test('the demo is filled, or filled up, before the virtual amplifier is connected', async () => {
+  const { engine, done } = demoEngine(true)
   await startDemo(engine)
   expect(done).toEqual(['filled', 'virtual'])
 })
 
-test('an archive that holds specimens of the demo is filled up, in case the program was ended in the middle', async () => {
-  const { engine, done } = demoEngine(24, true)
-  await startDemo(engine)
-  expect(done).toEqual(['filled', 'virtual'])
-})
-
-test('an archive that holds specimens of its own is not filled', async () => {
-  const { engine, done } = demoEngine(12)
-  await startDemo(engine)
-  expect(done).toEqual(['virtual'])
+test('an archive that holds records of a person’s own is left as it is', async () => {
+  const { engine, done } = demoEngine(false)
+  await expect(startDemo(engine)).rejects.toMatchObject({
+    code: 'conflict',
+    message: expect.stringContaining('not invented'),
+  })
+  expect(done).toEqual([])
 })

@@ -15,6 +15,8 @@ export type BenchModelOptions = Partial<Omit<DisturbanceOptions, 'seed'>> & {
   breaks?: number | null
   /** Rest before each loading is drawn from this range, s. */
   restS?: readonly [number, number]
+  /** False: a specimen is loaded only when that is asked for. */
+  byItself?: boolean
   /** The stream ends at this device time at the latest, s. */
   endS?: number
   characteristic?: Characteristic
@@ -76,6 +78,7 @@ export function createBenchModel(options: BenchModelOptions): BenchModel {
   let pressHeld = false
   const loadings = createPressedLoadings({
     ...{ scenario, rateHz, seed, breaks, restS, endS, noiseN, specimen: options.specimen },
+    byItself: options.byItself ?? true,
     driftN: disturbances.driftN,
     heldBack: () => pressHeld || weights.hang(),
     finished(loading) {

@@ -3,6 +3,7 @@ import type { ListQuery } from '#contract/listQuery.ts'
 import { searchWords } from '#domain/text/naturalOrder.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
+import { timesBroken } from './countsOfSpecimen.ts'
 import { rowFits, searchJoins, teachSearch } from './listSearch.ts'
 import { type ReadableRows, readableRows } from './readableRows.ts'
 import { readBreakSummary } from './summaries.ts'
@@ -106,22 +107,28 @@ export function specimensThatFit(database: Database, query: ListQuery): Numbers 
   return { total, ids: rows.map((row) => row.specimen_id) }
 }
 
-/** The numbers of specimens without a break in force, in order of number, from after one of them; `total` counts all that wait. */
-export function specimensThatWait(database: Database, after: number | null, limit: number): Numbers {
+/** Whether a specimen waits for the press: it has no result, and a break that was set aside did not open its joint either. */
+const waits = `s.break_in_force IS NULL AND (s.any_set_aside = 0 OR ${timesBroken('s.specimen_id')} = 0) AND s.demo <= ?`
+
+/**
+ * The numbers of specimens that never broke, in order of number, from after one of them; `total` counts all that wait.
+ * `invented` false: only those that somebody made.
+ */
+export function specimensThatWait(database: Database, after: number | null, limit: number, invented: boolean): Numbers {
   const { total } = prepared<{ total: number }>(
     database,
-    'SELECT count(*) AS total FROM specimen_current WHERE break_in_force IS NULL',
-  ).get()!
+    `SELECT count(*) AS total FROM specimen_current s WHERE ${waits}`,
+  ).get(Number(invented))!
   const from = prepared<{ number_key: string }>(
     database,
     'SELECT number_key FROM specimen_current WHERE specimen_id = ?',
   ).get(after)
   const rows = prepared<{ specimen_id: number }>(
     database,
-    `SELECT specimen_id FROM specimen_current
-     WHERE break_in_force IS NULL AND (number_key, specimen_id) > (?, ?)
-     ORDER BY number_key, specimen_id LIMIT ?`,
-  ).all(from?.number_key ?? '', from === undefined ? 0 : after, limit)
+    `SELECT s.specimen_id FROM specimen_current s
+     WHERE ${waits} AND (s.number_key, s.specimen_id) > (?, ?)
+     ORDER BY s.number_key, s.specimen_id LIMIT ?`,
+  ).all(Number(invented), from?.number_key ?? '', from === undefined ? 0 : after, limit)
   return { total, ids: rows.map((row) => row.specimen_id) }
 }
 

@@ -80,6 +80,7 @@ export function refreshBreaks(database: Database, breakIds: readonly number[]): 
       if (specimenId !== null) specimenIds.add(specimenId)
   }
   refreshSpecimens(database, [...specimenIds])
+  touchBreaksOf(database, [...specimenIds])
   return { breakIds: now.map((row) => row.break_id), specimenIds: [...specimenIds] }
 }
 
@@ -102,6 +103,15 @@ function touchBreak(database: Database, before: BreakCurrentRow | undefined, now
   if (hasResult && resultColumns.some((column) => before?.[column] !== now[column]))
     touch(database, `result ${breakId}`)
   if ((before?.evaluation_id ?? null) !== now.evaluation_id) touch(database, `curve ${breakId}`)
+}
+
+/** Each break says how many results its specimen has. */
+function touchBreaksOf(database: Database, specimenIds: readonly number[]): void {
+  const breaks = prepared<{ break_id: number }>(
+    database,
+    'SELECT break_id FROM break_current WHERE specimen_id IN (SELECT value FROM json_each(?))',
+  )
+  for (const { break_id } of breaks.all(JSON.stringify(specimenIds))) touch(database, `break ${break_id}`)
 }
 
 /** The same for one break. */

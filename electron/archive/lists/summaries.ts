@@ -8,6 +8,8 @@ import { shearStrengthMPa } from '#domain/strength/strength.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'
+import { countsAsResult, resultsOf } from './countsOfSpecimen.ts'
+import { isSimulated } from './simulated.ts'
 import { verifyingCalibration } from './verifyingCalibration.ts'
 
 /** One line of a list of breaks as the join below returns it. */
@@ -34,7 +36,9 @@ type BreakSummaryRow = {
   note: string | null
   set_aside: string | null
   set_aside_cause: BreakSummary['setAsideCause']
+  results_of_specimen: number
   demo: number | null
+  simulated: number
 } & OverruledRow
 
 /** A person's word on a peak, beside the peak of the result in force; peak_kind null: the peak is left as it is. */
@@ -57,9 +61,11 @@ const breakSummaryText = `
   SELECT b.break_id, b.started_at, b.evaluation_id, x.ending, b.specimen_id, r.number, r.adhesive, r.joint_type, r.exposure, r.area_mm2,
     b.outcome, b.peak_n, e.sampling_bound_percent, e.flags,
     CASE WHEN p.decision_id IS NULL THEN NULL ELSE e.events END AS overruled_events, coalesce(e.scale, h.scale) AS scale,
-    b.wood_failure_percent, a.failure_pattern, a.note, b.set_aside, b.set_aside_cause, r.demo, ${overruledColumns}
+    b.wood_failure_percent, a.failure_pattern, a.note, b.set_aside, b.set_aside_cause,
+    CASE WHEN ${countsAsResult('b')} THEN ${resultsOf('b.specimen_id')} ELSE 0 END AS results_of_specimen, r.demo, ${isSimulated} AS simulated, ${overruledColumns}
   FROM break_current b
   JOIN break_header h ON h.break_id = b.break_id
+  JOIN capture_session c ON c.session_id = h.session_id
   LEFT JOIN break_end x ON x.break_id = b.break_id
   LEFT JOIN specimen_current s ON s.specimen_id = b.specimen_id
   LEFT JOIN specimen_revision r ON r.revision_id = s.revision_id
@@ -121,7 +127,9 @@ function summaryFromRow(database: Database, row: BreakSummaryRow): BreakSummary 
     note: row.note ?? '',
     setAside: row.set_aside,
     setAsideCause: row.set_aside_cause,
+    resultsOfSpecimen: row.results_of_specimen,
     demo: row.demo === 1,
+    simulated: row.simulated === 1,
   }
 }
 

@@ -3,6 +3,7 @@ import type { ChangesPage, ChangesQuery, ResultChange } from '#contract/reevalua
 import { changeFigures, type ResultPair, resultPair } from '#domain/strength/resultChange.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
+import { isSimulated } from '../lists/simulated.ts'
 import { type OverruledRow, overruledColumns, overruledFromRow } from '../lists/summaries.ts'
 import { readReevaluation } from './reevaluations.ts'
 
@@ -13,6 +14,7 @@ type PairRow = {
   number_key: string | null
   set_aside: string | null
   set_aside_cause: ResultChange['setAsideCause']
+  simulated: number
   before_id: number
   before_method: string
   before_outcome: Outcome
@@ -30,17 +32,19 @@ type PairRow = {
 type KeyedChange = { change: ResultChange; numberKey: string | null }
 
 const pairsText = `
-  SELECT n.break_id, r.number, r.adhesive, s.number_key, c.set_aside, c.set_aside_cause, ${overruledColumns},
+  SELECT n.break_id, r.number, r.adhesive, s.number_key, d.set_aside, d.set_aside_cause, (${isSimulated} OR coalesce(s.demo, 0)) AS simulated, ${overruledColumns},
     b.evaluation_id AS before_id, b.method AS before_method, b.outcome AS before_outcome, b.peak_n AS before_peak_n,
     b.flags AS before_flags, b.events AS before_events,
     n.evaluation_id AS now_id, n.method AS now_method, n.outcome AS now_outcome, n.peak_n AS now_peak_n,
     n.flags AS now_flags, n.events AS now_events
   FROM evaluation n
   JOIN evaluation b ON b.evaluation_id = n.beside_id
-  LEFT JOIN break_current c ON c.break_id = n.break_id
-  LEFT JOIN evaluation e ON e.evaluation_id = c.evaluation_id
-  LEFT JOIN decision p ON p.decision_id = c.peak_decision_id
-  LEFT JOIN specimen_current s ON s.specimen_id = c.specimen_id
+  JOIN break_header h ON h.break_id = n.break_id
+  JOIN capture_session c ON c.session_id = h.session_id
+  LEFT JOIN break_current d ON d.break_id = n.break_id
+  LEFT JOIN evaluation e ON e.evaluation_id = d.evaluation_id
+  LEFT JOIN decision p ON p.decision_id = d.peak_decision_id
+  LEFT JOIN specimen_current s ON s.specimen_id = d.specimen_id
   LEFT JOIN specimen_revision r ON r.revision_id = s.revision_id
   WHERE n.reevaluation_id = ?`
 
@@ -77,6 +81,7 @@ function changesOf(database: Database, reevaluationId: number): KeyedChange[] {
         overruled: overruledFromRow(row),
         setAside: row.set_aside,
         setAsideCause: row.set_aside_cause,
+        simulated: row.simulated === 1,
         ...pair,
       }
       return { change, numberKey: row.number_key }

@@ -7,20 +7,25 @@ import type { Row } from '../core/columns.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'
+import { resultsOf, timesBroken as timesBrokenText } from '../lists/countsOfSpecimen.ts'
 import { readableBreaks, specimensThatFit, specimensThatWait } from '../lists/lists.ts'
 import { type ReadableRows, readableRecords, readableRows } from '../lists/readableRows.ts'
 import { breaksOfSpecimen, readBreakSummary } from '../lists/summaries.ts'
 import { specimenKind } from './specimens.ts'
 
-/** The newest revision of a specimen, and the number of its break in force. */
-function newestOf(database: Database, specimenId: number): { newest: Specimen; inForceId: number | null } {
-  const row = prepared<Row & { break_in_force: number | null }>(
+type Newest = Specimen & Pick<SpecimenSummary, 'results' | 'timesBroken'>
+
+/** The newest revision of a specimen, how often it broke, and the number of its break in force. */
+function newestOf(database: Database, specimenId: number): { newest: Newest; inForceId: number | null } {
+  const row = prepared<Row & { break_in_force: number | null; results: number; times_broken: number }>(
     database,
-    `SELECT r.*, s.break_in_force FROM specimen_current s JOIN specimen_revision r ON r.revision_id = s.revision_id
+    `SELECT r.*, s.break_in_force, ${resultsOf('s.specimen_id')} AS results, ${timesBrokenText('s.specimen_id')} AS times_broken
+     FROM specimen_current s JOIN specimen_revision r ON r.revision_id = s.revision_id
      WHERE s.specimen_id = ?`,
   ).get(specimenId)
   if (row === undefined) throw notFound('specimen', specimenId)
-  return { newest: specimenKind.asStored(row), inForceId: row.break_in_force }
+  const { break_in_force: inForceId, results, times_broken: timesBroken } = row
+  return { newest: { ...specimenKind.asStored(row), results, timesBroken }, inForceId }
 }
 
 /** One specimen as lists show it. */
@@ -55,10 +60,15 @@ export function listSpecimens(database: Database, query: ListQuery): SpecimenPag
 }
 
 /**
- * The first specimens, in order of number (natural order), that have no break in force; `after` skips up to and including
- * that one. `total` counts all that wait.
+ * The first specimens, in order of number (natural order), that never broke; `after` skips up to and including that one.
+ * `invented` false: none of the demo study, which no real press can break. `total` counts all that wait.
  */
-export function waitingSpecimens(database: Database, after: number | null, limit: number): SpecimenPage {
-  const { total, ids } = specimensThatWait(database, after, limit)
+export function waitingSpecimens(
+  database: Database,
+  after: number | null,
+  limit: number,
+  invented = true,
+): SpecimenPage {
+  const { total, ids } = specimensThatWait(database, after, limit, invented)
   return { total, ...summariesOf(database, ids) }
 }

@@ -112,7 +112,11 @@ export const benchState = z.strictObject({
   capacityShare: finite.nullable(),
   runningPeak: finite.nullable(),
   captureBreakId: z.int().nullable(),
+  /** The break that the newest capture became, once its record is stored: only then is `lastBreak` what `phase` speaks of. */
+  outcomeBreakId: z.int().nullable(),
   specimen: specimenSummary.nullable(),
+  /** The one at hand broke before, and the person put it in again: the next capture is of it all the same. */
+  again: z.boolean(),
   next: specimenSummary.nullable(),
   waitingSpecimens: z.int().nonnegative(),
   lastBreak: breakSummary.nullable(),

@@ -21,8 +21,11 @@ export const benchProcedures = {
   'bench.disconnect': deed({ input: nothing, output: benchState }),
   'bench.tare': deed({ input: nothing, output: benchState }),
   'bench.arm': deed({ input: z.strictObject({ armed: z.boolean() }), output: benchState }),
-  /** null: the next capture belongs to no specimen. */
-  'bench.takeSpecimen': deed({ input: z.strictObject({ specimenId: id.nullable() }), output: benchState }),
+  /** null: the next capture belongs to no specimen. `again`: the person knows that it broke before; else that is a conflict. */
+  'bench.takeSpecimen': deed({
+    input: z.strictObject({ specimenId: id.nullable(), again: z.boolean().default(false) }),
+    output: benchState,
+  }),
   'bench.nextSpecimen': deed({ input: nothing, output: benchState }),
   /** For a virtual amplifier only: loads the next virtual specimen now. */
   'bench.loadVirtual': deed({ input: nothing, output: benchState }),

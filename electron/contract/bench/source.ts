@@ -48,9 +48,14 @@ export const sourceChoice = z.discriminatedUnion('kind', [
     speed: finite.positive().max(1000).default(1),
     /** Stops after so many breaks; null: goes on. */
     breaks: z.int().positive().nullable().default(null),
+    /** Loads one specimen after the other; false: only when asked. */
+    byItself: z.boolean().default(true),
   }),
 ])
 export type SourceChoice = z.infer<typeof sourceChoice>
 
-/** The virtual bench of the demo: fast enough that a stranger sees a break at once, slow enough to watch it coming. */
-export const demoSource: SourceChoice = sourceChoice.parse({ kind: 'virtual', speed: 3 })
+/**
+ * The virtual bench of the demo: it loads when the person asks, fast enough that a stranger sees a break at once, slow enough
+ * to watch it coming.
+ */
+export const demoSource: SourceChoice = sourceChoice.parse({ kind: 'virtual', speed: 3, byItself: false })

@@ -36,7 +36,12 @@ export const breakSummary = z.strictObject({
   note: z.string(),
   setAside: z.string().nullable(),
   setAsideCause: setAsideCause.nullable(),
+  /** How many results count for its specimen, itself among them; 0 where it counts for none. */
+  resultsOfSpecimen: z.int().nonnegative(),
+  /** Of a specimen of the demo study. */
   demo: z.boolean(),
+  /** Its samples were invented by the virtual amplifier, whosever specimen it is. */
+  simulated: z.boolean(),
 })
 export type BreakSummary = z.infer<typeof breakSummary>
 

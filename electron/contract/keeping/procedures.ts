@@ -4,7 +4,15 @@ import { preferences } from '../settings/settings.ts'
 import { taskName } from '../tasks.ts'
 import { everyRecord } from '../topics.ts'
 import { nothing } from '../values.ts'
-import { archiveInfo, chainHead, headFinding, verifyReport } from './archive.ts'
+import {
+  archiveChoice,
+  archiveInfo,
+  chainHead,
+  filePurpose,
+  headFinding,
+  knownArchive,
+  verifyReport,
+} from './archive.ts'
 
 /** What concerns the whole program and its archive. */
 export const keepingProcedures = {
@@ -14,10 +22,12 @@ export const keepingProcedures = {
       program: z.string(),
       host: z.enum(['desktop', 'loopback', 'direct']),
       /** What this host can do beyond the common ground. */
-      capabilities: z.array(z.enum(['choose-file', 'print-to-pdf'])),
+      capabilities: z.array(z.enum(['choose-file', 'print-to-pdf', 'switch-archive'])),
       archive: archiveInfo,
       /** What is wrong with the chain, held against the head that was kept of it outside the file. */
       chainFinding: headFinding.nullable(),
+      /** The archive was opened for the demo and holds nothing of a person's own: only here is there a virtual bench. */
+      demo: z.boolean(),
       preferences,
     }),
     reads: () => ['specimens', 'breaks', 'preferences'],
@@ -32,6 +42,18 @@ export const keepingProcedures = {
   'archive.verify': deed({ input: nothing, output: verifyReport }),
   /** Runs as the task `demo`. */
   'demo.fill': deed({ input: nothing, output: archiveInfo }),
+  /**
+   * For hosts that can `switch-archive`: opens another archive in place of the one that is open; the demo is filled and its
+   * virtual bench connected. Everything that was shown before belongs to the other one.
+   */
+  'archive.switch': deed({ input: z.strictObject({ to: archiveChoice }), output: nothing }),
+  /** For hosts that can `switch-archive`: the archives that can be opened without naming a file. */
+  'archive.known': question({ input: nothing, output: z.array(knownArchive), reads: () => [] }),
+  /** For hosts that can `choose-file`: asks the person for a file; null: none was chosen. */
+  'archive.choose': deed({
+    input: z.strictObject({ purpose: filePurpose }),
+    output: z.strictObject({ path: z.string().nullable() }),
+  }),
   /** Stops a long task; true when it was running. */
   'task.cancel': deed({ input: z.strictObject({ task: taskName }), output: z.boolean() }),
 }

@@ -23,6 +23,8 @@ export const resultChange = z.strictObject({
   /** Why the break is set aside; null where it counts. */
   setAside: z.string().nullable(),
   setAsideCause: setAsideCause.nullable(),
+  /** Nobody measured it. */
+  simulated: z.boolean(),
   before: side,
   now: side,
   differenceN: finite.nullable(),

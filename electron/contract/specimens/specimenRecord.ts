@@ -8,6 +8,10 @@ export const specimenSummary = z.strictObject({
   ...specimen.shape,
   /** The newest break that counts: an outcome of break, not set aside. */
   breakInForce: breakSummary.nullable(),
+  /** How many of its breaks count; more than one is one too many. */
+  results: z.int().nonnegative(),
+  /** How often it broke, breaks that were set aside included: whatever was wrong with them, it lies in two pieces. */
+  timesBroken: z.int().nonnegative(),
 })
 export type SpecimenSummary = z.infer<typeof specimenSummary>
 

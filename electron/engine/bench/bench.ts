@@ -32,7 +32,8 @@ export type Bench = {
   disconnect(): Promise<void>
   tare(): void
   arm(armed: boolean): void
-  take(specimenId: number | null): Promise<void>
+  /** null: none. `again`: although it broke before. */
+  take(specimenId: number | null, again?: boolean): Promise<void>
   next(): Promise<void>
   loadVirtual(): void
   /** For the virtual amplifier: hangs weights of so many newtons on its cell. */
@@ -67,7 +68,7 @@ export function createBench(parts: BenchParts): Bench {
   const theLink = (): DeviceLink => link
   const storage = createStorageWatch(emit, changed)
   const outbox = createOutbox({ clock, onProblem: storage.tell })
-  const queue = createSpecimenQueue(archive, parts.withSpecimens, changed)
+  const queue = createSpecimenQueue(archive, { enabled: parts.withSpecimens, invented: parts.demo }, changed)
   const outcome = createShownOutcome(clock, changed)
   const progress = createCaptureProgress(archive, () => link.capturing())
   const session = createSessionRecord({ ...parts, outbox })
@@ -91,8 +92,8 @@ export function createBench(parts: BenchParts): Bench {
   const recorder = createCaptureRecorder({
     ...parts,
     ...{ outbox, queue, sessionId: session.id },
-    onStored(breakId, summary) {
-      progress.stored(breakId, summary)
+    onStored(breakId, summary, isNewest) {
+      progress.stored(breakId, summary, isNewest)
       changed()
     },
   })
@@ -122,8 +123,8 @@ export function createBench(parts: BenchParts): Bench {
     },
     tare: link.takeTare,
     arm: occupation.arm,
-    async take(specimenId) {
-      await queue.take(specimenId)
+    async take(specimenId, again = false) {
+      await queue.take(specimenId, again)
       outcome.show(null)
     },
     async next() {

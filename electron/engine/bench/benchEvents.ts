@@ -72,6 +72,7 @@ export function benchEvents(bench: EventParts): LinkListener {
       onceEmpty.captureEnded(isBreak)
       // The load that is gone now is no drift.
       tareWatch.restart()
+      progress.ended(result.peakN)
       recorder.end(result, ending)
       outcome.show(isBreak ? 'broke' : 'unloaded')
     },

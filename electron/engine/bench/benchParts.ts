@@ -13,4 +13,6 @@ export type BenchParts = Pick<EngineParts, 'archive' | 'clock' | 'openSource' | 
   calibration(): Calibration | null
   /** False: captures belong to no specimen (unattended capture). */
   withSpecimens: boolean
+  /** The archive is that of the demo, whose specimens are invented. */
+  demo: boolean
 }

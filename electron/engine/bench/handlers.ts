@@ -34,6 +34,7 @@ export function benchHandlers(
     },
     'bench.state': async () => bench.state(),
     'bench.connect': async ({ source }) => {
+      await parts.demo.requireFor(source)
       await bench.connect(source)
       await changePreferences({ source })
       return bench.state()
@@ -52,8 +53,8 @@ export function benchHandlers(
       bench.arm(armed)
       return bench.state()
     },
-    'bench.takeSpecimen': async ({ specimenId }) => {
-      await bench.take(specimenId)
+    'bench.takeSpecimen': async ({ specimenId, again }) => {
+      await bench.take(specimenId, again)
       return bench.state()
     },
     'bench.nextSpecimen': async () => {

@@ -1,6 +1,7 @@
 import type { Emit } from '#contract/events.ts'
+import type { DemoArchive } from './demoArchive.ts'
 import type { EngineParts } from './engine.ts'
 import type { LongTasks } from './longTask.ts'
 
 /** What every group of procedures is made of. */
-export type HandlerParts = Omit<EngineParts, 'openSource'> & { emit: Emit; tasks: LongTasks }
+export type HandlerParts = Omit<EngineParts, 'openSource'> & { emit: Emit; tasks: LongTasks; demo: DemoArchive }

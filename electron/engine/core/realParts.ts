@@ -34,7 +34,7 @@ export function listRealPorts(): Promise<SerialPortInfo[]> {
 /** A serial port or the virtual amplifier, as chosen. */
 export const openRealSource: EngineParts['openSource'] = (choice, clock) => {
   if (choice.kind === 'serial') return createSerialSource(choice.path, choice.baudRate, clock)
-  const { scenario, rateHz, seed, speed, breaks } = choice
+  const { kind: _kind, ...bench } = choice
   // A cell as real ones are, so that a calibration has something to find; its own straight scale is only nearly right.
-  return createVirtualSource({ scenario, rateHz, seed, speed, breaks, characteristic: curvedCharacteristic }, clock)
+  return createVirtualSource({ ...bench, characteristic: curvedCharacteristic }, clock)
 }

@@ -1,7 +1,9 @@
+import { curvedCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
 import { createVirtualSource } from '#acquisition/virtual/virtualSource.ts'
 import type { Archive } from '#archive/archive.ts'
 import { sourceChoice } from '#contract/bench/source.ts'
 import type { SetAsideCause } from '#contract/breaks/decision.ts'
+import type { Calibration } from '#contract/calibration/calibration.ts'
 import { Trouble } from '#contract/errors.ts'
 import { listQuery } from '#contract/listQuery.ts'
 import { defaultPreferences } from '#contract/settings/settings.ts'
@@ -33,6 +35,15 @@ export async function heldOfDemo(archive: Archive): Promise<'nothing' | 'part' |
 }
 
 /**
+ * Calibrates the virtual amplifier where that was not done yet, signed and dated as said; resolves with the calibration that is
+ * in force then.
+ */
+export type CalibrateDemo = (archive: Archive, author: string, atMs: number) => Promise<Calibration | null>
+
+/** On the day before the first breaks. */
+const dayMs = 86_400_000
+
+/**
  * Fills an empty archive with the demo study, or goes on where an earlier filling was ended. Its curves are no typed numbers:
  * a virtual amplifier is captured through the same path as a real one, at a clock that is stepped. Rejects with Trouble
  * `conflict` when the archive holds the whole study or other records.
@@ -40,6 +51,7 @@ export async function heldOfDemo(archive: Archive): Promise<'nothing' | 'part' |
 export async function fillDemo(
   archive: Archive,
   program: string,
+  calibrate: CalibrateDemo,
   onProgress: (progress: Progress) => void,
   signal: AbortSignal,
 ): Promise<void> {
@@ -50,6 +62,7 @@ export async function fillDemo(
       `The archive ${(await archive.info()).path} holds records already, and the demo study belongs in a new one.`,
       'Name a file that does not exist yet.',
     )
+  const calibration = await calibrate(archive, demoAuthor, brokenOnMs(demoGroups[0]!) - dayMs)
   const total = demoGroups.reduce((sum, group) => sum + group.broken, 0)
   let done = 0
   const onBroken = () => {
@@ -65,7 +78,7 @@ export async function fillDemo(
     for (const [index, specimenId] of ids.slice(0, group.broken).entries())
       if (await isBroken(archive, group, { index, specimenId })) onBroken()
       else left.push({ index, specimenId })
-    if (left.length > 0) await breakBlocks(archive, program, group, left, onBroken)
+    if (left.length > 0) await breakBlocks({ archive, program, calibration }, group, left, onBroken)
   }
 }
 
@@ -103,8 +116,7 @@ const stepS = 0.1
 const longestS = 240 / pace
 
 async function breakBlocks(
-  archive: Archive,
-  program: string,
+  { archive, program, calibration }: { archive: Archive; program: string; calibration: Calibration | null },
   group: DemoGroup,
   blocks: readonly DemoBlock[],
   onBroken: () => void,
@@ -119,6 +131,7 @@ async function breakBlocks(
       restS: [6, 14],
       knocksPerHour: 0,
       speed: pace,
+      characteristic: curvedCharacteristic,
       specimen: (drawn, number) => {
         const strengthMPa = demoStrengthMPa(group, blocks[number - 1]!.index)
         const loadingS = 8 + drawn.loadingS / 4
@@ -137,9 +150,10 @@ async function breakBlocks(
     log: (entry) => {
       if (entry.event === 'break') breakId = entry.breakId
     },
-    calibration: () => null,
+    calibration: () => calibration,
     preferences: () => ({ ...defaultPreferences, handsFree: false }),
     withSpecimens: true,
+    demo: true,
   })
   try {
     await bench.connect(sourceChoice.parse({ kind: 'virtual', scenario: adhesive.scenario }))

@@ -1,18 +1,23 @@
 // Held by tests/contract/realEngine.spec.ts.
+import { Trouble } from '#contract/errors.ts'
 import type { keepingProcedures } from '#contract/keeping/procedures.ts'
 import type { HandlersOf } from '#contract/procedures.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
-import { fillDemo, heldOfDemo } from './fillDemo.ts'
+import { type CalibrateDemo, fillDemo, heldOfDemo } from './fillDemo.ts'
 
 /** What concerns the whole program: what it is, whether its archive is sound, what takes long. */
-export function keepingHandlers(parts: HandlerParts): HandlersOf<typeof keepingProcedures> {
-  const { archive, tasks, emit, program } = parts
+export function keepingHandlers(
+  parts: HandlerParts,
+  calibrateDemo: CalibrateDemo,
+): HandlersOf<typeof keepingProcedures> {
+  const { archive, tasks, emit, program, demo } = parts
   return {
     'app.info': async () => ({
       program,
       ...parts.host,
       archive: await archive.info(),
       chainFinding: parts.chainFinding ?? null,
+      demo: await demo.isOpen(),
       preferences: await archive.preferences(),
     }),
     'archive.head': () => archive.chainHead(),
@@ -20,10 +25,23 @@ export function keepingHandlers(parts: HandlerParts): HandlersOf<typeof keepingP
       tasks.run('verify', (signal) => archive.verify((progress) => emit('task.progress', progress), signal)),
     'demo.fill': () =>
       tasks.run('demo', async (signal) => {
+        await demo.require()
         if ((await heldOfDemo(archive)) !== 'all')
-          await fillDemo(archive, program, (progress) => emit('task.progress', progress), signal)
+          await fillDemo(archive, program, calibrateDemo, (progress) => emit('task.progress', progress), signal)
         return archive.info()
       }),
+    'archive.switch': oneArchiveOnly,
+    'archive.known': oneArchiveOnly,
+    'archive.choose': oneArchiveOnly,
     'task.cancel': async ({ task }) => tasks.cancel(task),
   }
+}
+
+/** The engine has one archive; a shell that can exchange it answers in its place. */
+async function oneArchiveOnly(): Promise<never> {
+  throw new Trouble(
+    'unsupported',
+    'Another archive cannot be opened from here.',
+    'End the program, and start it with "breakledger serve --demo" for the demo or "breakledger serve" for your own archive.',
+  )
 }

@@ -1,14 +1,22 @@
+// Held by tests/engine/core/demoArchive.spec.ts.
 import type { HandlersOf } from '#contract/procedures.ts'
 import type { specimenProcedures } from '#contract/specimens/procedures.ts'
+import type { SpecimenFields } from '#contract/specimens/specimen.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
 
 /** Specimens: listed, opened, added, corrected by a newer revision. */
-export function specimenHandlers({ archive, clock }: HandlerParts): HandlersOf<typeof specimenProcedures> {
+export function specimenHandlers({ archive, clock, demo }: HandlerParts): HandlersOf<typeof specimenProcedures> {
+  /** Whatever is entered in a demo archive is a part of the demo, so that nobody's own block ever lies in the virtual press. */
+  const kept = async (fields: SpecimenFields): Promise<SpecimenFields> => ({
+    ...fields,
+    demo: fields.demo || (await demo.isOpen()),
+  })
+
   return {
     'specimens.list': (query) => archive.listSpecimens(query),
     'specimens.get': ({ specimenId }) => archive.specimen(specimenId),
-    'specimens.add': ({ fields, by }) => archive.addSpecimen(fields, clock.instant(), by),
-    'specimens.correct': ({ specimenId, fields, by, reason }) =>
-      archive.correctSpecimen(specimenId, fields, clock.instant(), by, reason),
+    'specimens.add': async ({ fields, by }) => archive.addSpecimen(await kept(fields), clock.instant(), by),
+    'specimens.correct': async ({ specimenId, fields, by, reason }) =>
+      archive.correctSpecimen(specimenId, await kept(fields), clock.instant(), by, reason),
   }
 }

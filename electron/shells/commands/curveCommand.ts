@@ -1,5 +1,6 @@
 // Held by tests/shells/commands/demoCommand.spec.ts.
 import { curveComments } from '#words/breaks/curveComments.ts'
+import { isSimulated, simulatedBreakWords } from '#words/keeping/demoWords.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { archiveOf } from './ownArchive.ts'
@@ -24,6 +25,7 @@ export const curveCommand: Command = {
       throw new UsageError(`BREAK_ID must be a whole number from 1, but is "${text}".`)
     const { storedCurve } = await import('#engine/breaks/storedCurve.ts')
     const curve = await storedCurve(archiveOf(values), programName, Number(text))
+    if (isSimulated(curve.record.summary)) io.err(`${simulatedBreakWords(Number(text))}\n`)
     if (json) {
       const { timeS, counts, forceN } = curve.rows
       for (const [i, time] of timeS.entries())

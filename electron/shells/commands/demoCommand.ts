@@ -15,8 +15,8 @@ export const demoCommand: Command = {
     archiveJson,
   ],
   async run({ io, values, json }) {
-    const { createDemoArchive } = await import('#engine/keeping/createDemoArchive.ts')
-    const path = archiveOf(values)
+    const { createDemoArchive } = await import('#engine/createDemoArchive.ts')
+    const path = archiveOf(values, 'demo')
     const onProgress = ({ done, total }: { done: number; total: number }) => {
       if (io.interactive) io.err(`\rbroke ${done} of ${total} specimens`)
     }

@@ -4,7 +4,7 @@ import { showInBrowser } from '../loopback/browserCommand.ts'
 import type { Command } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { numberOption } from './optionValues.ts'
-import { archiveOf, headsFile } from './ownArchive.ts'
+import { archiveOf, headsFile, knownPlaces } from './ownArchive.ts'
 import { programName } from './programName.ts'
 
 export const serveCommand: Command = {
@@ -28,6 +28,7 @@ export const serveCommand: Command = {
     const serving = await serveArchive({
       archivePath: archiveOf(values, demo ? 'demo' : 'own'),
       keptHeads: headsFile(),
+      ...knownPlaces(),
       pageFolder: pageFolder(),
       port,
       program: programName,

@@ -5,10 +5,10 @@ import { parseArgs } from 'node:util'
 import { app, BrowserWindow, dialog, ipcMain, protocol, session, shell } from 'electron'
 import { troubleFrom } from '#contract/errors.ts'
 import { createDispatcher } from '#contract/wire/dispatcher.ts'
-import { createRealEngine } from '#engine/createRealEngine.ts'
-import { archiveFile, keptHeadsFile } from '../archiveFile.ts'
-import { startDemo } from '../startDemo.ts'
+import { archiveFile, keptHeadsFile, openedArchivesFile } from '../archiveFile.ts'
+import { createSwitchingEngine } from '../switchingEngine.ts'
 import { connectBridge } from './bridge.ts'
+import { chooseArchiveFile } from './chooseArchiveFile.ts'
 import { closeBeforeQuitting } from './closeBeforeQuitting.ts'
 import { guardApp } from './guardApp.ts'
 import { guardSession } from './guardSession.ts'
@@ -17,7 +17,7 @@ import { isCommandStart, runPackedCommand } from './packedCommands.ts'
 import { pageAddress, pageScheme } from './pageAddress.ts'
 import { archiveAskedFor, changeArchive, secondStartData } from './secondStart.ts'
 import { servePage } from './servePage.ts'
-import type { Telling } from './tellings.ts'
+import { demoNotStarted, type Telling } from './tellings.ts'
 import { windowOptions } from './windowOptions.ts'
 
 const here = dirname(fileURLToPath(import.meta.url))
@@ -43,18 +43,16 @@ async function start(): Promise<void> {
   const surroundings = { platform: process.platform, home: app.getPath('home'), environment: process.env }
   const archivePath =
     typeof values.archive === 'string' ? values.archive : archiveFile(values.demo ? 'demo' : 'own', surroundings)
-  const engine = await createRealEngine({
-    archivePath,
+  const engine = await createSwitchingEngine({
+    ...{ archivePath, demo: values.demo === true },
+    places: { own: archiveFile('own', surroundings), demo: archiveFile('demo', surroundings) },
+    openedFile: openedArchivesFile(surroundings),
     keptHeads: keptHeadsFile(surroundings),
-    host: { host: 'desktop', capabilities: [] },
+    host: 'desktop',
     program: `Breakledger ${app.getVersion()}`,
+    chooseFile: (purpose) => chooseArchiveFile(purpose, dialog),
   })
-  if (values.demo) await startDemo(engine)
-  const close = async () => {
-    await engine.close()
-    await engine.archive.close()
-  }
-  closeBeforeQuitting(app, close, giveUp)
+  closeBeforeQuitting(app, engine.close, giveUp)
 
   connectBridge({
     ipc: ipcMain,
@@ -69,12 +67,14 @@ async function start(): Promise<void> {
   guardApp(app, tell)
   app.on('second-instance', (_event, _words, _folder, data) => {
     BrowserWindow.getAllWindows()[0]?.show()
-    const asked = archiveAskedFor(data, archivePath)
+    const asked = archiveAskedFor(data, engine.path())
     if (asked !== null) void changeArchive(asked, { app, dialog })
   })
   app.on('activate', () => BrowserWindow.getAllWindows().length === 0 && openWindow())
   app.on('window-all-closed', () => app.quit())
   openWindow()
+  // Filling takes some seconds, in which the page can be looked at already.
+  engine.startDemo().catch((thrown: unknown) => tell(demoNotStarted(troubleFrom(thrown))))
 }
 
 function openWindow(): void {

@@ -1,3 +1,4 @@
+import type { TroubleMessage } from '#contract/errors.ts'
 import { visibleText } from '#words/visibleText.ts'
 
 /** What a box says: one sentence, and what it means or what to do. */
@@ -28,6 +29,12 @@ export const noDownload = (address: string): Telling => ({
 export const noCertificate = (address: string, error: string): Telling => ({
   message: 'A connection was refused because its certificate does not hold.',
   detail: `${visibleText(address.slice(0, 200))} (${error})`,
+})
+
+/** The demo cannot be shown; the program goes on without it. */
+export const demoNotStarted = ({ message, hint }: TroubleMessage): Telling => ({
+  message: visibleText(message),
+  detail: visibleText(hint),
 })
 
 /** A second start names another archive. */

@@ -1,12 +1,15 @@
 // Held by tests/shells/commands/serveCommand.spec.ts.
-import { createRealEngine, type RealEngineOptions } from '#engine/createRealEngine.ts'
-import { startDemo } from '../startDemo.ts'
+import type { UsualPlaces } from '../knownArchives.ts'
+import { createSwitchingEngine } from '../switchingEngine.ts'
 import { type Loopback, startLoopback } from './server.ts'
 
 export type Serving = {
   archivePath: string
   /** Where heads of chains are kept. */
   keptHeads: string
+  /** Where archives lie that were never named, and where it is remembered which were opened. */
+  places: UsualPlaces
+  openedFile: string
   pageFolder: string
   port: number
   /** Name and version, as the records keep it. */
@@ -22,28 +25,22 @@ export type ServedArchive = Loopback & { demoStarted: Promise<void> }
  * Opens the archive and serves it to a browser on this computer. `close` ends a running capture, waits until all is on disk
  * and stops listening. Rejects with a Trouble when archive or port cannot be had; nothing stays open then.
  */
-export async function serveArchive(serving: Serving): Promise<ServedArchive> {
-  const { archivePath, keptHeads, pageFolder, port, program, demo } = serving
-  const host = { host: 'loopback', capabilities: [] } as const satisfies RealEngineOptions['host']
-  const engine = await createRealEngine({ archivePath, keptHeads, host, program })
-  const closeEngine = async () => {
-    await engine.close()
-    await engine.archive.close()
-  }
+export async function serveArchive({ pageFolder, port, ...opened }: Serving): Promise<ServedArchive> {
+  const engine = await createSwitchingEngine({ ...opened, host: 'loopback' })
   let loopback: Loopback
   try {
     loopback = await startLoopback({ engine, pageFolder, port })
   } catch (thrown) {
-    await closeEngine()
+    await engine.close()
     throw thrown
   }
   return {
     ...loopback,
     // Filling takes some seconds, in which the page can be looked at already.
-    demoStarted: demo ? startDemo(engine) : Promise.resolve(),
+    demoStarted: engine.startDemo(),
     async close() {
       await loopback.close()
-      await closeEngine()
+      await engine.close()
     },
   }
 }

@@ -2,13 +2,14 @@ import type { BenchState } from '#contract/bench/bench.ts'
 import { outcomeWords } from '../breaks/outcomeWords.ts'
 import { capitalised } from '../sentence.ts'
 import { connectionWords } from './connectionWords.ts'
+import { outcomePeakN } from './outcomePeak.ts'
 
 /** The state of the bench in words: what it is, and what that asks of the person. */
 export type PhaseWords = { title: string; advice: string }
 
 /** Says the phase of the bench; `force` writes a force in the units shown. */
 export function phaseWords(bench: BenchState, force: (forceN: number) => string): PhaseWords {
-  const { phase, connection, lastBreak } = bench
+  const { phase, connection } = bench
   if (phase === 'no-signal') {
     if (connection.status === 'closed')
       return { title: connectionWords(connection), advice: 'Connect an amplifier or try the demo.' }
@@ -25,7 +26,7 @@ export function phaseWords(bench: BenchState, force: (forceN: number) => string)
     }
   }
   if (phase === 'loading') return { title: 'Loading', advice: 'Guard closed. Hands clear.' }
-  const peakN = lastBreak?.peakN ?? null
+  const peakN = outcomePeakN(bench)
   if (phase === 'broke') {
     const title = peakN === null ? 'Broke' : `Broke at ${force(peakN)}`
     return { title, advice: bench.armed ? 'Look at the faces, then put in the next specimen.' : 'Look at the faces.' }

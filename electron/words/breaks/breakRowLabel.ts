@@ -1,10 +1,21 @@
 import type { BreakSummary } from '#contract/breaks/break.ts'
+import { isSimulated, simulatedMark } from '../keeping/demoWords.ts'
+import { resultsWords } from '../specimens/resultsWords.ts'
 import { overruledWords, setAsideWords } from './decisionWords.ts'
 import { outcomeWord } from './outcomeWords.ts'
 
 type Labelled = Pick<
   BreakSummary,
-  'breakId' | 'number' | 'outcome' | 'ending' | 'setAside' | 'setAsideCause' | 'overruled'
+  | 'breakId'
+  | 'number'
+  | 'outcome'
+  | 'ending'
+  | 'setAside'
+  | 'setAsideCause'
+  | 'overruled'
+  | 'resultsOfSpecimen'
+  | 'demo'
+  | 'simulated'
 >
 
 /** The heading of a break: "P-17 broke"; a break without a specimen is named by its own number. */
@@ -23,7 +34,9 @@ export function breakRowLabel(row: Labelled): string {
   const words = [
     `break ${breakId}`,
     number ?? 'no specimen',
+    isSimulated(row) ? simulatedMark : null,
     setAside === null ? outcomeWord(row) : `set aside: ${setAsideWords(row)}`,
+    resultsWords(row.resultsOfSpecimen),
     overruled === null ? null : overruledWords(overruled),
   ]
   return words.filter((word) => word !== null).join(', ')

@@ -1,6 +1,8 @@
 import type { BreakRecord, BreakSummary } from '#contract/breaks/break.ts'
 import type { ForceScale } from '#contract/calibration/forceScale.ts'
 import { scaleInForce } from '#domain/strength/resultInForce.ts'
+import { isSimulated, simulatedMark } from '../keeping/demoWords.ts'
+import { resultsWords } from '../specimens/resultsWords.ts'
 import { overruledWords } from './decisionWords.ts'
 
 /**
@@ -19,7 +21,8 @@ export function curveComments(record: BreakRecord): string[] {
     `tare: ${tare === null ? 'none' : `${tareOffset} ${unit}, taken ${tare.takenAt}`}`,
     `ending: ${end?.ending ?? 'still running'}`,
     ...overruledComment(summary),
-    ...(summary.demo ? ['invented data of the demo study'] : []),
+    ...[resultsWords(summary.resultsOfSpecimen)].filter((words) => words !== null),
+    ...(isSimulated(summary) ? [`${simulatedMark}: every number is invented`] : []),
   ]
 }
 

@@ -1,5 +1,8 @@
+import type { BreakSummary } from '#contract/breaks/break.ts'
 import type { Flag } from '#contract/breaks/evaluation.ts'
 import { highestWeightWords } from '../calibration/verificationWords.ts'
+import { isSimulated, simulatedMark } from '../keeping/demoWords.ts'
+import { resultsWords } from '../specimens/resultsWords.ts'
 
 /** What a flag means for whoever reads the number, and what to do. */
 export const flagWords: Record<Flag, string> = {
@@ -46,14 +49,19 @@ export const verifiedRangeFlags: readonly Flag[] = ['above-verified-range', 'bel
 /** Flags that say whose word the peak is. */
 const overrulingFlags: readonly Flag[] = ['peak-picked', 'premature-failure']
 
-/** What remarks are made from: flags, and by how many times the peak lies above the verified range, if that is known. */
-type Remarked = { flags: readonly Flag[]; verification: { timesVerified: number | null } | null }
+/** What remarks are made from: flags, by how many times the peak lies above the verified range, and where it came from; as far as known. */
+type Remarked = {
+  flags: readonly Flag[]
+  verification: { timesVerified: number | null } | null
+} & Partial<Pick<BreakSummary, 'resultsOfSpecimen' | 'demo' | 'simulated'>>
 
 /**
- * What a list says of a break's flags: a person's word first, and how far above the verified range it lies, if it does; of
- * samples that are missing at the peak once only. No more than `most` of them by name, the rest by their number.
+ * What a list says of a break's flags: first whether it is simulated or not the only result of its specimen, then a person's
+ * word, and how far above the verified range it lies; of samples that are missing at the peak once only. No more than `most`
+ * by name, the rest by their number.
  */
-export function flagListWords({ flags, verification }: Remarked, most = Number.POSITIVE_INFINITY): string {
+export function flagListWords(remarked: Remarked, most = Number.POSITIVE_INFINITY): string {
+  const { flags, verification } = remarked
   const timesVerified = verification?.timesVerified ?? null
   const names = flags
     .filter((flag) => flag !== 'gap' || !flags.includes('gap-at-peak'))
@@ -63,5 +71,8 @@ export function flagListWords({ flags, verification }: Remarked, most = Number.P
         ? highestWeightWords(timesVerified)
         : flagNames[flag],
     )
+  const results = resultsWords(remarked.resultsOfSpecimen ?? 0)
+  if (results !== null) names.unshift(results)
+  if (isSimulated(remarked)) names.unshift(simulatedMark)
   return names.length <= most ? names.join(', ') : `${names.slice(0, most).join(', ')}, +${names.length - most}`
 }

@@ -1,8 +1,9 @@
 import { useRef } from 'react'
 import type { TroubleMessage } from '#contract/errors.ts'
-import { simulatedWords } from '#words/bench/cautions.ts'
+import { isStoring } from '#words/bench/outcomePeak.ts'
 import { tareHindrance } from '#words/bench/phaseWords.ts'
 import { zeroMovedWords } from '#words/bench/zeroMovedWords.ts'
+import { demoOverWords } from '#words/keeping/demoWords.ts'
 import { useBench, usePreferences } from '../../host/hostContext.ts'
 import { useAction } from '../../host/useAction.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
@@ -30,8 +31,11 @@ export function BenchPage() {
   const lastBreakKeys = useRef<LastBreakKeys>(null)
 
   const isVirtual = bench.connection.source?.kind === 'virtual' && bench.connection.status === 'open'
+  // The demo ends with its last whole block; one that is put in again is loaded all the same.
+  const isOver = isVirtual && bench.waitingSpecimens === 0 && !bench.again
   const canLoad =
     isVirtual &&
+    !isOver &&
     bench.busyWith === null &&
     (bench.phase === 'waiting' || bench.phase === 'broke' || bench.phase === 'unloaded')
 
@@ -104,13 +108,13 @@ export function BenchPage() {
             >
               {bench.phase === 'loading' ? 'Loading …' : 'Load the specimen'} <Keys keys="L" />
             </button>
-            <p>{simulatedWords}</p>
+            {isOver ? <p>{demoOverWords}</p> : null}
           </section>
         ) : null}
         {bench.lastBreak === null ? (
           <FirstBreakWords connected={bench.connection.status === 'open'} />
         ) : (
-          <LastBreak summary={bench.lastBreak} keys={lastBreakKeys} />
+          <LastBreak newest={bench.lastBreak} isStoring={isStoring(bench)} keys={lastBreakKeys} />
         )}
       </aside>
     </div>

@@ -1,5 +1,7 @@
 import { useState } from 'react'
+import type { ArchiveInfo } from '#contract/keeping/archive.ts'
 import type { Progress, TaskName } from '#contract/tasks.ts'
+import { simulatedBreaksWords } from '#words/keeping/demoWords.ts'
 import { chainFindingWords, checkedWords, soundWords } from '#words/keeping/verifyWords.ts'
 import { asSentence } from '#words/sentence.ts'
 import { writeCount } from '#words/units/numbers.ts'
@@ -30,41 +32,7 @@ export function ArchivePage() {
           <strong>{chainFindingWords(info.value.chainFinding)}</strong>
         </p>
       )}
-      {archive === undefined ? null : (
-        <>
-          <dl className="archive-figures">
-            <Figure name="Specimens" value={archive.specimens} />
-            <Figure name="Breaks" value={archive.breaks} />
-            <Figure name="Format version" value={archive.formatVersion} />
-          </dl>
-          <dl className="facts archive-facts">
-            <div>
-              <dt>File</dt>
-              <dd className="path">{archive.path}</dd>
-            </div>
-            <div>
-              <dt>Program</dt>
-              <dd>{info.value?.program}</dd>
-            </div>
-            {archive.demo ? (
-              <div>
-                <dt>Demo</dt>
-                <dd>Holds the invented demo study.</dd>
-              </div>
-            ) : null}
-            {archive.recovered.length > 0 ? (
-              <div>
-                <dt>Recovered</dt>
-                <dd>
-                  {archive.recovered.length === 1 ? 'One break was' : `${archive.recovered.length} breaks were`}{' '}
-                  unfinished when the program last ended, and kept:{' '}
-                  {archive.recovered.map((id) => `break ${id}`).join(', ')}.
-                </dd>
-              </div>
-            ) : null}
-          </dl>
-        </>
-      )}
+      {archive === undefined ? null : <Facts archive={archive} program={info.value?.program ?? ''} />}
       <section className="archive-section" aria-labelledby="verify-title">
         <h2 id="verify-title">Verify the archive</h2>
         <p className="prose">
@@ -143,5 +111,49 @@ function VerifyWords({ report }: { report: NonNullable<ReturnType<typeof useActi
         ))}
       </ul>
     </div>
+  )
+}
+
+/** What the archive is and holds. */
+function Facts({ archive, program }: { archive: ArchiveInfo; program: string }) {
+  return (
+    <>
+      <dl className="archive-figures">
+        <Figure name="Specimens" value={archive.specimens} />
+        <Figure name="Breaks" value={archive.breaks} />
+        <Figure name="Format version" value={archive.formatVersion} />
+      </dl>
+      <dl className="facts archive-facts">
+        <div>
+          <dt>File</dt>
+          <dd className="path">{archive.path}</dd>
+        </div>
+        <div>
+          <dt>Program</dt>
+          <dd>{program}</dd>
+        </div>
+        {archive.demo ? (
+          <div>
+            <dt>Demo</dt>
+            <dd>Holds the invented demo study.</dd>
+          </div>
+        ) : null}
+        {archive.simulated > 0 ? (
+          <div>
+            <dt>Simulated</dt>
+            <dd>{simulatedBreaksWords(archive.simulated, archive.breaks)}</dd>
+          </div>
+        ) : null}
+        {archive.recovered.length > 0 ? (
+          <div>
+            <dt>Recovered</dt>
+            <dd>
+              {archive.recovered.length === 1 ? 'One break was' : `${archive.recovered.length} breaks were`} unfinished
+              when the program last ended, and kept: {archive.recovered.map((id) => `break ${id}`).join(', ')}.
+            </dd>
+          </div>
+        ) : null}
+      </dl>
+    </>
   )
 }

@@ -6,7 +6,9 @@ import { overruledWords, setAsideWords } from '#words/breaks/decisionWords.ts'
 import { flagNames } from '#words/breaks/flagWords.ts'
 import { outcomeWord } from '#words/breaks/outcomeWords.ts'
 import { isUncalibrated } from '#words/calibration/scaleWords.ts'
+import { isSimulated, simulatedMark } from '#words/keeping/demoWords.ts'
 import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
+import { severalResultsWords } from '#words/specimens/resultsWords.ts'
 import { specimenWords } from '#words/specimens/specimenWords.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { instantWords } from '#words/units/times.ts'
@@ -18,6 +20,7 @@ import { StillCurve } from '../../parts/curve/StillCurve.tsx'
 import { OverruledMark } from '../../parts/decisions/OverruledMark.tsx'
 import { hashOf, mostCompared } from '../../routes/route.ts'
 import { Notice } from '../../widgets/Notice.tsx'
+import { AgainDialog } from './AgainDialog.tsx'
 import { CorrectionDialog } from './CorrectionDialog.tsx'
 import { changedFields, fieldNames } from './specimenChanges.ts'
 import './specimens.css'
@@ -39,7 +42,7 @@ function SpecimenView({ record }: { record: SpecimenRecord }) {
   const [correcting, setCorrecting] = useState(false)
   return (
     <div className="record-page">
-      <SpecimenHead current={current} onCorrect={() => setCorrecting(true)} />
+      <SpecimenHead current={current} breaks={breaks} onCorrect={() => setCorrecting(true)} />
       <Notice trouble={unreadableTrouble(record.unreadable)} />
       <div className="record-columns">
         <section className="record-facts" aria-labelledby="facts-title">
@@ -65,9 +68,11 @@ function SpecimenView({ record }: { record: SpecimenRecord }) {
 type Part = Pick<SpecimenRecord, 'current' | 'breaks' | 'revisions'>
 
 /** What the specimen is, and putting it on the bench. */
-function SpecimenHead({ current, onCorrect }: Pick<Part, 'current'> & { onCorrect(): void }) {
+function SpecimenHead({ current, breaks, onCorrect }: Pick<Part, 'current' | 'breaks'> & { onCorrect(): void }) {
   const bench = useBench()
   const take = useAction('bench.takeSpecimen')
+  const [asking, setAsking] = useState(false)
+  const several = severalResultsWords(current.results)
   const atHand = bench.specimen?.specimenId === current.specimenId
   return (
     <>
@@ -79,7 +84,7 @@ function SpecimenHead({ current, onCorrect }: Pick<Part, 'current'> & { onCorrec
           <h1>{current.fields.number}</h1>
           <p className="record-words">
             {specimenWords(current.fields)}
-            {current.fields.demo ? ' · invented demo data' : ''}
+            {isSimulated(current.fields) ? ` · ${simulatedMark}` : ''}
           </p>
         </div>
         <div className="record-buttons">
@@ -90,7 +95,9 @@ function SpecimenHead({ current, onCorrect }: Pick<Part, 'current'> & { onCorrec
               type="button"
               className="button"
               disabled={bench.phase === 'loading'}
-              onClick={() => void take.run({ specimenId: current.specimenId })}
+              onClick={() =>
+                current.timesBroken > 0 ? setAsking(true) : void take.run({ specimenId: current.specimenId })
+              }
             >
               Put on the bench
             </button>
@@ -101,6 +108,22 @@ function SpecimenHead({ current, onCorrect }: Pick<Part, 'current'> & { onCorrec
         </div>
       </header>
       <Notice trouble={take.error} onDismiss={take.dismiss} />
+      {several === null ? null : (
+        <p className="running-words" role="status">
+          <strong>{several}</strong>
+        </p>
+      )}
+      {asking ? (
+        <AgainDialog
+          current={current}
+          last={breaks.findLast(({ outcome }) => outcome === 'break') ?? null}
+          onAgain={() => {
+            setAsking(false)
+            void take.run({ specimenId: current.specimenId, again: true })
+          }}
+          onClose={() => setAsking(false)}
+        />
+      ) : null}
     </>
   )
 }
@@ -178,8 +201,10 @@ function BreakLine({ summary, inForce }: { summary: BreakSummary; inForce: boole
       </span>
       <span className="break-line-tags">
         {inForce ? <strong className="tag">in force</strong> : null}{' '}
+        {summary.resultsOfSpecimen > 1 ? <span className="tag">{summary.resultsOfSpecimen} results</span> : null}{' '}
         {summary.overruled === null ? null : <span className="tag">{flagNames[summary.overruled.kind]}</span>}{' '}
-        {isUncalibrated(summary.scaleKind) ? <span className="tag">uncalibrated</span> : null}
+        {isUncalibrated(summary.scaleKind) ? <span className="tag">uncalibrated</span> : null}{' '}
+        {isSimulated(summary) ? <span className="tag">{simulatedMark}</span> : null}
       </span>
       {summary.setAside === null ? null : (
         <span className="break-line-why">Set aside, not used in results: {setAsideWords(summary)}</span>

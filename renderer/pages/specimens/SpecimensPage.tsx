@@ -3,7 +3,9 @@ import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
 import { overruledWords } from '#words/breaks/decisionWords.ts'
 import { flagListWords, flagNames } from '#words/breaks/flagWords.ts'
 import { isUncalibrated } from '#words/calibration/scaleWords.ts'
+import { isSimulated, simulatedMark } from '#words/keeping/demoWords.ts'
 import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
+import { resultsWords, waitingWords } from '#words/specimens/resultsWords.ts'
 import { writeCount } from '#words/units/numbers.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { useBench } from '../../host/hostContext.ts'
@@ -71,15 +73,24 @@ export function SpecimensPage() {
   )
 }
 
-/** How the strength of a specimen stands: what a person put in place of the peak found comes first. */
-function stateWords({ overruled, scaleKind }: BreakSummary): string {
+/** How the strength of a specimen stands: that it is not the only one comes first, then what a person put in place of the peak. */
+function stateWords(summary: BreakSummary): string {
+  const { overruled, scaleKind, resultsOfSpecimen } = summary
+  if (resultsOfSpecimen > 1) return `${resultsOfSpecimen} results`
   if (overruled !== null) return flagNames[overruled.kind]
+  if (isSimulated(summary)) return `broke, ${simulatedMark}`
   return isUncalibrated(scaleKind) ? 'broke, uncalibrated' : 'broke'
 }
 
+function withoutResult(row: SpecimenSummary): string {
+  return isSimulated(row.fields) ? `${waitingWords(row)}, ${simulatedMark}` : waitingWords(row)
+}
+
 /** How a row is read out: with the reason where a person overruled the peak that counts. */
-function specimenRowLabel({ fields, breakInForce }: SpecimenSummary): string {
-  const words = `${fields.number}, ${fields.adhesive}`
+function specimenRowLabel({ fields, breakInForce, results }: SpecimenSummary): string {
+  const simulated = isSimulated(breakInForce ?? fields) ? `, ${simulatedMark}` : ''
+  const several = resultsWords(results)
+  const words = `${fields.number}, ${fields.adhesive}${simulated}${several === null ? '' : `, ${several}`}`
   const overruled = breakInForce?.overruled ?? null
   return overruled === null ? words : `${words}, ${overruledWords(overruled)}`
 }
@@ -161,7 +172,7 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
       width: '13%',
       cell: (row) =>
         row.breakInForce === null ? (
-          'waiting'
+          withoutResult(row)
         ) : (
           <span title={flagListWords(row.breakInForce)}>{stateWords(row.breakInForce)}</span>
         ),

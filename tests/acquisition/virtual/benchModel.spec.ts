@@ -151,6 +151,22 @@ describe('model of the bench', () => {
     expect(model.fill(samples)).toBe(0)
   })
 
+  it('loads nothing by itself when it is to be asked, and one specimen for each time it is', () => {
+    const model = createBenchModel({ scenario: 'brittle', rateHz: 80, seed: 1, byItself: false })
+    const second = { timeUs: new Float64Array(80), counts: new Float64Array(80), sequence: new Float64Array(80) }
+    const pass = (seconds: number) => {
+      for (let s = 0; s < seconds; s++) model.fill(second)
+    }
+    pass(600)
+    expect(model.truths).toHaveLength(0)
+    for (const loadings of [1, 2]) {
+      model.loadNow()
+      pass(600)
+      expect(model.truths).toHaveLength(loadings)
+      expect(model.loading()).toBe(false)
+    }
+  })
+
   it('refuses a rate that no amplifier here has', () => {
     expect(() => createBenchModel({ scenario: 'idle', rateHz: 1, seed: 1 })).toThrow(RangeError)
   })

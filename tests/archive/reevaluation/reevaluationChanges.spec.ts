@@ -48,6 +48,7 @@ test('lays each result beside the one that was in force, and says what differs',
   const of = (breakId: number) => rows.find((row) => row.breakId === breakId)!
   expect(of(1)).toEqual({
     ...{ breakId: 1, number: 'A-10', adhesive: 'casein C1', overruled: null, setAside: null, setAsideCause: null },
+    simulated: true,
     before: {
       ...{ evaluationId: 1, method: 'test 1', outcome: 'break', peakN: 6000, flags: ['uncalibrated'] },
       events: ['pop-in'],

@@ -19,7 +19,7 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
     await handlers['preferences.set']({ cautionsRead: true, operator: 'bench 1', nPerCount: 0.012, capacityN: 20_000 })
     const fields = { number: 'C1-LL-01', adhesive: 'casein C1', areaMm2: 600 }
     const added = await handlers['specimens.add'](procedures['specimens.add'].input.parse({ fields, by: 'bench 1' }))
-    await handlers['bench.takeSpecimen']({ specimenId: added.specimenId })
+    await handlers['bench.takeSpecimen']({ specimenId: added.specimenId, again: false })
     opened = await openPage({ host: 'loopback', engine })
     await opened.page.getByRole('navigation').waitFor()
   })
@@ -42,9 +42,11 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
   it('breaks a block and opens its curve with C', async () => {
     // The page leads here by itself once it is connected, and must not do so after the key
     await heading('Connect an amplifier')
-    const source = { kind: 'virtual', scenario: 'pop-in', rateHz: 200, seed: 3, speed: 10, breaks: 1 } as const
+    const source = { kind: 'virtual', scenario: 'pop-in', rateHz: 200, seed: 3, speed: 10, byItself: false } as const
     await engine.handlers['bench.connect'](procedures['bench.connect'].input.parse({ source }))
     await opened.page.keyboard.press('b')
+    await heading('Waiting for load')
+    await opened.page.keyboard.press('l')
     await heading(/^Broke at/)
     foundN = (await summary()).peakN ?? Number.NaN
     expect(foundN).toBeGreaterThan(100)

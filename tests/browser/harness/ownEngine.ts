@@ -8,7 +8,7 @@ export type RealEngine = Awaited<ReturnType<typeof createRealEngine>>
 /** The engine as the program has it: archive, disk, threads and time are real. */
 export type OwnEngine = { engine: RealEngine; close(): Promise<void> }
 
-/** Opens the engine on an archive of its own, which is thrown away in the end. `fill`: puts something into the file first. */
+/** Opens the engine on a demo archive of its own, which is thrown away in the end. `fill`: puts something into the file first. */
 export async function openOwnEngine(fill?: (archivePath: string) => Promise<void>): Promise<OwnEngine> {
   const folder = mkdtempSync(join(tmpdir(), 'breakledger-own-'))
   const archivePath = join(folder, 'own.breakledger')
@@ -17,6 +17,7 @@ export async function openOwnEngine(fill?: (archivePath: string) => Promise<void
     archivePath,
     host: { host: 'loopback', capabilities: [] },
     program: 'Breakledger test',
+    demo: true,
   })
   return {
     engine,

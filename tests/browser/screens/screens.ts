@@ -224,6 +224,33 @@ export const screens: readonly Screen[] = [
   { name: 'specimens', host: () => withHistory(createScriptedHost()), show: at('#/specimens') },
   { name: 'breaks', host: () => withHistory(createScriptedHost()), show: at('#/breaks') },
   {
+    name: 'archives',
+    host: () => createScriptedHost({ capabilities: ['switch-archive'] }),
+    show: async (page) => {
+      await page.getByRole('button', { name: /Open now/ }).click()
+      await page
+        .getByRole('dialog')
+        .getByRole('button', { name: /saltmarsh/ })
+        .waitFor()
+      await settle(page)
+    },
+  },
+  {
+    name: 'specimen-broke-twice',
+    host: () => {
+      const host = createScriptedHost()
+      for (const peakN of [4812, 3120]) host.addBreak(peakN, { resultsOfSpecimen: 2 })
+      host.specimens[0]!.results = 2
+      host.setBench({ specimen: host.specimens[1]! })
+      return host
+    },
+    show: async (page) => {
+      await at('#/specimens/1')(page)
+      await page.getByRole('button', { name: 'Put on the bench' }).click()
+      await settle(page)
+    },
+  },
+  {
     name: 'specimen',
     host: () => {
       const host = withHistory(createScriptedHost())

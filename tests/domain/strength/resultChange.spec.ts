@@ -46,8 +46,9 @@ test('names events in order of time, those of stick-slip with their cycles', () 
 })
 
 function change(change: Partial<ComparedResult>, word: Partial<ResultChange> = {}): ResultChange {
-  const names = { breakId: 1, number: null, adhesive: null, overruled: null, setAside: null, setAsideCause: null }
-  return { ...names, ...word, ...resultPair(before, { ...before, ...change }) }
+  const names = { breakId: 1, number: null, adhesive: null, simulated: false, overruled: null }
+  const standing = { setAside: null, setAsideCause: null }
+  return { ...names, ...standing, ...word, ...resultPair(before, { ...before, ...change }) }
 }
 
 test('counts what changed, and takes mean and largest of the peaks that did', () => {

@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { Archive } from '#archive/archive.ts'
 import { openArchive } from '#archive/openArchive.ts'
 import { listQuery } from '#contract/listQuery.ts'
+import { calibrateDemo } from '#engine/calibration/demoCalibration.ts'
 import { demoGroups, demoOverruled, demoSetAside } from '#engine/keeping/demoStudy.ts'
 import { fillDemo, heldOfDemo } from '#engine/keeping/fillDemo.ts'
 import { addBlocks, temporaryArchive } from '#tests/fakes/temporaryArchive.ts'
@@ -58,15 +59,17 @@ describe('fillDemo', () => {
   ] as const)(
     'goes on where it was ended %s',
     async (_where, method, call) => {
-      await expect(fillDemo(endedAt(home.archive, method, call), 'test', () => {}, never)).rejects.toThrow(
-        'the program was ended',
-      )
+      await expect(
+        fillDemo(endedAt(home.archive, method, call), 'test', calibrateDemo, () => {}, never),
+      ).rejects.toThrow('the program was ended')
       expect(await heldOfDemo(home.archive)).toBe('part')
       const told: number[] = []
-      await fillDemo(home.archive, 'test', ({ done }) => told.push(done), never)
+      await fillDemo(home.archive, 'test', calibrateDemo, ({ done }) => told.push(done), never)
       await expectWholeStudy(home.archive)
       expect(told).toEqual(Array.from({ length: 64 }, (_, i) => i + 1))
-      await expect(fillDemo(home.archive, 'test', () => {}, never)).rejects.toMatchObject({ code: 'conflict' })
+      await expect(fillDemo(home.archive, 'test', calibrateDemo, () => {}, never)).rejects.toMatchObject({
+        code: 'conflict',
+      })
     },
     60_000,
   )
@@ -76,7 +79,7 @@ describe('fillDemo', () => {
     const stopAfterTwo = ({ done }: { done: number }) => {
       if (done === 2) stopped.abort()
     }
-    await expect(fillDemo(home.archive, 'test', stopAfterTwo, stopped.signal)).rejects.toThrow()
+    await expect(fillDemo(home.archive, 'test', calibrateDemo, stopAfterTwo, stopped.signal)).rejects.toThrow()
     // The third block is in the press when the program is killed.
     const third = (await home.archive.waitingSpecimens(null, 1)).rows[0]!
     const { header } = await home.archive.break(1)
@@ -90,7 +93,7 @@ describe('fillDemo', () => {
     const archive = await openArchive({ path: home.path, program: 'test' })
     try {
       expect((await archive.info()).recovered).toEqual([breakId])
-      await fillDemo(archive, 'test', () => {}, never)
+      await fillDemo(archive, 'test', calibrateDemo, () => {}, never)
       await expectWholeStudy(archive)
       expect((await archive.break(breakId)).summary).toMatchObject({ ending: 'recovered', number: third.fields.number })
     } finally {
@@ -101,6 +104,8 @@ describe('fillDemo', () => {
   it('leaves an archive alone that holds other records', async () => {
     await addBlocks(home.archive, ['A-1'])
     expect(await heldOfDemo(home.archive)).toBe('other')
-    await expect(fillDemo(home.archive, 'test', () => {}, never)).rejects.toMatchObject({ code: 'conflict' })
+    await expect(fillDemo(home.archive, 'test', calibrateDemo, () => {}, never)).rejects.toMatchObject({
+      code: 'conflict',
+    })
   })
 })

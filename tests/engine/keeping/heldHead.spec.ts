@@ -10,7 +10,16 @@ const archive = (identity: string | null, count: number, against: HeadFinding | 
   chainIdentity: async () => identity,
   chainHead: async () => head(count),
   heldAgainst: async () => against,
-  info: async () => ({ path: '/study', formatVersion: 5, specimens: 0, breaks: 0, recovered: [], demo: false }),
+  info: async () => ({
+    path: '/study',
+    formatVersion: 5,
+    specimens: 0,
+    breaks: 0,
+    simulated: 0,
+    own: true,
+    recovered: [],
+    demo: false,
+  }),
 })
 
 function keptHeads(): string {

@@ -5,6 +5,7 @@ import type { SetAsideCause } from '#contract/breaks/decision.ts'
 import type { EvaluationResult } from '#contract/breaks/evaluation.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { ArchiveInfo } from '#contract/keeping/archive.ts'
+import type { OutputOf } from '#contract/procedures.ts'
 import { defaultPreferences, type Preferences } from '#contract/settings/settings.ts'
 import type { Specimen } from '#contract/specimens/specimen.ts'
 import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
@@ -36,20 +37,27 @@ export type ScriptedHost = ScriptedEngine & {
 
 /** A host that keeps a few records in memory and goes where the test sends it: for exact states of the page. */
 export function createScriptedHost(
-  options: { specimens?: number; preferences?: Partial<Preferences> } = {},
+  options: {
+    specimens?: number
+    preferences?: Partial<Preferences>
+    capabilities?: OutputOf<'app.info'>['capabilities']
+  } = {},
 ): ScriptedHost {
   let preferences: Preferences = {
     ...defaultPreferences,
     operator: 'bench 1',
     capacityN: 20_000,
     nPerCount: 0.012,
-    source: { kind: 'virtual', scenario: 'mixed', rateHz: 80, seed: 1, speed: 1, breaks: null },
+    source: { kind: 'virtual', scenario: 'mixed', rateHz: 80, seed: 1, speed: 1, breaks: null, byItself: false },
     cautionsRead: true,
     ...options.preferences,
   }
   const specimens = Array.from({ length: options.specimens ?? 72 }, (_, index) => scriptedSpecimen(index))
   const revisions = new Map(
-    specimens.map(({ breakInForce: _none, ...specimen }) => [specimen.specimenId, [specimen as Specimen]]),
+    specimens.map(({ breakInForce: _none, results: _results, timesBroken: _times, ...specimen }) => [
+      specimen.specimenId,
+      [specimen as Specimen],
+    ]),
   )
   const breaks: BreakRecord[] = []
   const calls: ScriptedHost['calls'] = []
@@ -60,8 +68,10 @@ export function createScriptedHost(
     formatVersion: migrations.length,
     specimens: specimens.length,
     breaks: breaks.length,
+    simulated: breaks.length,
     recovered: [],
     demo: true,
+    own: false,
   })
 
   function setBench(change: Partial<BenchState>): void {
@@ -128,12 +138,24 @@ export function createScriptedHost(
     'app.info': async () => ({
       program: 'Breakledger 0.1.0',
       host: 'direct',
-      capabilities: [],
+      capabilities: options.capabilities ?? [],
+      demo: true,
       archive: archive(),
       chainFinding: null,
       preferences,
     }),
     'archive.head': async () => ({ count: 412, hash: '5e'.repeat(32), instant: '2031-05-02T09:30:00.000Z' }),
+    'archive.known': async () =>
+      (
+        [
+          ['/home/bench/.local/share/breakledger/demo.breakledger', 'demo', true],
+          ['/home/bench/Breakledger/saltmarsh.breakledger', 'own', true],
+          ['/media/bench/old disk/bilge and loft, boards of the second delivery.breakledger', 'own', false],
+        ] as const
+      ).map(([path, kind, isThere]) => {
+        const isDemo = kind === 'demo'
+        return { path, kind, isThere, isUsual: isDemo, isOpen: isDemo, openedAt: at(0) }
+      }),
     'preferences.set': async (change) => setPreferences(change as Partial<Preferences>),
     'ports.list': async () => [
       {
@@ -170,8 +192,8 @@ export function createScriptedHost(
       setBench({ armed })
       return bench
     },
-    'bench.takeSpecimen': async ({ specimenId }) => {
-      setBench({ specimen: specimenId === null ? null : specimenOf(specimenId) })
+    'bench.takeSpecimen': async ({ specimenId, again }) => {
+      setBench({ specimen: specimenId === null ? null : specimenOf(specimenId), again })
       return bench
     },
     'bench.nextSpecimen': async () => {
@@ -210,7 +232,7 @@ export function createScriptedHost(
         reason: '',
         fields,
       }
-      specimens.push({ ...specimen, breakInForce: null })
+      specimens.push({ ...specimen, breakInForce: null, results: 0, timesBroken: 0 })
       revisions.set(specimen.specimenId, [specimen])
       engine.emit('records.changed', { topics: topicsOf('specimen', [specimen.specimenId]) })
       return specimen
@@ -357,9 +379,17 @@ export function createScriptedHost(
     addBreak(peakN, change = {}, result = {}) {
       const record = scriptedBreak(breaks.length + 1, bench, peakN, change, result)
       breaks.push(record)
-      if (bench.specimen !== null && record.summary.outcome === 'break')
-        specimenOf(bench.specimen.specimenId).breakInForce = record.summary
-      setBench({ phase: record.summary.outcome === 'break' ? 'broke' : 'unloaded', lastBreak: record.summary })
+      if (bench.specimen !== null && record.summary.outcome === 'break') {
+        const broken = specimenOf(bench.specimen.specimenId)
+        broken.breakInForce = record.summary
+        broken.timesBroken += 1
+      }
+      const { breakId, outcome } = record.summary
+      setBench({
+        phase: outcome === 'break' ? 'broke' : 'unloaded',
+        lastBreak: record.summary,
+        outcomeBreakId: breakId,
+      })
       tellOf(record.summary.breakId, [record.summary.specimenId], { evaluations: record.evaluations })
       return record.summary
     },

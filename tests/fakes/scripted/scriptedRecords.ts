@@ -47,6 +47,8 @@ export function scriptedSpecimen(index: number): SpecimenSummary {
     reason: '',
     fields,
     breakInForce: null,
+    results: 0,
+    timesBroken: 0,
   }
 }
 
@@ -81,7 +83,9 @@ export function scriptedBench(preferences: Preferences, specimens: readonly Spec
     capacityShare: null,
     runningPeak: null,
     captureBreakId: null,
+    outcomeBreakId: null,
     specimen: specimens[0] ?? null,
+    again: false,
     next: specimens[1] ?? null,
     waitingSpecimens: Math.max(specimens.length - 1, 0),
     lastBreak: null,
@@ -122,7 +126,9 @@ export function scriptedBreak(
     note: '',
     setAside: null,
     setAsideCause: null,
+    resultsOfSpecimen: (change.outcome ?? 'break') === 'break' && (change.setAside ?? null) === null ? 1 : 0,
     demo: true,
+    simulated: true,
     ...change,
   }
   const result: EvaluationResult = {

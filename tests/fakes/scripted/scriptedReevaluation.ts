@@ -170,6 +170,7 @@ function scriptedChange(index: number): ResultChange {
     breakId: index + 1,
     number: `${adhesive.split(' ').at(-1)}-LL-${String((index % 12) + 1).padStart(2, '0')}`,
     adhesive,
+    simulated: true,
     overruled:
       index % 45 === 8
         ? {

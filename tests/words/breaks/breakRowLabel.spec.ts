@@ -8,6 +8,7 @@ const plain: Row = {
   outcome: 'break',
   ending: 'complete',
   ...{ setAside: null, setAsideCause: null, overruled: null },
+  ...{ resultsOfSpecimen: 1, demo: false, simulated: false },
 }
 const overruled: Row['overruled'] = {
   kind: 'peak-picked',
@@ -18,6 +19,12 @@ describe('breakRowLabel', () => {
   it('names a break, its specimen and what became of it', () => {
     expect(breakRowLabel(plain)).toBe('break 7, C1-L0-03, broke')
     expect(breakRowLabel({ ...plain, number: null, outcome: 'none' })).toBe('break 7, no specimen, not loaded')
+  })
+  it('says that nobody measured it', () => {
+    expect(breakRowLabel({ ...plain, simulated: true })).toBe('break 7, C1-L0-03, simulated, broke')
+  })
+  it('says that its specimen has another result too', () => {
+    expect(breakRowLabel({ ...plain, resultsOfSpecimen: 2 })).toContain('2 results on this specimen')
   })
   it('gives the reason of a person who set it aside or overruled its peak', () => {
     const aside: Row = { ...plain, setAside: 'heard it knock', setAsideCause: 'fixture-touched' }

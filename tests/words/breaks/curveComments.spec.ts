@@ -24,8 +24,9 @@ describe('curveComments', () => {
       'peak picked by hand at 0.45 s, 3000 N, by bench: the wedge let go first',
     )
   })
-  it('says that a demo is invented', () => {
-    expect(curveComments(stored({ demo: true }))).toContain('invented data of the demo study')
-    expect(curveComments(stored({ demo: false })).join()).not.toContain('invented')
+  it('says that it is simulated, of the demo and of a virtual break of a person’s own block', () => {
+    for (const made of [{ demo: true }, { simulated: true }])
+      expect(curveComments(stored(made))).toContain('simulated: every number is invented')
+    expect(curveComments(stored({ demo: false, simulated: false })).join()).not.toContain('invented')
   })
 })

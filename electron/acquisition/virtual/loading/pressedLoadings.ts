@@ -24,6 +24,8 @@ export type PressedLoadingsOptions = {
   seed: number
   breaks: number | null
   restS: readonly [number, number]
+  /** False: a specimen is loaded only when that is asked for. */
+  byItself: boolean
   endS: number
   noiseN: number
   specimen?: ((drawn: VirtualSpecimen, number: number) => VirtualSpecimen) | undefined
@@ -79,14 +81,19 @@ const rest: LoadSegment = {
 
 /** The press stands still until the first rest is over. */
 export function createPressedLoadings(options: PressedLoadingsOptions): PressedLoadings {
-  const { scenario, seed, breaks, restS, endS } = options
+  const { scenario, seed, breaks, restS, endS, byItself } = options
   const specimens = createRandom(seed, 1)
   const never = scenario === 'idle' || breaks === 0
   let segment = rest
   let segmentAt = 0
   let loading: PressedLoading | null = null
   let loaded = 0
-  let nextLoadingS = never ? Number.POSITIVE_INFINITY : specimens.between(...restS)
+  // Not infinity, which says that none will ever be loaded.
+  const whenRested = (fromS: number) => {
+    const restedS = fromS + specimens.between(...restS)
+    return byItself ? restedS : Number.MAX_VALUE
+  }
+  let nextLoadingS = never ? Number.POSITIVE_INFINITY : whenRested(0)
   let streamEndS = breaks === 0 ? Math.min(endS, restAfterLastS) : endS
 
   function start(startS: number, sample: number): void {
@@ -109,7 +116,7 @@ export function createPressedLoadings(options: PressedLoadingsOptions): PressedL
     options.finished(ended)
     const { endTimeS } = ended.truth
     if (breaks !== null && loaded >= breaks) streamEndS = Math.min(streamEndS, endTimeS + restAfterLastS)
-    else nextLoadingS = endTimeS + specimens.between(...restS)
+    else nextLoadingS = whenRested(endTimeS)
   }
 
   return {

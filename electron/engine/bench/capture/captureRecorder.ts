@@ -22,8 +22,8 @@ export type CaptureRecorderParts = {
   log(entry: CaptureLogEntry): void
   /** The number of the connection's session, once it is stored. */
   sessionId(): number
-  /** Called when a stored break's number becomes known and when its summary is there. */
-  onStored(breakId: number, summary: BreakSummary | null): void
+  /** Called when a stored break's number becomes known and when its summary is there. `isNewest`: no capture began after it. */
+  onStored(breakId: number, summary: BreakSummary | null, isNewest: boolean): void
 }
 
 /** Brings a capture to the archive while it runs, and tells of it when it is stored. */
@@ -45,10 +45,12 @@ export function createCaptureRecorder(parts: CaptureRecorderParts): CaptureRecor
     header: { settings: Parameters<CaptureListener['begin']>[0]['settings']; scale: ForceScale; tare: Tare | null }
     verifiedRangeN: VerifiedRange
     breakId: number
-    specimenId: number | null
+    /** The one in the press when the load began. */
+    specimen: Promise<number | null>
     waiting: WaitingBlocks
   }
   let running: Capture | null = null
+  let newest: Capture | null = null
 
   /** Never rejects: a load that comes is captured, whatever keeps the list of specimens from being read. */
   async function specimenInPress(): Promise<number | null> {
@@ -73,22 +75,21 @@ export function createCaptureRecorder(parts: CaptureRecorderParts): CaptureRecor
         (block) => archive.appendSamples(capture.breakId, block),
         () => outbox.put(waiting.store, capture),
       )
-      const capture: Capture = { header, verifiedRangeN, breakId: 0, specimenId: null, waiting }
+      // The specimen is asked for now, not when the disk is ready: the one in the press at this moment is loaded.
+      const capture: Capture = { header, verifiedRangeN, breakId: 0, specimen: specimenInPress(), waiting }
       running = capture
-      // Asked for now, not when the disk is ready: the specimen in the press at this moment is the one that is loaded.
-      const specimen = specimenInPress()
+      newest = capture
       outbox.put(async () => {
-        capture.specimenId = await specimen
         const stored = await archive.beginBreak({
           sessionId: parts.sessionId(),
-          specimenId: capture.specimenId,
+          specimenId: await capture.specimen,
           startedAt,
           readingUnit,
           ...header,
         })
         capture.breakId = stored.breakId
         log({ event: 'loading', timeS: streamTimeS, breakId: stored.breakId })
-        parts.onStored(stored.breakId, null)
+        parts.onStored(stored.breakId, null, capture === newest)
       }, capture)
     },
 
@@ -102,6 +103,7 @@ export function createCaptureRecorder(parts: CaptureRecorderParts): CaptureRecor
       const capture = running
       if (capture === null) throw new TypeError('end requires a capture that has begun')
       running = null
+      if (result.outcome === 'break') queue.broke(capture.specimen)
       const endedAt = clock.instant()
       const evaluation = storedEvaluation(capture.header, result, ending, endedAt, capture.verifiedRangeN)
       let end: BreakEnd | null = null
@@ -111,8 +113,9 @@ export function createCaptureRecorder(parts: CaptureRecorderParts): CaptureRecor
       // A write of its own, so that trouble in reading back does not finish the break twice.
       outbox.put(async () => {
         const { summary } = await archive.break(capture.breakId)
-        if (result.outcome === 'break' && capture.specimenId !== null) await queue.spent(capture.specimenId)
-        parts.onStored(capture.breakId, summary)
+        const specimenId = await capture.specimen
+        if (result.outcome === 'break' && specimenId !== null) await queue.spent(specimenId)
+        parts.onStored(capture.breakId, summary, capture === newest)
         log(capturedEntry(end!, evaluation.result, summary.verification))
       }, capture)
     },

@@ -1,37 +1,54 @@
 import type { Archive } from '#archive/archive.ts'
+import { Trouble } from '#contract/errors.ts'
 import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
 
 /** Which specimen lies in the press, and which comes after it. */
 export type SpecimenQueue = {
   current(): SpecimenSummary | null
+  /** The one at hand broke before, and was taken all the same. */
+  again(): boolean
   next(): SpecimenSummary | null
   waiting(): number
-  /** The specimen that a capture belongs to which begins now; goes on first when the one at hand was just broken. */
+  /** The specimen that a capture belongs to which begins now; goes on first when the one at hand is broken. */
   forCapture(): Promise<number | null>
-  /** The break of that specimen is stored: it is spent, and in hands-free work makes room once `goOn` is called. */
+  /** A capture of that specimen ended with a break: from now on it is spent, however long the disk takes to store it. */
+  broke(specimenId: Promise<number | null>): void
+  /** The break of that specimen is stored: it is shown as broken, and in hands-free work makes room once `goOn` is called. */
   spent(specimenId: number): Promise<void>
   /** Goes on to the next one if the one at hand is spent. */
   goOnIfSpent(): Promise<void>
   /** Goes on to the next one whatever became of the one at hand; after the last comes the first that was passed over. */
   goOn(): Promise<void>
-  /** null: the next capture belongs to no specimen. Rejects with Trouble `not-found`. */
-  take(specimenId: number | null): Promise<void>
+  /**
+   * null: the next capture belongs to no specimen. `again`: the person knows that it broke before. Rejects with Trouble
+   * `not-found`, and `conflict` for one that broke or that a real press cannot break.
+   */
+  take(specimenId: number | null, again: boolean): Promise<void>
   /** Reads again after records changed. */
   refresh(): Promise<void>
 }
 
-/** The order of work is the natural order of the specimens' numbers. `enabled` false: captures belong to no specimen. */
+export type QueueOptions = {
+  /** False: captures belong to no specimen. */
+  enabled: boolean
+  /** Specimens of the demo study are broken too: on the virtual bench alone. */
+  invented: boolean
+}
+
+/** The order of work is the natural order of the specimens' numbers; whatever broke comes only when the person takes it again. */
 export function createSpecimenQueue(
   archive: Pick<Archive, 'specimen' | 'waitingSpecimens'>,
-  enabled: boolean,
+  { enabled, invented }: QueueOptions,
   onChange: () => void,
 ): SpecimenQueue {
   let current: SpecimenSummary | null = null
   let next: SpecimenSummary | null = null
   let waiting = 0
-  let currentIsSpent = false
+  let takenAgain = false
   let withoutSpecimen = !enabled
   let lastId: number | null = null
+  /** Broken here, with the record still on its way to the disk. */
+  const beingStored = new Set<number>()
   // Every change reads the archive, so changes take turns.
   let turn: Promise<unknown> = Promise.resolve()
 
@@ -42,51 +59,66 @@ export function createSpecimenQueue(
     return done
   }
 
+  function isSpent(): boolean {
+    if (current === null) return false
+    return beingStored.has(current.specimenId) || (current.timesBroken > 0 && !takenAgain)
+  }
+
   async function following(afterId: number | null, notId: number | null): Promise<SpecimenSummary | null> {
-    const later = await archive.waitingSpecimens(afterId, 2)
-    const found = later.rows.find((row) => row.specimenId !== notId)
-    if (found !== undefined || afterId === null) return found ?? null
-    const fromStart = await archive.waitingSpecimens(null, 2)
-    return fromStart.rows.find((row) => row.specimenId !== notId) ?? null
+    const not = new Set([...beingStored, notId])
+    const firstOf = async (after: number | null) => {
+      const { rows } = await archive.waitingSpecimens(after, not.size + 1, invented)
+      return rows.find((row) => !not.has(row.specimenId)) ?? null
+    }
+    return (await firstOf(afterId)) ?? (afterId === null ? null : firstOf(null))
   }
 
   async function settle(specimen: SpecimenSummary | null) {
     current = specimen
     if (specimen !== null) lastId = specimen.specimenId
     next = enabled ? await following(lastId, specimen?.specimenId ?? null) : null
-    waiting = (await archive.waitingSpecimens(null, 1)).total
+    waiting = (await archive.waitingSpecimens(null, 1, invented)).total
     onChange()
   }
 
   async function advance() {
     if (!enabled) return
     withoutSpecimen = false
-    currentIsSpent = false
+    takenAgain = false
     await settle(await following(lastId, current?.specimenId ?? null))
   }
 
   return {
     current: () => current,
+    again: () => takenAgain,
     next: () => next,
     waiting: () => waiting,
     forCapture: () =>
       inTurn(async () => {
-        if (currentIsSpent) await advance()
+        if (isSpent()) await advance()
         return current?.specimenId ?? null
       }),
+    broke(specimenId) {
+      void inTurn(async () => {
+        const broken = await specimenId
+        if (broken !== null) beingStored.add(broken)
+      })
+    },
     spent: (specimenId) =>
       inTurn(async () => {
+        beingStored.delete(specimenId)
         if (current?.specimenId !== specimenId) return
-        currentIsSpent = true
+        takenAgain = false
         await settle((await archive.specimen(specimenId)).current)
       }),
-    goOnIfSpent: () => inTurn(async () => void (currentIsSpent && (await advance()))),
+    goOnIfSpent: () => inTurn(async () => void (isSpent() && (await advance()))),
     goOn: () => inTurn(advance),
-    take: (specimenId) =>
+    take: (specimenId, again) =>
       inTurn(async () => {
         const taken = specimenId === null ? null : (await archive.specimen(specimenId)).current
+        if (taken !== null) refuseUnfit(taken, again, invented)
         withoutSpecimen = specimenId === null
-        currentIsSpent = false
+        takenAgain = again
         await settle(taken)
       }),
     refresh: () =>
@@ -95,4 +127,19 @@ export function createSpecimenQueue(
         else await settle(withoutSpecimen ? null : await following(null, null))
       }),
   }
+}
+
+function refuseUnfit({ fields, timesBroken }: SpecimenSummary, again: boolean, invented: boolean): void {
+  if (fields.demo && !invented)
+    throw new Trouble(
+      'conflict',
+      `The specimen ${fields.number} is invented: no real press can break it.`,
+      'Take a specimen of your own.',
+    )
+  if (timesBroken > 0 && !again)
+    throw new Trouble(
+      'conflict',
+      `The specimen ${fields.number} broke already.`,
+      'Take another, or say that it is to be broken again.',
+    )
 }

@@ -2,6 +2,8 @@ import type { BreakSummary } from '#contract/breaks/break.ts'
 import type { ComparedCurve, Comparison } from '#contract/breaks/comparison.ts'
 import { between } from '#domain/numbers/between.ts'
 import { isLowerLimit } from '#domain/strength/lowerLimit.ts'
+import { isSimulated, simulatedMark } from '../../keeping/demoWords.ts'
+import { resultsWords } from '../../specimens/resultsWords.ts'
 import { writeFixed } from '../../units/numbers.ts'
 import type { Quantities } from '../../units/quantities.ts'
 import { outcomeWord } from '../outcomeWords.ts'
@@ -89,15 +91,21 @@ export function medianWords(curves: number): string {
   return `${none} With three or more, their median and quartiles are drawn.`
 }
 
-/** How a curve stands apart from a plain break: it counts for nothing, it has no strength, or its peak is a lower limit. */
+/** How a curve stands apart from a plain break: it counts for nothing, it has no strength, its peak is a lower limit, or
+ * nobody measured it. */
 export function standingWords(
-  summary: Pick<BreakSummary, 'outcome' | 'ending' | 'setAside' | 'flags' | 'overruled' | 'peakN'>,
+  summary: Pick<
+    BreakSummary,
+    'outcome' | 'ending' | 'setAside' | 'flags' | 'overruled' | 'peakN' | 'resultsOfSpecimen' | 'demo' | 'simulated'
+  >,
   capacityN: number | null,
 ): string {
   const { setAside, outcome } = summary
   const words = [
     setAside !== null ? 'set aside, dashed' : outcome === 'break' ? null : `${outcomeWord(summary)}, no break`,
     isLowerLimit(summary, capacityN) ? 'peak at least' : null,
+    resultsWords(summary.resultsOfSpecimen),
+    isSimulated(summary) ? simulatedMark : null,
   ]
   return words.filter((word) => word !== null).join('; ')
 }

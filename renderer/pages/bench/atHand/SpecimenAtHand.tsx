@@ -1,6 +1,7 @@
 import type { BenchState } from '#contract/bench/bench.ts'
 import { noneWaitingWords, waitingCountWords } from '#words/bench/queueWords.ts'
 import { isUncalibrated } from '#words/calibration/scaleWords.ts'
+import { brokenAtHandWords } from '#words/specimens/resultsWords.ts'
 import { specimenWords } from '#words/specimens/specimenWords.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { hashOf } from '../../../routes/route.ts'
@@ -29,6 +30,7 @@ export function SpecimenAtHand({ bench, onNext }: { bench: BenchState; onNext():
             <a href={hashOf({ page: 'specimen', specimenId: specimen.specimenId })}>{specimen.fields.number}</a>
           </p>
           <p className="at-hand-words">{specimenWords(specimen.fields)}</p>
+          {specimen.timesBroken > 0 ? <p className="at-hand-broken">{brokenAtHandWords(bench)}</p> : null}
           <dl className="at-hand-figures">
             <div>
               <dt>Bonded area</dt>

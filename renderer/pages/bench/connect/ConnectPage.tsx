@@ -1,9 +1,10 @@
-import { useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { demoSource } from '#contract/bench/source.ts'
 import { connectionWords } from '#words/bench/connectionWords.ts'
 import { isUncalibrated, scaleWords } from '#words/calibration/scaleWords.ts'
-import { useBench } from '../../../host/hostContext.ts'
+import { useBench, useHost, useStore } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
+import { useArchiveSwitch } from '../../../parts/archive/useArchiveSwitch.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { PortForm } from './PortForm.tsx'
@@ -16,16 +17,30 @@ export function ConnectPage() {
   const fill = useAction('demo.fill')
   const connect = useAction('bench.connect')
   const disconnect = useAction('bench.disconnect')
-  const info = useAction('app.info')
-  const busy = fill.pending || connect.pending || info.pending
+  const info = useStore(useHost().info)
+  const archive = useArchiveSwitch()
+  const busy = fill.pending || connect.pending || archive.pending
   const isOpen = bench.connection.status !== 'closed'
 
+  // The demo connects its own bench once it is filled.
+  const wasClosed = useRef(!isOpen)
+  const isVirtual = bench.connection.status === 'open' && bench.connection.source?.kind === 'virtual'
+  useEffect(() => {
+    if (wasClosed.current && isVirtual) go({ page: 'bench' })
+  }, [isVirtual])
+
   async function startDemo(): Promise<void> {
-    const now = await info.run({})
-    if (now === null) return
-    const { specimens, demo } = now.archive
-    if ((specimens === 0 || demo) && (await fill.run({})) === null) return
+    // The virtual bench is in the demo archive alone: a click opens that one, and never writes into the person's own.
+    if (info !== null && !info.demo) return archive.switchTo({ kind: 'demo' }, { page: 'bench' })
+    if ((await fill.run({})) === null) return
     if ((await connect.run({ source: demoSource })) !== null) go({ page: 'bench' })
+  }
+
+  /** A real device has its place in the person's own archive. */
+  function choosePort(): void {
+    if (info?.demo && info.capabilities.includes('switch-archive'))
+      void archive.switchTo({ kind: 'own' }, { page: 'connect' })
+    else setChoosingPort(!choosingPort)
   }
 
   return (
@@ -56,7 +71,7 @@ export function ConnectPage() {
           <span className="connect-choice-title">{busy ? 'Starting …' : 'Try it with a virtual bench'}</span>
           <span className="connect-choice-words">
             A simulated press, load cell and specimens. First break in a few seconds, nothing to plug in. All numbers
-            are invented.
+            are invented and stay in the demo archive.
           </span>
         </button>
         <button
@@ -64,18 +79,19 @@ export function ConnectPage() {
           className="connect-choice"
           aria-expanded={choosingPort}
           disabled={busy}
-          onClick={() => setChoosingPort(!choosingPort)}
+          onClick={choosePort}
         >
           <PortDrawing />
           <span className="connect-choice-title">Connect my load cell</span>
           <span className="connect-choice-words">
             A serial amplifier on a port of this computer. The program listens first and proposes how to read it.
+            {info?.demo ? ' Opens your own archive.' : null}
           </span>
         </button>
       </div>
       <Notice
         trouble={
-          info.error ??
+          archive.error ??
           fill.error ??
           connect.error ??
           disconnect.error ??

@@ -1,12 +1,13 @@
-import { type Ref, useEffect, useImperativeHandle, useReducer, useRef, useState } from 'react'
+import { type Ref, useImperativeHandle, useRef, useState } from 'react'
 import type { BreakSummary } from '#contract/breaks/break.ts'
 import { overruledWords, setAsideWords } from '#words/breaks/decisionWords.ts'
 import { flagWords, verifiedRangeFlags } from '#words/breaks/flagWords.ts'
 import { outcomeWord } from '#words/breaks/outcomeWords.ts'
 import { type SamplingBound, samplingBoundWords } from '#words/breaks/samplingBoundWords.ts'
 import { isUncalibrated } from '#words/calibration/scaleWords.ts'
+import { isSimulated, simulatedMark } from '#words/keeping/demoWords.ts'
 import { asSentence } from '#words/sentence.ts'
-import { useAction } from '../../../host/useAction.ts'
+import { severalResultsWords } from '#words/specimens/resultsWords.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { FailurePatternChoice } from '../../../parts/assessment/FailurePatternChoice.tsx'
 import { WoodFailure } from '../../../parts/assessment/WoodFailure.tsx'
@@ -18,45 +19,39 @@ import { VerificationWords } from '../../../parts/VerificationWords.tsx'
 import { hashOf } from '../../../routes/route.ts'
 import { Keys } from '../../../widgets/Keys.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
-import { type AssessmentDraft, changeDraft, type DraftChange } from './assessmentDraft.ts'
+import { useAssessing } from './useAssessing.ts'
 import './lastBreak.css'
 import { SignedBy } from '../../../parts/decisions/SignedBy.tsx'
-import { useSigner } from '../../../parts/decisions/signer.ts'
 
 /** What the bench's keys ask of the panel. */
 export type LastBreakKeys = { key(name: string): boolean }
 
 /** The break that just happened: what it gave, how far to trust it, and what the faces look like. */
-export function LastBreak({ summary, keys }: { summary: BreakSummary; keys: Ref<LastBreakKeys> }) {
-  const signer = useSigner()
-  const [draft, dispatch] = useReducer(changeDraft, null)
+export function LastBreak({
+  newest,
+  isStoring,
+  keys,
+}: {
+  newest: BreakSummary
+  /** A capture has ended since, whose record is not there yet. */
+  isStoring: boolean
+  keys: Ref<LastBreakKeys>
+}) {
   const [signing, setSigning] = useState<'set-aside' | 'take-back' | null>(null)
-  const assess = useAction('breaks.assess')
   const panel = useRef<HTMLElement>(null)
-
-  useKeptDraft(summary, draft, dispatch, (unsaved) => void save(unsaved))
-
-  async function save(what: AssessmentDraft): Promise<void> {
-    if (!what.changed) return
-    dispatch({ kind: 'saving' })
-    const record = await assess.run({
-      breakId: what.breakId,
-      woodFailurePercent: what.woodFailure.percent,
-      failurePattern: what.failurePattern,
-      note: what.note.trim(),
-      by: signer,
-    })
-    if (record === null) dispatch({ kind: 'not-saved' })
-  }
+  const assessing = useAssessing(newest, panel, signing !== null)
+  const { summary, draft, change, save, isBusy } = assessing
 
   useImperativeHandle(keys, () => ({
     key(name) {
       if (draft === null || signing !== null) return false
+      // Who has just seen a joint break types for that one, and its record comes in a moment.
+      if (isStoring && !isBusy()) return false
       const focus = (selector: string) => {
         panel.current?.querySelector<HTMLElement>(selector)?.focus()
         return true
       }
-      if (name === 'Enter') void save(draft)
+      if (name === 'Enter') save()
       else if (name === 'x' || name === 'X') setSigning(summary.setAside === null ? 'set-aside' : 'take-back')
       else if (name === 'c' || name === 'C') go({ page: 'break', breakId: summary.breakId })
       else if (name === 'f' || name === 'F') return focus('[data-pattern]:checked, [data-pattern]')
@@ -64,7 +59,7 @@ export function LastBreak({ summary, keys }: { summary: BreakSummary; keys: Ref<
       else if (/^\d$|^Arrow(Up|Down)$/.test(name)) {
         const entry = enterKey(draft.woodFailure, name, performance.now())
         if (entry === null) return false
-        dispatch({ kind: 'wood-failure', entry })
+        change({ kind: 'wood-failure', entry })
       } else return false
       return true
     },
@@ -73,37 +68,23 @@ export function LastBreak({ summary, keys }: { summary: BreakSummary; keys: Ref<
   if (draft === null) return null
   return (
     <section className="last-break" aria-labelledby="last-break-title" ref={panel}>
-      <div className="last-break-head">
-        <h2 id="last-break-title">
-          {summary.outcome === 'break' ? 'Last break' : 'Last recording'}{' '}
-          <span className="last-break-number">{summary.number ?? 'no specimen'}</span>
-          {isUncalibrated(summary.scaleKind) ? (
-            <span className="tag">{summary.scaleKind === 'none' ? 'no scale' : 'uncalibrated'}</span>
-          ) : null}
-        </h2>
-        <a href={hashOf({ page: 'break', breakId: summary.breakId })}>
-          Curve <Keys keys="C" />
-        </a>
-      </div>
+      <Head summary={summary} isNewest={summary.breakId === newest.breakId} isStoring={isStoring} />
       <Result summary={summary} />
       {summary.setAside === null ? null : (
         <p className="set-aside-words">
           <strong>Set aside:</strong> {setAsideWords(summary)}
         </p>
       )}
-      <WoodFailure entry={draft.woodFailure} onEntry={(entry) => dispatch({ kind: 'wood-failure', entry })} />
-      <FailurePatternChoice
-        value={draft.failurePattern}
-        onChange={(pattern) => dispatch({ kind: 'pattern', pattern })}
-      />
-      <NoteLine note={draft.note} onNote={(note) => dispatch({ kind: 'note', note })} onSave={() => void save(draft)} />
-      <Notice trouble={assess.error} onDismiss={assess.dismiss} />
+      <WoodFailure entry={draft.woodFailure} onEntry={(entry) => change({ kind: 'wood-failure', entry })} />
+      <FailurePatternChoice value={draft.failurePattern} onChange={(pattern) => change({ kind: 'pattern', pattern })} />
+      <NoteLine note={draft.note} onNote={(note) => change({ kind: 'note', note })} onSave={save} />
+      <Notice trouble={assessing.error} onDismiss={assessing.dismiss} />
       <div className="last-break-buttons">
-        <button type="button" className="button button-primary" onClick={() => void save(draft)}>
+        <button type="button" className="button button-primary" onClick={save}>
           Save <Keys keys="Enter" />
         </button>
         <p className="last-break-saved" aria-live="polite">
-          {assess.pending ? 'Saving …' : draft.changed ? 'Not saved yet' : draft.saved ? 'Saved' : ''}
+          {assessing.pending ? 'Saving …' : draft.changed ? 'Not saved yet' : draft.saved ? 'Saved' : ''}
         </p>
         <button
           type="button"
@@ -120,32 +101,40 @@ export function LastBreak({ summary, keys }: { summary: BreakSummary; keys: Ref<
   )
 }
 
-/** Starts a draft for each break; what was typed for the one before and not saved is saved then. */
-function useKeptDraft(
-  summary: BreakSummary,
-  draft: AssessmentDraft | null,
-  dispatch: (change: DraftChange) => void,
-  saveUnsaved: (draft: AssessmentDraft) => void,
-): void {
-  const latest = useRef({ draft, saveUnsaved })
-  latest.current = { draft, saveUnsaved }
-  useEffect(() => {
-    const { draft: before, saveUnsaved: save } = latest.current
-    if (before?.changed && before.breakId !== summary.breakId) save(before)
-    dispatch({ kind: 'stored', summary })
-  }, [summary, dispatch])
-  useEffect(
-    () => () => {
-      const { draft: left, saveUnsaved: save } = latest.current
-      if (left?.changed) save(left)
-    },
-    [],
+/** Which break the panel is about, and that another is on its way. */
+function Head({ summary, isNewest, isStoring }: { summary: BreakSummary; isNewest: boolean; isStoring: boolean }) {
+  return (
+    <>
+      <div className="last-break-head">
+        <h2 id="last-break-title">
+          {summary.outcome === 'break' ? 'Last break' : 'Last recording'}{' '}
+          <span className="last-break-number">{summary.number ?? 'no specimen'}</span>
+          {isUncalibrated(summary.scaleKind) ? (
+            <span className="tag">{summary.scaleKind === 'none' ? 'no scale' : 'uncalibrated'}</span>
+          ) : null}
+        </h2>
+        <a href={hashOf({ page: 'break', breakId: summary.breakId })}>
+          Curve <Keys keys="C" />
+        </a>
+      </div>
+      {isStoring ? (
+        <p className="last-break-words" role="status">
+          Storing the next result …
+        </p>
+      ) : null}
+      {isNewest ? null : (
+        <p className="last-break-words" role="status">
+          The next result is stored. It is shown when you have finished this one: save with Enter.
+        </p>
+      )}
+    </>
   )
 }
 
 function Result({ summary }: { summary: BreakSummary }) {
   const { force, strength } = useQuantities()
   const { verification, strengthMPa } = summary
+  const several = severalResultsWords(summary.resultsOfSpecimen)
   const flags = summary.flags.filter(
     (flag) => flag !== 'uncalibrated' && (verification === null || !verifiedRangeFlags.includes(flag)),
   )
@@ -153,7 +142,10 @@ function Result({ summary }: { summary: BreakSummary }) {
     <>
       <dl className="last-break-figures">
         <div>
-          <dt>{summary.outcome === 'break' ? 'Peak load' : 'Highest load'}</dt>
+          <dt>
+            {summary.outcome === 'break' ? 'Peak load' : 'Highest load'}{' '}
+            {isSimulated(summary) ? <span className="tag">{simulatedMark}</span> : null}
+          </dt>
           <dd>
             {force.number(summary.peakN)} <small>{force.unit}</small>
             <OverruledMark overruled={summary.overruled} />
@@ -185,8 +177,9 @@ function Result({ summary }: { summary: BreakSummary }) {
         </p>
       ) : null}
       {verification === null ? null : <VerificationWords verification={verification} />}
-      {flags.length === 0 ? null : (
+      {flags.length === 0 && several === null ? null : (
         <ul className="flag-list">
+          {several === null ? null : <li>{several}</li>}
           {flags.map((flag) => (
             <li key={flag}>{flagWords[flag]}</li>
           ))}

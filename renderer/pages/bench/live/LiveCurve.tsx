@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react'
 import type { BenchState } from '#contract/bench/bench.ts'
+import { outcomePeakN } from '#words/bench/outcomePeak.ts'
 import { useEvent } from '../../../host/useEvent.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { useLiveHistory } from '../../../parts/bench/liveHistory.ts'
@@ -37,7 +38,7 @@ export function LiveCurve({ bench }: { bench: BenchState }) {
     () => plot.current?.setDisplay(displayOf(quantities, inCounts), leastForce),
     [quantities, inCounts, leastForce],
   )
-  const peakN = inCounts ? null : (bench.lastBreak?.peakN ?? null)
+  const peakN = inCounts ? null : outcomePeakN(bench)
   useEffect(
     () => plot.current?.setSituation(situationOf(bench.phase), history.captureFromS(), peakN),
     [bench.phase, history, peakN],

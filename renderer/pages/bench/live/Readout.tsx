@@ -1,7 +1,9 @@
 import type { BenchState } from '#contract/bench/bench.ts'
+import { outcomePeakN } from '#words/bench/outcomePeak.ts'
 import { phaseWords } from '#words/bench/phaseWords.ts'
 import { isUncalibrated } from '#words/calibration/scaleWords.ts'
 import { unusedWords } from '#words/calibration/unusedWords.ts'
+import { simulatedMark } from '#words/keeping/demoWords.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { PhaseShape } from '../../../parts/bench/PhaseShape.tsx'
@@ -16,7 +18,7 @@ export function Readout({ bench }: { bench: BenchState }) {
   const words = phaseWords(bench, (forceN) => force.text(forceN))
   const inCounts = bench.scale.kind === 'none'
   const isOver = bench.phase === 'broke' || bench.phase === 'unloaded'
-  const peakN = isOver ? (bench.lastBreak?.peakN ?? bench.runningPeak) : bench.runningPeak
+  const peakN = isOver ? (outcomePeakN(bench) ?? bench.runningPeak) : bench.runningPeak
   const live = bench.phase === 'no-signal' ? null : reading.latest
   const shown = bench.phase === 'broke' ? peakN : live
   const write = (value: number | null) => (value === null ? '–' : writeLive(value, bench, force.factor))
@@ -38,7 +40,8 @@ export function Readout({ bench }: { bench: BenchState }) {
         <div className="readout-caption">
           <p className="readout-unit">{unit}</p>
           <p>{bench.phase === 'broke' ? 'highest load' : inCounts ? 'reading now' : 'force now'}</p>
-          {isUncalibrated(bench.scale.kind) ? <Uncalibrated bench={bench} /> : <CalibrationName bench={bench} />}
+          {isUncalibrated(bench.scale.kind) ? <Uncalibrated bench={bench} /> : <CalibrationName bench={bench} />}{' '}
+          {bench.connection.source?.kind === 'virtual' ? <strong className="tag">{simulatedMark}</strong> : null}
         </div>
       </div>
       <dl className="readout-beside">

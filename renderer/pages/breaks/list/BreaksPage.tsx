@@ -90,7 +90,7 @@ function columnsIn({ force, strength }: Quantities): Column<BreakSummary, Sort>[
       key: 'adhesive',
       title: 'Adhesive',
       sort: 'adhesive',
-      width: '17%',
+      width: '15%',
       cell: (row) => <span title={row.adhesive ?? undefined}>{row.adhesive ?? ''}</span>,
     },
     {
@@ -133,7 +133,7 @@ function columnsIn({ force, strength }: Quantities): Column<BreakSummary, Sort>[
     {
       key: 'flags',
       title: 'Remarks',
-      width: '21%',
+      width: '23%',
       cell: (row) => <span title={flagListWords(row)}>{flagListWords(row, 2)}</span>,
     },
   ]

@@ -1,5 +1,7 @@
 import type { BreakSummary } from '#contract/breaks/break.ts'
 import { breakTitle } from '#words/breaks/breakRowLabel.ts'
+import { isSimulated, simulatedMark } from '#words/keeping/demoWords.ts'
+import { severalResultsWords } from '#words/specimens/resultsWords.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
@@ -18,6 +20,7 @@ export function BreakHead({
   onAsk(dialog: BreakDialog): void
 }) {
   const group = useAction('breaks.group')
+  const several = severalResultsWords(summary.resultsOfSpecimen)
   async function compare(): Promise<void> {
     const answer = await group.run({ breakId: summary.breakId })
     if (answer === null) return
@@ -39,7 +42,7 @@ export function BreakHead({
           <p className="record-words">
             {instantWords(summary.startedAt)}
             {summary.adhesive === null ? '' : ` · ${summary.adhesive}`}
-            {summary.demo ? ' · invented demo data' : ''}
+            {isSimulated(summary) ? ` · ${simulatedMark}` : ''}
           </p>
         </div>
         <div className="record-buttons">
@@ -75,6 +78,11 @@ export function BreakHead({
         </div>
       </header>
       <Notice trouble={group.error} onDismiss={group.dismiss} />
+      {several === null ? null : (
+        <p className="running-words" role="status">
+          <strong>{several}</strong>
+        </p>
+      )}
     </>
   )
 }

@@ -1,6 +1,7 @@
 import type { CalibrationDrift, CalibrationSummary } from '#contract/calibration/calibrationRecords.ts'
 import { rangeText } from '#words/calibration/rangeWords.ts'
 import { temperatureWords } from '#words/calibration/temperatureWords.ts'
+import { deviceWords } from '#words/keeping/demoWords.ts'
 import { signedNumber, writeNumber } from '#words/units/numbers.ts'
 import { dayWords } from '#words/units/times.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
@@ -58,7 +59,7 @@ export function CalibrationList({
                 <td className="numeric">{signedNumber(change?.slopeChangePercent ?? null, 3)}</td>
                 <td className="numeric">{signedNumber(zeroN === null ? null : zeroN * force.factor, 2)}</td>
                 <td>{change === undefined ? '–' : temperatureWords(change)}</td>
-                <td>{row.device === 'virtual' ? 'virtual' : 'serial'}</td>
+                <td>{deviceWords(row.device)}</td>
               </tr>
             )
           })}

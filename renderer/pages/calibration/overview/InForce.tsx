@@ -4,6 +4,7 @@ import { rangeText } from '#words/calibration/rangeWords.ts'
 import { uncalibratedWords } from '#words/calibration/scaleWords.ts'
 import { uncertaintyText } from '#words/calibration/uncertaintyWords.ts'
 import { unusedWords } from '#words/calibration/unusedWords.ts'
+import { simulatedMark } from '#words/keeping/demoWords.ts'
 import { dayWords } from '#words/units/times.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { hashOf } from '../../../routes/route.ts'
@@ -37,7 +38,8 @@ export function InForce({ bench, summary }: { bench: BenchState; summary: Calibr
         <p className="in-force-name">
           <a href={hashOf({ page: 'calibration-record', calibrationId: calibration.calibrationId })}>
             {calibration.name}
-          </a>
+          </a>{' '}
+          {summary?.device === 'virtual' ? <strong className="tag">{simulatedMark}</strong> : null}
         </p>
         <p className="record-words">
           {summary === null ? '' : `${dayWords(summary.madeAt)}${summary.by === '' ? '' : `, ${summary.by}`} · `}

@@ -3,6 +3,7 @@ import type { OutputOf } from '#contract/procedures.ts'
 import { noteSentences } from '#words/calibration/noteWords.ts'
 import { ownCalibration } from '#words/calibration/ownCalibration.ts'
 import { noUncertaintyWords } from '#words/calibration/uncertaintyWords.ts'
+import { simulatedMark } from '#words/keeping/demoWords.ts'
 import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { dayWords, instantWords } from '#words/units/times.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
@@ -44,7 +45,8 @@ function RecordView({ record }: { record: OutputOf<'calibrations.get'> }) {
             <a href={hashOf({ page: 'calibration' })}>Calibration</a>
           </p>
           <h1>
-            {calibration.name} {inForce ? <strong className="tag">in force</strong> : null}
+            {calibration.name} {inForce ? <strong className="tag">in force</strong> : null}{' '}
+            {calibration.device === 'virtual' ? <strong className="tag">{simulatedMark}</strong> : null}
           </h1>
           <p className="record-words">
             Calibration {calibration.calibrationId}, {instantWords(calibration.madeAt)}

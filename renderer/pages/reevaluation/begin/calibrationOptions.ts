@@ -1,5 +1,6 @@
 import type { CalibrationSummary } from '#contract/calibration/calibrationRecords.ts'
 import { classWords } from '#words/calibration/rangeWords.ts'
+import { deviceWords } from '#words/keeping/demoWords.ts'
 import { dayWords } from '#words/units/times.ts'
 
 export type CalibrationOption = { calibrationId: number; name: string; words: string }
@@ -18,7 +19,7 @@ export function calibrationOptions(
         `${row.name}: ${dayWords(row.madeAt)}`,
         classWords(row.class),
         `readings in ${row.readingUnit}`,
-        row.device === 'virtual' ? 'virtual amplifier' : 'serial',
+        deviceWords(row.device),
         ...(row.inForce ? ['in force'] : []),
       ].join(', '),
     }))

@@ -1,6 +1,7 @@
 import type { ResultChange } from '#contract/reevaluation/changes.ts'
 import { overruledWords, setAsideWords } from '#words/breaks/decisionWords.ts'
 import { outcomeNames } from '#words/breaks/outcomeWords.ts'
+import { simulatedMark } from '#words/keeping/demoWords.ts'
 import { eventAsWords, flagsAsWords, listWords } from '#words/reevaluation/changeWords.ts'
 import { signedNumber } from '#words/units/numbers.ts'
 import type { Quantities } from '#words/units/quantities.ts'
@@ -41,6 +42,7 @@ const blockColumns: ChangeColumn[] = [
             set aside
           </span>
         )}
+        {row.simulated ? <span className="change-aside quiet">{simulatedMark}</span> : null}
       </span>
     ),
   },
@@ -175,6 +177,7 @@ export function changeLabel(row: ResultChange, { force }: Quantities): string {
     row.changed.events ? 'other events' : null,
   ].filter((part) => part !== null)
   const said = [
+    row.simulated ? simulatedMark : null,
     row.overruled === null ? null : overruledWords(row.overruled),
     row.setAside === null ? null : `set aside: ${setAsideWords(row)}`,
   ].filter((part) => part !== null)

@@ -23,21 +23,21 @@ describe('the capture that runs', () => {
   })
   it('has its number until it is stored, and none when it was over before the number came', () => {
     const { now, progress } = progressOf()
-    progress.stored(7, null)
+    progress.stored(7, null, true)
     expect(progress.captureBreakId()).toBe(7)
-    progress.stored(6, summaryOf(6))
+    progress.stored(6, summaryOf(6), true)
     expect(progress.captureBreakId()).toBe(7)
-    progress.stored(7, summaryOf(7))
+    progress.stored(7, summaryOf(7), true)
     expect(progress.captureBreakId()).toBeNull()
     now.capturing = false
-    progress.stored(8, null)
+    progress.stored(8, null, true)
     expect(progress.captureBreakId()).toBeNull()
   })
   it('is the break before once it is stored, read again after records changed', async () => {
     const { progress } = progressOf()
     await progress.refresh()
     expect(progress.lastBreak()).toBeNull()
-    progress.stored(7, summaryOf(7))
+    progress.stored(7, summaryOf(7), true)
     await progress.refresh()
     expect(progress.lastBreak()).toEqual(summaryOf(7, 'read again'))
   })
@@ -46,5 +46,38 @@ describe('the capture that runs', () => {
     progress.frame({ peak: 100 })
     progress.forgetPeak()
     expect(progress.runningPeak()).toBeNull()
+  })
+})
+
+describe('the capture that ended', () => {
+  /** A capture that came to so many newtons, with its last frame a little below. */
+  function captured({ now, progress }: ReturnType<typeof progressOf>, peakN: number): void {
+    now.capturing = true
+    progress.begin()
+    progress.frame({ peak: peakN - 10 })
+    now.capturing = false
+    progress.ended(peakN)
+  }
+
+  it('says what it came to, and not the break before, until its own record is there', () => {
+    const made = progressOf()
+    const { progress } = made
+    captured(made, 4812)
+    progress.stored(1, summaryOf(1), true)
+    expect(progress.outcomeBreakId()).toBe(1)
+    captured(made, 3100)
+    expect(progress.runningPeak()).toBe(3100)
+    expect(progress.outcomeBreakId()).toBeNull()
+    progress.stored(2, summaryOf(2), true)
+    expect(progress.outcomeBreakId()).toBe(2)
+  })
+  it('has no outcome by a record that comes late, of the one before', () => {
+    const made = progressOf()
+    const { progress } = made
+    captured(made, 4812)
+    captured(made, 3100)
+    progress.stored(1, summaryOf(1), false)
+    expect(progress.lastBreak()?.breakId).toBe(1)
+    expect(progress.outcomeBreakId()).toBeNull()
   })
 })

@@ -23,7 +23,7 @@ const result = evaluationResult.parse({ ...evaluationOf(curve).result, outcome: 
 async function captured(change: (queue: SpecimenQueue) => Partial<SpecimenQueue>) {
   const clock = movedClock()
   const told: TroubleMessage[] = []
-  const queue = createSpecimenQueue(home.archive, true, () => {})
+  const queue = createSpecimenQueue(home.archive, { enabled: true, invented: true }, () => {})
   await queue.refresh()
   const outbox = createOutbox({ clock, onProblem() {} })
   const { sessionId } = await home.archive.beginSession(session)

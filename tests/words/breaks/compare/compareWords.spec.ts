@@ -142,7 +142,7 @@ it.each([
 describe('standingWords', () => {
   const plain: Parameters<typeof standingWords>[0] = {
     ...{ outcome: 'break', ending: 'complete', setAside: null },
-    ...{ flags: [], overruled: null, peakN: 900 },
+    ...{ flags: [], overruled: null, peakN: 900, resultsOfSpecimen: 1, demo: false, simulated: false },
   }
 
   it('says nothing of a plain break', () => expect(standingWords({ ...plain, flags: ['glitch'] }, 1000)).toBe(''))
@@ -150,6 +150,10 @@ describe('standingWords', () => {
     expect(standingWords({ ...plain, outcome: 'unloading' }, null)).toBe('unloaded, no break')
     expect(standingWords({ ...plain, outcome: 'unloading', ending: 'interrupted' }, null)).toBe('cut short, no break')
     expect(standingWords({ ...plain, setAside: 'it slipped' }, null)).toBe('set aside, dashed')
+  })
+  it('tells a curve that nobody measured', () => {
+    expect(standingWords({ ...plain, simulated: true }, null)).toBe('simulated')
+    expect(standingWords({ ...plain, demo: true, outcome: 'unloading' }, null)).toBe('unloaded, no break; simulated')
   })
   it('tells a peak that is a lower limit', () => {
     expect(standingWords({ ...plain, flags: ['clipped'] }, null)).toBe('peak at least')

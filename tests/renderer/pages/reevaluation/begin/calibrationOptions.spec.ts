@@ -27,7 +27,7 @@ it('offers only calibrations for the readings that the break has, and all where 
     {
       calibrationId: 1,
       name: 'Weights 1',
-      words: 'Weights 1: 13 Apr 2026, class 0.5, readings in counts, virtual amplifier, in force',
+      words: 'Weights 1: 13 Apr 2026, class 0.5, readings in counts, virtual, simulated, in force',
     },
   ])
   expect(calibrationOptions(both, null).map(({ calibrationId }) => calibrationId)).toEqual([2, 1])

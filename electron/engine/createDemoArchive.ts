@@ -2,9 +2,10 @@
 import { Trouble } from '#contract/errors.ts'
 import type { ArchiveInfo } from '#contract/keeping/archive.ts'
 import type { Progress } from '#contract/tasks.ts'
-import { openOwnArchive } from '../core/realParts.ts'
-import { fillDemo } from './fillDemo.ts'
-import { watchChain } from './watchChain.ts'
+import { calibrateDemo } from './calibration/demoCalibration.ts'
+import { openOwnArchive } from './core/realParts.ts'
+import { fillDemo } from './keeping/fillDemo.ts'
+import { watchChain } from './keeping/watchChain.ts'
 
 /** An archive with the demo study in it, new or filled up. Rejects with Trouble `conflict` when it holds anything else or all of it. */
 export async function createDemoArchive(
@@ -17,7 +18,7 @@ export async function createDemoArchive(
   const archive = await openOwnArchive(path, program)
   try {
     const watch = await watchChain(archive, keptHeads)
-    await fillDemo(archive, program, onProgress, signal)
+    await fillDemo(archive, program, calibrateDemo, onProgress, signal)
     await watch.close()
     return await archive.info()
   } catch (thrown) {
