@@ -1,4 +1,4 @@
-import type { AgedBlock } from './trends.ts'
+import type { AgedBlock } from './agedBlock.ts'
 
 /** Pairs of blocks of different ages in which the slope from the younger to the older is below m, in n log n steps. */
 export function pairsBelow(blocks: readonly AgedBlock[], m: number): number {

@@ -1,8 +1,6 @@
 import { normalProbability } from '../../numbers/distributions/normal.ts'
+import type { AgedBlock } from './agedBlock.ts'
 import { pairsBelow, senSlope } from './senSlope.ts'
-
-/** Single blocks: age in months and strength in MPa. */
-export type AgedBlock = { readonly ageMonths: number; readonly strengthMPa: number }
 
 export type Trend = { readonly statistic: number; readonly z: number | null; readonly p: number | null }
 

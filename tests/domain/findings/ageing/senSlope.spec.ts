@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import type { AgedBlock } from '#domain/findings/ageing/agedBlock.ts'
 import { pairsBelow, senSlope } from '#domain/findings/ageing/senSlope.ts'
-import type { AgedBlock } from '#domain/findings/ageing/trends.ts'
 import { median } from '#domain/numbers/quantile.ts'
 import { createRandom } from '#domain/numbers/random.ts'
 
