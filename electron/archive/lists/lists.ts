@@ -85,6 +85,8 @@ function pageOf<Row>(rows: readonly Row[], { offset, limit }: Pick<ListQuery, 'o
   return rows.slice(offset, offset + limit)
 }
 
+const countSpecimens = 'SELECT count(*) AS total FROM specimen_current s WHERE'
+
 type Numbers = { total: number; ids: number[] }
 
 /** The numbers of one page of the specimens that fit, and how many fit in all. */
@@ -99,10 +101,7 @@ export function specimensThatFit(database: Database, query: ListQuery): Numbers 
     )
     return { total: all.length, ids: pageOf(all, query).map((row) => row.specimen_id) }
   }
-  const { total } = prepared<{ total: number }>(
-    database,
-    `SELECT count(*) AS total FROM specimen_current s WHERE ${specimenStatus[query.status]}`,
-  ).get()!
+  const { total } = prepared<{ total: number }>(database, `${countSpecimens} ${specimenStatus[query.status]}`).get()!
   const rows = prepared<{ specimen_id: number }>(database, specimenListText(query)).all(query.limit, query.offset)
   return { total, ids: rows.map((row) => row.specimen_id) }
 }
@@ -115,10 +114,7 @@ const waits = `s.break_in_force IS NULL AND (s.any_set_aside = 0 OR ${timesBroke
  * `invented` false: only those that somebody made.
  */
 export function specimensThatWait(database: Database, after: number | null, limit: number, invented: boolean): Numbers {
-  const { total } = prepared<{ total: number }>(
-    database,
-    `SELECT count(*) AS total FROM specimen_current s WHERE ${waits}`,
-  ).get(Number(invented))!
+  const { total } = prepared<{ total: number }>(database, `${countSpecimens} ${waits}`).get(Number(invented))!
   const from = prepared<{ number_key: string }>(
     database,
     'SELECT number_key FROM specimen_current WHERE specimen_id = ?',

@@ -35,6 +35,8 @@ export function listRealPorts(): Promise<SerialPortInfo[]> {
 export const openRealSource: EngineParts['openSource'] = (choice, clock) => {
   if (choice.kind === 'serial') return createSerialSource(choice.path, choice.baudRate, clock)
   const { kind: _kind, ...bench } = choice
+  // Where it loads only when asked, nobody knocks against it either.
+  const undisturbed = bench.byItself ? {} : { knocksPerHour: 0 }
   // A cell as real ones are, so that a calibration has something to find; its own straight scale is only nearly right.
-  return createVirtualSource({ ...bench, characteristic: curvedCharacteristic }, clock)
+  return createVirtualSource({ ...bench, ...undisturbed, characteristic: curvedCharacteristic }, clock)
 }

@@ -33,11 +33,8 @@ export function BenchPage() {
   const isVirtual = bench.connection.source?.kind === 'virtual' && bench.connection.status === 'open'
   // The demo ends with its last whole block; one that is put in again is loaded all the same.
   const isOver = isVirtual && bench.waitingSpecimens === 0 && !bench.again
-  const canLoad =
-    isVirtual &&
-    !isOver &&
-    bench.busyWith === null &&
-    (bench.phase === 'waiting' || bench.phase === 'broke' || bench.phase === 'unloaded')
+  const isReady = bench.busyWith === null && ['waiting', 'broke', 'unloaded'].includes(bench.phase)
+  const canLoad = isVirtual && !isOver && isReady
 
   useSingleKeys((key) => {
     const name = key.toLowerCase()
