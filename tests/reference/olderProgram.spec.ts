@@ -67,6 +67,15 @@ async function listsOf(archive: Archive) {
   }
 }
 
+/** What was found, without the keys that a later program shows besides. */
+function asFarAs(given: unknown, found: unknown): unknown {
+  if (Array.isArray(given) && Array.isArray(found)) return found.map((one, i) => asFarAs(given[i], one))
+  if (typeof given !== 'object' || given === null || typeof found !== 'object' || found === null) return found
+  const known = given as Record<string, unknown>
+  const entries = Object.entries(found).filter(([key]) => Object.hasOwn(known, key))
+  return Object.fromEntries(entries.map(([key, value]) => [key, asFarAs(known[key], value)]))
+}
+
 test.each([3, 4] as const)(
   'gives the lists that the program of format %i gave, key for key, and finds it sound',
   async (version) => {
@@ -75,7 +84,7 @@ test.each([3, 4] as const)(
     const lists: Record<string, unknown> = await listsOf(archive)
     for (const [query, answer] of Object.entries(given)) {
       if (query === 'verify') expect(lists.verify).toMatchObject(answer as object)
-      else expect(lists[query], query).toStrictEqual(answer)
+      else expect(asFarAs(answer, lists[query]), query).toStrictEqual(answer)
     }
   },
 )
