@@ -18,10 +18,10 @@ export const searchJoins = `
   LEFT JOIN specimen_revision r ON r.revision_id = s.revision_id`
 
 /** A condition in SQL with one place for what is looked for, as JSON: each of it occurs in the texts or in what the row shows. */
-export const rowFits = `row_fits(?, coalesce(s.search, '') || ' ' || coalesce(b.note_search, ''), json_array(
+export const rowFits = `row_fits(?, coalesce(s.search, '') || ' ' || coalesce(b.note_search, ''),
   b.started_at, b.outcome, x.ending, b.set_aside, e.flags, e.events, b.peak_n, s.area_mm2, b.wood_failure_percent,
   c.source GLOB 'virtual amplifier: *', p.by, p.reason,
-  r.lot, r.bond_line_gap_mm, r.overlap_length_mm, r.overlap_width_mm, r.glued_on, s.demo))`
+  r.lot, r.bond_line_gap_mm, r.overlap_length_mm, r.overlap_width_mm, r.glued_on, s.demo)`
 
 type ShownRow = [
   startedAt: string | null,
@@ -46,59 +46,82 @@ type ShownRow = [
 
 const taught = new WeakSet<Database>()
 
-/** Made figures are kept for the next letter and the next page, of so many rows. */
+/** Made words and figures are kept for the next row, the next letter and the next page, so many of each. */
 const mostKept = 20_000
+
+function kept<Key extends string>(make: (key: Key) => string): (key: Key) => string {
+  const known = new Map<Key, string>()
+  return (key) => {
+    const before = known.get(key)
+    if (before !== undefined) return before
+    if (known.size >= mostKept) known.clear()
+    const made = make(key)
+    known.set(key, made)
+    return made
+  }
+}
 
 /** Makes `row_fits` known to a connection. */
 export function teachSearch(database: Database): void {
   if (taught.has(database)) return
   taught.add(database)
   const wanted = { json: '', words: [] as string[] }
-  const figures = new Map<string, string>()
-  const figuresOf = (shown: string) => {
-    const known = figures.get(shown)
-    if (known !== undefined) return known
-    if (figures.size >= mostKept) figures.clear()
-    const made = figuresToFind(JSON.parse(shown))
-    figures.set(shown, made)
-    return made
+  const textOf = kept(folded)
+  // What a break shows follows from a few codes, so that few rows need words of their own.
+  const breakWords = kept((codes) => folded(breakWordsToFind(breakOf(JSON.parse(codes)))))
+  const figures = kept((row) => figuresToFind(JSON.parse(row)))
+  function showsWord(row: ShownRow, word: string): boolean {
+    const [startedAt, outcome, ending, setAside, flags, events, , , , simulated, by, reason, lot, gapMm, , , , demo] =
+      row
+    for (const text of [by, reason, setAside, lot])
+      if (text !== null && text !== '' && textOf(text).includes(word)) return true
+    if (demo === 1 && 'invented demo'.includes(word)) return true
+    if (gapMm === 0 && 'tight joint'.includes(word)) return true
+    if (startedAt === null) return 'waiting'.includes(word)
+    const codes: Partial<ShownRow> = [
+      '',
+      outcome,
+      ending,
+      setAside === null ? null : '',
+      flags,
+      kindsOf(events),
+      null,
+      null,
+      null,
+      simulated,
+    ]
+    return breakWords(JSON.stringify(codes)).includes(word)
   }
-  database.function('row_fits', (json: string, texts: string, shown: string): number => {
+  database.function('row_fits', { varargs: true }, (json: string, texts: string, ...row: unknown[]): number => {
     if (wanted.json !== json) Object.assign(wanted, { json, words: JSON.parse(json) })
-    let words: string | null = null
-    const fits = (word: string) => {
-      if (`${texts} `.includes(word)) return true
-      if (isFigure.test(word) && figuresOf(shown).includes(word)) return true
-      words ??= wordsToFind(JSON.parse(shown))
-      return words.includes(word)
-    }
+    const fits = (word: string) =>
+      `${texts} `.includes(word) ||
+      (isFigure.test(word) && figures(JSON.stringify(row)).includes(word)) ||
+      showsWord(row as ShownRow, word)
     return wanted.words.every(fits) ? 1 : 0
   })
+}
+
+/** The kinds among stored events, without what else is known of them. */
+function kindsOf(events: string | null): string | null {
+  return events === null || events === '[]' ? null : [...new Set(events.match(/"kind":"[a-z-]+"/g))].join('')
 }
 
 /** A figure, a day, the name of a figure with its number, a month or a unit: what is made only where it is looked for. */
 const isFigure =
   /^[\d.,:-]*\d[\d.,:-]*$|^[a-z]+ [\d.]+ $|^(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|gap|overlap|area|peak|strength|wood|failure|mm2?|in2?|n|lbf|mpa|psi|%)$/
 
-function wordsToFind(row: ShownRow): string {
-  const [startedAt, , , setAside, , , , , , , by, reason, lot, bondLineGapMm, , , , demo] = row
-  const parts = [by ?? '', reason ?? '', setAside ?? '', lot ?? '', demo === 1 ? 'invented demo' : '']
-  if (bondLineGapMm === 0) parts.push('tight joint')
-  parts.push(startedAt === null ? 'waiting' : breakWordsToFind(breakOf(row, startedAt)))
-  return folded(parts.join(' '))
-}
-
 function figuresToFind(row: ShownRow): string {
   const [startedAt, , , , , , , areaMm2, , , , , , bondLineGapMm, overlapLengthMm, overlapWidthMm, gluedOn] = row
   const specimen: FoundSpecimen = { bondLineGapMm, overlapLengthMm, overlapWidthMm, areaMm2, gluedOn }
-  const parts = [specimenToFind(specimen), startedAt === null ? '' : breakFiguresToFind(breakOf(row, startedAt))]
+  const parts = [specimenToFind(specimen), startedAt === null ? '' : breakFiguresToFind(breakOf(row))]
   return `${folded(parts.join(' '))} `
 }
 
-function breakOf(row: ShownRow, startedAt: string): ShownBreak {
-  const [, outcome, ending, setAside, flags, events, peakN, areaMm2, woodFailurePercent, simulated] = row
+function breakOf(row: ShownRow): ShownBreak {
+  const [startedAt, outcome, ending, setAside, flags, events, peakN, areaMm2, woodFailurePercent, simulated] = row
   return {
-    ...{ startedAt, outcome, ending, setAside, peakN, woodFailurePercent, simulated: simulated === 1 },
+    ...{ startedAt: startedAt ?? '', outcome, ending, setAside, peakN, woodFailurePercent, simulated: simulated === 1 },
     flags: flags === null ? [] : (JSON.parse(flags) as Flag[]),
     events: [...(events ?? '').matchAll(/"kind":"([a-z-]+)"/g)].map(([, kind]) => kind!),
     strengthMPa: strengthOf(outcome, peakN, areaMm2),
