@@ -55,12 +55,13 @@ export async function layoutFaults(page: Page): Promise<string[]> {
           top: rect.top + 0.15 * rect.height,
           bottom: rect.bottom - below * rect.height,
         }
-        // Only what the places around it let through
+        // Only what the places around it let through, and nothing that stands still while others pass under it
         let sticky = false
         for (let around: Element | null = parent; around !== null && around !== top; around = around.parentElement) {
           const style = getComputedStyle(around)
-          if (style.position === 'sticky' || style.position === 'fixed') sticky = true
-          if (style.overflowX === 'visible' && style.overflowY === 'visible') continue
+          if (['sticky', 'fixed'].includes(style.position) || around.matches('.frame-head')) sticky = true
+          // The page itself is scrolled: what lies below the window is looked at too
+          if (around.id === 'main' || (style.overflowX === 'visible' && style.overflowY === 'visible')) continue
           const edge = around.getBoundingClientRect()
           box.left = Math.max(box.left, edge.left)
           box.right = Math.min(box.right, edge.right)
