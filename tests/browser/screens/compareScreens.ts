@@ -53,7 +53,7 @@ export const compareScreens: readonly Screen[] = [
     host: () => scriptComparison(withHistory(createScriptedHost(), 12)),
     show: async (page) => {
       await at('#/compare/2,4')(page)
-      await page.getByText('Two curves have no median').waitFor()
+      await page.getByText('Two curves have no useful median').waitFor()
       await settle(page)
     },
   },
