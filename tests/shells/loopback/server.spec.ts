@@ -17,7 +17,7 @@ const engine = createScriptedEngine({ 'ports.list': async () => [] })
 beforeAll(() => {
   pageFolder = mkdtempSync(join(tmpdir(), 'breakledger-page-'))
   writeFileSync(join(pageFolder, 'index.html'), pageText)
-  writeFileSync(join(pageFolder, 'notes.txt'), 'not a file of the page')
+  writeFileSync(join(pageFolder, 'notes.md'), 'not a file of the page')
 })
 afterAll(() => rmSync(pageFolder, { recursive: true }))
 beforeEach(async () => {
@@ -96,7 +96,7 @@ describe('startLoopback', () => {
     ['/%2e%2e/package.json', 400],
     ['/..%2fpackage.json', 404],
     ['//etc/passwd', 400],
-    ['/notes.txt', 404],
+    ['/notes.md', 404],
     ['/missing.js', 404],
   ])('%s is answered with %i', async (path, status) => {
     const { cookie } = await exchangeTicket(loopback.url)
