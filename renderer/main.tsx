@@ -24,12 +24,20 @@ import { HostContext } from './host/hostContext.ts'
 import type { Store } from './host/store.ts'
 import { applyTheme } from './theme/applyTheme.ts'
 import { typefacesLoaded } from './theme/typefacesLoaded.ts'
+import { keepFocus } from './widgets/focus/keepFocus.ts'
+import { refuseUnavailable } from './widgets/focus/unavailable.ts'
+import { isAnythingUnsaved } from './widgets/forms/unsaved.ts'
 
 const host = connectHost()
 showTheme(host.preferences)
 const root = document.getElementById('root')
 if (root === null) throw new TypeError('index.html has no element with the id "root"')
 const page = createRoot(root)
+keepFocus()
+refuseUnavailable()
+addEventListener('beforeunload', (event) => {
+  if (isAnythingUnsaved('window')) event.preventDefault()
+})
 await typefacesLoaded(document.fonts)
 page.render(
   <HostContext value={host}>

@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useRef, useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import { useBench, useHost, usePreferences, useStore } from '../host/hostContext.ts'
 import { useAction } from '../host/useAction.ts'
 import { OverloadBanner } from '../pages/bench/live/OverloadBanner.tsx'
@@ -10,12 +10,15 @@ import { useBenchSound } from '../parts/bench/useBenchSound.ts'
 import { isWorthTelling } from '../parts/bench/worthTelling.ts'
 import { CautionsDialog } from '../parts/cautions/CautionsDialog.tsx'
 import { useSingleKeys } from '../parts/routing/singleKeys.ts'
-import { go } from '../parts/routing/useRoute.ts'
-import { hashOf, placeKeyOf, placeOf, places, type Route } from '../routes/route.ts'
+import { go, useLeaving } from '../parts/routing/useRoute.ts'
+import { hashOf, placeOf, places, type Route } from '../routes/route.ts'
 import { Choice } from '../widgets/Choice.tsx'
+import { LeaveQuestion } from '../widgets/dialogs/LeaveQuestion.tsx'
+import { focusHeading } from '../widgets/focus/focusPlaces.ts'
 import { Keys } from '../widgets/Keys.tsx'
 import { Notice } from '../widgets/Notice.tsx'
 import { HelpDialog } from './HelpDialog.tsx'
+import { useRouteFocus } from './useRouteFocus.ts'
 
 const unitOptions = [
   { value: 'SI', label: 'SI', title: 'newtons, millimetres, megapascals' },
@@ -33,6 +36,7 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
   useBenchSound(bench, preferences.sound)
   const [dialog, setDialog] = useState<'help' | 'cautions' | null>(null)
   const main = useRouteFocus(route)
+  const leaving = useLeaving()
   const firstCautions = !preferences.cautionsRead && route.page === 'bench' && bench.connection.status !== 'closed'
 
   useSingleKeys((key) => {
@@ -46,7 +50,7 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
 
   return (
     <div className="frame">
-      <button type="button" className="skip-link" onClick={() => main.current?.focus()}>
+      <button type="button" className="skip-link" onClick={() => main.current && focusHeading(main.current)}>
         Skip to the page
       </button>
       <header className="frame-head">
@@ -101,23 +105,10 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
         <HelpDialog onClose={() => setDialog(null)} onCautions={() => setDialog('cautions')} />
       ) : null}
       {dialog === 'cautions' ? <CautionsDialog first={false} onClose={() => setDialog(null)} /> : null}
+      {leaving.asking ? <LeaveQuestion onLeave={leaving.leave} onStay={leaving.stay} /> : null}
       {firstCautions && dialog === null ? (
         <CautionsDialog first onClose={() => void setPreferences.run({ cautionsRead: true })} />
       ) : null}
     </div>
   )
-}
-
-/** Puts the focus on the page after going to another place, so that a screen reader begins there. */
-function useRouteFocus(route: Route) {
-  const main = useRef<HTMLElement>(null)
-  const place = placeKeyOf(route)
-  const before = useRef(place)
-  useEffect(() => {
-    if (before.current === place) return
-    before.current = place
-    main.current?.focus({ preventScroll: true })
-    main.current?.scrollTo(0, 0)
-  }, [place])
-  return main
 }

@@ -10,6 +10,7 @@ export function Choice<T extends string>({
   value,
   onChange,
   focusFirst = false,
+  error = null,
 }: {
   label: string
   labelHidden?: boolean
@@ -18,10 +19,16 @@ export function Choice<T extends string>({
   onChange(value: T): void
   /** In a dialog: the focus begins here. */
   focusFirst?: boolean
+  /** One sentence that says what is missing. */
+  error?: string | null
 }) {
   const name = useId()
   return (
-    <fieldset className="choice">
+    <fieldset
+      className="choice"
+      data-wrong={error === null ? undefined : ''}
+      aria-describedby={error === null ? undefined : `${name}-error`}
+    >
       <legend className={labelHidden ? 'visually-hidden' : ''}>{label}</legend>
       <div className="choice-options">
         {options.map((option, index) => (
@@ -32,12 +39,19 @@ export function Choice<T extends string>({
               value={option.value}
               data-first-focus={focusFirst && index === 0 ? '' : undefined}
               checked={option.value === value}
+              aria-invalid={error === null ? undefined : true}
+              aria-describedby={error === null ? undefined : `${name}-error`}
               onChange={() => onChange(option.value)}
             />
             <span>{option.label}</span>
           </label>
         ))}
       </div>
+      {error === null ? null : (
+        <p id={`${name}-error`} className="field-error">
+          {error}
+        </p>
+      )}
     </fieldset>
   )
 }

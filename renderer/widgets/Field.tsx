@@ -1,18 +1,24 @@
 import { type ComponentProps, useId } from 'react'
 
+/** What stands below a field, each tied to it: a hint, what is wrong, and what is doubtful although it is taken as it is. */
+type Said = {
+  hint?: string | undefined
+  /** One sentence that says what is wrong and what to do. */
+  error?: string | null | undefined
+  question?: string | null | undefined
+}
+
 export type FieldProps = {
   label: string
   /** Written after the value, e.g. "mm". */
   unit?: string | undefined
-  hint?: string | undefined
-  /** One sentence that says what is wrong and what to do. */
-  error?: string | null | undefined
-} & Omit<ComponentProps<'input'>, 'id'>
+} & Said &
+  Omit<ComponentProps<'input'>, 'id'>
 
 /** A labelled line of input, with its unit, a hint and what is wrong with it. */
-export function Field({ label, unit, hint, error, className, ...input }: FieldProps) {
+export function Field({ label, unit, hint, error, question, className, ...input }: FieldProps) {
   const id = useId()
-  const described = [hint === undefined ? null : `${id}-hint`, error ? `${id}-error` : null].filter(Boolean).join(' ')
+  const said = { hint, error, question }
   return (
     <div className={`field ${className ?? ''}`} data-wrong={error ? '' : undefined}>
       <label htmlFor={id}>
@@ -21,23 +27,14 @@ export function Field({ label, unit, hint, error, className, ...input }: FieldPr
         {input.required ? <span className="field-required"> required</span> : null}
       </label>
       <div className="field-line">
-        <input id={id} aria-describedby={described || undefined} aria-invalid={error ? true : undefined} {...input} />
+        <input id={id} {...ariaOf(id, said)} {...input} />
         {unit === undefined ? null : (
           <span className="field-unit" aria-hidden="true">
             {unit}
           </span>
         )}
       </div>
-      {hint === undefined ? null : (
-        <p id={`${id}-hint`} className="field-hint">
-          {hint}
-        </p>
-      )}
-      {error ? (
-        <p id={`${id}-error`} className="field-error">
-          {error}
-        </p>
-      ) : null}
+      <FieldWords id={id} {...said} />
     </div>
   )
 }
@@ -48,22 +45,55 @@ export function TextField({
   hint,
   error,
   ...area
-}: { label: string; hint?: string; error?: string | null } & Omit<ComponentProps<'textarea'>, 'id'>) {
+}: { label: string } & Said & Omit<ComponentProps<'textarea'>, 'id'>) {
   const id = useId()
-  const described = [hint === undefined ? null : `${id}-hint`, error ? `${id}-error` : null].filter(Boolean).join(' ')
   return (
     <div className="field" data-wrong={error ? '' : undefined}>
       <label htmlFor={id}>
         {label}
         {area.required ? <span className="field-required"> required</span> : null}
       </label>
-      <textarea
-        id={id}
-        rows={2}
-        aria-describedby={described || undefined}
-        aria-invalid={error ? true : undefined}
-        {...area}
-      />
+      <textarea id={id} rows={2} {...ariaOf(id, { hint, error })} {...area} />
+      <FieldWords id={id} hint={hint} error={error} />
+    </div>
+  )
+}
+
+/** A labelled choice from a list. */
+export function SelectField({
+  label,
+  hint,
+  error,
+  children,
+  ...select
+}: { label: string } & Said & Omit<ComponentProps<'select'>, 'id'>) {
+  const id = useId()
+  return (
+    <div className="field" data-wrong={error ? '' : undefined}>
+      <label htmlFor={id}>{label}</label>
+      <select id={id} {...ariaOf(id, { hint, error })} {...select}>
+        {children}
+      </select>
+      <FieldWords id={id} hint={hint} error={error} />
+    </div>
+  )
+}
+
+function ariaOf(id: string, { hint, error, question }: Said) {
+  const described = [
+    hint === undefined ? '' : `${id}-hint`,
+    error ? `${id}-error` : '',
+    question ? `${id}-question` : '',
+  ]
+  return {
+    'aria-describedby': described.filter((one) => one !== '').join(' ') || undefined,
+    'aria-invalid': error ? true : undefined,
+  }
+}
+
+function FieldWords({ id, hint, error, question }: { id: string } & Said) {
+  return (
+    <>
       {hint === undefined ? null : (
         <p id={`${id}-hint`} className="field-hint">
           {hint}
@@ -74,29 +104,11 @@ export function TextField({
           {error}
         </p>
       ) : null}
-    </div>
-  )
-}
-
-/** A labelled choice from a list. */
-export function SelectField({
-  label,
-  hint,
-  children,
-  ...select
-}: { label: string; hint?: string } & Omit<ComponentProps<'select'>, 'id'>) {
-  const id = useId()
-  return (
-    <div className="field">
-      <label htmlFor={id}>{label}</label>
-      <select id={id} aria-describedby={hint === undefined ? undefined : `${id}-hint`} {...select}>
-        {children}
-      </select>
-      {hint === undefined ? null : (
-        <p id={`${id}-hint`} className="field-hint">
-          {hint}
+      {question === undefined ? null : (
+        <p id={`${id}-question`} className="field-question" role="status">
+          {question}
         </p>
       )}
-    </div>
+    </>
   )
 }

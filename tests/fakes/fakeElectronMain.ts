@@ -117,6 +117,10 @@ export function createFakeElectronMain(surroundings: { isFirst: boolean; answer?
           done.told.push(message)
           return { response: surroundings.answer ?? 1 }
         },
+        showMessageBoxSync: ({ message }: { message: string }) => {
+          done.told.push(message)
+          return surroundings.answer ?? 1
+        },
       },
       shell: { openExternal: async (address: string) => void done.external.push(address) },
       protocol: {

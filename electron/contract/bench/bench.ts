@@ -58,6 +58,17 @@ export const signalState = z.strictObject({
 })
 export type SignalState = z.infer<typeof signalState>
 
+/** What a bench at rest reads that was zeroed. */
+const readsAtRest = { reads: finite, unit: z.enum(['N', 'counts']) }
+
+/** Why the zero should be taken again. */
+export const tareWarning = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('far-below-zero'), ...readsAtRest }),
+  z.strictObject({ kind: z.literal('drifted'), ...readsAtRest }),
+  z.strictObject({ kind: z.literal('old'), minutes: z.int() }),
+])
+export type TareWarning = z.infer<typeof tareWarning>
+
 /**
  * no-signal: nothing connected or nothing arrives. settling: signal seen, zero not taken yet. waiting: zero taken, ready.
  * loading: a capture runs. broke, unloaded: the last capture just ended so.
@@ -100,8 +111,8 @@ export const benchState = z.strictObject({
     .nullable(),
   capacityN: finite.nullable(),
   tare: tare.nullable(),
-  /** Why the zero should be taken again, in words; null: it is good. */
-  tareWarning: z.string().nullable(),
+  /** Why the zero should be taken again; null: it is good. */
+  tareWarning: tareWarning.nullable(),
   /** How far the zero lies from the one before it, where that is as much as a load; null: it is not. */
   zeroMoved: z.strictObject({ by: finite, unit: z.enum(['N', 'counts']) }).nullable(),
   /** A calibration or a check runs: no break is looked for meanwhile. The overload watch stays on. */

@@ -126,12 +126,12 @@ export function plannedForces(plan: CalibrationPlan, benchCapacityN: number | nu
     const [stepN, beforeN] = forceSteps([step.forceN, before.forceN])
     if (stepN === beforeN)
       throw refuse(
-        `Steps ${index} and ${index + 1} are the same load of ${step.forceN.toFixed(2)} N.`,
+        `Steps ${index} and ${index + 1} are the same load.`,
         'Leave one of them out; repeats come from further runs.',
       )
     if (stepN! < beforeN!)
       throw refuse(
-        `Step ${index + 1} (${step.forceN.toFixed(2)} N) is less than step ${index} (${before.forceN.toFixed(2)} N).`,
+        `Step ${index + 1} is a smaller load than step ${index}.`,
         'Put the steps in increasing order; choose "decreasing too" to go down again afterwards.',
       )
   })

@@ -1,5 +1,5 @@
 // Held by tests/engine/createEngine.spec.ts.
-import type { BenchPhase, BenchState } from '#contract/bench/bench.ts'
+import type { BenchPhase, BenchState, TareWarning } from '#contract/bench/bench.ts'
 import type { Calibration } from '#contract/calibration/calibration.ts'
 import type { BenchOccupation } from './benchOccupation.ts'
 import { calibrationAtHand, calibrationShown, calibrationUnused } from './calibrationShown.ts'
@@ -61,7 +61,7 @@ function phaseOf({ link, outcome }: ShownParts): BenchPhase {
   return outcome.shown() ?? (link.tare() === null ? 'settling' : 'waiting')
 }
 
-function tareWarning({ link, occupation, tareWatch }: ShownParts, nowInstant: string): string | null {
+function tareWarning({ link, occupation, tareWatch }: ShownParts, nowInstant: string): TareWarning | null {
   const { unstableBecause, startThreshold } = link.signal()
   const idle = !link.capturing() && occupation.busyWith() === null
   const steady = unstableBecause === null

@@ -75,8 +75,8 @@ function oneUnit(members: Member[], leftOut: LeftOut[]): { members: Member[]; le
   const keptUnit = 2 * bare > members.length ? 'counts' : 'N'
   const because =
     keptUnit === 'N'
-      ? 'its readings have no scale, and the others are in newtons'
-      : 'it is in newtons, and most of the others are readings without a scale'
+      ? 'its readings have no scale, and those of the others have one'
+      : 'its readings have a scale, and those of most others have none'
   const others = members.filter(({ unit }) => unit !== keptUnit)
   return {
     members: members.filter(({ unit }) => unit === keptUnit),

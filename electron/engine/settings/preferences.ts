@@ -22,8 +22,8 @@ export async function keepPreferences(
       if (change.nPerCount === 0)
         throw new Trouble(
           'invalid-input',
-          'A scale of 0 N per count makes every force 0.',
-          'Type N per count, or none.',
+          'A scale of 0 makes every force 0.',
+          'Type what a count is worth, or nothing.',
         )
       const given = Object.entries(change).filter(([, value]) => value !== undefined)
       preferences = await archive.setPreferences(Object.fromEntries(given))

@@ -47,7 +47,7 @@ export const captureCommand: Command = {
     if (path === undefined) throw new UsageError('"capture" needs --port PATH. "breakledger ports" lists the ports.')
     const lineFormat = lineFormatOption(values)
     const calibration = numberOption(values, 'calibration', { from: 1, whole: true })
-    const scale = numberOption(values, 'scale', { not: 0 })
+    const scale = numberOption(values, 'scale', { not: 0, unit: 'N per count' })
     refuseTwoScales(calibration, scale)
     const wanted = numberOption(values, 'breaks', { from: 1, whole: true }) ?? null
     const options: UnattendedOptions = {
@@ -60,12 +60,12 @@ export const captureCommand: Command = {
         baudRate: numberOption(values, 'baud', { from: 1, whole: true }) ?? 115200,
         lineFormat,
       },
-      capacityN: numberOption(values, 'capacity', { above: 0 }) ?? null,
+      capacityN: numberOption(values, 'capacity', { above: 0, unit: 'N' }) ?? null,
       calibrationId: calibration ?? null,
       nPerCount: scale ?? null,
       withSpecimens: values.waiting === true,
       breaks: wanted,
-      timeoutS: numberOption(values, 'timeout', { above: 0 }) ?? null,
+      timeoutS: numberOption(values, 'timeout', { above: 0, unit: 's' }) ?? null,
     }
     const { captureUnattended } = await import('#engine/unattendedCapture.ts')
     const { breaks } = await captureUnattended(

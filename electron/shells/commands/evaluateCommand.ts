@@ -54,10 +54,10 @@ export const evaluateCommand: Command = {
     'events: [{kind, startTimeS, endTimeS, ...}], course: {timeToPeakS, timeToFailureS, rates, toe, impulseNs, workJ, ...}}.',
   ],
   async run({ io, values, positionals, json }) {
-    const nPerCount = numberOption(values, 'scale', { not: 0 }) ?? null
+    const nPerCount = numberOption(values, 'scale', { not: 0, unit: 'N per count' }) ?? null
     const tare = numberOption(values, 'tare') ?? null
-    const capacityN = numberOption(values, 'capacity', { above: 0 }) ?? null
-    const pressSpeedMmPerS = numberOption(values, 'press-speed', { above: 0 }) ?? null
+    const capacityN = numberOption(values, 'capacity', { above: 0, unit: 'N' }) ?? null
+    const pressSpeedMmPerS = numberOption(values, 'press-speed', { above: 0, unit: 'mm/s' }) ?? null
     const calibrationId = numberOption(values, 'calibration', { from: 1, whole: true })
     refuseTwoScales(calibrationId, nPerCount)
     const { calibrationOfArchive, evaluateCurveFile } = await import('#engine/breaks/evaluateCurveFile.ts')

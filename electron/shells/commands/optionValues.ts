@@ -1,16 +1,27 @@
 import { type ColumnName, columnName, type LineFormatChoice, lineFormatName } from '#contract/bench/source.ts'
-import { plainNumber } from '#contract/plainNumber.ts'
+import { plainText } from '#words/units/plainText.ts'
+import { readQuantity } from '#words/units/typedQuantity.ts'
 import type { CommandValues } from './command.ts'
 import { UsageError } from './command.ts'
 
-type Bounds = { above?: number; below?: number; from?: number; to?: number; whole?: boolean; not?: number }
+/** `unit`: what a number without one is in; another of its kind may stand behind it, as 25 kN. */
+type Bounds = {
+  above?: number
+  below?: number
+  from?: number
+  to?: number
+  whole?: boolean
+  not?: number
+  unit?: string
+}
 
 /** The number given for an option, or undefined when the option is absent. Throws UsageError outside the bounds. */
 export function numberOption(values: CommandValues, name: string, bounds: Bounds = {}): number | undefined {
   const text = values[name]
   if (text === undefined) return undefined
-  const number = (typeof text === 'string' ? plainNumber(text) : null) ?? Number.NaN
-  const { above, below, from, to, whole, not } = bounds
+  const { above, below, from, to, whole, not, unit = '' } = bounds
+  const read = readQuantity(String(text), { unit, factor: 1 }, unit === '' ? 'a number' : `a number in ${unit}`)
+  const number = 'error' in read || read.stored === null ? Number.NaN : read.stored
   const fits =
     Number.isFinite(number) &&
     (above === undefined || number > above) &&
@@ -29,7 +40,8 @@ export function numberOption(values: CommandValues, name: string, bounds: Bounds
     not === undefined ? '' : `other than ${not}`,
   ]
   const words = [kind, ...limits.filter((word) => word !== '')].join(' ')
-  throw new UsageError(`--${name} must be ${words}, but is "${String(text)}".`)
+  const because = 'error' in read ? ` ${plainText(read.error)}` : ''
+  throw new UsageError(`--${name} must be ${words}, but is "${String(text)}".${because}`)
 }
 
 /** The word given for an option, or undefined. Throws UsageError when it is none of the words. */

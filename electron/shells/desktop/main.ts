@@ -79,7 +79,7 @@ async function start(): Promise<void> {
 
 function openWindow(): void {
   const window = new BrowserWindow(windowOptions({ preload: join(here, 'preload.cjs') }))
-  guardWindow(window.webContents, { openExternal: (url) => void shell.openExternal(url), tell, now: Date.now })
+  guardWindow(window.webContents, { openExternal: (url) => void shell.openExternal(url), tell, dialog, now: Date.now })
   window.once('ready-to-show', () => window.show())
   void window.loadURL(pageAddress)
 }

@@ -19,6 +19,12 @@ export const pageGivenUp = (reason: string): Telling => ({
   detail: `Reason given: ${reason}. A running break goes on being recorded. ${startAgain}`,
 })
 
+/** The page is to be closed while something typed is not saved. */
+export const leaveUnsaved: Telling = {
+  message: 'Leave without saving?',
+  detail: 'Something was typed that is not saved yet.',
+}
+
 /** Something wanted to store a file. */
 export const noDownload = (address: string): Telling => ({
   message: 'A download was refused.',

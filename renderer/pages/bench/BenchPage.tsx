@@ -2,6 +2,7 @@ import { useRef } from 'react'
 import type { TroubleMessage } from '#contract/errors.ts'
 import { isStoring } from '#words/bench/outcomePeak.ts'
 import { tareHindrance } from '#words/bench/phaseWords.ts'
+import { tareWarningWords } from '#words/bench/tareWarningWords.ts'
 import { zeroMovedWords } from '#words/bench/zeroMovedWords.ts'
 import { demoOverWords } from '#words/keeping/demoWords.ts'
 import { useBench, usePreferences } from '../../host/hostContext.ts'
@@ -76,7 +77,7 @@ export function BenchPage() {
         <LiveCurve bench={bench} />
         {bench.tareWarning === null ? null : (
           <p className="tare-warning" role="status">
-            {bench.tareWarning}
+            {tareWarningWords(bench.tareWarning, force)}
           </p>
         )}
         {bench.zeroMoved === null ? null : (

@@ -43,7 +43,7 @@ export function ArchivePage() {
           <button
             type="button"
             className="button button-primary"
-            disabled={verify.pending}
+            aria-disabled={verify.pending}
             onClick={() => {
               setProgress(null)
               void verify.run({})

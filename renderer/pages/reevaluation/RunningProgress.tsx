@@ -15,7 +15,7 @@ export function RunningProgress({ done, total }: { done: number; total: number }
         <button
           type="button"
           className="button"
-          disabled={cancel.pending}
+          aria-disabled={cancel.pending}
           onClick={() => void cancel.run({ task: reevaluationTask })}
         >
           Cancel

@@ -1,10 +1,13 @@
-import { type FormEvent, useState } from 'react'
+import { useState } from 'react'
 import type { TestPractice } from '#contract/settings/practice.ts'
 import { limitKeys, limitWords } from '#words/settings/practiceWords.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
+import { untouched, useTypedTexts } from '../../parts/forms/useTypedTexts.ts'
+import { CancelButton } from '../../widgets/dialogs/CancelButton.tsx'
 import { Dialog } from '../../widgets/dialogs/Dialog.tsx'
 import { Field, TextField } from '../../widgets/Field.tsx'
-import { type PracticeTexts, practiceTexts, readPractice } from './practiceForm.ts'
+import { Form } from '../../widgets/forms/Form.tsx'
+import { type PracticeTexts, practiceTexts, practiceUnits, readPractice } from './practiceForm.ts'
 
 /** Adds a test practice, or changes one. Limits that are left empty are open. */
 export function PracticeDialog({
@@ -18,31 +21,29 @@ export function PracticeDialog({
   /** Names of the other practices. */
   taken: readonly string[]
   pending: boolean
-  onSave(practice: TestPractice): void
+  /** Resolves with true when it is kept. */
+  onSave(practice: TestPractice): Promise<boolean>
   onClose(): void
 }) {
   const quantities = useQuantities()
-  const [texts, setTexts] = useState(() => practiceTexts(practice, quantities))
+  const texts = useTypedTexts(() => untouched(practiceTexts(practice)), practiceUnits)
   const [asked, setAsked] = useState(false)
-  const read = readPractice(texts, quantities, taken)
+  const read = readPractice(texts.readable, quantities, taken)
   const field = (key: keyof PracticeTexts) => ({
-    value: texts[key],
-    onChange: (event: { currentTarget: { value: string } }) => {
-      const { value } = event.currentTarget
-      setTexts((before) => ({ ...before, [key]: value }))
-    },
+    value: texts.shown[key],
+    onChange: (event: { currentTarget: { value: string } }) =>
+      texts.onTexts({ ...texts.shown, [key]: event.currentTarget.value }),
     error: asked ? (read.errors?.[key] ?? null) : null,
   })
 
-  function submit(event: FormEvent): void {
-    event.preventDefault()
+  function submit(): boolean | Promise<boolean> {
     setAsked(true)
-    if (read.practice !== null) onSave(read.practice)
+    return read.practice !== null && onSave(read.practice)
   }
 
   return (
     <Dialog title={practice === null ? 'Add a test practice' : `Change “${practice.name}”`} onClose={onClose}>
-      <form className="form" noValidate onSubmit={submit}>
+      <Form onSubmit={submit}>
         <Field label="Name" required data-first-focus="" maxLength={200} {...field('name')} />
         <TextField
           label="Source, such as the clause of a standard"
@@ -68,14 +69,12 @@ export function PracticeDialog({
           {...field('samplingBoundPercent')}
         />
         <div className="dialog-buttons">
-          <button type="button" className="button" onClick={onClose}>
-            Cancel
-          </button>
-          <button type="submit" className="button button-primary" disabled={pending}>
+          <CancelButton />
+          <button type="submit" className="button button-primary" aria-disabled={pending}>
             Save
           </button>
         </div>
-      </form>
+      </Form>
     </Dialog>
   )
 }

@@ -14,10 +14,12 @@ export function PracticeSettings({ preferences, set }: { preferences: Preference
   const [edited, setEdited] = useState<number | 'new' | null>(null)
   const before = typeof edited === 'number' ? (practices[edited] ?? null) : null
 
-  async function save(next: TestPractice): Promise<void> {
+  async function save(next: TestPractice): Promise<boolean> {
     const list = before === null ? [...practices, next] : practices.map((one) => (one === before ? next : one))
     const choice = before !== null && chosen === before.name ? { practice: next.name } : {}
-    if ((await set.run({ practices: list, ...choice })) !== null) setEdited(null)
+    const isKept = (await set.run({ practices: list, ...choice })) !== null
+    if (isKept) setEdited(null)
+    return isKept
   }
 
   function remove(one: TestPractice): void {
@@ -70,7 +72,7 @@ export function PracticeSettings({ preferences, set }: { preferences: Preference
           </div>
         ))}
       </fieldset>
-      <button type="button" className="button" disabled={practices.length >= 50} onClick={() => setEdited('new')}>
+      <button type="button" className="button" aria-disabled={practices.length >= 50} onClick={() => setEdited('new')}>
         Add a practice
       </button>
       {edited === null ? null : (
@@ -78,7 +80,7 @@ export function PracticeSettings({ preferences, set }: { preferences: Preference
           practice={before}
           taken={practices.filter((one) => one !== before).map(({ name }) => name)}
           pending={set.pending}
-          onSave={(next) => void save(next)}
+          onSave={save}
           onClose={() => setEdited(null)}
         />
       )}

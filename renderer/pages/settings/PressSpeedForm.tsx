@@ -1,45 +1,52 @@
-import { type FormEvent, useState } from 'react'
+import { useState } from 'react'
 import type { Preferences } from '#contract/settings/settings.ts'
-import { writeTyped } from '#words/units/numbers.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
+import { keptText } from '#words/units/typedQuantity.ts'
 import type { Action } from '../../host/useAction.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
+import { shownTexts, type UnitFields } from '../../parts/forms/typedTexts.ts'
+import { untouched, useTypedTexts } from '../../parts/forms/useTypedTexts.ts'
 import { Field } from '../../widgets/Field.tsx'
+import { Form } from '../../widgets/forms/Form.tsx'
 import { readPressSpeed } from './pressSpeed.ts'
+
+const speedUnit: UnitFields<'speed'> = { speed: ({ pressSpeed }) => pressSpeed }
 
 /** The speed of the press, where it is known and constant: work to failure and the judgement of the speed need it. */
 export function PressSpeedForm({ preferences, set }: { preferences: Preferences; set: Action<'preferences.set'> }) {
-  const { length } = useQuantities()
-  const factor = 60 * length.factor
-  const unit = `${length.unit}/min`
+  const quantities = useQuantities()
   const { detection } = preferences
-  const stored = detection.pressSpeedMmPerS
-  const shown = writeTyped(stored, factor)
-  const [typed, setTyped] = useState(shown)
+  const kept = untouched({ speed: keptText(detection.pressSpeedMmPerS, quantitiesIn('SI').pressSpeed) })
+  const form = useTypedTexts(() => kept, speedUnit)
+  const typed = form.shown.speed
   const [asked, setAsked] = useState(false)
-  const read = readPressSpeed(typed, factor, unit)
+  const read = readPressSpeed(form.readable.speed, quantities)
 
-  function submit(event: FormEvent): void {
-    event.preventDefault()
+  async function submit(): Promise<boolean> {
     setAsked(true)
-    if (!('error' in read)) void set.run({ detection: { ...detection, ...read } })
+    return !('error' in read) && (await set.run({ detection: { ...detection, ...read } })) !== null
   }
 
   return (
-    <form className="form" noValidate onSubmit={submit}>
+    <Form onSubmit={submit} focusFirst={false}>
       <Field
         label="Press speed"
-        unit={unit}
+        unit={quantities.pressSpeed.unit}
         inputMode="decimal"
         value={typed}
-        onChange={(event) => setTyped(event.currentTarget.value)}
+        onChange={(event) => form.onTexts({ speed: event.currentTarget.value })}
         error={asked && 'error' in read ? read.error : null}
         hint="Only if it is known and constant; leave it empty for a hand pump. Used from the next break on; evaluate again to apply it to stored breaks."
       />
       <div>
-        <button type="submit" className="button" disabled={typed === shown}>
+        <button
+          type="submit"
+          className="button"
+          aria-disabled={typed === shownTexts(kept, speedUnit, quantities).speed}
+        >
           Save
         </button>
       </div>
-    </form>
+    </Form>
   )
 }

@@ -1,4 +1,4 @@
-import { type FormEvent, useState } from 'react'
+import { useState } from 'react'
 import type { Preferences } from '#contract/settings/settings.ts'
 import { ratedLoadWords } from '#words/bench/cautions.ts'
 import { handsFreeName } from '#words/bench/queueWords.ts'
@@ -12,6 +12,7 @@ import { singleKeys } from '../../parts/routing/singleKeys.ts'
 import { hashOf } from '../../routes/route.ts'
 import { Choice } from '../../widgets/Choice.tsx'
 import { Field } from '../../widgets/Field.tsx'
+import { Form } from '../../widgets/forms/Form.tsx'
 import { Notice } from '../../widgets/Notice.tsx'
 import { Switch } from '../../widgets/Switch.tsx'
 import { PracticeSettings } from './PracticeSettings.tsx'
@@ -85,7 +86,7 @@ export function SettingsPage() {
         </section>
         <section aria-labelledby="force-title">
           <h2 id="force-title">Force</h2>
-          <ForceForm preferences={preferences} set={set} key={preferences.units} />
+          <ForceForm preferences={preferences} set={set} />
         </section>
       </div>
       <div className="settings-columns settings-practices">
@@ -95,7 +96,7 @@ export function SettingsPage() {
         </section>
         <section aria-labelledby="detection-title">
           <h2 id="detection-title">Press</h2>
-          <PressSpeedForm preferences={preferences} set={set} key={preferences.units} />
+          <PressSpeedForm preferences={preferences} set={set} />
         </section>
       </div>
       <p>
@@ -112,12 +113,12 @@ function OperatorForm({ preferences, set }: Part) {
   const [operator, setOperator] = useState(preferences.operator)
   const changed = operator.trim() !== preferences.operator
   return (
-    <form
+    <Form
       className="setting-line"
-      onSubmit={(event) => {
-        event.preventDefault()
+      focusFirst={false}
+      onSubmit={async () => {
         rememberSigner(operator)
-        void set.run({ operator: operator.trim() })
+        return (await set.run({ operator: operator.trim() })) !== null
       }}
     >
       <Field
@@ -127,26 +128,25 @@ function OperatorForm({ preferences, set }: Part) {
         hint="Written beside every entry and correction."
         onChange={(event) => setOperator(event.currentTarget.value)}
       />
-      <button type="submit" className="button" disabled={!changed}>
+      <button type="submit" className="button" aria-disabled={!changed}>
         Save
       </button>
-    </form>
+    </Form>
   )
 }
 
 function ForceForm({ preferences, set }: Part) {
-  const { force } = useQuantities()
+  const { force, forcePerCount } = useQuantities()
   const texts = useForceTexts(preferences)
   const [asked, setAsked] = useState(false)
 
-  function submit(event: FormEvent): void {
-    event.preventDefault()
+  async function submit(): Promise<boolean> {
     setAsked(true)
-    if (texts.read !== null) void set.run(texts.read)
+    return texts.read !== null && (await set.run(texts.read)) !== null
   }
 
   return (
-    <form className="form" noValidate onSubmit={submit}>
+    <Form onSubmit={submit} focusFirst={false}>
       <Field
         label={ratedLoadWords}
         unit={force.unit}
@@ -158,7 +158,7 @@ function ForceForm({ preferences, set }: Part) {
       />
       <Field
         label="Scale, uncalibrated"
-        unit="N per count"
+        unit={forcePerCount.unit}
         inputMode="decimal"
         value={texts.scale}
         onChange={(event) => texts.setScale(event.currentTarget.value)}
@@ -166,10 +166,10 @@ function ForceForm({ preferences, set }: Part) {
         hint="Used from the next break on; stored breaks keep the scale they were recorded with."
       />
       <div>
-        <button type="submit" className="button" disabled={!texts.changed}>
+        <button type="submit" className="button" aria-disabled={!texts.changed}>
           Save
         </button>
       </div>
-    </form>
+    </Form>
   )
 }

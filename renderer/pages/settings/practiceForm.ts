@@ -1,9 +1,9 @@
 import type { Limits, TestPractice } from '#contract/settings/practice.ts'
 import { type LimitKey, limitKeys, limitWords } from '#words/settings/practiceWords.ts'
-import { notANumber } from '#words/units/notANumber.ts'
-import { writeTyped } from '#words/units/numbers.ts'
-import type { Quantities } from '#words/units/quantities.ts'
-import { readNumber } from '../../widgets/typedNumber.ts'
+import { inUnit } from '#words/units/notANumber.ts'
+import { type Quantities, quantitiesIn } from '#words/units/quantities.ts'
+import { keptText, readQuantity } from '#words/units/typedQuantity.ts'
+import type { UnitFields } from '../../parts/forms/typedTexts.ts'
 
 export type PracticeTexts = { name: string; source: string; samplingBoundPercent: string } & Record<
   `${LimitKey}.least` | `${LimitKey}.most`,
@@ -11,22 +11,38 @@ export type PracticeTexts = { name: string; source: string; samplingBoundPercent
 >
 export type PracticeErrors = Partial<Record<keyof PracticeTexts, string>>
 
-/** The form that shows a practice in the units of the program; null: a new one. */
-export function practiceTexts(practice: TestPractice | null, quantities: Quantities): PracticeTexts {
+/** The fields whose unit follows the units of the program. */
+export const practiceUnits: UnitFields<keyof PracticeTexts> = Object.fromEntries(
+  limitKeys.flatMap((key) => {
+    const unitIn = (quantities: Quantities) => limitWords(key, quantities)
+    return [
+      [`${key}.least`, unitIn],
+      [`${key}.most`, unitIn],
+    ]
+  }),
+)
+
+const percent = { unit: '%', factor: 1 }
+
+/** A practice as a form begins with it, in SI units; null: a new one. */
+export function practiceTexts(practice: TestPractice | null): PracticeTexts {
   const texts: Record<string, string> = {
     name: practice?.name ?? '',
     source: practice?.source ?? '',
-    samplingBoundPercent: writeTyped(practice?.samplingBoundPercent ?? null, 1),
+    samplingBoundPercent: keptText(practice?.samplingBoundPercent ?? null, percent),
   }
   for (const key of limitKeys) {
-    const { factor } = limitWords(key, quantities)
-    texts[`${key}.least`] = writeTyped(practice?.[key].least ?? null, factor)
-    texts[`${key}.most`] = writeTyped(practice?.[key].most ?? null, factor)
+    const unit = limitWords(key, quantitiesIn('SI'))
+    texts[`${key}.least`] = keptText(practice?.[key].least ?? null, unit)
+    texts[`${key}.most`] = keptText(practice?.[key].most ?? null, unit)
   }
   return texts as PracticeTexts
 }
 
-/** The practice that a form says, or one clear sentence for each field that cannot be; `taken`: names of the others. */
+/**
+ * The practice that a form says, or one clear sentence for each field that cannot be. `texts`: as they are read; `taken`: names
+ * of the others.
+ */
 export function readPractice(
   texts: PracticeTexts,
   quantities: Quantities,
@@ -39,22 +55,23 @@ export function readPractice(
   const source = texts.source.trim()
   if (source === '') errors.source = 'Name the standard’s clause, or write “common practice, no source”.'
   const limits = Object.fromEntries(limitKeys.map((key) => [key, readLimits(texts, key, quantities, errors)]))
-  const bound = readNumber(texts.samplingBoundPercent)
-  if (bound === undefined || (bound !== null && bound <= 0))
-    errors.samplingBoundPercent = 'Write a percentage above 0, or leave it empty.'
+  const bound = readQuantity(texts.samplingBoundPercent, percent, 'a percentage above 0, or leave it empty')
+  if ('error' in bound) errors.samplingBoundPercent = bound.error
+  else if (bound.stored !== null && bound.stored <= 0)
+    errors.samplingBoundPercent = 'The sampling bound must be above 0 %, or empty.'
   if (Object.keys(errors).length > 0) return { practice: null, errors }
-  const practice = { name, source, samplingBoundPercent: bound ?? null, ...limits } as TestPractice
+  const samplingBoundPercent = 'stored' in bound ? bound.stored : null
+  const practice = { name, source, samplingBoundPercent, ...limits } as TestPractice
   return { practice, errors: null }
 }
 
 function readLimits(texts: PracticeTexts, key: LimitKey, quantities: Quantities, errors: PracticeErrors): Limits {
-  const { unit, factor } = limitWords(key, quantities)
+  const unit = limitWords(key, quantities)
   const one = (end: 'least' | 'most') => {
-    const text = texts[`${key}.${end}`]
-    const typed = readNumber(text)
-    if (typed === undefined) errors[`${key}.${end}`] = notANumber(text, `it in ${unit}`)
-    else if (typed !== null && typed < 0) errors[`${key}.${end}`] = 'It cannot be less than 0.'
-    return typed == null ? null : typed / factor
+    const read = readQuantity(texts[`${key}.${end}`], unit, `it ${inUnit(unit.unit)}`)
+    if ('error' in read) errors[`${key}.${end}`] = read.error
+    else if (read.stored !== null && read.stored < 0) errors[`${key}.${end}`] = 'It cannot be less than 0.'
+    return 'error' in read ? null : read.stored
   }
   const limits = { least: one('least'), most: one('most') }
   if (limits.least !== null && limits.most !== null && limits.least > limits.most)

@@ -1,14 +1,15 @@
-import { notANumber } from '#words/units/notANumber.ts'
-import { readNumber } from '../../widgets/typedNumber.ts'
+import { inUnit } from '#words/units/notANumber.ts'
+import type { Quantities } from '#words/units/quantities.ts'
+import { readQuantity } from '#words/units/typedQuantity.ts'
 
-/** A typed press speed in shown units as mm/s, or one clear sentence. An empty text means unknown. */
+/** A typed press speed as mm/s, or one clear sentence. An empty text means unknown. */
 export function readPressSpeed(
   text: string,
-  factor: number,
-  unit: string,
+  { pressSpeed }: Pick<Quantities, 'pressSpeed'>,
 ): { pressSpeedMmPerS: number | null } | { error: string } {
-  const typed = readNumber(text)
-  if (typed === undefined) return { error: notANumber(text, `the speed in ${unit}`) }
-  if (typed === null) return { pressSpeedMmPerS: null }
-  return typed > 0 ? { pressSpeedMmPerS: typed / factor } : { error: `The speed must be more than 0 ${unit}.` }
+  const read = readQuantity(text, pressSpeed, `the speed ${inUnit(pressSpeed.unit)}`)
+  if ('error' in read) return read
+  return read.stored === null || read.stored > 0
+    ? { pressSpeedMmPerS: read.stored }
+    : { error: `The speed must be more than 0 ${pressSpeed.unit}.` }
 }

@@ -1,33 +1,26 @@
+import { areaQuestion } from '#words/specimens/plausibleWords.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
+import type { TypedForm } from '../../parts/forms/useTypedTexts.ts'
 import { Field, TextField } from '../../widgets/Field.tsx'
-import { areaFromOverlap, type FormErrors, type SpecimenTexts } from './specimenForm.ts'
+import { type FormErrors, type SpecimenTexts, sizesOf, withArea } from './specimenForm.ts'
 import './specimens.css'
 
 /** The fields of a specimen, in the order in which one reads them off the block and the glue-up sheet. */
-export function SpecimenFieldset({
-  texts,
-  errors,
-  onTexts,
-}: {
-  texts: SpecimenTexts
-  errors: FormErrors
-  onTexts(texts: SpecimenTexts): void
-}) {
-  const { length, area } = useQuantities()
+export function SpecimenFieldset({ form, errors }: { form: TypedForm<SpecimenTexts>; errors: FormErrors }) {
+  const quantities = useQuantities()
+  const { length, area } = quantities
+  const { shown, readable, onTexts } = form
   const bind = (key: keyof SpecimenTexts) => ({
-    value: texts[key],
+    value: shown[key],
     error: errors[key] ?? null,
-    onChange: (event: { currentTarget: { value: string } }) => onTexts({ ...texts, [key]: event.currentTarget.value }),
+    onChange: (event: { currentTarget: { value: string } }) => onTexts({ ...shown, [key]: event.currentTarget.value }),
   })
-  // The area follows the overlap for as long as it says what the overlap said before.
   const bindSide = (key: 'overlapLengthMm' | 'overlapWidthMm') => ({
     ...bind(key),
-    inputMode: 'decimal' as const,
     onChange: (event: { currentTarget: { value: string } }) => {
-      const next = { ...texts, [key]: event.currentTarget.value }
-      const follows =
-        texts.areaMm2 === '' || texts.areaMm2 === areaFromOverlap(texts.overlapLengthMm, texts.overlapWidthMm)
-      onTexts(follows ? { ...next, areaMm2: areaFromOverlap(next.overlapLengthMm, next.overlapWidthMm) } : next)
+      const { value } = event.currentTarget
+      const { areaMm2 } = withArea(readable, { ...readable, [key]: value }, quantities)
+      onTexts({ ...shown, [key]: value, ...(areaMm2 === readable.areaMm2 ? {} : { areaMm2 }) })
     },
   })
   return (
@@ -42,7 +35,7 @@ export function SpecimenFieldset({
       <Field
         label="Bonded area"
         unit={area.unit}
-        inputMode="decimal"
+        question={areaQuestion(sizesOf(readable, quantities), area)}
         {...bind('areaMm2')}
         className="span-1h"
         hint="Length times width, unless you write another."
@@ -50,7 +43,6 @@ export function SpecimenFieldset({
       <Field
         label="Bond line gap"
         unit={length.unit}
-        inputMode="decimal"
         {...bind('bondLineGapMm')}
         className="span-1h"
         hint="0 for a tight joint."

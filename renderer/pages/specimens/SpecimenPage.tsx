@@ -94,7 +94,7 @@ function SpecimenHead({ current, breaks, onCorrect }: Pick<Part, 'current' | 'br
             <button
               type="button"
               className="button"
-              disabled={bench.phase === 'loading'}
+              aria-disabled={bench.phase === 'loading'}
               onClick={() =>
                 current.timesBroken > 0 ? setAsking(true) : void take.run({ specimenId: current.specimenId })
               }

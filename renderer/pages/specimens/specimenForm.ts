@@ -1,8 +1,10 @@
+import type { TroubleMessage } from '#contract/errors.ts'
 import { type SpecimenFields, specimenFields } from '#contract/specimens/specimen.ts'
-import { notANumber } from '#words/units/notANumber.ts'
+import { inUnit } from '#words/units/notANumber.ts'
 import { writeTyped } from '#words/units/numbers.ts'
-import type { Quantities, Quantity } from '#words/units/quantities.ts'
-import { readNumber } from '../../widgets/typedNumber.ts'
+import { type Quantities, type Quantity, quantitiesIn } from '#words/units/quantities.ts'
+import { keptText, readQuantity } from '#words/units/typedQuantity.ts'
+import type { UnitFields } from '../../parts/forms/typedTexts.ts'
 
 /** The form as typed: every field a text. */
 export type SpecimenTexts = Record<Exclude<keyof SpecimenFields, 'demo'>, string>
@@ -23,32 +25,73 @@ export const emptyTexts: SpecimenTexts = {
   notes: '',
 }
 
-/** The form that shows a specimen's fields in the units of the program. */
-export function textsOf(fields: SpecimenFields, { length, area }: Quantities): SpecimenTexts {
+const lengthIn = ({ length }: Quantities) => length
+
+/** The fields that have a unit. */
+export const specimenUnits: UnitFields<keyof SpecimenTexts> = {
+  bondLineGapMm: lengthIn,
+  overlapLengthMm: lengthIn,
+  overlapWidthMm: lengthIn,
+  areaMm2: ({ area }) => area,
+}
+
+/** A specimen's fields as a form begins with them, in SI units. */
+export function textsOf(fields: SpecimenFields): SpecimenTexts {
+  const { length, area } = quantitiesIn('SI')
   return {
     number: fields.number,
     adhesive: fields.adhesive,
     lot: fields.lot,
     jointType: fields.jointType,
     exposure: fields.exposure,
-    bondLineGapMm: writeTyped(fields.bondLineGapMm, length.factor),
-    overlapLengthMm: writeTyped(fields.overlapLengthMm, length.factor),
-    overlapWidthMm: writeTyped(fields.overlapWidthMm, length.factor),
-    areaMm2: writeTyped(fields.areaMm2, area.factor),
+    bondLineGapMm: keptText(fields.bondLineGapMm, length),
+    overlapLengthMm: keptText(fields.overlapLengthMm, length),
+    overlapWidthMm: keptText(fields.overlapWidthMm, length),
+    areaMm2: keptText(fields.areaMm2, area),
     gluedOn: fields.gluedOn ?? '',
     place: fields.place,
     notes: fields.notes,
   }
 }
 
-/** The area of an overlap, in the units typed, or '' when a side is missing. */
-export function areaFromOverlap(lengthText: string, widthText: string): string {
-  const length = readNumber(lengthText)
-  const width = readNumber(widthText)
-  return length && width && length > 0 && width > 0 ? String(Number((length * width).toPrecision(6))) : ''
+/** What the form says of its sides and area so far; null: nothing, or what cannot be read. */
+export function sizesOf(texts: SpecimenTexts, { length, area }: Quantities) {
+  const read = (text: string, quantity: Quantity) => {
+    const answer = readQuantity(text, quantity, '')
+    return 'error' in answer || answer.stored === null || answer.stored <= 0 ? null : answer.stored
+  }
+  return {
+    lengthMm: read(texts.overlapLengthMm, length),
+    widthMm: read(texts.overlapWidthMm, length),
+    areaMm2: read(texts.areaMm2, area),
+  }
 }
 
-/** The fields that a form says, or one clear sentence for each field that cannot be. */
+/** Shares by which an area may differ from length times width and still be that: both were written with six digits. */
+const sameArea = 1e-5
+
+/**
+ * The texts after a side changed from what stands in `before`: the area follows for as long as it says what the overlap said.
+ * All texts as they are read.
+ */
+export function withArea(before: SpecimenTexts, next: SpecimenTexts, quantities: Quantities): SpecimenTexts {
+  const { lengthMm, widthMm, areaMm2 } = sizesOf(before, quantities)
+  const overlapMm2 = lengthMm === null || widthMm === null ? null : lengthMm * widthMm
+  const follows =
+    before.areaMm2 === '' ||
+    (areaMm2 !== null && overlapMm2 !== null && Math.abs(areaMm2 - overlapMm2) <= sameArea * overlapMm2)
+  if (!follows) return next
+  const now = sizesOf(next, quantities)
+  const area = now.lengthMm === null || now.widthMm === null ? null : now.lengthMm * now.widthMm
+  return { ...next, areaMm2: writeTyped(area, quantities.area.factor) }
+}
+
+/** What is wrong with the fields, with a number that another specimen has said beside it. */
+export function withTaken(errors: FormErrors, trouble: TroubleMessage | null): FormErrors {
+  return trouble?.code === 'conflict' ? { number: `${trouble.message} ${trouble.hint}`, ...errors } : errors
+}
+
+/** The fields that a form says, or one clear sentence for each field that cannot be. `texts`: as they are read. */
 export function readSpecimen(
   texts: SpecimenTexts,
   { length, area }: Quantities,
@@ -56,11 +99,11 @@ export function readSpecimen(
 ): { fields: SpecimenFields; errors: null } | { fields: null; errors: FormErrors } {
   const errors: FormErrors = {}
   const number = (key: keyof SpecimenTexts, quantity: Quantity, what: string, zeroAllowed: boolean): number | null => {
-    const typed = readNumber(texts[key])
-    if (typed === undefined) errors[key] = notANumber(texts[key], `${what} in ${quantity.unit}`)
-    else if (typed !== null && (typed < 0 || (typed === 0 && !zeroAllowed)))
+    const read = readQuantity(texts[key], quantity, `${what} ${inUnit(quantity.unit)}`)
+    if ('error' in read) errors[key] = read.error
+    else if (read.stored !== null && (read.stored < 0 || (read.stored === 0 && !zeroAllowed)))
       errors[key] = `${what[0]!.toUpperCase()}${what.slice(1)} must be more than 0 ${quantity.unit}.`
-    return typed === undefined || typed === null ? null : typed / quantity.factor
+    return 'error' in read ? null : read.stored
   }
   if (texts.number.trim() === '') errors.number = 'Write the specimen number.'
   if (texts.adhesive.trim() === '') errors.adhesive = 'Write the adhesive.'

@@ -1,4 +1,4 @@
-import { type FormEvent, useState } from 'react'
+import { useState } from 'react'
 import type { FilePurpose, KnownArchive } from '#contract/keeping/archive.ts'
 import { archiveName, knownArchiveWords } from '#words/keeping/archiveWords.ts'
 import { useHost, useStore } from '../../host/hostContext.ts'
@@ -6,6 +6,7 @@ import { useAction } from '../../host/useAction.ts'
 import { useAnswer } from '../../host/useAnswer.ts'
 import { Dialog } from '../../widgets/dialogs/Dialog.tsx'
 import { Field } from '../../widgets/Field.tsx'
+import { Form } from '../../widgets/forms/Form.tsx'
 import { Notice } from '../../widgets/Notice.tsx'
 import { useArchiveSwitch } from './useArchiveSwitch.ts'
 import './archivesDialog.css'
@@ -68,7 +69,8 @@ function ArchiveChoiceButton({
       type="button"
       className="archive-choice"
       aria-current={known.isOpen ? 'true' : undefined}
-      disabled={disabled || known.isOpen || gone}
+      aria-disabled={disabled || known.isOpen || gone}
+      data-first-focus={known.isOpen || gone ? undefined : ''}
       onClick={onChoose}
     >
       <strong>{archiveName(known.path, known.kind === 'demo')}</strong>
@@ -94,10 +96,10 @@ function ByDialog({
   const busy = pending || choose.pending
   return (
     <div className="archive-other">
-      <button type="button" className="button" disabled={busy} onClick={() => void ask('open')}>
+      <button type="button" className="button" aria-disabled={busy} onClick={() => void ask('open')}>
         Open another file
       </button>
-      <button type="button" className="button" disabled={busy} onClick={() => void ask('make')}>
+      <button type="button" className="button" aria-disabled={busy} onClick={() => void ask('make')}>
         Make a new archive
       </button>
       <Notice trouble={choose.error} onDismiss={choose.dismiss} />
@@ -110,18 +112,13 @@ function ByPath({ pending, onFile }: { pending: boolean; onFile(path: string, pu
   const [path, setPath] = useState('')
   const [asked, setAsked] = useState(false)
   const missing = path.trim() === ''
-  function ask(purpose: FilePurpose): void {
+  async function ask(purpose: FilePurpose): Promise<boolean> {
     setAsked(true)
-    if (!missing) void onFile(path, purpose)
+    if (!missing) await onFile(path, purpose)
+    return !missing
   }
   return (
-    <form
-      noValidate
-      onSubmit={(event: FormEvent) => {
-        event.preventDefault()
-        ask('open')
-      }}
-    >
+    <Form className="archive-path" onSubmit={(by) => ask(by === 'make' ? 'make' : 'open')}>
       <Field
         label="Path of another file"
         maxLength={4096}
@@ -132,13 +129,13 @@ function ByPath({ pending, onFile }: { pending: boolean; onFile(path: string, pu
         error={asked && missing ? 'Write the path first.' : null}
       />
       <div className="archive-other">
-        <button type="submit" className="button" disabled={pending}>
+        <button type="submit" className="button" aria-disabled={pending}>
           Open it
         </button>
-        <button type="button" className="button" disabled={pending} onClick={() => ask('make')}>
+        <button type="submit" className="button" value="make" aria-disabled={pending}>
           Make it as a new archive
         </button>
       </div>
-    </form>
+    </Form>
   )
 }

@@ -15,7 +15,7 @@ export function OwnArchiveButton() {
     <button
       type="button"
       className="button button-small own-archive"
-      disabled={pending}
+      aria-disabled={pending}
       onClick={() => void switchTo({ kind: 'own' }, { page: 'connect' })}
     >
       Open my own archive

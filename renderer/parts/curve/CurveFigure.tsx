@@ -129,7 +129,7 @@ function CurveTools({
   return (
     <span className="curve-tools">
       {onPick === null ? null : (
-        <button type="button" className="button button-small" disabled={!canPick} onClick={onPick}>
+        <button type="button" className="button button-small" aria-disabled={!canPick} onClick={onPick}>
           Take this sample as the peak <Keys keys="P" />
         </button>
       )}

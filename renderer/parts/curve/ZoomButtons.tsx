@@ -17,7 +17,7 @@ export function ZoomButtons({
       <button type="button" className="button button-small" aria-label="Zoom out" onClick={() => onKey('-')}>
         −
       </button>
-      <button type="button" className="button button-small" disabled={isAll} onClick={onAll}>
+      <button type="button" className="button button-small" aria-disabled={isAll} onClick={onAll}>
         All
       </button>
     </>

@@ -1,8 +1,9 @@
-import { type FormEvent, type ReactNode, useRef } from 'react'
+import type { ReactNode } from 'react'
 import type { TroubleMessage } from '#contract/errors.ts'
 import type { Signature } from '#contract/signature.ts'
+import { CancelButton } from '../../widgets/dialogs/CancelButton.tsx'
 import { Dialog } from '../../widgets/dialogs/Dialog.tsx'
-import { focusFirstWrong } from '../../widgets/firstWrong.ts'
+import { Form } from '../../widgets/forms/Form.tsx'
 import { Notice } from '../../widgets/Notice.tsx'
 import { SignatureFields, type SignatureWords } from './SignatureFields.tsx'
 import { type Asked, useSignature } from './signature.ts'
@@ -44,32 +45,29 @@ export function SignatureDialog({
   onClose(): void
   children?: ReactNode
 } & SignatureWords) {
-  const form = useRef<HTMLFormElement>(null)
   const draft = useSignature({ who, why })
 
-  async function submit(event: FormEvent): Promise<void> {
-    event.preventDefault()
+  async function submit(): Promise<boolean> {
     draft.ask()
-    if (await onSign(draft.signature)) onClose()
-    else focusFirstWrong(form.current)
+    const isDone = await onSign(draft.signature)
+    if (isDone) onClose()
+    return isDone
   }
 
   return (
     <Dialog title={title} onClose={onClose} width={place}>
-      <form ref={form} onSubmit={(event) => void submit(event)} noValidate className="form">
+      <Form onSubmit={submit}>
         {explains === undefined ? null : <p>{explains}</p>}
         {children}
         <SignatureFields draft={draft} asked={{ who, why }} words={words} beside={wide} />
         <Notice trouble={error} />
         <div className="dialog-buttons">
-          <button type="button" className="button" onClick={onClose}>
-            {cancel}
-          </button>
-          <button type="submit" className="button button-primary" disabled={pending}>
+          <CancelButton>{cancel}</CancelButton>
+          <button type="submit" className="button button-primary" aria-disabled={pending}>
             {pending ? 'Recording …' : button}
           </button>
         </div>
-      </form>
+      </Form>
     </Dialog>
   )
 }

@@ -37,14 +37,14 @@ export function SetAsideDialog({ summary, onClose }: Props) {
       }}
       onClose={onClose}
     >
-      <div data-wrong={asked && cause === null ? '' : undefined}>
-        <Choice<SetAsideCause> label="What happened" options={causes} value={cause} onChange={setCause} focusFirst />
-        {asked && cause === null ? (
-          <p className="field-error" role="alert">
-            Choose what happened; “other” if it is none of these.
-          </p>
-        ) : null}
-      </div>
+      <Choice<SetAsideCause>
+        label="What happened"
+        options={causes}
+        value={cause}
+        onChange={setCause}
+        focusFirst
+        error={asked && cause === null ? 'Choose what happened; “other” if it is none of these.' : null}
+      />
     </SignatureDialog>
   )
 }

@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useRef, useState } from 'react'
 import { Choice } from '../../widgets/Choice.tsx'
+import { focusSection } from '../../widgets/focus/focusPlaces.ts'
 import { Keys } from '../../widgets/Keys.tsx'
 import { useSingleKeys } from '../routing/singleKeys.ts'
 import type { ListView } from './usePagedList.ts'
@@ -62,7 +63,7 @@ export function ListTools({
           placeholder="Search all that is shown"
           onChange={(event) => setText(event.currentTarget.value)}
           onKeyDown={(event) => {
-            if (event.key === 'Escape' && text === '') event.currentTarget.blur()
+            if (event.key === 'Escape' && text === '') focusSection(event.currentTarget)
           }}
         />
         <Keys keys="/" />

@@ -8,11 +8,17 @@ export const singleKeys = {
   set: (on: boolean) => localStorage.setItem(storageKey, on ? 'on' : 'off'),
 }
 
-/** True when keys belong to something else: a text being typed, an open dialog, a control that uses them itself. */
+/**
+ * True when keys belong to something else: a text being typed, a form being filled, an open dialog, a control that uses them
+ * itself. A key that is held down acts once.
+ */
 export function keyIsTaken(event: KeyboardEvent): boolean {
-  if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return true
+  if (event.defaultPrevented || event.isComposing || event.ctrlKey || event.metaKey || event.altKey) return true
+  if (event.repeat && !/^Arrow|^Page|^[+−-]$/.test(event.key)) return true
   const target = event.target
   if (!(target instanceof Element)) return false
+  // A heading in it has the focus only where nothing is typed
+  if (target.closest('form') !== null && target instanceof HTMLElement && target.tabIndex >= 0) return true
   if (target.closest('dialog, textarea, select, [contenteditable]') !== null) return true
   if (document.querySelector('dialog[open]') !== null) return true
   const input = target.closest('input')

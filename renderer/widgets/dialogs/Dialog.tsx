@@ -1,14 +1,10 @@
-import { type ReactNode, useEffect, useId, useRef } from 'react'
-import { rememberFocus } from './returnFocus.ts'
+import { type ReactNode, useRef, useState } from 'react'
+import { isAnythingUnsaved } from '../forms/unsaved.ts'
+import { LeaveDialogContext } from './dialogContext.ts'
+import { LeaveQuestion } from './LeaveQuestion.tsx'
+import { type DialogWidth, ModalDialog } from './ModalDialog.tsx'
 
-const classNames = {
-  plain: 'dialog',
-  wide: 'dialog dialog-wide',
-  widest: 'dialog dialog-widest',
-  beside: 'dialog dialog-beside',
-}
-
-/** A modal dialog: holds the focus while it is open and gives it back when it closes. */
+/** A modal dialog. Escape and Cancel ask first where something was typed. */
 export function Dialog({
   title,
   onClose,
@@ -17,36 +13,27 @@ export function Dialog({
 }: {
   title: string
   onClose(): void
-  width?: keyof typeof classNames
+  width?: DialogWidth
   children: ReactNode
 }) {
   const dialog = useRef<HTMLDialogElement>(null)
-  const id = useId()
-  useEffect(() => {
-    const element = dialog.current
-    if (element === null) return
-    const giveBack = rememberFocus()
-    if (!element.open) element.showModal()
-    element.querySelector<HTMLElement>('[data-first-focus]')?.focus()
-    return () => {
-      element.close()
-      giveBack()
-    }
-  }, [])
+  const [asking, setAsking] = useState(false)
+
+  function leave(): void {
+    if (isAnythingUnsaved('page', dialog.current)) setAsking(true)
+    else onClose()
+  }
+
+  function throwAway(): void {
+    setAsking(false)
+    // Once the question is gone: nothing behind an open one can take the focus back
+    setTimeout(onClose)
+  }
+
   return (
-    <dialog
-      ref={dialog}
-      className={classNames[width]}
-      aria-labelledby={id}
-      onCancel={(event) => {
-        event.preventDefault()
-        onClose()
-      }}
-    >
-      <h1 id={id} className="dialog-title">
-        {title}
-      </h1>
-      {children}
-    </dialog>
+    <ModalDialog title={title} onLeave={leave} width={width} element={dialog}>
+      <LeaveDialogContext value={leave}>{children}</LeaveDialogContext>
+      {asking ? <LeaveQuestion onLeave={throwAway} onStay={() => setAsking(false)} /> : null}
+    </ModalDialog>
   )
 }

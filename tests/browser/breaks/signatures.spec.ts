@@ -48,6 +48,7 @@ describe.skipIf(chromiumPath === null)('what a person signs', () => {
     await dialog().getByRole('button', { name: 'set aside by mistake' }).click()
     expect(await dialog().getByLabel('Reason').inputValue()).toBe('set aside by mistake')
     await opened.page.keyboard.press('Escape')
+    await opened.page.getByRole('button', { name: 'Leave without saving' }).click()
     await dialog().waitFor({ state: 'detached' })
   })
 

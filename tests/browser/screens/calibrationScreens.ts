@@ -196,8 +196,7 @@ export const calibrationScreens: readonly Screen[] = [
     show: async (page, host) => {
       await page.waitForSelector('.bench')
       host.setBench({
-        tareWarning:
-          'The bench reads 14 N at rest since the zero was taken: if nothing lies on it, take the zero again.',
+        tareWarning: { kind: 'drifted', reads: 14, unit: 'N' },
       })
       host.addBreak(4812, { flags: [] })
       host.addResultUnder(1, 3)

@@ -201,8 +201,7 @@ export const screens: readonly Screen[] = [
     show: async (page, host) => {
       await page.waitForSelector('.bench')
       host.setBench({
-        tareWarning:
-          'The bench reads −4200 N, far below its zero. If nothing lies on it, take the zero again; if it is under load, the cell is wired in reverse or loaded the other way round.',
+        tareWarning: { kind: 'far-below-zero', reads: -4200, unit: 'N' },
       })
       await settle(page)
     },

@@ -28,8 +28,8 @@ describe('plannedForces', () => {
   })
 
   const refusals: [string, Partial<CalibrationPlan>, RegExp][] = [
-    ['a weight heavier than the capacity', { capacityN: 250 }, /make 294\.2 N, more than the rated load of 250 N/],
-    ['two equal loads', { steps: [[first], [second]] }, /Steps 1 and 2 are the same load of 196\.10 N/],
+    ['a weight heavier than the capacity', { capacityN: 250 }, /more than the rated load allows/],
+    ['two equal loads', { steps: [[first], [second]] }, /Steps 1 and 2 are the same load/],
     [
       'two loads that are equal but for what was weighed of them',
       {
@@ -38,11 +38,7 @@ describe('plannedForces', () => {
       },
       /Steps 1 and 2 are the same load/,
     ],
-    [
-      'decreasing steps',
-      { steps: [[first, third], [first]] },
-      /Step 2 \(196\.10 N\) is less than step 1 \(294\.16 N\)/,
-    ],
+    ['decreasing steps', { steps: [[first, third], [first]] }, /Step 2 is a smaller load than step 1/],
     ['a weight that is not in the set', { steps: [['5 kg']] }, /Step 1 names a weight "5 kg"/],
     ['a weight hung twice', { steps: [[first, first]] }, /Step 1 hangs the weight "20 kg no\. 1" twice/],
   ]
@@ -53,7 +49,7 @@ describe('plannedForces', () => {
   })
 
   test('goes by the capacity of the bench where the plan names none', () => {
-    expect(() => plannedForces(plan(), 390)).toThrow(/more than the rated load of 390 N/)
+    expect(() => plannedForces(plan(), 390)).toThrow(/more than the rated load allows/)
     expect(plannedForces(plan(), 400).capacityN).toBe(400)
   })
 })

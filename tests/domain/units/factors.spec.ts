@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import {
+  kilogramsPerM3PerPoundPerFt3,
+  kilogramsPerOunce,
   megapascalsPerPsi,
   newtonsPerKilogramForce,
   newtonsPerPoundForce,
@@ -30,5 +32,10 @@ describe('exact factors', () => {
 
   it('give 1935.48 mm² for the 2 in x 1.5 in of a block', () => {
     expect(3 * squareMillimetresPerSquareInch).toBeCloseTo(1935.48, 10)
+  })
+
+  it('give the ounce and the pound per cubic foot of NIST SP 811 (2.834 952 E-02 kg and 1.601 846 E+01 kg/m³)', () => {
+    expect(kilogramsPerOunce.toPrecision(7)).toBe('0.02834952')
+    expect(kilogramsPerM3PerPoundPerFt3.toPrecision(7)).toBe('16.01846')
   })
 })

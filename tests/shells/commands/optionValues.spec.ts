@@ -21,7 +21,7 @@ describe('a number given for an option', () => {
     ['+1e3', 1000],
     ['7.', 7],
   ])('is read from "%s"', (text, value) => expect(number(text)()).toBe(value))
-  it.each(['', ' ', '0x10', '1,5', '80 Hz', 'NaN', 'Infinity', '1e999', '--'])('is none in "%s"', (text) =>
+  it.each(['', ' ', '0x10', '1,234', '80 Hz', 'NaN', 'Infinity', '1e999', '--'])('is none in "%s"', (text) =>
     expect(number(text)).toThrow(UsageError),
   )
   it('lies within its bounds, the ends of which belong to "from" and "to" alone', () => {
@@ -37,6 +37,14 @@ describe('a number given for an option', () => {
     expect(number('3', { whole: true })()).toBe(3)
     expect(number('3.5', { whole: true })).toThrow('a whole number')
     expect(number('9007199254740993', { whole: true })).toThrow('a whole number')
+  })
+  it('is read as every field of the page reads it, with its unit', () => {
+    const capacity = (text: string) => numberOption({ capacity: text }, 'capacity', { above: 0, unit: 'N' })
+    expect(capacity('25 kN')).toBe(25_000)
+    // NIST SP 811: 1 lbf = 4.448 222 N.
+    expect(capacity('12.5 lbf')).toBeCloseTo(55.602775, 5)
+    expect(capacity('2,5')).toBe(2.5)
+    expect(capacity('1 1/2 kN')).toBe(1500)
   })
   it('may be left out', () => expect(numberOption({}, 'rate')).toBeUndefined())
 })

@@ -77,6 +77,8 @@ describe('every command', () => {
     ['capture without a port', ['capture'], /--port/],
     ['a baud rate that is no number', ['capture', '--port', 'p', '--baud', 'fast'], /--baud/],
     ['a scale of 0', ['capture', '--port', 'p', '--scale', '0'], /--scale must be a number other than 0/],
+    ['a rated load that may be two', ['capture', '--port', 'p', '--capacity', '1,234'], /may be 1\.234 or 1234/],
+    ['a rated load in millimetres', ['capture', '--port', 'p', '--capacity', '5 mm'], /has a unit that does not fit/],
     ['scale and calibration', ['capture', '--port', 'p', '--scale', '1', '--calibration', '1'], /exclude each other/],
     ['half a break', ['capture', '--port', 'p', '--breaks', '1.5'], /--breaks must be a whole number from 1/],
     ['an unknown line format', ['capture', '--port', 'p', '--line-format', 'morse'], /one of number, columns, checked/],

@@ -124,6 +124,17 @@ describe('main', () => {
     expect(done.told[1]).toContain('not loaded a third time')
   })
 
+  test('asks before a window closes whose page has something that is not saved', async () => {
+    for (const [answer, leaves] of [
+      [0, true],
+      [1, false],
+    ] as const) {
+      const { done } = await startProgram(true, answer)
+      expect(FakeBrowserWindow.opened[0]!.isPrevented('will-prevent-unload', {})).toBe(leaves)
+      expect(done.told).toEqual(['Leave without saving?'])
+    }
+  })
+
   test('refuses a download and says so, unless its own page made it', async () => {
     const { done, session } = await startProgram()
     const download = (url: string) => {

@@ -8,6 +8,8 @@ import { preferencesChange } from '#contract/settings/settings.ts'
 import { createRandom, type RandomStream } from '#domain/numbers/random.ts'
 import type { CaptureLogEntry } from '#engine/bench/capture/captureLog.ts'
 import { benchEngine } from '#tests/fakes/benchEngine.ts'
+import { tareWarningWords } from '#words/bench/tareWarningWords.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
 
 /** A device that is not as it should be, and what a careful program makes of it. */
 export type OddDevice = {
@@ -95,7 +97,7 @@ export async function createOddBench(archive: Archive) {
 /** What stands on the bench's screen besides figures. */
 function hear({ connection: { problem }, tareWarning, signal }: BenchState, said: Set<string>): void {
   if (problem !== null) said.add(`${problem.message} ${problem.hint}`)
-  if (tareWarning !== null) said.add(tareWarning)
+  if (tareWarning !== null) said.add(tareWarningWords(tareWarning, quantitiesIn('SI').force))
   if (signal.rejectedLines > 0) said.add('lines not understood')
   if (signal.missingSamples > 0) said.add('samples are missing')
   if (signal.restarts > 0) said.add('the device restarted')

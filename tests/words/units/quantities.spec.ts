@@ -5,7 +5,7 @@ import { quantitiesIn } from '#words/units/quantities.ts'
 const { SI, US } = { SI: quantitiesIn('SI'), US: quantitiesIn('US') }
 
 describe('quantities', () => {
-  // NIST SP 811 (2008), appendix B.8: 1 lbf = 4.448 222 N, 1 psi = 6.894 757 kPa, 1 in = 25.4 mm, 1 in² = 645.16 mm², 1 lb = 0.453 592 37 kg, 1 ft·lbf = 1.355 818 J.
+  // NIST SP 811 (2008), appendix B.8: 1 lbf = 4.448 222 N, 1 psi = 6.894 757 kPa, 1 in = 25.4 mm, 1 in² = 645.16 mm², 1 lb = 0.453 592 37 kg, 1 ft·lbf = 1.355 818 J, 1 oz = 0.028 349 52 kg, 1 lb/ft³ = 16.018 46 kg/m³, 1 ft = 0.3048 m, °F = 9/5 °C + 32.
   it.each([
     ['force', 4448.222, '1000', 'lbf'],
     ['strength', 6.894757, '1000', 'psi'],
@@ -13,6 +13,12 @@ describe('quantities', () => {
     ['area', 645.16, '1', 'in²'],
     ['mass', 0.45359237, '1', 'lb'],
     ['energy', 1.355818, '12', 'in·lbf'],
+    ['smallMass', 0.02834952, '1', 'oz'],
+    ['density', 16.01846, '1', 'lb/ft³'],
+    ['temperature', 20, '68', '°F'],
+    ['height', 0.3048, '1', 'ft'],
+    ['acceleration', 0.3048, '1', 'ft/s²'],
+    ['forcePerCount', 4.448222, '1', 'lbf per count'],
   ] as const)('shows a %s of %d as %s %s', (name, stored, shown, unit) => {
     expect(withoutEndingZeros(US[name].number(stored))).toBe(shown)
     expect(US[name].unit).toBe(unit)

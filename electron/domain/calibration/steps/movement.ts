@@ -48,18 +48,17 @@ export function movementOf(readings: readonly PlacedReading[], newest: number, i
   )
   if (stray === undefined) return { reversed: false, problem: null }
   const { before, reading, moved } = stray
-  const loads = `${before.forceN.toFixed(1)} N to ${reading.forceN.toFixed(1)} N`
   return {
     reversed: false,
     problem: moved
       ? new Trouble(
           'invalid-input',
-          `From ${loads} the reading moved the wrong way, from ${before.mean.toFixed(1)} to ${reading.mean.toFixed(1)}.`,
+          `From one load to the next the reading moved the wrong way, from ${before.mean.toFixed(1)} to ${reading.mean.toFixed(1)}.`,
           `Look whether something touches or has shifted, and repeat the step. ${keptSoFar}`,
         )
       : new Trouble(
           'invalid-input',
-          `From ${loads} the reading did not move.`,
+          `From one load to the next the reading did not move, it stayed at ${before.mean.toFixed(1)}.`,
           `Look whether the weights of this step hang on the cell, and repeat the step. ${keptSoFar}`,
         ),
   }

@@ -52,7 +52,7 @@ export function stackForce(
   if (capacityN !== null && forceN > capacityN)
     throw new Trouble(
       'invalid-input',
-      `These weights make ${forceN.toFixed(1)} N, more than the rated load of ${capacityN} N.`,
+      'These weights are more than the rated load allows.',
       'Do not hang them: take lighter weights, or correct the rated load if it is wrong.',
     )
   const airHalfWidth = airDensityHalfWidthShare * (conditions.airDensityKgPerM3 || conventionalAirDensity)

@@ -1,4 +1,4 @@
-import type { LiveFrame } from '#contract/bench/bench.ts'
+import type { LiveFrame, TareWarning } from '#contract/bench/bench.ts'
 import type { Tare } from '#contract/calibration/forceScale.ts'
 
 /** A zero older than this is said to be old, s: temperature moves a bench in the meantime. Common practice, no source. */
@@ -16,10 +16,10 @@ const belowZeroThresholds = 10
 export type TareWatch = {
   frame(frame: Pick<LiveFrame, 'timeS' | 'force' | 'loadRange'>): void
   /**
-   * In words, with what to do; null: the zero is good. `idle`: no break is being caught and nothing is being hung; `steady`:
+   * null: the zero is good. `idle`: no break is being caught and nothing is being hung; `steady`:
    * nothing moves.
    */
-  warning(tare: Tare | null, nowInstant: string, rest: RestingBench): string | null
+  warning(tare: Tare | null, nowInstant: string, rest: RestingBench): TareWarning | null
   /** A new zero, or another device: nothing is known of its drift. */
   restart(): void
 }
@@ -63,14 +63,11 @@ export function createTareWatch(): TareWatch {
       const mean = keptMean()
       // A break is caught as load rises; what goes the other way would otherwise pass unsaid.
       if (idle && mean !== null && mean < -belowZeroThresholds * threshold)
-        return `The bench reads ${rounded(mean)} ${unit}, far below its zero. If nothing lies on it, take the zero again; if it is under load, the cell is wired in reverse or loaded the other way round.`
+        return { kind: 'far-below-zero', reads: mean, unit }
       const least = Math.max(driftShareOfThreshold * threshold, driftSDs * tare.sd)
-      if (idle && steady && mean !== null && Math.abs(mean) > least)
-        return `The bench reads ${rounded(mean)} ${unit} at rest since the zero was taken: if nothing lies on it, take the zero again.`
+      if (idle && steady && mean !== null && Math.abs(mean) > least) return { kind: 'drifted', reads: mean, unit }
       const ageS = (Date.parse(nowInstant) - Date.parse(tare.takenAt)) / 1000
-      if (ageS > tareIsOldAfterS)
-        return `The zero is ${Math.floor(ageS / 60)} minutes old: take it again before the next specimen.`
-      return null
+      return ageS > tareIsOldAfterS ? { kind: 'old', minutes: Math.floor(ageS / 60) } : null
     },
     restart() {
       count = 0
@@ -78,9 +75,4 @@ export function createTareWatch(): TareWatch {
       lastMean = null
     },
   }
-}
-
-/** Two digits, as a decimal number with a minus sign. */
-function rounded(value: number): string {
-  return String(Number(value.toPrecision(2))).replace('-', '−')
 }

@@ -51,7 +51,12 @@ export function SpecimenAtHand({ bench, onNext }: { bench: BenchState; onNext():
             </>
           )}
         </p>
-        <button type="button" className="button" disabled={next === null || bench.phase === 'loading'} onClick={onNext}>
+        <button
+          type="button"
+          className="button"
+          aria-disabled={next === null || bench.phase === 'loading'}
+          onClick={onNext}
+        >
           Next <Keys keys="N" />
         </button>
       </div>

@@ -4,6 +4,7 @@ import { connectionWords } from '#words/bench/connectionWords.ts'
 import { isUncalibrated, scaleWords } from '#words/calibration/scaleWords.ts'
 import { useBench, useHost, useStore } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { useArchiveSwitch } from '../../../parts/archive/useArchiveSwitch.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { Notice } from '../../../widgets/Notice.tsx'
@@ -13,6 +14,7 @@ import './connect.css'
 /** Where samples come from: the demo or a real port. The first screen that a stranger sees. */
 export function ConnectPage() {
   const bench = useBench()
+  const { forcePerCount } = useQuantities()
   const [choosingPort, setChoosingPort] = useState(bench.connection.source?.kind === 'serial')
   const fill = useAction('demo.fill')
   const connect = useAction('bench.connect')
@@ -52,13 +54,13 @@ export function ConnectPage() {
             <strong>{connectionWords(bench.connection)}</strong> {bench.connection.label}
             <br />
             <span className={isUncalibrated(bench.scale.kind) ? 'uncalibrated-words' : ''}>
-              {scaleWords(bench.scale, bench.calibration?.name ?? null)}
+              {scaleWords(bench.scale, forcePerCount, bench.calibration?.name ?? null)}
             </span>
           </p>
           <button
             type="button"
             className="button"
-            disabled={disconnect.pending}
+            aria-disabled={disconnect.pending}
             onClick={() => void disconnect.run({})}
           >
             Disconnect
@@ -66,7 +68,7 @@ export function ConnectPage() {
         </div>
       ) : null}
       <div className="connect-choices" data-port={choosingPort ? '' : undefined}>
-        <button type="button" className="connect-choice" disabled={busy} onClick={() => void startDemo()}>
+        <button type="button" className="connect-choice" aria-disabled={busy} onClick={() => void startDemo()}>
           <DemoDrawing />
           <span className="connect-choice-title">{busy ? 'Starting …' : 'Try it with a virtual bench'}</span>
           <span className="connect-choice-words">
@@ -78,7 +80,7 @@ export function ConnectPage() {
           type="button"
           className="connect-choice"
           aria-expanded={choosingPort}
-          disabled={busy}
+          aria-disabled={busy}
           onClick={choosePort}
         >
           <PortDrawing />

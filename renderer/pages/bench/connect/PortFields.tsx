@@ -53,13 +53,13 @@ export function PortFields({ port, asked }: { port: Port; asked: boolean }) {
             </option>
           ))}
         </SelectField>
-        <button type="button" className="button" disabled={port.lookingAgain} onClick={port.lookAgain}>
+        <button type="button" className="button" aria-disabled={port.lookingAgain} onClick={port.lookAgain}>
           Look again
         </button>
         <button
           type="button"
           className="button"
-          disabled={port.chosen === '' || port.listening}
+          aria-disabled={port.chosen === '' || port.listening}
           onClick={() => void port.hear()}
         >
           {port.listening ? `Listening ${listenS} s …` : 'Listen'}

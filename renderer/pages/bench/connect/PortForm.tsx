@@ -1,4 +1,4 @@
-import { type FormEvent, useState } from 'react'
+import { useState } from 'react'
 import { ratedLoadWords } from '#words/bench/cautions.ts'
 import { useBench, usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
@@ -6,6 +6,7 @@ import { useQuantities } from '../../../host/useQuantities.ts'
 import { useForceTexts } from '../../../parts/bench/useForceTexts.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { Field } from '../../../widgets/Field.tsx'
+import { Form } from '../../../widgets/forms/Form.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { HeardLines } from './HeardLines.tsx'
 import { PortFields } from './PortFields.tsx'
@@ -15,23 +16,24 @@ import { usePort } from './usePort.ts'
 export function PortForm() {
   const bench = useBench()
   const preferences = usePreferences()
-  const { force } = useQuantities()
+  const { force, forcePerCount } = useQuantities()
   const port = usePort(preferences.source?.kind === 'serial' ? preferences.source : null)
   const texts = useForceTexts(preferences)
   const [asked, setAsked] = useState(false)
   const setPreferences = useAction('preferences.set')
   const connect = useAction('bench.connect')
 
-  async function submit(event: FormEvent): Promise<void> {
-    event.preventDefault()
+  async function submit(): Promise<boolean> {
     setAsked(true)
-    if (port.chosen === '' || texts.read === null) return
-    if ((await setPreferences.run(texts.read)) === null) return
-    if ((await connect.run({ source: port.source() })) !== null) go({ page: 'bench' })
+    if (port.chosen === '' || texts.read === null) return false
+    if ((await setPreferences.run(texts.read)) === null) return false
+    const isOpen = (await connect.run({ source: port.source() })) !== null
+    if (isOpen) go({ page: 'bench' })
+    return isOpen
   }
 
   return (
-    <form className="form port-form" noValidate onSubmit={(event) => void submit(event)}>
+    <Form className="form port-form" onSubmit={submit}>
       <div className="port-columns">
         <PortFields port={port} asked={asked} />
         <section aria-labelledby="worth-title">
@@ -47,7 +49,7 @@ export function PortForm() {
           />
           <Field
             label="Scale"
-            unit="N per count"
+            unit={forcePerCount.unit}
             inputMode="decimal"
             value={texts.scale}
             onChange={(event) => texts.setScale(event.currentTarget.value)}
@@ -59,10 +61,10 @@ export function PortForm() {
       </div>
       <Notice trouble={port.error ?? setPreferences.error ?? connect.error ?? bench.connection.problem} />
       <div className="form-buttons">
-        <button type="submit" className="button button-primary button-large" disabled={connect.pending}>
+        <button type="submit" className="button button-primary button-large" aria-disabled={connect.pending}>
           {connect.pending ? 'Connecting …' : 'Connect'}
         </button>
       </div>
-    </form>
+    </Form>
   )
 }

@@ -15,8 +15,10 @@ import { enterKey } from '../../../parts/assessment/woodFailureEntry.ts'
 import { OverruledMark } from '../../../parts/decisions/OverruledMark.tsx'
 import { SetAsideDialog, TakeBackDialog } from '../../../parts/decisions/StandingDialogs.tsx'
 import { go } from '../../../parts/routing/useRoute.ts'
+import { StrengthQuestion } from '../../../parts/StrengthQuestion.tsx'
 import { VerificationWords } from '../../../parts/VerificationWords.tsx'
 import { hashOf } from '../../../routes/route.ts'
+import { focusSection } from '../../../widgets/focus/focusPlaces.ts'
 import { Keys } from '../../../widgets/Keys.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { useAssessing } from './useAssessing.ts'
@@ -164,6 +166,7 @@ function Result({ summary }: { summary: BreakSummary }) {
           </dd>
         </div>
       </dl>
+      <StrengthQuestion strengthMPa={strengthMPa} />
       {summary.outcome === 'break' ? null : (
         <p className="last-break-words">It was {outcomeWord(summary)} and has no strength.</p>
       )}
@@ -206,11 +209,11 @@ function NoteLine({ note, onNote, onSave }: { note: string; onNote(note: string)
         placeholder="What the broken faces look like"
         onChange={(event) => onNote(event.currentTarget.value)}
         onKeyDown={(event) => {
-          if (event.key === 'Escape') event.currentTarget.blur()
+          if (event.key === 'Escape') focusSection(event.currentTarget)
           if (event.key !== 'Enter' || event.shiftKey) return
           event.preventDefault()
           onSave()
-          event.currentTarget.blur()
+          focusSection(event.currentTarget)
         }}
       />
     </label>

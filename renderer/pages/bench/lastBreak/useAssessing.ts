@@ -4,6 +4,7 @@ import type { BreakSummary } from '#contract/breaks/break.ts'
 import type { TroubleMessage } from '#contract/errors.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useSigner } from '../../../parts/decisions/signer.ts'
+import { watchUnsaved } from '../../../widgets/forms/unsaved.ts'
 import { type AssessmentDraft, changeDraft, type DraftChange } from './assessmentDraft.ts'
 import { useShownBreak } from './useShownBreak.ts'
 
@@ -80,6 +81,12 @@ function useKeptDraft(
     if (before?.changed && before.breakId !== summary.breakId) save(before)
     dispatch({ kind: 'stored', summary })
   }, [summary, dispatch])
+  // It is saved when the page is left, but not when the window closes
+  useEffect(
+    () =>
+      watchUnsaved({ place: () => null, isUnsaved: () => latest.current.draft?.changed === true, keptOnLeaving: true }),
+    [],
+  )
   useEffect(
     () => () => {
       const { draft: left, saveUnsaved: save } = latest.current

@@ -52,7 +52,7 @@ export function BreakHead({
           <button
             type="button"
             className="button"
-            disabled={!evaluated || group.pending}
+            aria-disabled={!evaluated || group.pending}
             onClick={() => void compare()}
           >
             Compare with its group
@@ -60,7 +60,7 @@ export function BreakHead({
           <button
             type="button"
             className="button"
-            disabled={!evaluated}
+            aria-disabled={!evaluated}
             onClick={() => go({ page: 'new-reevaluation', breakId: summary.breakId })}
           >
             Evaluate again

@@ -13,6 +13,7 @@ import { changedSettings, standingOf } from './evaluationStanding.ts'
 /** Every evaluation beside the others, newest first: how each was made, how far it lies from the one in force, and how it stands. */
 export function EvaluationsTable({ record }: { record: BreakRecord }) {
   const quantities = useQuantities()
+  const { forcePerCount } = quantities
   const { force, strength } = quantities
   const inForce = resultInForce(record)
   const reevaluated = record.evaluations.some(({ reevaluationId }) => reevaluationId !== null)
@@ -52,7 +53,7 @@ export function EvaluationsTable({ record }: { record: BreakRecord }) {
           return (
             <tr key={one.evaluationId}>
               <td>{instantWords(one.madeAt)}</td>
-              <th scope="row">{scaleWords(one.scale, verification?.name ?? null)}</th>
+              <th scope="row">{scaleWords(one.scale, forcePerCount, verification?.name ?? null)}</th>
               <td>
                 {one.method}; {changed.length === 0 ? 'as recorded' : changed.join(', ')}
               </td>

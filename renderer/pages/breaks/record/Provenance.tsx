@@ -15,7 +15,7 @@ function nameOf({ header, verifications }: BreakRecord): string | null {
 
 /** Everything that leads from the number back to the device: session, scale, zero, settings, method, checksum. */
 export function Provenance({ record }: { record: BreakRecord }) {
-  const { force } = useQuantities()
+  const { force, forcePerCount } = useQuantities()
   const { header, end, session, evaluations } = record
   const inForce = resultInForce(record)
   const { settings } = header
@@ -26,7 +26,7 @@ export function Provenance({ record }: { record: BreakRecord }) {
     ['Break', `${header.breakId}, session ${header.sessionId} of ${instantWords(session.startedAt)}`],
     ['Amplifier', session.source],
     ['Line format', session.lineFormat],
-    ['Scale when recorded', scaleWords(header.scale, nameOf(record))],
+    ['Scale when recorded', scaleWords(header.scale, forcePerCount, nameOf(record))],
     ['Rated load', force.text(settings.capacityN)],
     ['Start threshold', settings.startThresholdN === null ? '–' : written(settings.startThresholdN)],
     ['Break is a fall of', `${writeNumber(settings.breakDropShare * 100, 1)} % within ${settings.breakDropWithinS} s`],

@@ -11,6 +11,7 @@ import { writeNumber } from '#words/units/numbers.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { OverruledMark } from '../../../parts/decisions/OverruledMark.tsx'
+import { StrengthQuestion } from '../../../parts/StrengthQuestion.tsx'
 import { hashOf } from '../../../routes/route.ts'
 import type { BreakDialog } from './breakDialog.ts'
 
@@ -58,6 +59,7 @@ export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dial
           ) : (
             <dd className="strip-main">
               {strength.number(strengthMPa)} <small>{strength.unit}</small>
+              <StrengthQuestion strengthMPa={strengthMPa} />
             </dd>
           )}
         </div>

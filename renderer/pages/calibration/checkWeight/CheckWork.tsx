@@ -63,7 +63,7 @@ export function CheckWork({ state }: { state: CheckState }) {
           <button
             type="button"
             className="button button-primary button-large"
-            disabled={goOn.pending}
+            aria-disabled={goOn.pending}
             onClick={() => void goOn.run({})}
           >
             {phase === 'zero' ? 'Read the zero' : 'Read the weight'} <Keys keys="Enter" />

@@ -15,7 +15,7 @@ export function CalibrationList({
   rows: readonly CalibrationSummary[]
   drift: readonly CalibrationDrift[]
 }) {
-  const { force } = useQuantities()
+  const { force, temperature } = useQuantities()
   const driftOf = new Map(drift.map((one) => [one.calibrationId, one]))
   return (
     <section aria-labelledby="list-title">
@@ -58,7 +58,7 @@ export function CalibrationList({
                 </td>
                 <td className="numeric">{signedNumber(change?.slopeChangePercent ?? null, 3)}</td>
                 <td className="numeric">{signedNumber(zeroN === null ? null : zeroN * force.factor, 2)}</td>
-                <td>{change === undefined ? '–' : temperatureWords(change)}</td>
+                <td>{change === undefined ? '–' : temperatureWords(change, temperature)}</td>
                 <td>{deviceWords(row.device)}</td>
               </tr>
             )

@@ -5,20 +5,21 @@ import { uncalibratedWords } from '#words/calibration/scaleWords.ts'
 import { uncertaintyText } from '#words/calibration/uncertaintyWords.ts'
 import { unusedWords } from '#words/calibration/unusedWords.ts'
 import { simulatedMark } from '#words/keeping/demoWords.ts'
+import type { Quantity } from '#words/units/quantities.ts'
 import { dayWords } from '#words/units/times.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { hashOf } from '../../../routes/route.ts'
 
 /** The calibration that the next break is found with, or that there is none. */
 export function InForce({ bench, summary }: { bench: BenchState; summary: CalibrationSummary | null }) {
-  const { force } = useQuantities()
+  const { force, forcePerCount } = useQuantities()
   const { calibration } = bench
   if (calibration === null && bench.calibrationUnused !== null)
     return (
       <section className="in-force" aria-label="In force" data-none="">
         <p className="in-force-name">{bench.connection.status === 'closed' ? 'In force' : 'Uncalibrated'}</p>
         <p className="prose">
-          {unusedWords(bench.calibrationUnused)} {nowWords(bench)}
+          {unusedWords(bench.calibrationUnused)} {nowWords(bench, forcePerCount)}
         </p>
       </section>
     )
@@ -27,7 +28,7 @@ export function InForce({ bench, summary }: { bench: BenchState; summary: Calibr
       <section className="in-force" aria-label="In force" data-none="">
         <p className="in-force-name">Uncalibrated</p>
         <p className="prose">
-          {nowWords(bench) || 'Not connected to an amplifier.'} Every force is marked uncalibrated.
+          {nowWords(bench, forcePerCount) || 'Not connected to an amplifier.'} Every force is marked uncalibrated.
         </p>
       </section>
     )
@@ -70,7 +71,7 @@ export function InForce({ bench, summary }: { bench: BenchState; summary: Calibr
 }
 
 /** What a force rests on now, without a calibration; '' where nothing is connected. */
-function nowWords({ connection, scale }: BenchState): string {
+function nowWords({ connection, scale }: BenchState, forcePerCount: Quantity): string {
   if (connection.status === 'closed' || scale.kind === 'calibration') return ''
-  return `Now: ${uncalibratedWords(scale)}.`
+  return `Now: ${uncalibratedWords(scale, forcePerCount)}.`
 }

@@ -1,6 +1,8 @@
 import type { GravityChoice } from '#contract/calibration/loading.ts'
 import { localGravity } from '#domain/calibration/weights/localGravity.ts'
 import { writeFixed } from '#words/units/numbers.ts'
+import type { Quantity } from '#words/units/quantities.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
 import { Field } from '../../../widgets/Field.tsx'
 import { Switch } from '../../../widgets/Switch.tsx'
@@ -29,6 +31,7 @@ export function ConditionFields({
   gravity: GravityChoice | null
   onChange(change: Partial<PlanTexts>): void
 }) {
+  const { height, acceleration, temperature, density } = useQuantities()
   const bind = (key: TextKey) => ({
     value: texts[key],
     error: errors[key] ?? null,
@@ -47,15 +50,20 @@ export function ConditionFields({
         {texts.gravityFrom === 'latitude' ? (
           <div className="field-pair">
             <Field label="Latitude" unit="°" placeholder="53.4" {...decimal('latitude')} />
-            <Field label="Height above the sea" unit="m" {...decimal('height')} />
+            <Field label="Height above the sea" unit={height.unit} {...decimal('height')} />
           </div>
         ) : (
           <div className="field-pair">
-            <Field label="Local g" unit="m/s²" placeholder="9.8123" {...decimal('gravity')} />
-            <Field label="May be off by" unit="± m/s²" {...decimal('gravityHalfWidth')} />
+            <Field
+              label="Local g"
+              unit={acceleration.unit}
+              placeholder={acceleration.number(9.8123)}
+              {...decimal('gravity')}
+            />
+            <Field label="May be off by" unit={`± ${acceleration.unit}`} {...decimal('gravityHalfWidth')} />
           </div>
         )}
-        <p className="condition-words">{gravityWords(gravity)}</p>
+        <p className="condition-words">{gravityWords(gravity, acceleration)}</p>
       </div>
       <div className="condition-group">
         <Choice
@@ -72,8 +80,8 @@ export function ConditionFields({
         ) : null}
       </div>
       <div className="condition-group field-pair">
-        <Field label="Temperature" unit="°C" {...decimal('temperature')} />
-        <Field label="Air density" unit="kg/m³" {...decimal('airDensity')} />
+        <Field label="Temperature" unit={temperature.unit} {...decimal('temperature')} />
+        <Field label="Air density" unit={density.unit} {...decimal('airDensity')} />
       </div>
       <Field
         label="Note on temperature"
@@ -104,11 +112,11 @@ export function ConditionFields({
 }
 
 /** The gravity that follows, in words; nothing while it cannot be said. */
-function gravityWords(gravity: GravityChoice | null): string {
+function gravityWords(gravity: GravityChoice | null, acceleration: Quantity): string {
   if (gravity === null) return 'Enter latitude and height to get g.'
   try {
     const { gMPerS2, halfWidthShare } = localGravity(gravity)
-    return `g = ${writeFixed(gMPerS2, 5)} m/s², within ±${writeFixed(halfWidthShare * 100, 3)} %`
+    return `g = ${acceleration.text(gMPerS2)}, within ±${writeFixed(halfWidthShare * 100, 3)} %`
   } catch (thrown) {
     return thrown instanceof Error ? thrown.message : String(thrown)
   }

@@ -9,12 +9,13 @@ import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { useSingleKeys } from '../../../parts/routing/singleKeys.ts'
 import { hashOf } from '../../../routes/route.ts'
+import { Form } from '../../../widgets/forms/Form.tsx'
 import { Keys } from '../../../widgets/Keys.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { StepMatrix } from '../run/StepMatrix.tsx'
 import { usualWeights } from '../weights/weightForm.ts'
 import { ConditionFields } from './ConditionFields.tsx'
-import { readConditions, readPlan } from './planForm.ts'
+import { type PlanTexts, readConditions, readPlan } from './planForm.ts'
 import { usePlanTexts } from './planStore.ts'
 import './plan.css'
 import { SignedBy } from '../../../parts/decisions/SignedBy.tsx'
@@ -24,7 +25,10 @@ import { useSigner } from '../../../parts/decisions/signer.ts'
 export function PlanView() {
   const bench = useBench()
   const signer = useSigner()
-  const [texts, change] = usePlanTexts()
+  const quantities = useQuantities()
+  const form = usePlanTexts()
+  const texts = form.shown
+  const change = (part: Partial<PlanTexts>) => form.onTexts({ ...texts, ...part })
   const [asked, setAsked] = useState(false)
   const kept = useAnswer('weights.list', {})
   const save = useAction('weights.save')
@@ -32,15 +36,15 @@ export function PlanView() {
   const weights = save.value?.weights ?? kept.value?.weights ?? []
   const known = new Set(weights.map(({ name }) => name))
   const steps = texts.steps.map((step) => step.filter((name) => known.has(name)))
-  const current = { ...texts, steps }
-  const read = readPlan(current, weights)
-  const { conditions } = readConditions(current)
+  const current = { ...form.readable, steps }
+  const read = readPlan(current, weights, quantities)
+  const { conditions } = readConditions(current, quantities)
   const errors = asked ? (read.errors ?? {}) : {}
   const connected = bench.connection.status === 'open'
 
-  async function start(): Promise<void> {
+  async function start(): Promise<boolean> {
     setAsked(true)
-    if (read.plan !== null) await begin.run({ plan: read.plan, by: signer })
+    return read.plan !== null && (await begin.run({ plan: read.plan, by: signer })) !== null
   }
 
   useSingleKeys((key) => {
@@ -50,14 +54,7 @@ export function PlanView() {
   })
 
   return (
-    <form
-      className="plan"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault()
-        void start()
-      }}
-    >
+    <Form className="plan" keepsItself onSubmit={start}>
       <PlanHead />
       <div className="plan-columns">
         <ConditionFields texts={texts} errors={errors} gravity={conditions?.gravity ?? null} onChange={change} />
@@ -94,7 +91,7 @@ export function PlanView() {
         <Notice trouble={begin.error} onDismiss={begin.dismiss} />
         <BeginLine connected={connected} pending={begin.pending} asked={asked} plan={read.plan} />
       </footer>
-    </form>
+    </Form>
   )
 }
 

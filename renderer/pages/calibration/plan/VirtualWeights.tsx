@@ -21,7 +21,7 @@ export function VirtualWeights({
   const takesOff = askedN === 0 || (preloading && hungN > 0)
   return (
     <section className="work-virtual" aria-label="Virtual weights">
-      <button type="button" className="button" disabled={pending} onClick={onHang}>
+      <button type="button" className="button" aria-disabled={pending} onClick={onHang}>
         {takesOff ? 'Take the virtual weights off' : `Hang ${loadText(askedN, force)} on the virtual cell`}{' '}
         <Keys keys="L" />
       </button>

@@ -1,8 +1,11 @@
 import type { CalibrationPlan } from '#contract/calibration/calibrationPlan.ts'
 import type { LoadingConditionsEntry } from '#contract/calibration/loading.ts'
 import type { WeightEntry } from '#contract/calibration/weight.ts'
-import { notANumber } from '#words/units/notANumber.ts'
-import { readNumber } from '../../../widgets/typedNumber.ts'
+import { inUnit } from '#words/units/notANumber.ts'
+import { writeFixed } from '#words/units/numbers.ts'
+import type { Quantities } from '#words/units/quantities.ts'
+import { type FieldUnit, noUnit, readQuantity } from '#words/units/typedQuantity.ts'
+import type { UnitFields } from '../../../parts/forms/typedTexts.ts'
 
 /** The plan as typed: every number a text, so that nothing typed is lost while it cannot be read yet. */
 export type PlanTexts = {
@@ -26,6 +29,9 @@ export type PlanTexts = {
 }
 export type PlanErrors = Partial<Record<keyof PlanTexts, string>>
 
+const usualAirKgPerM3 = 1.2
+
+/** What nobody has changed yet, in SI units. */
 export const emptyPlan: PlanTexts = {
   steps: [],
   runs: '3',
@@ -39,7 +45,7 @@ export const emptyPlan: PlanTexts = {
   lever: 'none',
   leverRatio: '',
   leverHalfWidth: '0.5',
-  airDensity: '1.2',
+  airDensity: String(usualAirKgPerM3),
   temperature: '',
   temperatureNote: '',
   averageS: '2',
@@ -47,95 +53,139 @@ export const emptyPlan: PlanTexts = {
 }
 
 type Numeric = Exclude<keyof PlanTexts, 'steps' | 'decreasing' | 'gravityFrom' | 'lever' | 'temperatureNote'>
-type Limits = { least: number; most: number; whole?: boolean; outside: string; missing: string | null; as: string }
+/** `least`, `most`: as stored; `outside` is handed both as they are shown. */
+type Limits = {
+  least: number
+  most: number
+  unit: (quantities: Quantities) => FieldUnit
+  whole?: boolean
+  outside(least: string, most: string, quantities: Quantities): string
+  missing: string | null
+  as: string
+}
+
+const count = () => noUnit
+const seconds = () => ({ unit: 's', factor: 1 })
+const percent = () => ({ unit: '%', factor: 1 })
+const from = (least: string, most: string) => `From ${least} to ${most}.`
 
 const limits: Record<Numeric, Limits> = {
   runs: {
     least: 1,
     most: 10,
+    unit: count,
     whole: true,
-    outside: 'From 1 to 10 runs; three are good practice.',
+    outside: () => 'From 1 to 10 runs; three are good practice.',
     missing: 'Write how many runs; three are good practice.',
     as: 'a whole number',
   },
   preloads: {
     least: 0,
     most: 10,
+    unit: count,
     whole: true,
-    outside: 'From 0 to 10; three are good practice.',
+    outside: () => 'From 0 to 10; three are good practice.',
     missing: 'Write how many; three are good practice.',
     as: 'a whole number',
   },
   latitude: {
     least: -90,
     most: 90,
-    outside: 'From −90 (south) to 90 (north).',
+    unit: () => ({ unit: '°', factor: 1 }),
+    outside: () => 'From −90 (south) to 90 (north).',
     missing: 'Write the latitude of the bench; a map shows it. Half a degree is near enough.',
     as: 'degrees, as 53.4',
   },
   height: {
     least: -500,
     most: 10_000,
-    outside: 'From −500 to 10 000 m.',
-    missing: 'Write the height above the sea; 50 m is near enough.',
-    as: 'metres',
+    unit: ({ height }) => height,
+    outside: from,
+    missing: 'Write the height above the sea, to the nearest contour line of a map.',
+    as: 'the height above the sea',
   },
   gravity: {
     least: 9.76,
     most: 9.84,
-    outside: 'Between 9.76 and 9.84 m/s² everywhere on earth.',
+    unit: ({ acceleration }) => acceleration,
+    outside: (least, most) => `Between ${least} and ${most} everywhere on earth.`,
     missing: 'Write local gravity, or give latitude and height instead.',
-    as: 'm/s², as 9.8123',
+    as: 'local gravity',
   },
   gravityHalfWidth: {
     least: 0,
     most: 0.05,
-    outside: 'From 0 to 0.05 m/s².',
+    unit: ({ acceleration }) => acceleration,
+    outside: from,
     missing: 'Write by how much it may be off.',
-    as: 'm/s²',
+    as: 'by how much it may be off',
   },
   leverRatio: {
     least: 1e-3,
     most: 1000,
-    outside: 'Force on the cell over force of the weight, more than 0.',
+    unit: count,
+    outside: () => 'Force on the cell over force of the weight, more than 0.',
     missing: 'Write force on the cell over force of the weight, or hang the weights on the cell itself.',
     as: 'a number, as 10',
   },
   leverHalfWidth: {
     least: 0,
     most: 50,
-    outside: 'From 0 to 50 %.',
+    unit: percent,
+    outside: () => 'From 0 to 50 %.',
     missing: 'Write by how much the ratio may be off.',
     as: 'percent',
   },
   airDensity: {
     least: 0,
     most: 1.5,
-    outside: 'From 0 to 1.5 kg/m³; 1.2 is usual.',
-    missing: '1.2 kg/m³ is usual.',
-    as: 'kg/m³, as 1.2',
+    unit: ({ density }) => density,
+    outside: (least, most, { density }) => `From ${least} to ${most}; ${density.number(usualAirKgPerM3)} is usual.`,
+    missing: 'Write the density of the air; what stood here is usual.',
+    as: 'the density of the air',
   },
-  temperature: { least: -60, most: 80, outside: 'From −60 to 80 °C.', missing: null, as: '°C' },
+  temperature: {
+    least: -60,
+    most: 80,
+    unit: ({ temperature }) => temperature,
+    outside: from,
+    missing: null,
+    as: 'the temperature',
+  },
   averageS: {
     least: 0.5,
     most: 60,
-    outside: 'From 0.5 to 60 s; two are enough for a quiet bench.',
+    unit: seconds,
+    outside: () => 'From 0.5 to 60 s; two are enough for a quiet bench.',
     missing: 'Write how long to average; 2 s are enough for a quiet bench.',
     as: 'seconds',
   },
   creepHoldS: {
     least: 60,
     most: 600,
-    outside: 'From 60 to 600 s, 300 is usual; empty: creep is not measured.',
+    unit: seconds,
+    outside: () => 'From 60 to 600 s, 300 is usual; empty: creep is not measured.',
     missing: null,
     as: 'seconds, as 300',
   },
 }
 
-/** What a form says of gravity, air and lever, or one clear sentence for each field that cannot be. */
-export function readConditions(texts: PlanTexts): { conditions: LoadingConditionsEntry | null; errors: PlanErrors } {
+/** The fields whose unit follows the units of the program. */
+export const planUnits: UnitFields<keyof PlanTexts> = {
+  height: limits.height.unit,
+  gravity: limits.gravity.unit,
+  gravityHalfWidth: limits.gravityHalfWidth.unit,
+  airDensity: limits.airDensity.unit,
+  temperature: limits.temperature.unit,
+}
+
+/** What a form says of gravity, air and lever, or one clear sentence for each field that cannot be. `texts`: as they are read. */
+export function readConditions(
+  texts: PlanTexts,
+  quantities: Quantities,
+): { conditions: LoadingConditionsEntry | null; errors: PlanErrors } {
   const errors: PlanErrors = {}
-  const number = (key: Numeric) => readLimited(texts, key, errors) ?? 0
+  const number = (key: Numeric) => readLimited(texts, key, quantities, errors) ?? 0
   const conditions: LoadingConditionsEntry = {
     gravity:
       texts.gravityFrom === 'latitude'
@@ -152,9 +202,10 @@ export function readConditions(texts: PlanTexts): { conditions: LoadingCondition
 export function readPlan(
   texts: PlanTexts,
   weights: readonly WeightEntry[],
+  quantities: Quantities,
 ): { plan: CalibrationPlan; errors: null } | { plan: null; errors: PlanErrors } {
-  const { conditions, errors } = readConditions(texts)
-  const number = (key: Numeric) => readLimited(texts, key, errors)
+  const { conditions, errors } = readConditions(texts, quantities)
+  const number = (key: Numeric) => readLimited(texts, key, quantities, errors)
   const runs = number('runs')
   const preloads = number('preloads')
   const averageS = number('averageS')
@@ -185,13 +236,28 @@ export function readPlan(
   }
 }
 
-function readLimited(texts: PlanTexts, key: Numeric, errors: PlanErrors): number | null {
+function readLimited(texts: PlanTexts, key: Numeric, quantities: Quantities, errors: PlanErrors): number | null {
   const { least, most, whole, outside, missing, as } = limits[key]
-  const typed = readNumber(texts[key])
-  if (typed === undefined) errors[key] = notANumber(texts[key], as)
-  else if (typed === null) {
-    if (missing !== null) errors[key] = missing
+  const unit = limits[key].unit(quantities)
+  const wanted = key in planUnits ? `${as} ${inUnit(unit.unit)}` : as
+  const read = readQuantity(texts[key], unit, wanted)
+  if ('error' in read) {
+    errors[key] = read.error
     return null
-  } else if (typed < least || typed > most || (whole === true && !Number.isInteger(typed))) errors[key] = outside
-  return typed ?? null
+  }
+  const { stored } = read
+  if (stored === null) {
+    if (missing !== null) errors[key] = missing
+  } else if (stored < least || stored > most || (whole === true && !Number.isInteger(stored)))
+    errors[key] = outside(...boundsIn(unit, least, most), quantities)
+  return stored
+}
+
+/** Both bounds as they are shown, the unit behind the second; in other units to three digits, which is near enough for a bound. */
+function boundsIn({ unit, factor, zeroAt = 0 }: FieldUnit, least: number, most: number): [string, string] {
+  const shown = (stored: number) => {
+    const value = Number((stored * factor + zeroAt).toPrecision(factor === 1 ? 12 : 3))
+    return Number.isInteger(value) ? writeFixed(value, 0) : String(value).replace('-', '−')
+  }
+  return [shown(least), `${shown(most)} ${unit}`]
 }

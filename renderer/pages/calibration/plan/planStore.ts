@@ -1,29 +1,33 @@
 // Held by tests/browser/calibrationRun.spec.ts.
-import { useState } from 'react'
-import { emptyPlan, type PlanTexts } from './planForm.ts'
+import type { TypedTexts } from '../../../parts/forms/typedTexts.ts'
+import { type TypedForm, useTypedTexts } from '../../../parts/forms/useTypedTexts.ts'
+import { emptyPlan, type PlanTexts, planUnits } from './planForm.ts'
 
 const storageKey = 'breakledger.calibration-plan'
 
 /** What was typed last, still there after another page, a reload, or a year. */
-function remembered(): PlanTexts {
+function remembered(): TypedTexts<PlanTexts> {
   const kept: unknown = JSON.parse(localStorage.getItem(storageKey) ?? '{}')
   const known: Record<string, unknown> = { ...emptyPlan }
-  if (typeof kept === 'object' && kept !== null)
+  const typedIn: Record<string, 'SI' | 'US'> = {}
+  if (isObject(kept)) {
     for (const [key, value] of Object.entries(kept)) if (typeof value === typeof known[key]) known[key] = value
+    if (isObject(kept.typedIn))
+      for (const [key, system] of Object.entries(kept.typedIn))
+        if (key in emptyPlan && (system === 'SI' || system === 'US')) typedIn[key] = system
+  }
   const isSteps = (steps: unknown): steps is string[][] =>
     Array.isArray(steps) && steps.every((step) => Array.isArray(step) && step.every((name) => typeof name === 'string'))
-  return { ...(known as PlanTexts), steps: isSteps(known.steps) ? known.steps : [] }
+  return { texts: { ...(known as PlanTexts), steps: isSteps(known.steps) ? known.steps : [] }, typedIn }
 }
 
-/** The plan as typed, kept on this computer. */
-export function usePlanTexts(): [PlanTexts, (change: Partial<PlanTexts>) => void] {
-  const [texts, setTexts] = useState(remembered)
-  return [
-    texts,
-    (change) => {
-      const next = { ...texts, ...change }
-      localStorage.setItem(storageKey, JSON.stringify(next))
-      setTexts(next)
-    },
-  ]
+function isObject(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null
+}
+
+/** The plan as typed, kept on this computer with the units in which it was typed. */
+export function usePlanTexts(): TypedForm<PlanTexts> {
+  return useTypedTexts(remembered, planUnits, ({ texts, typedIn }) =>
+    localStorage.setItem(storageKey, JSON.stringify({ ...texts, typedIn })),
+  )
 }

@@ -1,14 +1,16 @@
 import type { CalibrationAssessment } from '#contract/calibration/calibrationAssessment.ts'
 import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import { fitWords } from '#words/calibration/methodWords.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 
 /** The curve with its coefficients, as anybody can use it elsewhere. */
 export function CurveWords({ assessment, unit }: { assessment: CalibrationAssessment; unit: ReadingUnit }) {
+  const { force } = useQuantities()
   const { coefficients, coefficientSE } = assessment.result
   return (
     <>
       <p className="prose">
-        Force in N = <i>b</i>0 + <i>b</i>1 <i>r</i>
+        Force in {force.unit} = <i>b</i>0 + <i>b</i>1 <i>r</i>
         {coefficients.length > 2 ? (
           <>
             {' '}
@@ -31,9 +33,11 @@ export function CurveWords({ assessment, unit }: { assessment: CalibrationAssess
               {power}
             </dt>
             <dd>
-              {value.toPrecision(9).replace('-', '−')}
+              {(value * force.factor).toPrecision(9).replace('-', '−')}
               <span className="quiet">
-                {coefficientSE[power] == null ? '' : ` ± ${coefficientSE[power].toPrecision(2).replace('-', '−')} (SE)`}
+                {coefficientSE[power] == null
+                  ? ''
+                  : ` ± ${(coefficientSE[power] * force.factor).toPrecision(2).replace('-', '−')} (SE)`}
               </span>
             </dd>
           </div>

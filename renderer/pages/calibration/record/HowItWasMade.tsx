@@ -5,16 +5,16 @@ import { useQuantities } from '../../../host/useQuantities.ts'
 
 /** Weights, gravity, air, lever and temperature, as they were typed then. */
 export function HowItWasMade({ calibration }: { calibration: Calibration }) {
-  const { force, mass } = useQuantities()
+  const { force, mass, smallMass, density, acceleration, height, temperature } = useQuantities()
   const { circumstances, weights, creep } = calibration
   const lines: [string, string][] = []
   if (circumstances !== null) {
     const { gravity, leverRatio, leverHalfWidthPercent, temperatureStartC, temperatureEndC } = circumstances
     lines.push([
       'Local gravity',
-      `${writeFixed(circumstances.gMPerS2, 5)} m/s²${gravity.kind === 'latitude' ? `, ${gravity.ellipsoid} at latitude ${writeNumber(gravity.latitudeDeg, 3)}°, ${writeFixed(gravity.heightM, 0)} m` : `, typed, ±${gravity.halfWidthMPerS2} m/s²`}`,
+      `${acceleration.text(circumstances.gMPerS2)}${gravity.kind === 'latitude' ? `, ${gravity.ellipsoid} at latitude ${writeNumber(gravity.latitudeDeg, 3)}°, ${height.text(gravity.heightM)}` : `, typed, ±${acceleration.text(gravity.halfWidthMPerS2)}`}`,
     ])
-    lines.push(['Air density', `${withoutEndingZeros(writeNumber(circumstances.airDensityKgPerM3, 3))} kg/m³`])
+    lines.push(['Air density', density.text(circumstances.airDensityKgPerM3)])
     lines.push([
       'Lever',
       leverRatio === 1 && leverHalfWidthPercent === 0
@@ -29,10 +29,10 @@ export function HowItWasMade({ calibration }: { calibration: Calibration }) {
         ? 'not known'
         : `${withoutEndingZeros(writeNumber(circumstances.resolution, 3))} ${calibration.readingUnit}`,
     ])
-    const degrees = [temperatureStartC, temperatureEndC].map((value) => (value === null ? '–' : writeFixed(value, 1)))
+    const degrees = [temperatureStartC, temperatureEndC].map(temperature.number)
     lines.push([
       'Temperature',
-      `${degrees.join(' to ')} °C${circumstances.temperatureNote === '' ? '' : `, ${circumstances.temperatureNote}`}`,
+      `${degrees.join(' to ')} ${temperature.unit}${circumstances.temperatureNote === '' ? '' : `, ${circumstances.temperatureNote}`}`,
     ])
   }
   for (const one of creep)
@@ -57,7 +57,8 @@ export function HowItWasMade({ calibration }: { calibration: Calibration }) {
           <dt>Weight {weight.name}</dt>
           <dd>
             {mass.text(weight.conventionalMassKg ?? weight.nominalKg)}
-            {weight.conventionalMassKg === null ? ' nominal' : ''}, {toleranceWords(weight)}; {densityWords(weight)}
+            {weight.conventionalMassKg === null ? ' nominal' : ''}, {toleranceWords(weight, smallMass)};{' '}
+            {densityWords(weight, density)}
           </dd>
         </div>
       ))}

@@ -27,7 +27,8 @@ export function ReviewView({ state }: { state: RoutineState }) {
   const [throughZero, setThroughZero] = useState(false)
   const [fitOver, setFitOver] = useState<AssessmentChoices['fitOver']>('up')
   const [resolution, setResolution] = useState(suggested === null ? '' : String(Number(suggested.toPrecision(3))))
-  const readResolutionText = readResolution(resolution)
+  const unit = state.readingUnit ?? 'counts'
+  const readResolutionText = readResolution(resolution, unit)
   const choices: AssessmentChoices = {
     degree,
     throughZero,
@@ -99,7 +100,7 @@ export function ReviewView({ state }: { state: RoutineState }) {
           fitOver={fitOver}
           resolution={resolution}
           resolutionError={'error' in readResolutionText ? readResolutionText.error : null}
-          unit={state.readingUnit ?? 'counts'}
+          unit={unit}
           suggested={state.suggestedResolution}
           down={state.plan?.decreasing ?? false}
           proposal={judged?.assessment.proposal ?? null}

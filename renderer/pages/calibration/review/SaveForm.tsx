@@ -1,12 +1,17 @@
-import { type FormEvent, useState } from 'react'
+import { useState } from 'react'
 import type { AssessmentChoices } from '#contract/calibration/calibrationRoutine.ts'
 import { useAction } from '../../../host/useAction.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { rememberSigner, useSigner } from '../../../parts/decisions/signer.ts'
+import type { UnitFields } from '../../../parts/forms/typedTexts.ts'
+import { untouched, useTypedTexts } from '../../../parts/forms/useTypedTexts.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { Field, TextField } from '../../../widgets/Field.tsx'
+import { Form } from '../../../widgets/forms/Form.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
-import { readNumber } from '../../../widgets/typedNumber.ts'
-import { proposedDueDate, proposedName } from './reviewForm.ts'
+import { proposedDueDate, proposedName, readTemperature } from './reviewForm.ts'
+
+const temperatureUnit: UnitFields<'temperature'> = { temperature: ({ temperature }) => temperature }
 
 /** Keeps the calibration under a name. It is in force only after a word of its own on its page. */
 export function SaveForm({ choices, ready }: { choices: AssessmentChoices; ready: boolean }) {
@@ -14,15 +19,15 @@ export function SaveForm({ choices, ready }: { choices: AssessmentChoices; ready
   const [name, setName] = useState(() => proposedName(new Date()))
   const [by, setBy] = useState(useSigner())
   const [dueOn, setDueOn] = useState(() => proposedDueDate(new Date()))
-  const [temperature, setTemperature] = useState('')
+  const { temperature } = useQuantities()
+  const texts = useTypedTexts(() => untouched({ temperature: '' }), temperatureUnit)
   const [note, setNote] = useState('')
   const [asked, setAsked] = useState(false)
-  const temperatureEndC = readNumber(temperature)
+  const end = readTemperature(texts.readable.temperature, temperature)
 
-  async function submit(event: FormEvent): Promise<void> {
-    event.preventDefault()
+  async function submit(): Promise<boolean> {
     setAsked(true)
-    if (!ready || name.trim() === '' || temperatureEndC === undefined) return
+    if (!ready || name.trim() === '' || 'error' in end) return false
     rememberSigner(by)
     const kept = await save.run({
       choices,
@@ -30,13 +35,14 @@ export function SaveForm({ choices, ready }: { choices: AssessmentChoices; ready
       by: by.trim(),
       dueOn: dueOn === '' ? null : dueOn,
       note: note.trim(),
-      temperatureEndC,
+      temperatureEndC: end.temperatureC,
     })
     if (kept !== null) go({ page: 'calibration-record', calibrationId: kept.calibrationId })
+    return kept !== null
   }
 
   return (
-    <form className="form save-form" noValidate onSubmit={(event) => void submit(event)}>
+    <Form className="form save-form" focusFirst={false} onSubmit={submit}>
       <h2>Save the calibration</h2>
       <Field
         label="Name"
@@ -55,11 +61,11 @@ export function SaveForm({ choices, ready }: { choices: AssessmentChoices; ready
         />
         <Field
           label="Temperature now"
-          unit="°C"
+          unit={temperature.unit}
           inputMode="decimal"
-          value={temperature}
-          error={temperatureEndC === undefined ? 'Not a number. Write °C.' : null}
-          onChange={(event) => setTemperature(event.currentTarget.value)}
+          value={texts.shown.temperature}
+          error={'error' in end ? end.error : null}
+          onChange={(event) => texts.onTexts({ temperature: event.currentTarget.value })}
         />
       </div>
       <Field
@@ -76,6 +82,6 @@ export function SaveForm({ choices, ready }: { choices: AssessmentChoices; ready
       <p className="quiet">
         A saved calibration is never changed; a newer one replaces it. Put it in force on its own page.
       </p>
-    </form>
+    </Form>
   )
 }

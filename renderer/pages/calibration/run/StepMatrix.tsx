@@ -75,9 +75,18 @@ export function StepMatrix({
           </table>
         </div>
       )}
-      {error === null ? null : <p className="field-error">{error}</p>}
-      <div className="matrix-buttons">
-        <button type="button" className="button" onClick={() => onSteps([...steps, []])}>
+      {error === null ? null : (
+        <p id="steps-error" className="field-error">
+          {error}
+        </p>
+      )}
+      <div className="matrix-buttons" data-wrong={error === null ? undefined : ''}>
+        <button
+          type="button"
+          className="button"
+          aria-describedby={error === null ? undefined : 'steps-error'}
+          onClick={() => onSteps([...steps, []])}
+        >
           Add a step
         </button>
         <button type="button" className="button" onClick={() => onSteps(proposeSteps(weights))}>

@@ -119,7 +119,7 @@ function WorkButtons({ state, steps, onBreakOff }: { state: RoutineState; steps:
         <button
           type="button"
           className="button button-primary button-large"
-          disabled={steps.pending}
+          aria-disabled={steps.pending}
           onClick={steps.goOn}
         >
           {orderOf(state).goOn} <Keys keys="Enter" />
@@ -128,15 +128,15 @@ function WorkButtons({ state, steps, onBreakOff }: { state: RoutineState; steps:
       <button
         type="button"
         className="button"
-        disabled={repeatable === null}
+        aria-disabled={repeatable === null}
         onClick={() => repeatable !== null && steps.repeat(repeatable)}
       >
         Repeat <Keys keys="R" />
       </button>
-      <button type="button" className="button" disabled={reading} onClick={steps.skip}>
+      <button type="button" className="button" aria-disabled={reading} onClick={steps.skip}>
         {state.phase === 'preloading' ? 'No more preloads' : 'Leave out'} <Keys keys="N" />
       </button>
-      <button type="button" className="button" disabled={reading} onClick={steps.back}>
+      <button type="button" className="button" aria-disabled={reading} onClick={steps.back}>
         Back <Keys keys="Bksp" />
       </button>
       <button type="button" className="button button-quiet work-end" onClick={onBreakOff}>

@@ -1,4 +1,4 @@
-import { type FormEvent, useState } from 'react'
+import { useState } from 'react'
 import type { WeightEntry } from '#contract/calibration/weight.ts'
 import { oimlClass } from '#contract/calibration/weight.ts'
 import type { TroubleMessage } from '#contract/errors.ts'
@@ -6,14 +6,16 @@ import { materialDensity } from '#domain/calibration/weights/weightDensity.ts'
 import { classHalfWidthKg } from '#domain/calibration/weights/weightTolerance.ts'
 import { toleranceWords } from '#words/calibration/toleranceWords.ts'
 import { materialNames } from '#words/calibration/weightWords.ts'
-import { writeFixed } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
+import { untouched, useTypedTexts } from '../../../parts/forms/useTypedTexts.ts'
+import { CancelButton } from '../../../widgets/dialogs/CancelButton.tsx'
 import { Dialog } from '../../../widgets/dialogs/Dialog.tsx'
 import { Field, SelectField } from '../../../widgets/Field.tsx'
+import { Form } from '../../../widgets/forms/Form.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
-import { emptyWeight, readWeight, textsOfWeight, type WeightTexts } from './weightForm.ts'
+import { emptyWeight, readWeight, textsOfWeight, type WeightTexts, weightUnits } from './weightForm.ts'
 
-type TypedKey = 'name' | 'nominal' | 'conventional' | 'halfWidthG' | 'density'
+type TypedKey = 'name' | 'nominal' | 'conventional' | 'halfWidth' | 'density'
 
 /** One weight of the set: its name, mass, tolerance and density. */
 export function WeightDialog({
@@ -29,12 +31,15 @@ export function WeightDialog({
   error: TroubleMessage | null
   pending: boolean
   onClose(): void
-  onSave(weight: WeightEntry): Promise<void>
+  /** Resolves with true when it is kept. */
+  onSave(weight: WeightEntry): Promise<boolean>
 }) {
-  const { mass } = useQuantities()
-  const [texts, setTexts] = useState<WeightTexts>(weight === null ? emptyWeight : textsOfWeight(weight, mass))
+  const quantities = useQuantities()
+  const { mass } = quantities
+  const form = useTypedTexts(() => untouched(weight === null ? emptyWeight : textsOfWeight(weight)), weightUnits)
+  const { shown: texts, onTexts: setTexts } = form
   const [asked, setAsked] = useState(false)
-  const read = readWeight(texts, others, mass)
+  const read = readWeight(form.readable, others, quantities)
   const noLimit = read.weight?.tolerance.kind === 'oiml' && classHalfWidthKg(read.weight) === null
   const errors = asked ? (read.errors ?? {}) : {}
   const bind = (key: TypedKey) => ({
@@ -45,15 +50,14 @@ export function WeightDialog({
 
   const fields = { texts, onTexts: setTexts, bind }
 
-  async function submit(event: FormEvent): Promise<void> {
-    event.preventDefault()
+  async function submit(): Promise<boolean> {
     setAsked(true)
-    if (read.weight !== null && !noLimit) await onSave(read.weight)
+    return read.weight !== null && !noLimit && (await onSave(read.weight))
   }
 
   return (
     <Dialog title={weight === null ? 'Add a weight' : `Change ${weight.name}`} onClose={onClose}>
-      <form className="form" noValidate onSubmit={(event) => void submit(event)}>
+      <Form onSubmit={submit}>
         <div className="field-pair">
           <Field
             label="Name marked on it"
@@ -77,14 +81,12 @@ export function WeightDialog({
         <DensityFields {...fields} />
         <Notice trouble={error} />
         <div className="dialog-buttons">
-          <button type="button" className="button" onClick={onClose}>
-            Cancel
-          </button>
-          <button type="submit" className="button button-primary" disabled={pending}>
+          <CancelButton />
+          <button type="submit" className="button button-primary" aria-disabled={pending}>
             Save
           </button>
         </div>
-      </form>
+      </Form>
     </Dialog>
   )
 }
@@ -111,11 +113,13 @@ function ToleranceFields({
   /** The class that is chosen has no limit for the mass. */
   noLimit: boolean
 }) {
+  const { smallMass } = useQuantities()
   return (
     <div className="field-pair">
       <SelectField
         label="Accuracy"
         value={texts.class}
+        error={noLimit ? 'This class has no limit for this mass. Give the weight a tolerance of its own.' : null}
         onChange={(event) => onTexts({ ...texts, class: event.currentTarget.value as WeightTexts['class'] })}
       >
         {oimlClass.options.map((name) => (
@@ -126,14 +130,10 @@ function ToleranceFields({
         <option value="own">own tolerance</option>
       </SelectField>
       {texts.class === 'own' ? (
-        <Field label="May be off by" unit="± g" inputMode="decimal" {...bind('halfWidthG')} />
+        <Field label="May be off by" unit={`± ${smallMass.unit}`} inputMode="decimal" {...bind('halfWidth')} />
       ) : (
-        <p className="field-beside" data-wrong={noLimit ? '' : undefined}>
-          {read === null
-            ? 'The class gives the tolerance.'
-            : noLimit
-              ? 'This class has no limit for this mass. Give the weight a tolerance of its own.'
-              : toleranceWords(read)}
+        <p className="field-beside">
+          {read === null || noLimit ? 'The class gives the tolerance.' : toleranceWords(read, smallMass)}
         </p>
       )}
     </div>
@@ -142,6 +142,7 @@ function ToleranceFields({
 
 /** What it is made of, for the buoyancy of the air. */
 function DensityFields({ texts, onTexts, bind }: FieldsProps) {
+  const { density } = useQuantities()
   return (
     <div className="field-pair">
       <SelectField
@@ -151,13 +152,13 @@ function DensityFields({ texts, onTexts, bind }: FieldsProps) {
       >
         {materialNames.map((name) => (
           <option key={name} value={name}>
-            {name}, {writeFixed(materialDensity[name], 0)} kg/m³
+            {name}, {density.text(materialDensity[name])}
           </option>
         ))}
         <option value="typed">another density</option>
       </SelectField>
       {texts.material === 'typed' ? (
-        <Field label="Density" unit="kg/m³" inputMode="decimal" {...bind('density')} />
+        <Field label="Density" unit={density.unit} inputMode="decimal" {...bind('density')} />
       ) : null}
     </div>
   )

@@ -81,7 +81,9 @@ export function WeightsPage() {
           onSave={async (weight) => {
             const next =
               editing === 'new' ? [...weights, weight] : weights.map((one, index) => (index === editing ? weight : one))
-            if (await keep(next)) setEditing(null)
+            const isKept = await keep(next)
+            if (isKept) setEditing(null)
+            return isKept
           }}
         />
       )}
@@ -101,7 +103,7 @@ function WeightsTable({
   onChange(index: number): void
   onTakeOut(index: number): void
 }) {
-  const { mass } = useQuantities()
+  const { mass, smallMass, density } = useQuantities()
   return (
     <table className="data-table">
       <thead>
@@ -126,8 +128,8 @@ function WeightsTable({
             <th scope="row">{weight.name}</th>
             <td className="numeric">{mass.number(weight.nominalKg)}</td>
             <td className="numeric">{mass.number(weight.conventionalMassKg)}</td>
-            <td>{toleranceWords(weight)}</td>
-            <td>{densityWords(weight)}</td>
+            <td>{toleranceWords(weight, smallMass)}</td>
+            <td>{densityWords(weight, density)}</td>
             <td className="data-table-buttons">
               <button
                 type="button"
@@ -141,7 +143,7 @@ function WeightsTable({
                 type="button"
                 className="button button-small"
                 aria-label={`Take out ${weight.name}`}
-                disabled={pending}
+                aria-disabled={pending}
                 onClick={() => onTakeOut(index)}
               >
                 Take out

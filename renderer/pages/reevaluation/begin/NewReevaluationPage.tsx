@@ -1,4 +1,4 @@
-import { type FormEvent, type ReactNode, useRef, useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import { type DetectionChange, detectionSettings } from '#contract/breaks/detection.ts'
 import type { ReadingUnit } from '#contract/calibration/forceScale.ts'
 import { changedWords } from '#words/breaks/thresholdWords.ts'
@@ -9,14 +9,15 @@ import { usePreferences } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
+import { untouched, useTypedTexts } from '../../../parts/forms/useTypedTexts.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Field, SelectField } from '../../../widgets/Field.tsx'
-import { focusFirstWrong } from '../../../widgets/firstWrong.ts'
+import { Form } from '../../../widgets/forms/Form.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { calibrationOptions } from './calibrationOptions.ts'
 import { ThresholdFieldset } from './ThresholdFieldset.tsx'
-import { noThresholds, readThresholds } from './thresholdForm.ts'
+import { noThresholds, readThresholds, thresholdUnits } from './thresholdForm.ts'
 import { useChosenBreaks } from './useChosenBreaks.ts'
 import { WhichBreaks } from './WhichBreaks.tsx'
 import './newReevaluation.css'
@@ -30,26 +31,20 @@ export function NewReevaluationPage({ breakId = null }: { breakId?: number | nul
   const calibrations = useAnswer('calibrations.list', {})
   const begin = useAction('reevaluations.begin')
   const [calibrationId, setCalibrationId] = useState<number | null>(null)
-  const [texts, setTexts] = useState(noThresholds)
+  const texts = useTypedTexts(() => untouched(noThresholds), thresholdUnits)
   const [by, setBy] = useState(useSigner())
   const [asked, setAsked] = useState(false)
-  const form = useRef<HTMLFormElement>(null)
 
   const { record, breakIds } = breaks
-  const read = readThresholds(texts, quantities)
+  const read = readThresholds(texts.readable, quantities)
   const options = calibrationOptions(calibrations.value?.rows ?? [], record?.header.readingUnit ?? null)
   const chosen = options.find((option) => option.calibrationId === calibrationId) ?? null
   const oneName = breaks.oneName ?? (breakId === null ? null : `break ${breakId}`)
 
-  async function submit(event: FormEvent): Promise<void> {
-    event.preventDefault()
+  async function submit(): Promise<boolean> {
     setAsked(true)
     const who = by.trim()
-    if (read.settings === null || who === '') {
-      focusFirstWrong(form.current)
-      return
-    }
-    if (breakIds === null || breakIds.length === 0) return
+    if (read.settings === null || who === '' || breakIds === null || breakIds.length === 0) return false
     rememberSigner(who)
     const begun = await begin.run({
       breakIds: [...breakIds],
@@ -58,12 +53,13 @@ export function NewReevaluationPage({ breakId = null }: { breakId?: number | nul
       by: who,
     })
     if (begun !== null) go({ page: 'reevaluation', reevaluationId: begun.reevaluationId })
+    return begun !== null
   }
 
   return (
     <div className="form-page new-reevaluation">
       <PageHead breakId={breakId} oneName={breaks.oneName} />
-      <form className="form" ref={form} noValidate onSubmit={(event) => void submit(event)}>
+      <Form onSubmit={submit}>
         <Notice trouble={breaks.error} />
         <WhichBreaks
           oneWords={oneName === null ? null : `Only ${oneName}`}
@@ -83,9 +79,9 @@ export function NewReevaluationPage({ breakId = null }: { breakId?: number | nul
         />
         <ThresholdSection>
           <ThresholdFieldset
-            texts={texts}
+            texts={texts.shown}
             errors={asked ? (read.errors ?? {}) : {}}
-            onTexts={setTexts}
+            onTexts={texts.onTexts}
             beside={record?.header.settings ?? detectionSettings.parse({ capacityN })}
             besideWord={record === null ? 'usual' : 'when recorded'}
           />
@@ -107,7 +103,7 @@ export function NewReevaluationPage({ breakId = null }: { breakId?: number | nul
         </div>
         <Notice trouble={begin.error} onDismiss={begin.dismiss} />
         <div className="form-buttons">
-          <button type="submit" className="button button-primary" disabled={begin.pending || breakIds === null}>
+          <button type="submit" className="button button-primary" aria-disabled={begin.pending || breakIds === null}>
             Evaluate again
           </button>
           <a
@@ -117,7 +113,7 @@ export function NewReevaluationPage({ breakId = null }: { breakId?: number | nul
             Cancel
           </a>
         </div>
-      </form>
+      </Form>
     </div>
   )
 }

@@ -44,9 +44,11 @@ export function WhichBreaks({
     name: 'breaks',
     checked: choice === value,
     onChange: () => onChoice(value),
+    'aria-invalid': error === null ? undefined : true,
+    'aria-describedby': error === null ? undefined : 'breaks-error',
   })
   return (
-    <div>
+    <div data-wrong={error === null ? undefined : ''}>
       <fieldset className="pick-list" aria-describedby={error === null ? undefined : 'breaks-error'}>
         <legend className="new-reevaluation-head">Which breaks</legend>
         {oneWords === null ? null : (

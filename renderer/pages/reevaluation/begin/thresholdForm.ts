@@ -1,8 +1,9 @@
 import { type DetectionChange, detectionChange } from '#contract/breaks/detection.ts'
 import { type Threshold, type ThresholdKey, thresholdGroups, thresholdUnit } from '#words/breaks/thresholdWords.ts'
-import { notANumber } from '#words/units/notANumber.ts'
+import { inUnit } from '#words/units/notANumber.ts'
 import type { Quantities } from '#words/units/quantities.ts'
-import { readNumber } from '../../../widgets/typedNumber.ts'
+import { readQuantity } from '#words/units/typedQuantity.ts'
+import type { UnitFields } from '../../../parts/forms/typedTexts.ts'
 
 export type ThresholdTexts = Record<ThresholdKey, string>
 export type ThresholdErrors = Partial<Record<ThresholdKey, string>>
@@ -20,7 +21,12 @@ export function isUnknownAllowed(key: ThresholdKey): boolean {
 /** Nothing changed: every threshold as it was at capture. */
 export const noThresholds = Object.fromEntries(thresholds.map(({ key }) => [key, ''])) as ThresholdTexts
 
-/** Thresholds that differ, as typed; or one clear sentence for each field that cannot be. */
+/** The fields whose unit follows the units of the program. */
+export const thresholdUnits: UnitFields<ThresholdKey> = Object.fromEntries(
+  thresholds.map(({ key, kind }) => [key, (quantities: Quantities) => thresholdUnit(kind, quantities)]),
+)
+
+/** Thresholds that differ, as they are read; or one clear sentence for each field that cannot be. */
 export function readThresholds(
   texts: ThresholdTexts,
   quantities: Quantities,
@@ -31,11 +37,16 @@ export function readThresholds(
     const { key, kind } = threshold
     const text = texts[key].trim()
     if (text === '') continue
-    const { unit, factor } = thresholdUnit(kind, quantities)
-    const typed = isUnknownAllowed(key) && text.toLowerCase() === 'unknown' ? null : readNumber(text)
-    const problem = typed === null ? null : problemWith(typed, text, threshold, unit)
+    if (isUnknownAllowed(key) && text.toLowerCase() === 'unknown') {
+      read.set(key, null)
+      continue
+    }
+    const unit = thresholdUnit(kind, quantities)
+    const wanted = `${unit.unit === '' ? 'a code' : `it ${inUnit(unit.unit)}`}${isUnknownAllowed(key) ? ', or “unknown”' : ''}`
+    const typed = readQuantity(text, unit, wanted)
+    const problem = 'error' in typed ? typed.error : problemWith(typed.stored ?? 0, threshold, unit.unit)
     if (problem !== null) errors[key] = problem
-    else read.set(key, typed == null ? null : typed / factor)
+    else if ('stored' in typed) read.set(key, typed.stored)
   }
   const [lowest, highest] = [read.get('lowestCode'), read.get('highestCode')]
   if (!errors.lowestCode && !errors.highestCode) {
@@ -51,15 +62,10 @@ export function readThresholds(
   return { settings: detectionChange.parse({ ...rest, ...codes }), errors: null }
 }
 
-function problemWith(typed: number | undefined, text: string, { key, kind }: Threshold, unit: string): string | null {
-  if (typed === undefined)
-    return notANumber(
-      text,
-      `${unit === '' ? 'a code' : `it in ${unit}`}${isUnknownAllowed(key) ? ', or “unknown”' : ''}`,
-    )
-  if (kind === 'share' && (typed <= 0 || typed >= 100)) return 'Between 0 and 100 %.'
+function problemWith(stored: number, { key, kind }: Threshold, unit: string): string | null {
+  if (kind === 'share' && (stored <= 0 || stored >= 1)) return 'Between 0 and 100 %.'
   // A device may answer at once
   const isZeroAllowed = key === 'settlingTimeS'
-  if (kind === 'code' || typed > 0 || (typed === 0 && isZeroAllowed)) return null
+  if (kind === 'code' || stored > 0 || (stored === 0 && isZeroAllowed)) return null
   return isZeroAllowed ? 'It cannot be less than 0.' : `It must be more than 0 ${unit}.`
 }

@@ -33,7 +33,7 @@ describe('stack of weights', () => {
   it('refuses weights heavier than the capacity, with the lever counted', () => {
     expect(stackForce([disc(20)], conditions, 200).forceN).toBeLessThan(200)
     expect(() => stackForce([disc(20)], { ...conditions, leverRatio: 5 }, 200)).toThrow(
-      /980.5 N, more than the rated load of 200 N/,
+      /more than the rated load allows/,
     )
   })
 

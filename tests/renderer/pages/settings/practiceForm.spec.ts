@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { defaultPractices, testPractice } from '#contract/settings/practice.ts'
-import { practiceTexts, readPractice } from '#renderer/pages/settings/practiceForm.ts'
+import { practiceTexts, practiceUnits, readPractice } from '#renderer/pages/settings/practiceForm.ts'
+import { readableTexts } from '#renderer/parts/forms/typedTexts.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 
 const SI = quantitiesIn('SI')
@@ -9,20 +10,18 @@ describe('readPractice', () => {
   it.each(['SI', 'US'] as const)('gives every practice back as it was, in %s units', (system) => {
     const units = quantitiesIn(system)
     for (const one of defaultPractices) {
-      const { practice } = readPractice(practiceTexts(one, units), units, [])
-      expect(testPractice.parse(practice)).toMatchObject({ name: one.name, source: one.source })
-      expect(practice!.speedMmPerMin.most ?? 0).toBeCloseTo(one.speedMmPerMin.most ?? 0, 3)
-      expect(practice!.timeToFailureS).toEqual(one.timeToFailureS)
+      const texts = readableTexts({ texts: practiceTexts(one), typedIn: {} }, practiceUnits, units)
+      expect(testPractice.parse(readPractice(texts, units, []).practice)).toEqual(one)
     }
   })
   it('leaves empty limits open', () => {
-    const { practice } = readPractice({ ...practiceTexts(null, SI), name: 'ours', source: 'none' }, SI, [])
+    const { practice } = readPractice({ ...practiceTexts(null), name: 'ours', source: 'none' }, SI, [])
     expect(practice?.rateNPerS).toEqual({ least: null, most: null })
     expect(practice?.samplingBoundPercent).toBeNull()
   })
   it('says for each field what is wrong with it', () => {
     const texts = {
-      ...practiceTexts(null, SI),
+      ...practiceTexts(null),
       ...{ name: 'EN 205', 'rateNPerS.least': 'fast', 'rateNPerS.most': '-1', samplingBoundPercent: '0' },
       ...{ 'timeToFailureS.least': '60', 'timeToFailureS.most': '5' },
     }

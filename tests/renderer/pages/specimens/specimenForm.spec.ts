@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { areaFromOverlap, emptyTexts, readSpecimen, textsOf } from '#renderer/pages/specimens/specimenForm.ts'
+import { emptyTexts, readSpecimen, specimenUnits, textsOf, withArea } from '#renderer/pages/specimens/specimenForm.ts'
+import { readableTexts } from '#renderer/parts/forms/typedTexts.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 
 const SI = quantitiesIn('SI')
@@ -42,8 +43,8 @@ describe('readSpecimen', () => {
 
   it('does not drift when a form in inches is opened and kept', () => {
     const { fields } = readSpecimen(filled, SI, false)
-    const again = readSpecimen(textsOf(fields!, US), US, false).fields
-    expect(again?.areaMm2).toBeCloseTo(600, 2)
+    const texts = readableTexts({ texts: textsOf(fields!), typedIn: {} }, specimenUnits, US)
+    expect(readSpecimen(texts, US, false).fields).toEqual(fields)
   })
 
   it('refuses a date that is none', () => {
@@ -51,10 +52,28 @@ describe('readSpecimen', () => {
   })
 })
 
-describe('areaFromOverlap', () => {
+describe('withArea', () => {
+  const sides = (overlapLengthMm: string, overlapWidthMm: string, areaMm2 = '') => ({
+    ...emptyTexts,
+    overlapLengthMm,
+    overlapWidthMm,
+    areaMm2,
+  })
+  const areaAfter = (before: ReturnType<typeof sides>, next: ReturnType<typeof sides>, units = SI) =>
+    withArea(before, next, units).areaMm2
+
   it('multiplies, and stays empty while a side is missing', () => {
-    expect(areaFromOverlap('30', '20')).toBe('600')
-    expect(areaFromOverlap('30', '')).toBe('')
-    expect(areaFromOverlap('30', '2o')).toBe('')
+    expect(areaAfter(sides('30', ''), sides('30', '20'))).toBe('600')
+    expect(areaAfter(sides('30', '20', '600'), sides('30', '', '600'))).toBe('')
+    expect(areaAfter(sides('30', ''), sides('30', '2o'))).toBe('')
+  })
+
+  it('leaves an area that a person wrote', () =>
+    expect(areaAfter(sides('30', '20', '550'), sides('31', '20', '550'))).toBe('550'))
+
+  it('multiplies fractions of inches, and follows after the units changed', () => {
+    // 1 3/16 in x 3/4 in = 0.890625 in².
+    expect(areaAfter(sides('1 3/16', ''), sides('1 3/16', '3/4'), US)).toBe('0.890625')
+    expect(areaAfter(sides('30 mm', '20 mm', '600 mm²'), sides('2', '20 mm', '600 mm²'), US)).toBe('1.5748')
   })
 })

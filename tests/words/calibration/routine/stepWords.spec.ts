@@ -4,10 +4,10 @@ import { usualWeights } from '#renderer/pages/calibration/weights/weightForm.ts'
 import { stepWords } from '#words/calibration/routine/stepWords.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 
-const { force } = quantitiesIn('SI')
-const { conditions } = readConditions({ ...emptyPlan, gravityFrom: 'typed', gravity: '9.8' })
+const SI = quantitiesIn('SI')
+const { conditions } = readConditions({ ...emptyPlan, gravityFrom: 'typed', gravity: '9.8' }, SI)
 const wordsOf = (steps: string[][], capacityN: number | null = null) =>
-  stepWords(steps, usualWeights, conditions, capacityN, force)
+  stepWords(steps, usualWeights, conditions, capacityN, SI.force)
 
 it('says mass and force of every step: 10 kg of conventional mass pull 0.99985 x 98 N in air of 1.2 kg/m3 (R 111)', () => {
   const [step] = wordsOf([['10 kg']])
@@ -28,5 +28,7 @@ it('says what is wrong with a step beside it, and leaves the others their force'
 })
 
 it('says the mass while the force cannot be known yet', () => {
-  expect(stepWords([['10 kg']], usualWeights, null, null, force)).toEqual([{ massKg: 10, forceN: null, trouble: null }])
+  expect(stepWords([['10 kg']], usualWeights, null, null, SI.force)).toEqual([
+    { massKg: 10, forceN: null, trouble: null },
+  ])
 })

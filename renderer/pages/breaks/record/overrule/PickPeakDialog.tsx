@@ -2,14 +2,13 @@ import { useState } from 'react'
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import { resultInForce } from '#domain/strength/resultInForce.ts'
 import { peakStaysWords } from '#words/breaks/decisionWords.ts'
-import { notANumber } from '#words/units/notANumber.ts'
 import { writeFixed, writeNumber } from '#words/units/numbers.ts'
+import { readQuantity } from '#words/units/typedQuantity.ts'
 import { useAction } from '../../../../host/useAction.ts'
 import { useAnswer } from '../../../../host/useAnswer.ts'
 import { SignatureDialog } from '../../../../parts/decisions/SignatureDialog.tsx'
 import { Field } from '../../../../widgets/Field.tsx'
 import { Notice } from '../../../../widgets/Notice.tsx'
-import { readNumber } from '../../../../widgets/typedNumber.ts'
 import { BeforeAfter } from './BeforeAfter.tsx'
 import { sampleAt } from './sampleAt.ts'
 
@@ -27,12 +26,13 @@ export function PickPeakDialog({
   const { breakId, number, areaMm2 } = record.summary
   const [typed, setTyped] = useState(startTimeS === null ? '' : String(Number(startTimeS.toFixed(6))))
   const [asked, setAsked] = useState(false)
-  const timeS = readNumber(typed)
-  const sample = useSampleAt(record, typeof timeS === 'number' ? timeS : null)
+  const read = readQuantity(typed, { unit: 's', factor: 1 }, 'seconds of the curve, as in 12.345')
+  const timeS = 'error' in read ? null : read.stored
+  const sample = useSampleAt(record, timeS)
   const { found } = sample
   const problem =
-    timeS === undefined
-      ? notANumber(typed, 'seconds of the curve, as in 12.345')
+    'error' in read
+      ? read.error
       : timeS === null
         ? asked
           ? 'Write the time of the sample.'

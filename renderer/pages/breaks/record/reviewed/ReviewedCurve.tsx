@@ -6,7 +6,7 @@ import { CurveFigure, type CurveHandle } from '../../../../parts/curve/CurveFigu
 import { type CurveLook, type FilterAnswer, noFilter } from '../../../../parts/curve/curveLook.ts'
 import { EventList } from '../events/EventList.tsx'
 import { CurveTools, type ToolsDraft } from './CurveTools.tsx'
-import { askForWindow, firstDraft, readFilter, readSlopeWindow } from './curveFilterForm.ts'
+import { firstDraft, readFilter, readWindow } from './curveFilterForm.ts'
 
 /** The curve with what happened on it beside it, and what may be laid over it. */
 export function ReviewedCurve({
@@ -33,7 +33,8 @@ export function ReviewedCurve({
     return { filter, slope: false, slopeMs: filter.windowMs, seatedLine: false }
   })
   const read = readFilter(draft.filter)
-  const windowS = readSlopeWindow(draft.slopeMs)
+  const slopeWindow = readWindow(draft.slopeMs)
+  const windowS = 'error' in slopeWindow ? null : slopeWindow.windowS
   const filterKey = JSON.stringify(read.filter)
   const look: CurveLook = useMemo(
     () => ({
@@ -85,7 +86,7 @@ export function ReviewedCurve({
         draft={draft}
         onDraft={setDraft}
         filterError={read.error}
-        slopeError={windowS === null ? askForWindow : null}
+        slopeError={'error' in slopeWindow ? slopeWindow.error : null}
         filterAnswer={filterAnswer}
         hasToe={hasToe}
       />

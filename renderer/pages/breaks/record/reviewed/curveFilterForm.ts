@@ -1,8 +1,8 @@
 import type { CurveFilter } from '#contract/breaks/curveFilter.ts'
-import { readNumber } from '../../../../widgets/typedNumber.ts'
+import { readQuantity } from '#words/units/typedQuantity.ts'
 
-/** What is said of a window that cannot be read. */
-export const askForWindow = 'Write a window in milliseconds, as in 50.'
+/** What is asked for where there is no window above 0. */
+const askForWindow = 'Write a window in milliseconds, as in 50.'
 
 /** A filter as chosen and typed. */
 export type FilterDraft = { kind: FilterKind; cutoffHz: string; windowMs: string }
@@ -43,20 +43,21 @@ export function readFilter({
     case 'cfc-1000':
       return { filter: { kind: 'cfc', frequencyClass: Number(kind.slice(4)) }, error: null }
     case 'butterworth': {
-      const typed = readNumber(cutoffHz)
-      if (typed == null || typed <= 0) return { filter: null, error: 'Write a frequency in Hz, as in 10.' }
-      return { filter: { kind, cutoffHz: typed }, error: null }
+      const read = readQuantity(cutoffHz, { unit: 'Hz', factor: 1 }, 'a frequency in Hz, as in 10')
+      if ('error' in read) return { filter: null, error: read.error }
+      if (read.stored === null || read.stored <= 0) return { filter: null, error: 'Write a frequency in Hz, as in 10.' }
+      return { filter: { kind, cutoffHz: read.stored }, error: null }
     }
     case 'moving-average': {
-      const typed = readNumber(windowMs)
-      if (typed == null || typed <= 0) return { filter: null, error: askForWindow }
-      return { filter: { kind, windowS: typed / 1000 }, error: null }
+      const read = readWindow(windowMs)
+      return 'error' in read ? { filter: null, error: read.error } : { filter: { kind, ...read }, error: null }
     }
   }
 }
 
-/** A typed window of the slope, s; null: it cannot be read. */
-export function readSlopeWindow(windowMs: string): number | null {
-  const typed = readNumber(windowMs)
-  return typed == null || typed <= 0 ? null : typed / 1000
+/** A typed window, s, or one clear sentence. */
+export function readWindow(windowMs: string): { windowS: number } | { error: string } {
+  const read = readQuantity(windowMs, { unit: 'ms', factor: 1000 }, 'a window in milliseconds, as in 50')
+  if ('error' in read) return read
+  return read.stored === null || read.stored <= 0 ? { error: askForWindow } : { windowS: read.stored }
 }

