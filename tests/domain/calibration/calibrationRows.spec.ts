@@ -106,7 +106,7 @@ describe('rows of a calibration', () => {
     try {
       checkCalibrationRows(rows, options)
     } catch (trouble) {
-      expect((trouble as Trouble).hint).toMatch(/invert the reading/)
+      expect((trouble as Trouble).hint).toMatch(/Accept the reversed sign/)
     }
     expect(() => checkCalibrationRows(rows, { ...options, invertedAccepted: true })).not.toThrow()
   })
