@@ -38,6 +38,7 @@ describe.skipIf(chromiumPath === null)('the page of an overruled break', () => {
   it('gives the reason and the peak found on the page of its specimen too', async () => {
     const { page } = opened
     await page.keyboard.press('Escape')
+    await page.getByRole('button', { name: 'Leave without saving' }).click()
     await at('#/specimens/1')(page)
     await page
       .getByText('premature failure by bench 1: the joint cracked there, seen on the face (found: 4812 N)')
