@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { calibrationOf } from '#domain/calibration/calibrationOf.ts'
+import { polynomialAt } from '#domain/calibration/fit/polynomial.ts'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 import { scriptedChanges } from '#tests/fakes/scripted/scriptedReevaluation.ts'
 import { madeCalibration } from '../archive/storedCalibration.ts'
@@ -22,17 +23,17 @@ describe.skipIf(chromiumPath === null)('evaluating breaks again by keyboard on t
     engine = own.engine
     await engine.handlers['demo.fill']({})
     const { header } = await engine.handlers['breaks.get']({ breakId: 1 })
-    if (header.scale.kind !== 'uncalibrated-scale') throw new Error('the demo study has another scale')
-    // Through the origin and one percent steeper than the scale that the study was captured with.
-    const nPerCount = 1.01 * header.scale.nPerCount
-    const rows = [0, 5000, 10_000].map((forceN) => ({
-      run: 1,
-      direction: 'up' as const,
-      forceN,
-      reading: forceN / nPerCount,
-    }))
-    const straight = { rows, readings: [], assessment: calibrationOf(rows, { degree: 1 }) }
-    await engine.archive.addCalibration(madeCalibration({ name: 'Steeper by one percent', ...straight }), null)
+    if (header.scale.kind !== 'calibration') throw new Error('the demo study is not calibrated')
+    // One percent steeper than the calibration that the study was captured with, at every reading.
+    const { coefficients } = header.scale
+    const [offset, slope] = coefficients
+    const rows = [0, 2500, 5000, 7500, 10_000].map((forceN) => {
+      const reading = (forceN - offset!) / slope!
+      return { run: 1, direction: 'up' as const, forceN: 1.01 * polynomialAt(coefficients, reading), reading }
+    })
+    const degree = (coefficients.length - 1) as 1 | 2 | 3
+    const steeper = { rows, readings: [], assessment: calibrationOf(rows, { degree }) }
+    await engine.archive.addCalibration(madeCalibration({ name: 'Steeper by one percent', ...steeper }), null)
     await engine.handlers['preferences.set']({ cautionsRead: true, operator: 'bench 1' })
     opened = await openPage({ host: 'loopback', engine })
     await opened.page.getByRole('navigation').waitFor()
