@@ -1,5 +1,5 @@
 import { tProbability } from '../../numbers/distributions/studentT.ts'
-import { type GroupValues, withMoments } from './groupValues.ts'
+import { type GroupValues, welchDifference, withMoments } from './groupValues.ts'
 
 /** Two one-sided tests of one pair; null where the data have none. */
 export type EquivalentPair = {
@@ -29,12 +29,10 @@ export function equivalentPairs(
   const groups = withMoments(values, 2)
   return groups.flatMap((a, i) =>
     groups.slice(i + 1).map((b) => {
-      const ofA = a.squares / (a.n - 1) / a.n
-      const ofB = b.squares / (b.n - 1) / b.n
+      const { variance, df } = welchDifference(a, b)
       const named = { a: a.group, b: b.group, marginPercent }
-      const se = Math.sqrt(ofA + ofB)
+      const se = Math.sqrt(variance)
       if (!(se > 0)) return { ...named, pLower: null, pUpper: null, p: null, equivalent: null }
-      const df = (ofA + ofB) ** 2 / (ofA ** 2 / (a.n - 1) + ofB ** 2 / (b.n - 1))
       const margin = Math.abs((marginPercent / 100) * b.mean)
       const difference = a.mean - b.mean
       const pLower = tProbability(-(difference + margin) / se, df)

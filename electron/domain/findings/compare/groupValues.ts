@@ -23,3 +23,16 @@ export function withinGroups(groups: readonly GroupMoments[]): { df: number; var
   }
   return { df, variance: squares / df }
 }
+
+/**
+ * Variance of the difference of two means, MPa², each group with its own spread, and Welch's degrees of freedom; two blocks each.
+ *
+ *   v = sa²/na + sb²/nb      ν = v²/[(sa²/na)²/(na − 1) + (sb²/nb)²/(nb − 1)]
+ *
+ * Source: Welch, Biometrika 34 (1947) 28. Checked: tests/domain/findings/compare/groupValues.spec.ts against R t.test.
+ */
+export function welchDifference(a: GroupMoments, b: GroupMoments): { variance: number; df: number } {
+  const ofA = a.squares / (a.n - 1) / a.n
+  const ofB = b.squares / (b.n - 1) / b.n
+  return { variance: ofA + ofB, df: (ofA + ofB) ** 2 / (ofA ** 2 / (a.n - 1) + ofB ** 2 / (b.n - 1)) }
+}

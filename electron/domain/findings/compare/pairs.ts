@@ -1,7 +1,7 @@
 import { normalProbability } from '../../numbers/distributions/normal.ts'
 import { studentizedRangeQuantile, studentizedRangeUpperTail } from '../../numbers/distributions/studentizedRange.ts'
 import { midranksOf } from '../../numbers/midranks.ts'
-import { type GroupMoments, type GroupValues, withinGroups, withMoments } from './groupValues.ts'
+import { type GroupMoments, type GroupValues, welchDifference, withinGroups, withMoments } from './groupValues.ts'
 
 /** How pairs are compared. */
 export type PairMethod = 'tukey-kramer' | 'games-howell' | 'dunn-holm'
@@ -81,12 +81,8 @@ export function gamesHowell(values: readonly GroupValues[], confidence: number):
   const groups = withMoments(values, 2)
   const k = groups.length
   return pairsOf(groups, (a, b) => {
-    const ofA = a.squares / (a.n - 1) / a.n
-    const ofB = b.squares / (b.n - 1) / b.n
-    const df = (ofA + ofB) ** 2 / (ofA ** 2 / (a.n - 1) + ofB ** 2 / (b.n - 1))
-    return byRange(a, b, { halfVariance: (ofA + ofB) / 2, df, k }, () =>
-      studentizedRangeQuantile(1 - confidence, k, df),
-    )
+    const { variance, df } = welchDifference(a, b)
+    return byRange(a, b, { halfVariance: variance / 2, df, k }, () => studentizedRangeQuantile(1 - confidence, k, df))
   })
 }
 
