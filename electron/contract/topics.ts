@@ -5,7 +5,8 @@ import * as z from 'zod'
  * specimen: its fields, and its breaks, for it says which of them is in force. break: everything that is recorded of it, and
  * the fields of its specimen, which stand in its summary. result: what a break counts as, that is all of it but how its
  * broken faces look and what was noted of it. curve: how a break is drawn: its samples, and the result in force with its
- * scale. routine: a guided calibration that was begun, and its readings. check: a reading of the check weight.
+ * scale. routine: a guided calibration that was begun, and its readings. check: a reading of the check weight. study: its plan,
+ * its blocks and its pulls. breaking: a breaking session.
  */
 const wordsOfAll = {
   specimen: 'specimens',
@@ -17,10 +18,13 @@ const wordsOfAll = {
   routine: 'routines',
   check: 'checks',
   reevaluation: 'reevaluations',
+  study: 'studies',
+  'glue-up': 'glue-ups',
+  breaking: 'breakings',
 } as const
 
 /** What there is one of. */
-const singles = ['weights', 'preferences'] as const
+const singles = ['weights', 'preferences', 'catalogue', 'imports'] as const
 
 export type RecordNoun = keyof typeof wordsOfAll
 const recordNouns = Object.keys(wordsOfAll) as RecordNoun[]
@@ -36,7 +40,7 @@ export const topic = z.union([
 export type Topic = z.infer<typeof topic>
 
 /** Whatever is recorded. */
-export const everyRecord: readonly Topic[] = [...Object.values(wordsOfAll), 'weights']
+export const everyRecord: readonly Topic[] = [...Object.values(wordsOfAll), 'weights', 'catalogue', 'imports']
 
 /** Beyond so many numbers a change speaks of all records of the kind. */
 const mostNamed = 200

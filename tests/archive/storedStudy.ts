@@ -49,6 +49,8 @@ export function specimenFields(number: string, change: Partial<SpecimenFields> =
     number,
     adhesive: 'casein C1',
     lot: 'C1-2031-a',
+    wood: 'beech',
+    board: '',
     jointType: 'long grain to long grain',
     exposure: 'loft',
     bondLineGapMm: 0,

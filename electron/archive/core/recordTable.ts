@@ -60,11 +60,6 @@ export type RecordTable<Stored = unknown, New = never> = {
   /** Just what is stored. */
   contentOf(row: Row): Record<string, unknown>
   parse(content: unknown): Stored
-  /**
-   * The record of a row, unparsed: it was written from values that the contract had parsed, and a row of a long list is not
-   * parsed again. Not for records with columns that may be absent.
-   */
-  asStored(row: Row): Stored
 }
 
 /** Declares a table of records; its texts and both mappings follow from the declaration. */
@@ -90,7 +85,6 @@ export function recordTable<Stored extends object, Input extends object, Key ext
     valuesOf: (record) => rowOf(written, record),
     contentOf: (row) => contentOf(read, row),
     parse: (content) => schema.parse(content),
-    asStored: (row) => contentOf(read, row) as Stored,
   }
 }
 

@@ -25,7 +25,7 @@ function newestOf(database: Database, specimenId: number): { newest: Newest; inF
   ).get(specimenId)
   if (row === undefined) throw notFound('specimen', specimenId)
   const { break_in_force: inForceId, results, times_broken: timesBroken } = row
-  return { newest: { ...specimenKind.asStored(row), results, timesBroken }, inForceId }
+  return { newest: { ...specimenKind.parse(specimenKind.contentOf(row)), results, timesBroken }, inForceId }
 }
 
 /** One specimen as lists show it. */

@@ -1,6 +1,6 @@
 import { type Specimen, type SpecimenFields, specimen } from '#contract/specimens/specimen.ts'
 import { caseFolded, folded, naturalKey } from '#domain/text/naturalOrder.ts'
-import { plain, truth } from '../core/columns.ts'
+import { absent, plain, truth } from '../core/columns.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { recordKind, storeRecord } from '../core/recordKind.ts'
@@ -28,6 +28,8 @@ export const specimenKind = recordKind({
       number: plain,
       adhesive: plain,
       lot: plain,
+      wood: absent(plain),
+      board: absent(plain),
       jointType: plain,
       exposure: plain,
       bondLineGapMm: plain,

@@ -10,8 +10,14 @@ import { checkWeightKind } from '../calibration/checkWeights.ts'
 import { weightSetKind } from '../calibration/weightSets.ts'
 import { formatKind } from '../core/formatKind.ts'
 import type { LedgeredKind } from '../core/recordKind.ts'
+import { catalogueDecisionKind, catalogueEntryKind } from '../programme/catalogueKinds.ts'
+import { breakingSessionEventKind, breakingSessionKind, gluedBlockKind, glueUpKind } from '../programme/sessionKinds.ts'
+import { blockKind, labelKind, pullDecisionKind, studyKind } from '../programme/studyKinds.ts'
 import { reevaluationDecisionKind, reevaluationEndKind, reevaluationKind } from '../reevaluation/reevaluationKinds.ts'
+import { attachmentKind, woodPictureKind } from '../specimens/pictureKinds.ts'
 import { specimenKind } from '../specimens/specimens.ts'
+import { importRunKind, typedResultDecisionKind, typedResultKind } from '../specimens/typedResultKinds.ts'
+import { withdrawalKind } from '../specimens/withdrawals.ts'
 
 /** Every kind of record there is; a test finds one that is declared and not named here. */
 export const recordKinds: readonly LedgeredKind[] = [
@@ -33,4 +39,20 @@ export const recordKinds: readonly LedgeredKind[] = [
   reevaluationKind,
   reevaluationEndKind,
   reevaluationDecisionKind,
+  catalogueEntryKind,
+  catalogueDecisionKind,
+  studyKind,
+  blockKind,
+  labelKind,
+  pullDecisionKind,
+  glueUpKind,
+  gluedBlockKind,
+  breakingSessionKind,
+  breakingSessionEventKind,
+  importRunKind,
+  typedResultKind,
+  typedResultDecisionKind,
+  attachmentKind,
+  woodPictureKind,
+  withdrawalKind,
 ]

@@ -7,6 +7,9 @@ export const specimenFields = z.strictObject({
   number: words.min(1),
   adhesive: words.min(1),
   lot: words.default(''),
+  wood: words.default(''),
+  /** The piece of wood that it was cut from. */
+  board: words.default(''),
   jointType: words.default(''),
   exposure: words.default(''),
   /** 0 for a tight joint; null: not measured. */

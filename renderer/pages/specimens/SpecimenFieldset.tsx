@@ -28,6 +28,8 @@ export function SpecimenFieldset({ form, errors }: { form: TypedForm<SpecimenTex
       <Field label="Specimen number" required {...bind('number')} autoComplete="off" className="span-2" />
       <Field label="Adhesive" required {...bind('adhesive')} className="span-2" />
       <Field label="Lot or bottle" {...bind('lot')} className="span-2" />
+      <Field label="Wood" {...bind('wood')} placeholder="beech" className="span-3" />
+      <Field label="Board" {...bind('board')} className="span-3" />
       <Field label="Joint type" {...bind('jointType')} placeholder="long grain to long grain" className="span-3" />
       <Field label="Exposure" {...bind('exposure')} placeholder="loft, bilge, soak …" className="span-3" />
       <Field label="Overlap length" unit={length.unit} {...bindSide('overlapLengthMm')} className="span-1h" />

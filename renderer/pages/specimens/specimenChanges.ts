@@ -5,6 +5,8 @@ export const fieldNames: Record<keyof SpecimenFields, string> = {
   number: 'Number',
   adhesive: 'Adhesive',
   lot: 'Lot or bottle',
+  wood: 'Wood',
+  board: 'Board',
   jointType: 'Joint type',
   exposure: 'Exposure',
   bondLineGapMm: 'Bond line gap',

@@ -28,6 +28,8 @@ export function scriptedSpecimen(index: number): SpecimenSummary {
     number,
     adhesive,
     lot: 'bottle 3',
+    wood: 'beech',
+    board: '',
     jointType: 'long grain to long grain',
     exposure: index % 2 === 0 ? 'loft' : 'bilge',
     bondLineGapMm: 0,
