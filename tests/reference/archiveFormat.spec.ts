@@ -273,10 +273,10 @@ function documentedKinds(): { kind: string; table: string; key: string }[] {
 
 const camelCase = (name: string) => name.replace(/_([a-z0-9])/g, (_, letter: string) => letter.toUpperCase())
 /** Columns that are absent where they are NULL. */
-const later = ['course', 'reevaluation_id', 'beside_id', 'cause', 'sample_time_s', 'sample_reading']
+const later = ['course', 'reevaluation_id', 'beside_id', 'cause', 'sample_time_s', 'sample_reading', 'wood', 'board']
 /** Columns, from the first to the last, that stand together in a field of their own. */
 const together: Record<string, { field: string; first: string; last: string }> = {
-  specimen: { field: 'fields', first: 'number', last: 'demo' },
+  specimen: { field: 'fields', first: 'number', last: 'board' },
   evaluation: { field: 'result', first: 'outcome', last: 'course' },
   decision: { field: 'sample', first: 'sample_time_s', last: 'sample_reading' },
 }

@@ -1,3 +1,4 @@
+// Held by tests/archive/verify/recordKinds.spec.ts.
 import { breakingSession, breakingSessionEvent } from '#contract/programme/breakingSession.ts'
 import { gluedBlock, glueUp } from '#contract/programme/glueUp.ts'
 import type { Topic } from '#contract/topics.ts'

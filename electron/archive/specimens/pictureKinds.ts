@@ -1,3 +1,4 @@
+// Held by tests/archive/verify/recordKinds.spec.ts.
 import { attachment, woodPicture } from '#contract/specimens/attachment.ts'
 import type { Topic } from '#contract/topics.ts'
 import { bytes, json, plain } from '../core/columns.ts'

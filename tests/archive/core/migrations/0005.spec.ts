@@ -32,7 +32,8 @@ test.each([1, 2, 3, 4] as const)('leaves every record and every hash of format %
   expect(everyRow(database, chained)).toEqual(everyRow(before, chained))
   const [entries, entriesBefore] = [everyRow(database).ledger!, everyRow(before).ledger!]
   expect(entries.slice(0, entriesBefore.length)).toEqual(entriesBefore)
-  expect(verify(database, () => {}, undefined, migrations.slice(0, 5)).faults).toEqual([])
+  migrate(database, migrations, 'newer', later)
+  expect(verify(database, () => {}).faults).toEqual([])
 })
 
 test('enters formats and rejected lines that are there, at the moment of the migration', () => {
@@ -58,7 +59,7 @@ test('enters formats and rejected lines that are there, at the moment of the mig
 })
 
 test.each([
-  ['the program that brought it to a format', "UPDATE format_history SET program = 'other' WHERE format_version = 5"],
+  ['the program that brought it to a format', "UPDATE format_history SET program = 'other' WHERE format_version > 5"],
   ['a format that it never had', `INSERT INTO format_history VALUES (9, '${morning}', 'other')`],
   ['a rejected line', "UPDATE rejected_line SET example = CAST('!' AS BLOB) WHERE rejected_line_id = 1"],
   ['a rejected line that is gone', 'DELETE FROM rejected_line WHERE rejected_line_id = 2'],

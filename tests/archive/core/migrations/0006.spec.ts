@@ -21,7 +21,8 @@ test.each([3, 4] as const)('leaves every record of format %i as it was, and the 
   const [now, was] = [everyRow(database), everyRow(before)]
   for (const [table, rows] of Object.entries(was))
     expect(now[table]!.slice(0, rows.length), table).toMatchObject(rows as object[])
-  expect(verify(database, () => {}, undefined, migrations.slice(0, 6)).faults).toEqual([])
+  migrate(database, migrations, 'newer', later)
+  expect(verify(database, () => {}).faults).toEqual([])
 })
 
 test('never changes a block, a label or a withdrawal', () => {
