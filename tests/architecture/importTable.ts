@@ -92,7 +92,12 @@ export const importTable: readonly ImportRow[] = [
     packages: [],
     node: true,
   },
-  { folder: 'electron/exchange', ours: [contract, domain, words, figures], packages: [], node: true },
+  {
+    folder: 'electron/exchange',
+    ours: [contract, domain, words, figures],
+    packages: ['ical-generator', 'uqr'],
+    node: true,
+  },
   {
     folder: 'electron/engine/core',
     ours: [contract, domain, 'electron/acquisition', archiveClient, 'electron/exchange'],

@@ -1,9 +1,10 @@
 import { spawn } from 'node:child_process'
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
 import { delimiter, dirname, join } from 'node:path'
+import { findChromium } from '#exchange/pdf/findChromium.ts'
 import { buildIfNeeded, partNames, projectFolder } from '#shells/start/build.ts'
 import { noWindowBecause, presentElectron } from '#shells/start/electronBinary.ts'
-import { findChromium, installChromium } from './findChromium.ts'
+import { installChromium } from './installChromium.ts'
 
 /**
  * Everything that must hold before a change lands: types, style, import rules, a build, and all tests. The steps before the

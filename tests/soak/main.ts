@@ -13,6 +13,7 @@ const soaks: Record<string, () => Promise<{ soak(words: readonly string[]): Prom
   detector: () => import('./detector.ts'),
   events: () => import('./events.ts'),
   hostileSocket: () => import('./hostileSocket.ts'),
+  labels: () => import('./labels.ts'),
   mutants: () => import('./mutants.ts'),
   oddDevices: () => import('./oddDevices/oddDevices.ts'),
   reevaluation: () => import('./reevaluation.ts'),

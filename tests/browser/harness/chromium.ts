@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { type BrowserContext, chromium } from 'playwright-core'
-import { findChromium } from '#tests/run/findChromium.ts'
+import { findChromium } from '#exchange/pdf/findChromium.ts'
 
 /** Where Chromium is, or null; a browser test is skipped without it, and `npm test` says so in words. */
 export const chromiumPath = findChromium(process.env)

@@ -27,3 +27,7 @@ test('an age of nothing is 0, not minus 0', () => {
 test('refuses what is no date', () => {
   expect(() => ageMonths('spring', '2031-03-01')).toThrow(RangeError)
 })
+
+test('refuses a day that the calendar does not have', () => {
+  expect(() => ageMonths('2026-02-30', '2031-03-01')).toThrow(RangeError)
+})

@@ -1,6 +1,6 @@
 import { delimiter, join } from 'node:path'
 import { expect, test } from 'vitest'
-import { findChromium } from '#tests/run/findChromium.ts'
+import { findChromium } from '#exchange/pdf/findChromium.ts'
 
 const only =
   (...present: string[]) =>

@@ -1,0 +1,22 @@
+const msPerDay = 86_400_000
+
+/**
+ * Days from 1 January 1970 to a date (UTC). Throws RangeError for what is no date of the calendar, 30 February among it, which
+ * the language itself takes for 2 March.
+ */
+export function dayOf(isoDate: string): number {
+  const ms = /^\d{4}-\d\d-\d\d$/.test(isoDate) ? Date.parse(isoDate) : Number.NaN
+  if (!Number.isFinite(ms) || new Date(ms).toISOString().slice(0, 10) !== isoDate)
+    throw new RangeError(`A date as 2031-08-31 is required, and "${isoDate}" is none`)
+  return ms / msPerDay
+}
+
+/** The ISO 8601 date that lies so many days after 1 January 1970 (UTC). */
+export function isoDayOf(day: number): string {
+  return new Date(day * msPerDay).toISOString().slice(0, 10)
+}
+
+/** The date so many days later, or earlier. Throws RangeError as dayOf. */
+export function plusDays(isoDate: string, days: number): string {
+  return isoDayOf(dayOf(isoDate) + days)
+}

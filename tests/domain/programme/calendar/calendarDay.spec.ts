@@ -1,0 +1,19 @@
+import { expect, it } from 'vitest'
+import { dayOf, isoDayOf, plusDays } from '#domain/programme/calendar/calendarDay.ts'
+
+it('counts days as Python counts them', () => {
+  // Python 3: (date(2031, 8, 31) - date(1970, 1, 1)).days
+  expect(dayOf('2031-08-31')).toBe(22_522)
+  expect(isoDayOf(22_522)).toBe('2031-08-31')
+  expect(dayOf('1970-01-01')).toBe(0)
+})
+
+it('goes over the end of a year and back', () => {
+  expect(plusDays('2031-12-31', 1)).toBe('2032-01-01')
+  expect(plusDays('2032-03-01', -1)).toBe('2032-02-29')
+})
+
+it('refuses a day that the calendar does not have', () => {
+  for (const date of ['2026-02-30', '2026-04-31', '2026-00-10', '26-02-03'])
+    expect(() => dayOf(date)).toThrow(RangeError)
+})
