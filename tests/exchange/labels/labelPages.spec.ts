@@ -27,7 +27,7 @@ describe('a sheet of 5 x 13', () => {
 })
 
 it('puts the notes on a last page where the labels leave no margin for them', () => {
-  const sheet = { ...sheetOfSize('A4', 70, 37), rows: 8, topMm: 0.5 }
+  const sheet = { ...sheetOfSize('A4', 70, 37), columns: 3, rows: 8, leftMm: 0, topMm: 0.5 }
   const pages = labelPages(labels(25), sheet, notes)
   expect(pages.map(numbersOn)).toEqual([24, 1, 0])
   expect(pages.map((page) => page.includes('h100m0'))).toEqual([false, false, true])
