@@ -1,0 +1,106 @@
+import { tQuantile } from '../../numbers/distributions/studentT.ts'
+import { bestVarianceRatio } from '../../numbers/varianceRatio.ts'
+import type { AgedBlock } from './agedBlock.ts'
+
+/** Change of one series, alone and helped by the others; percent a year of its own strength. */
+export type SlopeTogether = {
+  readonly group: string
+  readonly ownPercentPerYear: number
+  readonly percentPerYear: number
+  readonly lowPercentPerYear: number
+  readonly highPercentPerYear: number
+  /** How far it was drawn to the common change: 0 not at all, 1 wholly. */
+  readonly shrinkage: number
+}
+
+/** What all series say of each other. Percent a year; `blockSdPercent` is the spread of single blocks. */
+export type SlopesTogether = {
+  readonly commonPercentPerYear: number
+  readonly commonLowPercentPerYear: number
+  readonly commonHighPercentPerYear: number
+  readonly spreadPercentPerYear: number
+  readonly blockSdPercent: number
+  readonly series: readonly SlopeTogether[]
+}
+
+/** Fewer series say nothing of how their slopes spread. */
+export const leastSeries = 3
+
+type LineSums = { group: string; n: number; xx: number; xy: number; yy: number }
+
+/** Sums of squares and products about the means, of the logarithm of strength against years. */
+function lineSums(group: string, blocks: readonly AgedBlock[]): LineSums {
+  const n = blocks.length
+  const points = blocks.map(({ ageMonths, strengthMPa }) => ({ x: ageMonths / 12, y: Math.log(strengthMPa) }))
+  const meanX = points.reduce((sum, { x }) => sum + x, 0) / n
+  const meanY = points.reduce((sum, { y }) => sum + y, 0) / n
+  let [xx, xy, yy] = [0, 0, 0]
+  for (const { x, y } of points) {
+    xx += (x - meanX) ** 2
+    xy += (x - meanX) * (y - meanY)
+    yy += (y - meanY) ** 2
+  }
+  return { group, n, xx, xy, yy }
+}
+
+/**
+ * Lines of several series together: ln strength = start of the series + its slope x years, each series with a start of its own, the slopes
+ * normal about a common one with a spread of their own. Many noisy lines so help each other: each slope is drawn to the common one
+ * as far as its own blocks leave it open. Restricted maximum likelihood over the ratio of the variances.
+ *
+ *   D(λ) = (N − k − 1) ln RSS + Σ ln(1 + λ Sxxᵢ) + ln Σ Sxxᵢ/(1 + λ Sxxᵢ)      bᵢ = β + λSxxᵢ/(1 + λSxxᵢ) (Sxyᵢ/Sxxᵢ − β)
+ *   var bᵢ = σ²λ/(1 + λSxxᵢ) + var β/(1 + λSxxᵢ)²      t with N − k − 1 degrees of freedom
+ *
+ * The series are those with two ages or more and two blocks; strengths in MPa, all above 0, as observed: what the wood held back is no
+ * part of it. Null with fewer than three of them or without spread.
+ * Source: Harville, Journal of the American Statistical Association 72 (1977) 320 (from memory). Checked:
+ * tests/domain/findings/ageing/slopesTogether.spec.ts against R lme4.
+ */
+export function slopesTogether(
+  series: readonly { group: string; blocks: readonly AgedBlock[] }[],
+  confidence: number,
+): SlopesTogether | null {
+  const lines = series.map(({ group, blocks }) => lineSums(group, blocks)).filter(({ xx }) => xx > 0)
+  const df = lines.reduce((sum, { n }) => sum + n, 0) - lines.length - 1
+  if (lines.length < leastSeries || df < 1) return null
+  const fitAt = (ratio: number) => {
+    let [information, product, rest, logV] = [0, 0, 0, 0]
+    for (const { xx, xy, yy } of lines) {
+      const weight = 1 / (1 + ratio * xx)
+      information += xx * weight
+      product += xy * weight
+      rest += yy - ratio * xy * xy * weight
+      logV -= Math.log(weight)
+    }
+    const slope = product / information
+    const rss = rest - slope * product
+    return { slope, information, rss, deviance: df * Math.log(rss) + logV + Math.log(information) }
+  }
+  if (!(fitAt(0).rss > 1e-20)) return null
+  const ratio = bestVarianceRatio((candidate) => fitAt(candidate).deviance)
+  const { slope, information, rss } = fitAt(ratio)
+  const variance = rss / df
+  const t = -tQuantile((1 - confidence) / 2, df)
+  const ofCommon = variance / information
+  const percent = (change: number) => 100 * Math.expm1(change)
+  return {
+    commonPercentPerYear: percent(slope),
+    commonLowPercentPerYear: percent(slope - t * Math.sqrt(ofCommon)),
+    commonHighPercentPerYear: percent(slope + t * Math.sqrt(ofCommon)),
+    spreadPercentPerYear: 100 * Math.sqrt(ratio * variance),
+    blockSdPercent: 100 * Math.sqrt(variance),
+    series: lines.map(({ group, xx, xy }) => {
+      const shrinkage = 1 / (1 + ratio * xx)
+      const drawn = slope + (1 - shrinkage) * (xy / xx - slope)
+      const half = t * Math.sqrt(variance * ratio * shrinkage + ofCommon * shrinkage ** 2)
+      return {
+        group,
+        ownPercentPerYear: percent(xy / xx),
+        percentPerYear: percent(drawn),
+        lowPercentPerYear: percent(drawn - half),
+        highPercentPerYear: percent(drawn + half),
+        shrinkage,
+      }
+    }),
+  }
+}

@@ -1,0 +1,39 @@
+import { describe, expect, it } from 'vitest'
+import { bestMove, sightOf } from '#domain/findings/ageing/shelf.ts'
+
+const certainty = { confidence: 0.95, power: 0.8 }
+const pulls = [0, 12, 24, 120, 240].map((ageMonths) => ({ ageMonths, blocks: 12, isDone: ageMonths <= 24 }))
+
+describe('what a shelf can still show', () => {
+  // R 4.2.2: x <- rep(c(0, 1, 2), each = 12); n <- 36; sx <- sqrt(sum((x - mean(x))^2)); power of the slope's t test
+  //   f <- function(d) { t <- qt(.975, n - 2); 1 - pt(t, n - 2, d) + pt(-t, n - 2, d) - .8 }
+  //   d <- uniroot(f, c(0, 10), tol = 1e-12)$root; 15 * d / sx
+  it('is the slope that R finds with power 0.8 after the third pull', () => {
+    const [, third] = sightOf(pulls.slice(0, 3), 15, certainty)
+    expect(third!.ageMonths).toBe(24)
+    expect(third!.changePercentPerYear).toBeCloseTo(8.8300702452, 6)
+    expect(third!.changePercent).toBeCloseTo(2 * 8.8300702452, 6)
+  })
+
+  it('is as R says for all five pulls', () => {
+    expect(sightOf(pulls, 15, certainty).at(-1)!.changePercentPerYear).toBeCloseTo(0.7279611586, 7)
+  })
+
+  it('is nothing after one age, and sharpens with every pull', () => {
+    const seen = sightOf(pulls, 15, certainty)
+    expect(seen.map(({ ageMonths }) => ageMonths)).toEqual([12, 24, 120, 240])
+    for (let i = 1; i < seen.length; i++)
+      expect(seen[i]!.changePercentPerYear).toBeLessThan(seen[i - 1]!.changePercentPerYear)
+  })
+
+  it('grows sharper with blocks kept for the last pull', () => {
+    const move = bestMove(pulls, 15, certainty, 4)!
+    expect(move).toMatchObject({ fromMonths: 120, toMonths: 240, blocks: 8 })
+    expect(move.afterPercentPerYear).toBeLessThan(move.beforePercentPerYear)
+  })
+
+  it('cannot be moved where every pull is done, or only one is to come', () => {
+    expect(bestMove(pulls.slice(0, 3), 15, certainty, 4)).toBeNull()
+    expect(bestMove(pulls.slice(0, 4), 15, certainty, 4)).toBeNull()
+  })
+})
