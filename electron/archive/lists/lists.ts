@@ -3,10 +3,10 @@ import type { ListQuery } from '#contract/listQuery.ts'
 import { searchWords } from '#domain/text/naturalOrder.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
-import { timesBroken } from './countsOfSpecimen.ts'
 import { rowFits, searchJoins, teachSearch } from './listSearch.ts'
 import { type ReadableRows, readableRows } from './readableRows.ts'
 import { readBreakSummary } from './summaries.ts'
+import { waitsForPress } from './waits.ts'
 
 type Sort = ListQuery['sort']
 type Status = ListQuery['status']
@@ -106,11 +106,10 @@ export function specimensThatFit(database: Database, query: ListQuery): Numbers 
   return { total, ids: rows.map((row) => row.specimen_id) }
 }
 
-/** Whether a specimen waits for the press: it has no result, and a break that was set aside did not open its joint either. */
-const waits = `s.break_in_force IS NULL AND (s.any_set_aside = 0 OR ${timesBroken('s.specimen_id')} = 0) AND s.demo <= ?`
+const waits = `${waitsForPress('s')} AND s.demo <= ?`
 
 /**
- * The numbers of specimens that never broke, in order of number, from after one of them; `total` counts all that wait.
+ * The numbers of specimens that never broke and that nobody withdrew, in order of number, from after one of them; `total` counts all that wait.
  * `invented` false: only those that somebody made.
  */
 export function specimensThatWait(database: Database, after: number | null, limit: number, invented: boolean): Numbers {
