@@ -23,6 +23,15 @@ import { chainHead, chainIdentity, heldAgainst, settle } from './keeping/chainHe
 import { info } from './keeping/info.ts'
 import { breakIds, listBreaks } from './lists/lists.ts'
 import { rebuildDerived } from './lists/rebuild.ts'
+import { waitingPulls } from './programme/breakingPlaces.ts'
+import {
+  addBreakingEvent,
+  beginBreakingSession,
+  breakingSession,
+  breakingSessions,
+} from './programme/breakingSessions.ts'
+import { glueUp, glueUpPlan, glueUpRow, glueUps, studiesToGlue } from './programme/glueUpLists.ts'
+import { addGlueUp, type NewGlueUp } from './programme/glueUps.ts'
 import { reevaluationChanges } from './reevaluation/reevaluationChanges.ts'
 import {
   addReevaluated,
@@ -33,7 +42,7 @@ import {
   reevaluations,
 } from './reevaluation/reevaluations.ts'
 import { preferences, setPreferences } from './settings/preferences.ts'
-import { listSpecimens, specimen, waitingSpecimens } from './specimens/specimenRecords.ts'
+import { listSpecimens, pressQueue, specimen, waitingSpecimens } from './specimens/specimenRecords.ts'
 import { addSpecimen, addSpecimens, correctSpecimen } from './specimens/specimens.ts'
 import { verify } from './verify/verify.ts'
 
@@ -50,6 +59,7 @@ export const reads = {
   listSpecimens,
   specimen,
   waitingSpecimens,
+  pressQueue,
   listBreaks,
   breakIds,
   breakGroup,
@@ -67,6 +77,14 @@ export const reads = {
   reevaluations,
   reevaluation: reevaluationOf,
   reevaluationChanges,
+  glueUps,
+  glueUp,
+  glueUpPlan,
+  studiesToGlue,
+  breakingSessions,
+  breakingSession: (database: Database, breakingSessionId: number) =>
+    breakingSession(database, breakingSessionId, specimen),
+  waitingPulls,
 } as const
 
 /** What writes: each is one transaction, and durable when it returns (samples of a capture that runs: safe from the end of the program). Nothing finished is ever changed; there is no call that could. */
@@ -96,6 +114,10 @@ export const writes = {
     addReevaluated(database, reevaluationId, made, storeEvaluation),
   endReevaluation,
   decideReevaluation,
+  addGlueUp: (database: Database, glueUp: NewGlueUp) =>
+    glueUpRow(database, addGlueUp(database, glueUp, addSpecimens).glueUpId),
+  beginBreakingSession,
+  addBreakingEvent,
 } as const
 
 /** What takes so long that it tells how far it is, and can be stopped. */

@@ -4,6 +4,8 @@ import { breakProcedures } from './breaks/procedures.ts'
 import { calibrationProcedures } from './calibration/procedures.ts'
 import { keepingProcedures } from './keeping/procedures.ts'
 import type { Procedure } from './procedure.ts'
+import { breakingProcedures } from './programme/breakingProcedures.ts'
+import { glueUpProcedures } from './programme/glueUpProcedures.ts'
 import { reevaluationProcedures } from './reevaluation/procedures.ts'
 import { settingsProcedures } from './settings/procedures.ts'
 import { specimenProcedures } from './specimens/procedures.ts'
@@ -13,6 +15,8 @@ export const procedures = {
   ...benchProcedures,
   ...breakProcedures,
   ...calibrationProcedures,
+  ...breakingProcedures,
+  ...glueUpProcedures,
   ...keepingProcedures,
   ...reevaluationProcedures,
   ...settingsProcedures,

@@ -19,6 +19,8 @@ import type { HandlerParts } from './core/handlerParts.ts'
 import { createLongTasks } from './core/longTask.ts'
 import { deedsCatchUp, watchRecords } from './core/recordsWatch.ts'
 import { keepingHandlers } from './keeping/handlers.ts'
+import { breakingHandlers } from './programme/breakingHandlers.ts'
+import { glueUpHandlers } from './programme/glueUpHandlers.ts'
 import { reevaluationHandlers } from './reevaluation/handlers.ts'
 import { createReevaluations } from './reevaluation/reevaluations.ts'
 import { settingsHandlers } from './settings/handlers.ts'
@@ -75,7 +77,7 @@ export async function createEngine(
       inForce = await calibrationInForce(archive)
       if (inForce?.calibrationId !== before?.calibrationId) bench.preferencesChanged()
     }
-    if (isTouched(['specimens', 'breaks'], written)) await bench.recordsChanged()
+    if (isTouched(['specimens', 'breaks', 'breakings'], written)) await bench.recordsChanged()
   })
   await bench.recordsChanged().catch((thrown: unknown) => hub.emit('trouble', troubleFrom(thrown)))
 
@@ -88,6 +90,8 @@ export async function createEngine(
     ...settingsHandlers(preferences),
     ...benchHandlers(handlerParts, bench, preferences.change),
     ...specimenHandlers(handlerParts),
+    ...glueUpHandlers(handlerParts),
+    ...breakingHandlers(handlerParts, bench),
     ...breakHandlers(handlerParts),
     ...reevaluationHandlers(handlerParts, bench, reevaluations),
     ...calibrationHandlers(handlerParts, bench, desk, check),

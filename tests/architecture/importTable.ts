@@ -95,7 +95,7 @@ export const importTable: readonly ImportRow[] = [
   {
     folder: 'electron/exchange',
     ours: [contract, domain, words, figures],
-    packages: ['csv-parse', 'ical-generator', 'sax', 'uqr', 'yauzl'],
+    packages: ['ical-generator', 'uqr'],
     node: true,
   },
   {

@@ -37,6 +37,7 @@ export const benchAtRest: BenchState = {
   again: false,
   next: null,
   waitingSpecimens: 0,
+  breaking: null,
   lastBreak: null,
   storageProblem: null,
 }

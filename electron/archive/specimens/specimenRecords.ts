@@ -7,6 +7,7 @@ import type { Row } from '../core/columns.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'
+import { openSession, type SessionMember, sessionMembers } from '../lists/breakingQueue.ts'
 import { resultsOf, timesBroken as timesBrokenText } from '../lists/countsOfSpecimen.ts'
 import { readableBreaks, specimensThatFit, specimensThatWait } from '../lists/lists.ts'
 import { type ReadableRows, readableRecords, readableRows } from '../lists/readableRows.ts'
@@ -71,4 +72,36 @@ export function waitingSpecimens(
 ): SpecimenPage {
   const { total, ids } = specimensThatWait(database, after, limit, invented)
   return { total, ...summariesOf(database, ids) }
+}
+
+/** How far the breaking session is whose specimens come one after the other; null: there is none. */
+type QueueSession =
+  | ({ breakingSessionId: number; title: string } & Record<'specimens' | 'broken' | 'skipped' | 'withdrawn', number>)
+  | null
+
+/**
+ * What comes to the press, one after the other: of the breaking session that is open what waits, in its order; without one all
+ * that wait, as `waitingSpecimens` says, which names the other arguments too.
+ */
+export function pressQueue(
+  database: Database,
+  after: number | null,
+  limit: number,
+  invented = true,
+): SpecimenPage & { session: QueueSession } {
+  const session = openSession(database)
+  if (session === null) return { session, ...waitingSpecimens(database, after, limit, invented) }
+  const members = sessionMembers(database, session.breakingSessionId)
+  const count = (state: SessionMember['state']) => members.filter((one) => one.state === state).length
+  const place = members.findIndex(({ specimenId }) => specimenId === after)
+  const next = members.slice(place + 1).filter(({ state }) => state === 'waiting')
+  const far = { broken: count('broken'), skipped: count('skipped'), withdrawn: count('withdrawn') }
+  return {
+    session: { ...session, specimens: members.length, ...far },
+    total: count('waiting'),
+    ...summariesOf(
+      database,
+      next.slice(0, limit).map(({ specimenId }) => specimenId),
+    ),
+  }
 }

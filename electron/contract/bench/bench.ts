@@ -130,6 +130,17 @@ export const benchState = z.strictObject({
   again: z.boolean(),
   next: specimenSummary.nullable(),
   waitingSpecimens: z.int().nonnegative(),
+  /** The breaking session whose specimens come one after the other; null: whatever waits does, in order of number. */
+  breaking: z
+    .strictObject({
+      breakingSessionId: id,
+      title: z.string(),
+      specimens: z.int().positive(),
+      broken: z.int().nonnegative(),
+      skipped: z.int().nonnegative(),
+      withdrawn: z.int().nonnegative(),
+    })
+    .nullable(),
   lastBreak: breakSummary.nullable(),
   /** Why samples do not reach the disk (disk full, say); they wait in memory and are tried again. null: all is written. */
   storageProblem: troubleMessage.nullable(),

@@ -35,6 +35,8 @@ export type Bench = {
   /** null: none. `again`: although it broke before. */
   take(specimenId: number | null, again?: boolean): Promise<void>
   next(): Promise<void>
+  /** Puts the first specimen that waits on the bench: a breaking session was begun. */
+  startQueue(): Promise<void>
   loadVirtual(): void
   /** For the virtual amplifier: hangs weights of so many newtons on its cell. */
   putVirtualWeights(forceN: number): void
@@ -103,6 +105,8 @@ export function createBench(parts: BenchParts): Bench {
     parts,
     benchEvents({ ...parts, ...shown, link: theLink, session, recorder, onceEmpty, changed }),
   )
+  /** Nothing more is said of the break before. */
+  const turnedTo = (specimen: Promise<void>) => specimen.then(() => outcome.show(null))
   const state = () => benchState({ ...shown, link, queue, storage }, parts.calibration(), clock.instant())
 
   return {
@@ -123,14 +127,9 @@ export function createBench(parts: BenchParts): Bench {
     },
     tare: link.takeTare,
     arm: occupation.arm,
-    async take(specimenId, again = false) {
-      await queue.take(specimenId, again)
-      outcome.show(null)
-    },
-    async next() {
-      await queue.goOn()
-      outcome.show(null)
-    },
+    take: (specimenId, again = false) => turnedTo(queue.take(specimenId, again)),
+    next: () => turnedTo(queue.goOn()),
+    startQueue: () => turnedTo(queue.start()),
     loadVirtual: () => loadVirtual(link.source(), occupation.busyWith() !== null),
     putVirtualWeights: (forceN) => putVirtualWeights(link.source(), forceN),
     occupy: occupation.take,

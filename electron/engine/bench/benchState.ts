@@ -50,6 +50,7 @@ export function benchState(shown: ShownParts, inForce: Calibration | null, nowIn
     again: queue.again(),
     next: queue.next(),
     waitingSpecimens: queue.waiting(),
+    breaking: queue.session(),
     lastBreak: progress.lastBreak(),
     storageProblem: shown.storage.problem(),
   }

@@ -90,6 +90,7 @@ export function scriptedBench(preferences: Preferences, specimens: readonly Spec
     again: false,
     next: specimens[1] ?? null,
     waitingSpecimens: Math.max(specimens.length - 1, 0),
+    breaking: null,
     lastBreak: null,
     storageProblem: null,
   }

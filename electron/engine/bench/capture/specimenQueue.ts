@@ -1,6 +1,8 @@
 import type { Archive } from '#archive/archive.ts'
+import type { BenchState } from '#contract/bench/bench.ts'
 import { Trouble } from '#contract/errors.ts'
 import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
+import { createPressOrder } from './pressOrder.ts'
 
 /** Which specimen lies in the press, and which comes after it. */
 export type SpecimenQueue = {
@@ -9,6 +11,8 @@ export type SpecimenQueue = {
   again(): boolean
   next(): SpecimenSummary | null
   waiting(): number
+  /** How far the breaking session is that says what comes next; null: there is none. */
+  session(): BenchState['breaking']
   /** The specimen that a capture belongs to which begins now; goes on first when the one at hand is broken. */
   forCapture(): Promise<number | null>
   /** A capture of that specimen ended with a break: from now on it is spent, however long the disk takes to store it. */
@@ -24,6 +28,8 @@ export type SpecimenQueue = {
    * `not-found`, and `conflict` for one that broke or that a real press cannot break.
    */
   take(specimenId: number | null, again: boolean): Promise<void>
+  /** Begins with the first that waits: what comes next is another order now. */
+  start(): Promise<void>
   /** Reads again after records changed. */
   refresh(): Promise<void>
 }
@@ -35,15 +41,19 @@ export type QueueOptions = {
   invented: boolean
 }
 
-/** The order of work is the natural order of the specimens' numbers; whatever broke comes only when the person takes it again. */
+/**
+ * The order of work is that of the open breaking session, or else the natural order of the specimens' numbers; whatever broke
+ * comes only when the person takes it again.
+ */
 export function createSpecimenQueue(
-  archive: Pick<Archive, 'specimen' | 'waitingSpecimens'>,
+  archive: Pick<Archive, 'specimen' | 'pressQueue'>,
   { enabled, invented }: QueueOptions,
   onChange: () => void,
 ): SpecimenQueue {
+  const order = createPressOrder(archive, invented)
   let current: SpecimenSummary | null = null
   let next: SpecimenSummary | null = null
-  let waiting = 0
+  let queued: Awaited<ReturnType<typeof order.standing>> = { waiting: 0, session: null }
   let takenAgain = false
   let withoutSpecimen = !enabled
   let lastId: number | null = null
@@ -64,20 +74,14 @@ export function createSpecimenQueue(
     return beingStored.has(current.specimenId) || (current.timesBroken > 0 && !takenAgain)
   }
 
-  async function following(afterId: number | null, notId: number | null): Promise<SpecimenSummary | null> {
-    const not = new Set([...beingStored, notId])
-    const firstOf = async (after: number | null) => {
-      const { rows } = await archive.waitingSpecimens(after, not.size + 1, invented)
-      return rows.find((row) => !not.has(row.specimenId)) ?? null
-    }
-    return (await firstOf(afterId)) ?? (afterId === null ? null : firstOf(null))
-  }
+  const following = (afterId: number | null, notId: number | null) =>
+    order.following(afterId, new Set([...beingStored, notId]))
 
   async function settle(specimen: SpecimenSummary | null) {
     current = specimen
     if (specimen !== null) lastId = specimen.specimenId
     next = enabled ? await following(lastId, specimen?.specimenId ?? null) : null
-    waiting = (await archive.waitingSpecimens(null, 1, invented)).total
+    queued = await order.standing()
     onChange()
   }
 
@@ -92,7 +96,8 @@ export function createSpecimenQueue(
     current: () => current,
     again: () => takenAgain,
     next: () => next,
-    waiting: () => waiting,
+    waiting: () => queued.waiting,
+    session: () => (enabled ? queued.session : null),
     forCapture: () =>
       inTurn(async () => {
         if (isSpent()) await advance()
@@ -120,6 +125,13 @@ export function createSpecimenQueue(
         withoutSpecimen = specimenId === null
         takenAgain = again
         await settle(taken)
+      }),
+    start: () =>
+      inTurn(async () => {
+        lastId = null
+        takenAgain = false
+        withoutSpecimen = !enabled
+        await settle(enabled ? await following(null, null) : null)
       }),
     refresh: () =>
       inTurn(async () => {
