@@ -47,11 +47,16 @@ export const studyFields = z.strictObject({
   overlapLengthMm: positive.nullable().default(null),
   overlapWidthMm: positive.nullable().default(null),
   areaMm2: positive.nullable().default(null),
+  /** Each of the two pieces that are glued to a block. */
+  pieceLengthMm: positive.nullable().default(null),
+  pieceWidthMm: positive.nullable().default(null),
+  pieceThicknessMm: positive.nullable().default(null),
   wood: words.default(''),
   /** The boards that blocks are cut from, and how many each gives; none: not allocated to boards. */
   boards: z
     .array(z.strictObject({ name, blocks: z.int().min(1).max(100_000) }))
     .max(1000)
+    .refine((boards) => distinct(boards.map((board) => board.name)), 'names one board twice')
     .default([]),
   /** Spread of a group in percent of its mean, as the plan assumes it. */
   cvPercent: positive.max(1000).nullable().default(null),
@@ -88,7 +93,7 @@ export const block = z.strictObject({
   /** null: a spare. */
   ageMonths: ageMonths.nullable(),
   board: kept,
-  /** Place in the random order in which the blocks of the study's pull are broken. */
+  /** The blocks of a pull are broken in rising order of it. */
   breakingOrder: z.int().nonnegative(),
 })
 export type Block = z.infer<typeof block>

@@ -1,8 +1,7 @@
 import { bracketedRoot } from '../numbers/bracketedRoot.ts'
 import { fQuantile } from '../numbers/distributions/fisherF.ts'
 import { noncentralFUpperTail } from '../numbers/distributions/noncentralF.ts'
-import { noncentralTProbability, noncentralTUpperTail } from '../numbers/distributions/noncentralT.ts'
-import { tQuantile } from '../numbers/distributions/studentT.ts'
+import { powerOfT } from '../numbers/distributions/shiftToFind.ts'
 
 /** What is compared: two groups by a t test, or any number of them by one F test. */
 export type PlannedTest = { comparison: 'pair' | 'any'; groups: number; confidence: number }
@@ -16,7 +15,7 @@ const largestDifference = 1e6
 /**
  * Chance to find a difference, with n blocks a group (a real number, at least 2) and the difference in SDs of single blocks.
  *
- *   pair: P(|T| > t),  T noncentral t, ν = 2n − 2, δ = d √(n/2);  t the two-sided quantile; both tails count
+ *   pair: powerOfT, ν = 2n − 2, δ = d √(n/2)
  *   any:  P(F > f),    F noncentral F, ν₁ = k − 1, ν₂ = k (n − 1), λ = n d²/2: two groups d apart, all others midway
  *
  * Throws RangeError outside these bounds.
@@ -26,12 +25,7 @@ const largestDifference = 1e6
 export function powerToFind(test: PlannedTest, n: number, difference: number): number {
   if (!(n >= leastBlocks && difference >= 0))
     throw new RangeError('A power requires two blocks a group and a difference')
-  if (test.comparison === 'pair') {
-    const df = 2 * n - 2
-    const delta = difference * Math.sqrt(n / 2)
-    const t = -tQuantile((1 - test.confidence) / 2, df)
-    return noncentralTUpperTail(t, df, delta) + noncentralTProbability(-t, df, delta)
-  }
+  if (test.comparison === 'pair') return powerOfT(difference * Math.sqrt(n / 2), 2 * n - 2, test.confidence)
   const df1 = test.groups - 1
   const df2 = test.groups * (n - 1)
   return noncentralFUpperTail(fQuantile(test.confidence, df1, df2), df1, df2, (n * difference * difference) / 2)
