@@ -12,6 +12,7 @@ const soaks: Record<string, () => Promise<{ soak(words: readonly string[]): Prom
   coverage: () => import('./coverage.ts'),
   detector: () => import('./detector.ts'),
   events: () => import('./events.ts'),
+  faces: () => import('./faces.ts'),
   hostileSocket: () => import('./hostileSocket.ts'),
   labels: () => import('./labels.ts'),
   mutants: () => import('./mutants.ts'),
