@@ -57,6 +57,7 @@ function summaries(studies: number): Coverage[] {
           woodFailurePercent: null,
           board: null,
           excludedBecause: null,
+          simulated: false,
         })),
       },
       { woodFailure: 'observed', limitPercent: 75, adjustFactor: 1 },

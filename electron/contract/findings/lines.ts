@@ -200,6 +200,8 @@ export const noteCode = z.enum([
   'few-ages',
   'retention-unbounded',
   'one-block-left-out',
+  'all-simulated',
+  'some-simulated',
 ])
 export type NoteCode = z.infer<typeof noteCode>
 const noteLine = z.strictObject({

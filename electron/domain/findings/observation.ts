@@ -11,6 +11,8 @@ export type Observation = {
   readonly board: string | null
   /** Why a person left it out; null: it counts. */
   readonly excludedBecause: string | null
+  /** Nobody measured it: the virtual press or the demo study made it up. */
+  readonly simulated: boolean
 }
 
 /** What torn wood does to a result. */

@@ -14,6 +14,8 @@ export type ObservedBreak = Pick<
   readonly peakN: number
   readonly woodFailurePercent: number | null
   readonly setAside: string | null
+  /** Nobody measured it. */
+  readonly simulated: boolean
 }
 
 /**
@@ -37,6 +39,7 @@ export function observedBreaks(
       woodFailurePercent: one.woodFailurePercent,
       board: null,
       excludedBecause: one.setAside,
+      simulated: one.simulated,
     }
   })
 }

@@ -98,5 +98,6 @@ function readRow({ places, width }: Header, fields: readonly string[]): Observat
     woodFailurePercent,
     board: text('board'),
     excludedBecause: text('excluded_because'),
+    simulated: false,
   }
 }

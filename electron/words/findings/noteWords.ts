@@ -1,4 +1,5 @@
 import type { FindingOf, NoteCode } from '#contract/findings/lines.ts'
+import { simulatedMark } from '../keeping/demoWords.ts'
 import { writeCount } from '../units/numbers.ts'
 
 const texts: Record<NoteCode, string> = {
@@ -14,6 +15,8 @@ const texts: Record<NoteCode, string> = {
   'few-ages': 'too few ages for this; a line through two or three would look surer than it is',
   'retention-unbounded':
     'the strength at the first age is so uncertain that any share of it is possible: there is no interval',
+  'all-simulated': `all results are ${simulatedMark}: every number here is invented`,
+  'some-simulated': `some of these results are ${simulatedMark}, their numbers invented`,
   'one-block-left-out': 'a group of one block has no spread and is left out where spreads are compared',
 }
 

@@ -37,7 +37,22 @@ it('holds the breaks of specimens with load, area and what was set aside, and no
       peakN: 3600,
       woodFailurePercent: null,
       setAside: null,
+      simulated: true,
     },
     expect.objectContaining({ number: 'C1-2', setAside: 'the block slipped' }),
   ])
+})
+
+it('tells what the virtual press or the demo study made up from what a person measured', () => {
+  const simulatedOf = (source: string, demo: boolean) => {
+    const database = archiveInMemory()
+    addSpecimens(database, [specimenFields('C1-1', { demo })], morning, 'bench')
+    storeBreak(database, 1, curve)
+    database.exec('DROP TRIGGER capture_session_is_never_changed')
+    database.prepare('UPDATE capture_session SET source = ?').run(source)
+    return observations(database).map(({ simulated }) => simulated)
+  }
+  expect(simulatedOf('/dev/ttyUSB0 at 115200 baud', false)).toEqual([false])
+  expect(simulatedOf('virtual amplifier: brittle', false)).toEqual([true])
+  expect(simulatedOf('/dev/ttyUSB0 at 115200 baud', true)).toEqual([true])
 })

@@ -43,6 +43,7 @@ export function block(given: Partial<Observation> & { strengthMPa: number }): Ob
     woodFailurePercent: null,
     board: null,
     excludedBecause: null,
+    simulated: false,
     ...given,
   }
 }

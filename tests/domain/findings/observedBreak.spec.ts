@@ -13,6 +13,7 @@ const one: ObservedBreak = {
   peakN: 2000,
   woodFailurePercent: 40,
   setAside: null,
+  simulated: true,
 }
 const observed = (...breaks: Partial<ObservedBreak>[]) =>
   observedBreaks(
@@ -31,6 +32,7 @@ it('has strength, age and torn wood of a break', () => {
       woodFailurePercent: 40,
       board: null,
       excludedBecause: null,
+      simulated: true,
     },
   ])
 })

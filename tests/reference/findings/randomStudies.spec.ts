@@ -50,6 +50,7 @@ function ours(study: readonly RandomBlock[]): Reference {
       woodFailurePercent: null,
       board: null,
       excludedBecause: null,
+      simulated: false,
     })),
   }
   const summary = groupSummary(

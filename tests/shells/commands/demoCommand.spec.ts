@@ -80,6 +80,15 @@ describe('verify', () => {
   })
 })
 
+describe('findings', () => {
+  it('say of the demo study that all of it is simulated, in text and in JSON, whatever is asked for', async () => {
+    const simulated = 'all results are simulated: every number here is invented.'
+    const { lines } = await run('findings', '--json', '--only', 'rank')
+    expect(lines[0]).toEqual({ kind: 'note', about: 'results', text: simulated, group: null, ageMonths: null })
+    expect((await run('findings', '--only', 'rank')).out.split('\n')[0]).toContain(simulated)
+  })
+})
+
 describe('curve', () => {
   it.each([5, 20, 40, 60])('prints curve %d, which evaluate reads with the stored peak', async (breakId) => {
     const { code, out, err } = await run('curve', String(breakId))

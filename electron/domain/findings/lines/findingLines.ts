@@ -21,7 +21,8 @@ const comparisonKinds: readonly FindingKind[] = [
 
 /**
  * All findings about observations: of each group at each age, of the groups of each age beside each other, and of each group over
- * its ages; only the kinds that are asked for. A note says why a result is missing, and is kept beside the kind it is about.
+ * its ages; only the kinds that are asked for. A note says why a result is missing, and is kept beside the kind it is about; that
+ * results are simulated is said before them, whatever is asked for.
  * Checked: tests/domain/findings/lines/findingLines.spec.ts.
  */
 export function* findingLines(observations: readonly Observation[], options: FindingsOptions): Generator<FindingLine> {
@@ -38,7 +39,18 @@ export function* findingLines(observations: readonly Observation[], options: Fin
         yield* comparisonLines(groups, ageMonths, options, wants)
     if (some(ageingKinds)) for (const series of seriesOf(cells, treatment)) yield* ageingLines(series, options)
   }
+  yield* simulatedNotes(cells)
   for (const line of all()) if (asked(line)) yield line
+}
+
+/** One note where every result was made up, else one for each group at each age that holds such. */
+function simulatedNotes(cells: readonly Cell[]): FindingLine[] {
+  const note = { kind: 'note', about: 'results' } as const
+  const simulated = cells.filter(({ counted }) => counted.some((one) => one.simulated))
+  if (simulated.length === 0) return []
+  if (cells.every(({ counted }) => counted.every((one) => one.simulated)))
+    return [{ ...note, code: 'all-simulated', group: null, ageMonths: null }]
+  return simulated.map(({ group, ageMonths }) => ({ ...note, code: 'some-simulated', group, ageMonths }))
 }
 
 /** Strengths of the groups beside each other, for each age, youngest first. */

@@ -46,6 +46,17 @@ describe('findings', () => {
     expect(models('censored')).not.toEqual(models('observed'))
   })
 
+  it('say of simulated results that they are, whatever is asked for: once of all, else of each group that holds some', () => {
+    const notes = (isSimulated: (i: number) => boolean, only = 'rank') =>
+      linesOf(
+        { only: [only] },
+        observations.map((one, i) => ({ ...one, simulated: isSimulated(i) })),
+      ).flatMap((line) => (line.kind === 'note' && line.about === 'results' ? [[line.code, line.group]] : []))
+    expect(notes(() => true)).toEqual([['all-simulated', null]])
+    expect(notes((i) => i === 0)).toEqual([['some-simulated', handbookGroups[0]!.group]])
+    expect(notes(() => false)).toEqual([])
+  })
+
   it('have no series without ages', () => {
     expect(linesOf({}).some(({ kind }) => kind === 'trend' || kind === 'forecast')).toBe(false)
   })
