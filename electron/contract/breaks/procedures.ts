@@ -7,6 +7,7 @@ import { topicsOf } from '../topics.ts'
 import { finite, id, note, positive, words } from '../values.ts'
 import { assessment } from './assessment.ts'
 import { breakRecord, breakSummary } from './break.ts'
+import { groupTraits } from './breakGroup.ts'
 import { comparison, comparisonRequest } from './comparison.ts'
 import { forceCurve } from './curve.ts'
 import { curveFilter } from './curveFilter.ts'
@@ -37,10 +38,11 @@ export const breakProcedures = {
     output: z.array(id),
     reads: () => ['breaks'],
   }),
-  /** The breaks of its group: same adhesive, joint type, gap, exposure and age (whole months); the given one among them. */
+  /** The breaks of its group: same adhesive, joint type, gap, exposure and age (whole months), the given one among them; `common` is null for a
+   * break that belongs to no specimen. */
   'breaks.group': question({
     input: breakId,
-    output: z.strictObject({ name: z.string(), breakIds: z.array(id) }),
+    output: z.strictObject({ common: groupTraits.nullable(), breakIds: z.array(id) }),
     reads: () => ['results'],
   }),
   'breaks.get': question({ input: breakId, output: breakRecord, reads: theBreak }),

@@ -1,3 +1,4 @@
+import type { GroupTraits } from '#contract/breaks/breakGroup.ts'
 import type { Outcome } from '#contract/breaks/evaluation.ts'
 import type { SpecimenFields } from '#contract/specimens/specimen.ts'
 import { ageMonths } from '../programme/ageMonths.ts'
@@ -6,12 +7,7 @@ import { naturalKey } from '../text/naturalOrder.ts'
 /** What a group has in common, and its breaks in natural order of specimen number. */
 export type BreakGroup = {
   /** null: the break belongs to no specimen and is alone in its group. */
-  common:
-    | (Pick<SpecimenFields, 'adhesive' | 'jointType' | 'bondLineGapMm' | 'exposure'> & {
-        /** null: the day of glue-up is not known of any of them. */
-        ageMonths: number | null
-      })
-    | null
+  common: GroupTraits | null
   breakIds: number[]
 }
 

@@ -1,6 +1,5 @@
 import type { breakProcedures } from '#contract/breaks/procedures.ts'
 import type { HandlersOf } from '#contract/procedures.ts'
-import { groupName } from '../core/groupName.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
 import { makeComparison } from './comparison.ts'
 import { filteredCurve, slopeCurve } from './filteredCurve.ts'
@@ -14,11 +13,7 @@ export function curveViewHandlers({
   emit,
 }: Pick<HandlerParts, 'archive' | 'tasks' | 'emit'>): Pick<HandlersOf<typeof breakProcedures>, CurveViewName> {
   return {
-    'breaks.group': async ({ breakId }) => {
-      const { common, breakIds } = await archive.breakGroup(breakId)
-      const name = common === null ? `Break ${breakId}, which belongs to no specimen` : groupName(common)
-      return { name, breakIds }
-    },
+    'breaks.group': ({ breakId }) => archive.breakGroup(breakId),
     'breaks.filtered': async ({ breakId, filter, ...range }) =>
       filteredCurve(await archive.break(breakId), await archive.readCurve(breakId), filter, range),
     'breaks.slope': async ({ breakId, windowS, ...range }) =>

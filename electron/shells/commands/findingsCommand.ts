@@ -1,5 +1,7 @@
+import type { GroupTraits } from '#contract/breaks/breakGroup.ts'
 import { type FindingLine, findingKind } from '#contract/findings/lines.ts'
 import { findingsOptions, fittedDistribution, woodFailureTreatment } from '#contract/findings/options.ts'
+import { madeAlike } from '#words/breaks/groupName.ts'
 import { failureWords, findingText } from '#words/findings/findingText.ts'
 import { noteText } from '#words/findings/noteWords.ts'
 import { plainText } from '#words/units/plainText.ts'
@@ -9,6 +11,8 @@ import { numberOption, textOption, wordOption } from './optionValues.ts'
 import { archiveOf } from './ownArchive.ts'
 import { programName } from './programName.ts'
 
+// Not rounded, so that gaps that differ are two groups.
+const groupText = (made: Omit<GroupTraits, 'ageMonths'>) => madeAlike(made, (mm) => `${mm} mm`)
 const probability = { above: 0, below: 1 }
 
 export const findingsCommand: Command = {
@@ -57,7 +61,7 @@ export const findingsCommand: Command = {
     const table = textOption(values, 'table')
     const { findingsOfArchive, findingsOfTable } = await import('#engine/findings/findings.ts')
     let lines: Iterable<FindingLine>
-    if (table === undefined) lines = await findingsOfArchive(archiveOf(values), programName, options)
+    if (table === undefined) lines = await findingsOfArchive(archiveOf(values), programName, options, groupText)
     else {
       const found = await findingsOfTable(table, options)
       for (const { line, why } of found.leftOut) {

@@ -34,14 +34,14 @@ async function keepStudy() {
   return { ids: await Promise.all(ids), loose }
 }
 
-test('names a group and gives its breaks; a break without a specimen is alone', async () => {
+test('says what a group has in common and gives its breaks; a break without a specimen is alone', async () => {
   const { ids, loose } = await keepStudy()
   expect(await ask('breaks.group', { breakId: ids[0] })).toEqual({
-    name: 'casein C1, gap not measured, age not known',
+    common: { adhesive: 'casein C1', jointType: '', bondLineGapMm: null, exposure: '', ageMonths: null },
     breakIds: [ids[1], ids[2], ids[0]],
   })
   expect(await ask('breaks.group', { breakId: loose })).toEqual({
-    name: `Break ${loose}, which belongs to no specimen`,
+    common: null,
     breakIds: [loose],
   })
   expect(await ask('breaks.group', { breakId: 99 })).toMatchObject({ code: 'not-found' })

@@ -4,6 +4,7 @@ import { Trouble } from '#contract/errors.ts'
 import { between } from '#domain/numbers/between.ts'
 import { scriptedCurve } from './scriptedCurve.ts'
 import type { ScriptedHost } from './scriptedHost.ts'
+import { scriptedGroup } from './scriptedReview.ts'
 
 const quietS = 2
 const rateHz = 200
@@ -16,7 +17,6 @@ export type ScriptedComparison = {
   withoutOnset?: readonly number[]
   /** Never answers until it is stopped. */
   endless?: boolean
-  groupName?: string
 }
 
 /** Gives a scripted host curves that differ from each other, and answers about comparing them. No model of anything. */
@@ -123,7 +123,7 @@ export function scriptComparison(host: ScriptedHost, script: ScriptedComparison 
       const adhesive = host.breaks.find(({ summary }) => summary.breakId === breakId)?.summary.adhesive ?? null
       const inGroup = host.breaks.filter(({ summary }) => summary.adhesive === adhesive)
       return {
-        name: script.groupName ?? `${adhesive}, long grain to long grain, tight, loft, 0 months`,
+        common: adhesive === null ? null : scriptedGroup(adhesive),
         breakIds: inGroup.map(({ summary }) => summary.breakId),
       }
     },

@@ -1,4 +1,5 @@
 import type { BreakRecord, BreakSummary } from '#contract/breaks/break.ts'
+import type { GroupTraits } from '#contract/breaks/breakGroup.ts'
 import type { ForceCurve } from '#contract/breaks/curve.ts'
 import type { Decision } from '#contract/breaks/decision.ts'
 import type { CurveEvent } from '#contract/breaks/evaluation.ts'
@@ -24,6 +25,15 @@ type Reviewed = Pick<
   | 'breaks.declarePremature'
   | 'breaks.peakAsFound'
 >
+
+/** What blocks of an adhesive have in common. */
+export const scriptedGroup = (adhesive: string): GroupTraits => ({
+  adhesive,
+  jointType: 'long grain to long grain',
+  bondLineGapMm: 0,
+  exposure: 'loft',
+  ageMonths: 0,
+})
 
 /** Answers for the curve page: curves with the events that a result names drawn into them, and a person's word on the peak. */
 export function scriptedReview({ recordOf, changeBreak, breaks, at: atMinute }: ReviewParts): Reviewed {
@@ -108,7 +118,10 @@ export function scriptedReview({ recordOf, changeBreak, breaks, at: atMinute }: 
     'breaks.group': async ({ breakId }) => {
       const { adhesive } = recordOf(breakId).summary
       const members = breaks().filter(({ summary }) => summary.adhesive === adhesive)
-      return { name: adhesive ?? 'no specimen', breakIds: members.map(({ summary }) => summary.breakId) }
+      return {
+        common: adhesive === null ? null : scriptedGroup(adhesive),
+        breakIds: members.map(({ summary }) => summary.breakId),
+      }
     },
     'breaks.pickPeak': async ({ breakId, timeS, ...signature }) => {
       const curve = curveOf(breakId)

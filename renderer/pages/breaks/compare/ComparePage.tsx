@@ -7,7 +7,9 @@ import {
   medianWords,
   severalGroupsWords,
 } from '#words/breaks/compare/compareWords.ts'
+import { groupName } from '#words/breaks/groupName.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
@@ -146,11 +148,13 @@ function Compare({ breakIds }: { breakIds: readonly number[] }) {
 /** The name of the group, when the breaks are all of one, null for any other selection; null as a whole while it is not known. */
 function useGroup(breakIds: readonly number[]): { name: string | null } | null {
   const [first] = breakIds
+  const { length } = useQuantities()
   const group = useAnswer('breaks.group', first === undefined ? null : { breakId: first })
   if (group.value === null) return null
   const inGroup = new Set(group.value.breakIds)
   if (!breakIds.every((id) => inGroup.has(id))) return { name: null }
-  const { name } = group.value
+  const { common } = group.value
+  const name = common === null ? `break ${first}, which belongs to no specimen` : groupName(common, length.text)
   return {
     name: breakIds.length === inGroup.size ? `all of ${name}` : `${breakIds.length} of the ${inGroup.size} of ${name}`,
   }

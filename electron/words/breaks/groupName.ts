@@ -1,0 +1,26 @@
+import type { GroupTraits } from '#contract/breaks/breakGroup.ts'
+
+/** What the breaks of a group have in common, in words; `lengthText` writes a length in mm. */
+export function groupName(common: GroupTraits, lengthText: (mm: number) => string): string {
+  return `${madeAlike(common, lengthText)}, ${ageInWords(common.ageMonths)}`
+}
+
+/** How the blocks of a group were made and kept, in words, whatever their age; `lengthText` writes a length in mm. */
+export function madeAlike(
+  { adhesive, jointType, bondLineGapMm, exposure }: Omit<GroupTraits, 'ageMonths'>,
+  lengthText: (mm: number) => string,
+): string {
+  return [adhesive, jointType, gapInWords(bondLineGapMm, lengthText), exposure]
+    .filter((words) => words !== '')
+    .join(', ')
+}
+
+function gapInWords(gapMm: number | null, lengthText: (mm: number) => string): string {
+  if (gapMm === null) return 'gap not measured'
+  return gapMm === 0 ? 'tight joint' : `gap ${lengthText(gapMm)}`
+}
+
+function ageInWords(months: number | null): string {
+  if (months === null) return 'age not known'
+  return months === 1 ? '1 month old' : `${months} months old`
+}
