@@ -1,5 +1,4 @@
 import type { Calibration } from '#contract/calibration/calibration.ts'
-import { troubleFrom } from '#contract/errors.ts'
 import type { Handlers } from '#contract/procedures.ts'
 import { isTouched } from '#contract/topics.ts'
 import { type Bench, createBench } from './bench/bench.ts'
@@ -17,6 +16,7 @@ import type { Engine, EngineParts } from './core/engine.ts'
 import { createEventHub } from './core/eventHub.ts'
 import type { HandlerParts } from './core/handlerParts.ts'
 import { createLongTasks } from './core/longTask.ts'
+import { openingTroubles } from './core/openingTroubles.ts'
 import { deedsCatchUp, watchRecords } from './core/recordsWatch.ts'
 import { keepingHandlers } from './keeping/handlers.ts'
 import { breakingHandlers } from './programme/breakingHandlers.ts'
@@ -36,9 +36,11 @@ export type EngineOptions = {
   demo?: boolean
 }
 
+const noCalibration = 'The calibration in force cannot be read, so that forces are shown without it'
+
 /**
- * The use cases over the given parts. Breaks that a crash left behind are evaluated before it resolves. Rejects with a
- * Trouble when the archive cannot be read.
+ * The use cases over the given parts. Breaks that a crash left behind are evaluated before it resolves. What of the archive
+ * cannot be read is told with the answer to `app.info`.
  */
 export async function createEngine(
   parts: EngineParts,
@@ -46,12 +48,17 @@ export async function createEngine(
 ): Promise<Engine & { bench: Bench }> {
   const { archive, clock } = parts
   const hub = createEventHub()
+  const opening = openingTroubles()
   const preferences = await keepPreferences(archive, (kept) => {
     hub.emit('preferences.changed', kept)
     bench.preferencesChanged()
   })
-  let inForce: Calibration | null = await calibrationInForce(archive)
-  await evaluateRecovered(archive, clock)
+  let inForce: Calibration | null = await opening.orElse(calibrationInForce(archive), null, noCalibration)
+  await opening.orElse(
+    evaluateRecovered(archive, clock, opening.add),
+    undefined,
+    'What a crash cut short is not evaluated',
+  )
 
   const bench = createBench({
     archive,
@@ -79,10 +86,11 @@ export async function createEngine(
     }
     if (isTouched(['specimens', 'breaks', 'breakings'], written)) await bench.recordsChanged()
   })
-  await bench.recordsChanged().catch((thrown: unknown) => hub.emit('trouble', troubleFrom(thrown)))
+  await opening.orElse(bench.recordsChanged(), undefined, 'Which specimen is next is not known')
 
   const handlerParts: HandlerParts = {
     ...parts,
+    openingTrouble: opening.asOne(),
     ...{ tasks, emit: hub.emit, demo: demoArchiveOf(archive, options.demo ?? false) },
   }
   const handlers: Handlers = {

@@ -56,7 +56,7 @@ export async function captureUnattended(
     const watch = await watchChain(archive, options.keptHeads)
     if (watch.finding !== null) tell.chainFinding(watch.finding)
     const calibration = await chosenCalibration(archive, calibrationId, nPerCount)
-    await evaluateRecovered(archive, systemClock)
+    await evaluateRecovered(archive, systemClock, tell.trouble)
     const preferences = { ...(await archive.preferences()), capacityN, nPerCount, handsFree: true }
     const hub = createEventHub()
     hub.subscribe('trouble', tell.trouble)

@@ -4,6 +4,7 @@ import type { Archive } from '#archive/archive.ts'
 import { openArchive } from '#archive/openArchive.ts'
 import { sourceChoice } from '#contract/bench/source.ts'
 import { detectionSettings } from '#contract/breaks/detection.ts'
+import { Trouble } from '#contract/errors.ts'
 import { listQuery } from '#contract/listQuery.ts'
 import { procedures } from '#contract/procedures.ts'
 import { isTouched } from '#contract/topics.ts'
@@ -11,6 +12,7 @@ import { createDispatcher } from '#contract/wire/dispatcher.ts'
 import { benchEngine, serialChoice, virtualChoice } from '#tests/fakes/benchEngine.ts'
 import { fullDisk } from '#tests/fakes/fullDisk.ts'
 import { addBlocks, temporaryArchive } from '#tests/fakes/temporaryArchive.ts'
+import { keepCurve } from './storedCurves.ts'
 
 let home: Awaited<ReturnType<typeof temporaryArchive>>
 beforeEach(async () => {
@@ -60,6 +62,45 @@ describe('hands-free work', () => {
       expect(() => procedures['bench.state'].output.parse(state)).not.toThrow()
     const phases = heardOf('bench.state').map(({ phase }) => phase)
     for (const phase of ['settling', 'waiting', 'loading', 'broke']) expect(phases).toContain(phase)
+  })
+})
+
+describe('an archive with a record that cannot be read', () => {
+  const unreadable = async () => {
+    throw new Trouble('archive-damaged', 'A record cannot be read.', 'Check the archive.')
+  }
+  const infoOf = async (archive: Archive) => (await benchEngine(archive)).handlers['app.info']({})
+
+  it('opens without the calibration in force, and says so', async () => {
+    const { openingTrouble } = await infoOf({ ...home.archive, calibrationDecided: unreadable })
+    expect(openingTrouble).toMatchObject({
+      code: 'archive-damaged',
+      message: expect.stringMatching(/^The calibration in force cannot be read.*A record cannot be read\.$/),
+    })
+    expect((await infoOf(home.archive)).openingTrouble).toBeNull()
+  })
+
+  it('opens with a break that was cut short and cannot be evaluated, and evaluates the others', async () => {
+    const keep = () => keepCurve(home.archive, { restMs: 500, climbMs: 3000, afterMs: 500, peakCounts: 400_000 }, {})
+    const [damaged, sound] = [await keep(), await keep()]
+    const evaluated: number[] = []
+    const archive: Archive = {
+      ...home.archive,
+      recoveredWithoutEvaluation: async () => [damaged, sound],
+      readCurve: (breakId) => (breakId === damaged ? unreadable() : home.archive.readCurve(breakId)),
+      addEvaluation: (added) => {
+        evaluated.push(added.breakId)
+        return home.archive.addEvaluation(added)
+      },
+    }
+    const { openingTrouble } = await infoOf(archive)
+    expect(openingTrouble?.message).toMatch(new RegExp(`^Break ${damaged}, which was cut short`))
+    expect(evaluated).toEqual([sound])
+  })
+
+  it('opens where the next specimen cannot be read', async () => {
+    const { openingTrouble } = await infoOf({ ...home.archive, waitingSpecimens: unreadable })
+    expect(openingTrouble?.message).toMatch(/next is not known/)
   })
 })
 

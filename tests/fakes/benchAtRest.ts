@@ -48,6 +48,7 @@ export const freshInfo: OutputOf<'app.info'> = {
   host: 'direct',
   capabilities: [],
   chainFinding: null,
+  openingTrouble: null,
   demo: false,
   archive: {
     path: 'archive.breakledger',

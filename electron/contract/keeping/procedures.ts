@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { troubleMessage } from '../errors.ts'
 import { deed, question } from '../procedure.ts'
 import { preferences } from '../settings/settings.ts'
 import { taskName } from '../tasks.ts'
@@ -26,6 +27,8 @@ export const keepingProcedures = {
       archive: archiveInfo,
       /** What is wrong with the chain, held against the head that was kept of it outside the file. */
       chainFinding: headFinding.nullable(),
+      /** What could not be read when the archive was opened; null: all could. */
+      openingTrouble: troubleMessage.nullable(),
       /** The archive was opened for the demo and holds nothing of a person's own: only here is there a virtual bench. */
       demo: z.boolean(),
       preferences,

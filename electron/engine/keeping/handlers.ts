@@ -17,6 +17,7 @@ export function keepingHandlers(
       ...parts.host,
       archive: await archive.info(),
       chainFinding: parts.chainFinding ?? null,
+      openingTrouble: parts.openingTrouble,
       demo: await demo.isOpen(),
       preferences: await archive.preferences(),
     }),

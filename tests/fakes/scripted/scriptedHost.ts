@@ -142,6 +142,7 @@ export function createScriptedHost(
       demo: true,
       archive: archive(),
       chainFinding: null,
+      openingTrouble: null,
       preferences,
     }),
     'archive.head': async () => ({ count: 412, hash: '5e'.repeat(32), instant: '2031-05-02T09:30:00.000Z' }),
