@@ -2,10 +2,11 @@ import type { CalibrationAssessment } from '#contract/calibration/calibrationAss
 import { noteSentences } from '#words/calibration/noteWords.ts'
 import { ownCalibration } from '#words/calibration/ownCalibration.ts'
 import { proposalWords } from '#words/calibration/proposalWords.ts'
+import { chainFindingWords } from '#words/keeping/verifyWords.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
 import { textOption, wordOption } from './optionValues.ts'
-import { archiveOf } from './ownArchive.ts'
+import { archiveOf, headsFile } from './ownArchive.ts'
 import { programName } from './programName.ts'
 
 export const calibrateCommand: Command = {
@@ -37,13 +38,17 @@ export const calibrateCommand: Command = {
     if (values.save === true && name === undefined)
       throw new UsageError('--save needs --name TEXT: say what the calibration is called.')
     if (values.save !== true && name !== undefined) throw new UsageError('--name belongs to --save only.')
-    const { calibrateFile, keepFileCalibration } = await import('#engine/calibration/calibrateFile.ts')
+    const { calibrateFile } = await import('#engine/calibration/calibrateFile.ts')
+    const { keepFileCalibration } = await import('#engine/keepFileCalibration.ts')
     const found = await calibrateFile(file!, {
       degree: degree === undefined ? null : (Number(degree) as 1 | 2 | 3),
       throughZero: values['through-zero'] === true,
       invertedAccepted: values.inverted === true,
     })
-    const kept = name === undefined ? null : await keepFileCalibration(archiveOf(values), programName, found, name)
+    const stored =
+      name === undefined ? null : await keepFileCalibration(archiveOf(values), programName, headsFile(), found, name)
+    if (stored !== null && stored.finding !== null) io.err(`${chainFindingWords(stored.finding)}\n`)
+    const kept = stored?.calibrationId ?? null
     const { result } = found.assessment
     if (json) {
       await io.out(jsonLine(kept === null ? result : { ...result, calibrationId: kept }))

@@ -1,4 +1,4 @@
-import { mkdtemp, rm, writeFile } from 'node:fs/promises'
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
@@ -132,6 +132,15 @@ describe('calibrate', () => {
       expect((await calibrate(...words)).code).toBe(2)
     },
   )
+
+  it('keeps the head of the chain, and says so when an older copy of the archive was put back', async () => {
+    await write(...cellLines)
+    await calibrate('--save', '--name', 'May')
+    const older = await readFile(archivePath)
+    expect((await calibrate('--save', '--name', 'June')).err).toBe('')
+    await writeFile(archivePath, older)
+    expect((await calibrate('--save', '--name', 'July')).err).toMatch(/lacks records that it held before/)
+  })
 
   it('keeps the calibration under its name, in an archive that verifies', async () => {
     await write(...cellLines)
