@@ -1,6 +1,6 @@
 import type { WeightMaterial } from '#contract/calibration/weight.ts'
 import { writeFixed } from '../units/numbers.ts'
-import type { Quantity } from '../units/quantities.ts'
+import type { Quantities, Quantity } from '../units/quantities.ts'
 
 export const materialNames: readonly WeightMaterial[] = [
   'cast iron',
@@ -22,4 +22,7 @@ export function stackWords(names: readonly string[]): string {
 }
 
 /** What a set of weights may begin with. */
-export const usualWeightsWords = 'Begin with 1, 2, 5, 10, 20 and 20 kg of cast iron, class M1'
+export const usualWeightsWords: Readonly<Record<Quantities['system'], string>> = {
+  SI: 'Begin with 1, 2, 5, 10, 20 and 20 kg of cast iron, class M1',
+  US: 'Begin with 2, 5, 10, 25, 50 and 50 lb of cast iron, each within 0.01 %',
+}

@@ -8,8 +8,8 @@ const { smallMass, density } = quantitiesIn('SI')
 
 // OIML R 111-1:2004, table 1: 10 kg of class M1 may be off by 500 mg, 20 kg by 1 g.
 it('says by how much a weight of a class may be off', () => {
-  expect(toleranceWords(usualWeights[3]!, smallMass)).toBe('±500\u00a0mg, class M1')
-  expect(toleranceWords(usualWeights[4]!, smallMass)).toBe('±1\u00a0g, class M1')
+  expect(toleranceWords(usualWeights.SI[3]!, smallMass)).toBe('±500\u00a0mg, class M1')
+  expect(toleranceWords(usualWeights.SI[4]!, smallMass)).toBe('±1\u00a0g, class M1')
 })
 
 it('says that a class has no limit for an odd mass, instead of failing', () => {
@@ -28,6 +28,6 @@ it('names who says so where the tolerance is the owner’s, and what a density i
 it('says both in the units of the program', () => {
   // NIST SP 811: 1 oz = 28.349 52 g, 1 lb/ft³ = 16.018 46 kg/m³.
   const US = quantitiesIn('US')
-  expect(toleranceWords(usualWeights[4]!, US.smallMass)).toBe('±0.0353\u00a0oz, class M1')
+  expect(toleranceWords(usualWeights.SI[4]!, US.smallMass)).toBe('±0.0353\u00a0oz, class M1')
   expect(densityWords({ density: { kind: 'typed', kgPerM3: 8009.23 } }, US.density)).toBe('500\u00a0lb/ft³')
 })

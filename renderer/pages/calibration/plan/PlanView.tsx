@@ -70,9 +70,9 @@ export function PlanView() {
               <button
                 type="button"
                 className="button"
-                onClick={() => void save.run({ weights: [...usualWeights], by: signer })}
+                onClick={() => void save.run({ weights: [...usualWeights[quantities.system]], by: signer })}
               >
-                {usualWeightsWords}
+                {usualWeightsWords[quantities.system]}
               </button>
             </div>
           ) : (

@@ -65,15 +65,14 @@ export function WeightDialog({
             maxLength={200}
             data-first-focus=""
             autoComplete="off"
-            placeholder="10 kg"
+            placeholder={`10 ${mass.unit}`}
             {...bind('name')}
           />
-          <Field label="Nominal mass" required unit={mass.unit} inputMode="decimal" {...bind('nominal')} />
+          <Field label="Nominal mass" required unit={mass.unit} {...bind('nominal')} />
         </div>
         <Field
           label="Mass by its certificate or a good scale"
           unit={mass.unit}
-          inputMode="decimal"
           hint="Leave empty to use the nominal mass."
           {...bind('conventional')}
         />
@@ -130,7 +129,7 @@ function ToleranceFields({
         <option value="own">own tolerance</option>
       </SelectField>
       {texts.class === 'own' ? (
-        <Field label="May be off by" unit={`± ${smallMass.unit}`} inputMode="decimal" {...bind('halfWidth')} />
+        <Field label="May be off by" unit={`± ${smallMass.unit}`} {...bind('halfWidth')} />
       ) : (
         <p className="field-beside">
           {read === null || noLimit ? 'The class gives the tolerance.' : toleranceWords(read, smallMass)}
@@ -157,9 +156,7 @@ function DensityFields({ texts, onTexts, bind }: FieldsProps) {
         ))}
         <option value="typed">another density</option>
       </SelectField>
-      {texts.material === 'typed' ? (
-        <Field label="Density" unit={density.unit} inputMode="decimal" {...bind('density')} />
-      ) : null}
+      {texts.material === 'typed' ? <Field label="Density" unit={density.unit} {...bind('density')} /> : null}
     </div>
   )
 }

@@ -15,6 +15,7 @@ import { useSigner } from '../../../parts/decisions/signer.ts'
 
 /** The weights of the workshop: what is marked on them and how far that is to be believed. */
 export function WeightsPage() {
+  const { system: units } = useQuantities()
   const signer = useSigner()
   const kept = useAnswer('weights.list', {})
   const save = useAction('weights.save')
@@ -50,8 +51,8 @@ export function WeightsPage() {
         kept.pending ? null : (
           <div className="empty-start">
             <p>No weights entered yet.</p>
-            <button type="button" className="button" onClick={() => void keep(usualWeights)}>
-              {usualWeightsWords}
+            <button type="button" className="button" onClick={() => void keep(usualWeights[units])}>
+              {usualWeightsWords[units]}
             </button>
             <p className="quiet">Change each of them to what really is on your shelf.</p>
           </div>

@@ -1,5 +1,6 @@
 import type { WeightEntry } from '#contract/calibration/weight.ts'
 import { type OimlClass, oimlClass, type WeightMaterial, weightMaterial } from '#contract/calibration/weight.ts'
+import { kilogramsPerPound } from '#domain/units/factors.ts'
 import { inUnit } from '#words/units/notANumber.ts'
 import { type Quantities, type Quantity, quantitiesIn } from '#words/units/quantities.ts'
 import { keptText, readQuantity } from '#words/units/typedQuantity.ts'
@@ -102,10 +103,23 @@ export function readWeight(
 }
 
 /** Weights as found in many workshops, so that nobody has to begin with an empty page. */
-export const usualWeights: readonly WeightEntry[] = [1, 2, 5, 10, 20, 20].map((nominalKg, index) => ({
-  name: index === 5 ? `${nominalKg} kg b` : `${nominalKg} kg`,
-  nominalKg,
-  conventionalMassKg: null,
-  tolerance: { kind: 'oiml', class: 'M1' },
-  density: { kind: 'material', material: 'cast iron' },
-}))
+export const usualWeights: Readonly<Record<Quantities['system'], readonly WeightEntry[]>> = {
+  SI: castIron([1, 2, 5, 10, 20, 20], 'kg', 1, () => ({ kind: 'oiml', class: 'M1' })),
+  // OIML R 111 has no limits for pounds
+  US: castIron([2, 5, 10, 25, 50, 50], 'lb', kilogramsPerPound, (kg) => ({ kind: 'own', halfWidthKg: kg / 10_000 })),
+}
+
+function castIron(
+  masses: readonly number[],
+  unit: string,
+  kilograms: number,
+  toleranceOf: (kg: number) => WeightEntry['tolerance'],
+): WeightEntry[] {
+  return masses.map((mass, index) => ({
+    name: `${mass} ${unit}${masses.indexOf(mass) < index ? ' b' : ''}`,
+    nominalKg: mass * kilograms,
+    conventionalMassKg: null,
+    tolerance: toleranceOf(mass * kilograms),
+    density: { kind: 'material', material: 'cast iron' },
+  }))
+}

@@ -7,7 +7,7 @@ import { quantitiesIn } from '#words/units/quantities.ts'
 const SI = quantitiesIn('SI')
 const { conditions } = readConditions({ ...emptyPlan, gravityFrom: 'typed', gravity: '9.8' }, SI)
 const wordsOf = (steps: string[][], capacityN: number | null = null) =>
-  stepWords(steps, usualWeights, conditions, capacityN, SI.force)
+  stepWords(steps, usualWeights.SI, conditions, capacityN, SI.force)
 
 it('says mass and force of every step: 10 kg of conventional mass pull 0.99985 x 98 N in air of 1.2 kg/m3 (R 111)', () => {
   const [step] = wordsOf([['10 kg']])
@@ -28,7 +28,7 @@ it('says what is wrong with a step beside it, and leaves the others their force'
 })
 
 it('says the mass while the force cannot be known yet', () => {
-  expect(stepWords([['10 kg']], usualWeights, null, null, SI.force)).toEqual([
+  expect(stepWords([['10 kg']], usualWeights.SI, null, null, SI.force)).toEqual([
     { massKg: 10, forceN: null, trouble: null },
   ])
 })

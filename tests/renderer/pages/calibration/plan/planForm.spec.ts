@@ -9,19 +9,19 @@ const typed = { ...emptyPlan, latitude: '53,4', steps: [['5 kg'], ['10 kg']] }
 
 describe('readPlan', () => {
   it('reads a plan that the program can carry out, with only the weights that hang', () => {
-    const { plan } = readPlan(typed, usualWeights, SI)
+    const { plan } = readPlan(typed, usualWeights.SI, SI)
     expect(plan?.weights.map(({ name }) => name)).toEqual(['5 kg', '10 kg'])
     expect(plan?.conditions.gravity).toMatchObject({ kind: 'latitude', latitudeDeg: 53.4 })
     expect(plannedForces(plan!, null).steps).toHaveLength(2)
   })
   it('asks for a lever ratio only where there is a lever', () => {
-    expect(readPlan(typed, usualWeights, SI).plan?.conditions.leverRatio).toBe(1)
-    expect(readPlan({ ...typed, lever: 'lever' }, usualWeights, SI).errors?.leverRatio).toContain(
+    expect(readPlan(typed, usualWeights.SI, SI).plan?.conditions.leverRatio).toBe(1)
+    expect(readPlan({ ...typed, lever: 'lever' }, usualWeights.SI, SI).errors?.leverRatio).toContain(
       'force on the cell over force of the weight',
     )
-    expect(readPlan({ ...typed, lever: 'lever', leverRatio: '10' }, usualWeights, SI).plan?.conditions.leverRatio).toBe(
-      10,
-    )
+    expect(
+      readPlan({ ...typed, lever: 'lever', leverRatio: '10' }, usualWeights.SI, SI).plan?.conditions.leverRatio,
+    ).toBe(10)
   })
   it.each([
     ['latitude', { latitude: '' }, 'Write the latitude'],
@@ -36,7 +36,7 @@ describe('readPlan', () => {
     ['steps', { steps: [] }, 'at least three steps'],
     ['steps', { steps: [['5 kg'], []] }, 'Step 2 has no weight'],
   ] as const)('says by the field %s what is wrong with %j', (field, change, words) => {
-    const { plan, errors } = readPlan({ ...typed, ...(change as object) }, usualWeights, SI)
+    const { plan, errors } = readPlan({ ...typed, ...(change as object) }, usualWeights.SI, SI)
     expect(plan).toBeNull()
     expect(errors?.[field]).toContain(words)
   })
@@ -49,9 +49,11 @@ it('reads gravity, air and lever even while other fields are wrong', () => {
 it('reads feet, degrees Fahrenheit and pounds per cubic foot where the program shows US units', () => {
   // NIST SP 811: 1 ft = 0.3048 m, °F = 9/5 °C + 32, 1 lb/ft³ = 16.018 46 kg/m³.
   const change = { height: '1000', temperature: '68', airDensity: '0.075' }
-  const { plan } = readPlan({ ...typed, ...change }, usualWeights, US)
+  const { plan } = readPlan({ ...typed, ...change }, usualWeights.SI, US)
   expect(plan?.conditions.gravity).toMatchObject({ heightM: 304.8 })
   expect(plan?.temperatureStartC).toBe(20)
   expect(plan?.conditions.airDensityKgPerM3).toBeCloseTo(1.2013845, 6)
-  expect(readPlan({ ...typed, height: '40000' }, usualWeights, US).errors?.height).toBe('From −1640 to 32\u2009800 ft.')
+  expect(readPlan({ ...typed, height: '40000' }, usualWeights.SI, US).errors?.height).toBe(
+    'From −1640 to 32\u2009800 ft.',
+  )
 })

@@ -3,11 +3,11 @@ import { proposeSteps } from '#renderer/pages/calibration/plan/proposeSteps.ts'
 import { usualWeights } from '#renderer/pages/calibration/weights/weightForm.ts'
 
 const massOf = (names: readonly string[]) =>
-  names.reduce((sum, name) => sum + usualWeights.find((weight) => weight.name === name)!.nominalKg, 0)
+  names.reduce((sum, name) => sum + usualWeights.SI.find((weight) => weight.name === name)!.nominalKg, 0)
 
 describe('proposeSteps', () => {
   it('goes up in about even steps to all weights together', () => {
-    const masses = proposeSteps(usualWeights, 6).map(massOf)
+    const masses = proposeSteps(usualWeights.SI, 6).map(massOf)
     expect(masses).toHaveLength(6)
     expect(masses.at(-1)).toBe(58)
     // Masses of 1, 2, 5, 10, 20 and 20 kg come within 1 kg of every sixth of 58 kg.

@@ -51,9 +51,16 @@ describe('readWeight', () => {
 })
 
 it('shows a kept weight as it can be read again', () => {
-  for (const weight of usualWeights) expect(readWeight(textsOfWeight(weight), [], SI).weight).toEqual(weight)
+  for (const weight of usualWeights.SI) expect(readWeight(textsOfWeight(weight), [], SI).weight).toEqual(weight)
 })
 
-it('begins with weights that the program takes as they are', () => {
-  expect(checkedWeights(usualWeights.map((weight) => weightEntry.parse(weight)))).toHaveLength(usualWeights.length)
+it.each(['SI', 'US'] as const)('begins with weights in %s units that the program takes as they are', (units) => {
+  const weights = usualWeights[units].map((weight) => weightEntry.parse(weight))
+  expect(checkedWeights(weights)).toHaveLength(6)
+})
+
+it('begins with whole pounds where pounds are read, and says no class that OIML R 111 does not have for them', () => {
+  // NIST SP 811: 1 lb = 0.453 592 37 kg
+  expect(usualWeights.US.map(({ nominalKg }) => nominalKg / 0.45359237)).toEqual([2, 5, 10, 25, 50, 50])
+  expect(usualWeights.US.map(({ name }) => name)).toContain('50 lb b')
 })
