@@ -1,9 +1,12 @@
 import type { BenchState } from '#contract/bench/bench.ts'
 import type { TroubleMessage } from '#contract/errors.ts'
-import { troubleFrom } from '#contract/errors.ts'
+import { Trouble, troubleFrom } from '#contract/errors.ts'
 import type { OutputOf } from '#contract/procedures.ts'
 import type { Preferences } from '#contract/settings/settings.ts'
 import { type Carrier, type Client, createClient } from '#contract/wire/carrier.ts'
+import { wrongAtOpening } from '#words/keeping/openingWords.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
+import { troubleIn } from '#words/units/sentenceIn.ts'
 import { type Changes, createChanges } from './changes.ts'
 import { createStore, type Store } from './store.ts'
 
@@ -28,25 +31,35 @@ export type LinkWatch = (change: (link: HostLink, because?: TroubleMessage) => v
 /** Joins a carrier: subscribes first, then reads the present state, and reads it again after every reconnection. */
 export function joinHost(carrier: Carrier, watchLink: LinkWatch): Host {
   const trouble = createStore<TroubleMessage | null>(null)
-  const client = createClient(carrier, (name, error) =>
+  const wired = createClient(carrier, (name, error) =>
     trouble.set({
       code: 'internal',
       message: `The program sent "${name}" in a form that this page does not know: ${error.issues[0]?.message ?? ''}`,
       hint: 'Reload the page; if it stays, page and program differ in version.',
     }),
   )
+  const preferences = createStore<Preferences | null>(null)
+  const inUnits = (message: TroubleMessage) => troubleIn(message, quantitiesIn(preferences.get()?.units ?? 'SI'))
+  const client: Client = {
+    ...wired,
+    call: (name, input) =>
+      wired.call(name, input).catch((thrown: unknown) => {
+        const { code, message, hint } = inUnits(troubleFrom(thrown))
+        throw new Trouble(code, message, hint)
+      }),
+  }
   const host: Host = {
     client,
     link: createStore<HostLink>('connecting'),
     info: createStore<OutputOf<'app.info'> | null>(null),
     bench: createStore<BenchState | null>(null),
-    preferences: createStore<Preferences | null>(null),
+    preferences,
     trouble,
     changes: createChanges(),
   }
   client.on('bench.state', (state) => host.bench.set(state))
   client.on('preferences.changed', (preferences) => host.preferences.set(preferences))
-  client.on('trouble', (message) => trouble.set(message))
+  client.on('trouble', (message) => trouble.set(inUnits(message)))
   client.on('records.changed', ({ topics }) => host.changes.tell(topics))
 
   async function readAll(): Promise<void> {
@@ -55,6 +68,8 @@ export function joinHost(carrier: Carrier, watchLink: LinkWatch): Host {
       const info = await client.call('app.info', {})
       host.info.set(info)
       host.preferences.set(info.preferences)
+      const said = wrongAtOpening(info)
+      if (said !== null) trouble.set(inUnits(said))
       host.bench.set(await client.call('bench.state', {}))
       host.changes.tell('everything')
       host.link.set('connected')

@@ -35,7 +35,7 @@ function checkedWeight(entry: WeightEntry): Weight {
   if (density.kind === 'typed' && !(density.kgPerM3 >= densityRange[0] && density.kgPerM3 <= densityRange[1]))
     throw refuse(
       `The weight "${name}" has a density of ${density.kgPerM3} kg/m3.`,
-      `Give it in kg/m3, between ${densityRange[0]} and ${densityRange[1]} (steel is 7800), or choose a material.`,
+      `Give one between ${densityRange[0]} kg/m3 and ${densityRange[1]} kg/m3 (steel has 7800 kg/m3), or choose a material.`,
     )
   const weight = { ...entry, tolerance, density }
   weightHalfWidthKg(weight)
@@ -71,7 +71,7 @@ export function checkedConditions(
   if (!(airDensityKgPerM3 >= airDensityRange[0] && airDensityKgPerM3 <= airDensityRange[1]))
     throw refuse(
       `Air does not have a density of ${airDensityKgPerM3} kg/m3.`,
-      `Give it in kg/m3, up to ${airDensityRange[1]}; 1.2 is usual.`,
+      `Give one up to ${airDensityRange[1]} kg/m3; 1.2 kg/m3 is usual.`,
     )
   if (!(leverRatio > 0))
     throw refuse(

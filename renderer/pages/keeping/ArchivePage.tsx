@@ -5,9 +5,11 @@ import { simulatedBreaksWords } from '#words/keeping/demoWords.ts'
 import { chainFindingWords, checkedWords, soundWords } from '#words/keeping/verifyWords.ts'
 import { asSentence } from '#words/sentence.ts'
 import { writeCount } from '#words/units/numbers.ts'
+import { exactSentenceIn } from '#words/units/sentenceIn.ts'
 import { useAction } from '../../host/useAction.ts'
 import { useAnswer } from '../../host/useAnswer.ts'
 import { useEvent } from '../../host/useEvent.ts'
+import { useQuantities } from '../../host/useQuantities.ts'
 import { Notice } from '../../widgets/Notice.tsx'
 import { HeadOfChain } from './HeadOfChain.tsx'
 import './archive.css'
@@ -90,6 +92,7 @@ function Figure({ name, value }: { name: string; value: number }) {
 }
 
 function VerifyWords({ report }: { report: NonNullable<ReturnType<typeof useAction<'archive.verify'>>['value']> }) {
+  const quantities = useQuantities()
   const looked = asSentence(checkedWords(report))
   if (report.sound)
     return (
@@ -106,7 +109,7 @@ function VerifyWords({ report }: { report: NonNullable<ReturnType<typeof useActi
       <ul className="flag-list">
         {report.faults.map((fault) => (
           <li key={fault.where + fault.what}>
-            <strong>{fault.where}</strong>: {fault.what}
+            <strong>{fault.where}</strong>: {exactSentenceIn(fault.what, quantities)}
           </li>
         ))}
       </ul>

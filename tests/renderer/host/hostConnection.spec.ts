@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { Trouble } from '#contract/errors.ts'
 import type { Carrier } from '#contract/wire/carrier.ts'
 import { createDispatcher } from '#contract/wire/dispatcher.ts'
 import { type HostLink, joinHost } from '#renderer/host/hostConnection.ts'
@@ -50,6 +51,30 @@ describe('joinHost', () => {
     tell('records.changed', { topics: ['break 1'] })
     tell('records.changed', { topics: ['specimen 1', 'specimen 2'] })
     expect(touched).toBe(1)
+  })
+
+  it('says what was wrong with the archive when it was opened', async () => {
+    const { host, scripted, change } = setUp()
+    await soon()
+    expect(host.trouble.get()).toBeNull()
+    const info = await scripted.handlers['app.info']({})
+    scripted.handlers['app.info'] = async () => ({ ...info, chainFinding: 'shorter' })
+    change('connected')
+    await soon()
+    expect(host.trouble.get()?.message).toContain('lacks records')
+  })
+
+  it('says a trouble in the units that the person reads', async () => {
+    const { host, scripted, tell } = setUp()
+    await soon()
+    // NIST SP 811: 1 lbf = 4.4482216152605 N
+    scripted.handlers['bench.tare'] = async () => {
+      throw new Trouble('invalid-input', 'The rated load is 4448.2216152605 N.', '')
+    }
+    tell('preferences.changed', { ...host.preferences.get(), units: 'US' })
+    await expect(host.client.call('bench.tare', {})).rejects.toThrow(/is 1\D?000.lbf/)
+    tell('trouble', { code: 'internal', message: '4.4482216152605 N too much', hint: '' })
+    expect(host.trouble.get()?.message).toMatch(/^1\.0.lbf/)
   })
 
   it('says that the host is gone and reads everything again when it is back', async () => {

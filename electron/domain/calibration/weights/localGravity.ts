@@ -22,7 +22,7 @@ export function localGravity(choice: GravityChoice): LocalGravity {
       throw new Trouble(
         'invalid-input',
         `Gravity of ${gMPerS2} m/s2 does not occur on the surface of the earth.`,
-        'Type local gravity in m/s2, between 9.76 and 9.84, or give latitude and height instead.',
+        'Type local gravity between 9.76 m/s2 and 9.84 m/s2, or give latitude and height instead.',
       )
     return { gMPerS2, halfWidthShare: halfWidthMPerS2 / gMPerS2 }
   }
@@ -36,7 +36,7 @@ export function localGravity(choice: GravityChoice): LocalGravity {
     throw new Trouble(
       'invalid-input',
       `A height of ${choice.heightM} m above sea level is out of range.`,
-      'Give the height of the bench above sea level in metres, from -500 to 10,000.',
+      'Give the height of the bench above sea level, from -500 m to 10,000 m.',
     )
   return {
     gMPerS2: normalGravity(choice.latitudeDeg, choice.heightM, choice.ellipsoid),

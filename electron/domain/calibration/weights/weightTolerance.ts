@@ -42,7 +42,7 @@ export function permissibleErrorKg(nominalKg: number, oimlClass: OimlClass): num
     throw new Trouble(
       'invalid-input',
       `OIML R 111 has no limit for a weight of ${nominalKg} kg in class ${oimlClass}.`,
-      'Choose the nominal value and class marked on the weight, or give its tolerance in grams yourself.',
+      'Choose the nominal value and class marked on the weight, or give its tolerance yourself.',
     )
   return errorMg / 1e6
 }

@@ -1,7 +1,9 @@
 import type { GravityChoice } from '#contract/calibration/loading.ts'
+import { troubleFrom } from '#contract/errors.ts'
 import { localGravity } from '#domain/calibration/weights/localGravity.ts'
 import { writeFixed } from '#words/units/numbers.ts'
-import type { Quantity } from '#words/units/quantities.ts'
+import type { Quantities } from '#words/units/quantities.ts'
+import { sentenceIn } from '#words/units/sentenceIn.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
 import { Field } from '../../../widgets/Field.tsx'
@@ -31,13 +33,13 @@ export function ConditionFields({
   gravity: GravityChoice | null
   onChange(change: Partial<PlanTexts>): void
 }) {
-  const { height, acceleration, temperature, density } = useQuantities()
+  const quantities = useQuantities()
+  const { height, acceleration, temperature, density } = quantities
   const bind = (key: TextKey) => ({
     value: texts[key],
     error: errors[key] ?? null,
     onChange: (event: { currentTarget: { value: string } }) => onChange({ [key]: event.currentTarget.value }),
   })
-  const decimal = (key: TextKey) => ({ ...bind(key), inputMode: 'decimal' as const })
   return (
     <section className="plan-conditions" aria-label="Gravity, lever, air and runs">
       <div className="condition-group">
@@ -49,8 +51,8 @@ export function ConditionFields({
         />
         {texts.gravityFrom === 'latitude' ? (
           <div className="field-pair">
-            <Field label="Latitude" unit="°" placeholder="53.4" {...decimal('latitude')} />
-            <Field label="Height above the sea" unit={height.unit} {...decimal('height')} />
+            <Field label="Latitude" unit="°" placeholder="53.4" {...bind('latitude')} />
+            <Field label="Height above the sea" unit={height.unit} {...bind('height')} />
           </div>
         ) : (
           <div className="field-pair">
@@ -58,12 +60,12 @@ export function ConditionFields({
               label="Local g"
               unit={acceleration.unit}
               placeholder={acceleration.number(9.8123)}
-              {...decimal('gravity')}
+              {...bind('gravity')}
             />
-            <Field label="May be off by" unit={`± ${acceleration.unit}`} {...decimal('gravityHalfWidth')} />
+            <Field label="May be off by" unit={`± ${acceleration.unit}`} {...bind('gravityHalfWidth')} />
           </div>
         )}
-        <p className="condition-words">{gravityWords(gravity, acceleration)}</p>
+        <p className="condition-words">{gravityWords(gravity, quantities)}</p>
       </div>
       <div className="condition-group">
         <Choice
@@ -74,14 +76,14 @@ export function ConditionFields({
         />
         {texts.lever === 'lever' ? (
           <div className="field-pair">
-            <Field label="Force on the cell over weight" placeholder="10" {...decimal('leverRatio')} />
-            <Field label="May be off by" unit="± %" {...decimal('leverHalfWidth')} />
+            <Field label="Force on the cell over weight" placeholder="10" {...bind('leverRatio')} />
+            <Field label="May be off by" unit="± %" {...bind('leverHalfWidth')} />
           </div>
         ) : null}
       </div>
       <div className="condition-group field-pair">
-        <Field label="Temperature" unit={temperature.unit} {...decimal('temperature')} />
-        <Field label="Air density" unit={density.unit} {...decimal('airDensity')} />
+        <Field label="Temperature" unit={temperature.unit} {...bind('temperature')} />
+        <Field label="Air density" unit={density.unit} {...bind('airDensity')} />
       </div>
       <Field
         label="Note on temperature"
@@ -92,13 +94,13 @@ export function ConditionFields({
       <div className="condition-group field-triple">
         <Field label="Preloads" inputMode="numeric" {...bind('preloads')} />
         <Field label="Runs" inputMode="numeric" {...bind('runs')} />
-        <Field label="Average over" unit="s" {...decimal('averageS')} />
+        <Field label="Average over" unit="s" {...bind('averageS')} />
       </div>
       <Field
         label="Hold the highest load at the end, to measure creep"
         unit="s"
         placeholder="300 is usual; empty: not measured"
-        {...decimal('creepHoldS')}
+        {...bind('creepHoldS')}
       />
       <Switch
         label="Down again through the same steps"
@@ -112,12 +114,12 @@ export function ConditionFields({
 }
 
 /** The gravity that follows, in words; nothing while it cannot be said. */
-function gravityWords(gravity: GravityChoice | null, acceleration: Quantity): string {
+function gravityWords(gravity: GravityChoice | null, quantities: Quantities): string {
   if (gravity === null) return 'Enter latitude and height to get g.'
   try {
     const { gMPerS2, halfWidthShare } = localGravity(gravity)
-    return `g = ${acceleration.text(gMPerS2)}, within ±${writeFixed(halfWidthShare * 100, 3)} %`
+    return `g = ${quantities.acceleration.text(gMPerS2)}, within ±${writeFixed(halfWidthShare * 100, 3)} %`
   } catch (thrown) {
-    return thrown instanceof Error ? thrown.message : String(thrown)
+    return sentenceIn(troubleFrom(thrown).message, quantities)
   }
 }
