@@ -83,6 +83,20 @@ describe.skipIf(chromiumPath === null)('the focus in forms', () => {
     expect((await press('Enter')).wrong).toContain('already')
   })
 
+  it('adds a batch with Ctrl and Enter, each with the next number, which typing replaces', async () => {
+    await page.getByLabel('Specimen number').fill('Z-09')
+    await page.getByLabel('Adhesive').fill('casein C1')
+    const has = await press('Control+Enter')
+    expect(has.name).toContain('Specimen number')
+    await page.getByText('Z-09 added.').waitFor()
+    expect(await page.getByLabel('Specimen number').inputValue()).toBe('Z-10')
+    await page.keyboard.type('Z-20')
+    await press('Control+Enter')
+    await page.getByText('Z-20 added.').waitFor()
+    expect(await page.getByLabel('Specimen number').inputValue()).toBe('Z-21')
+    expect(await page.getByLabel('Adhesive').inputValue()).toBe('casein C1')
+  })
+
   it('keeps 30 mm x 20 mm what they are when the units change, and asks about an area that is hardly one', async () => {
     await page.getByLabel('Overlap length').fill('30')
     await page.getByLabel('Overlap width').fill('20')

@@ -8,7 +8,9 @@ import { go } from '../../parts/routing/useRoute.ts'
 import { hashOf } from '../../routes/route.ts'
 import { Form } from '../../widgets/forms/Form.tsx'
 import { focusFirstField } from '../../widgets/forms/focusField.ts'
+import { Keys } from '../../widgets/Keys.tsx'
 import { Notice } from '../../widgets/Notice.tsx'
+import { nextNumber } from './nextNumber.ts'
 import { SpecimenFieldset } from './SpecimenFieldset.tsx'
 import { emptyTexts, type FormErrors, readSpecimen, specimenUnits, withTaken } from './specimenForm.ts'
 
@@ -33,8 +35,11 @@ export function NewSpecimenPage() {
       return true
     }
     setAdded(specimen.fields.number)
-    texts.onTexts({ ...texts.shown, number: '', notes: '' })
-    if (page.current !== null) focusFirstField(page.current)
+    texts.onTexts({ ...texts.shown, number: nextNumber(specimen.fields.number), notes: '' })
+    // Once it shows the number that is proposed, which typing then replaces
+    requestAnimationFrame(() => {
+      if (page.current !== null) focusFirstField(page.current, true)
+    })
     return true
   }
 
@@ -51,8 +56,8 @@ export function NewSpecimenPage() {
           <button type="submit" className="button button-primary" aria-disabled={add.pending}>
             Add
           </button>
-          <button type="submit" className="button" value="again" aria-disabled={add.pending}>
-            Add, and another like it
+          <button type="submit" className="button" value="again" data-ctrl-enter="" aria-disabled={add.pending}>
+            Add, and another like it <Keys keys="Ctrl Enter" />
           </button>
           <a className="button button-quiet" href={hashOf({ page: 'specimens' })}>
             Cancel

@@ -4,7 +4,7 @@ import { areChanged, fieldValues, watchUnsaved } from './unsaved.ts'
 
 /**
  * A form: its first field has the focus when it opens, a refused submission puts it on the first field that is wrong, and
- * what was typed is not left unasked.
+ * what was typed is not left unasked. Enter submits it by its first button, Ctrl and Enter by the one marked `data-ctrl-enter`.
  */
 export function Form({
   onSubmit,
@@ -34,7 +34,14 @@ export function Form({
     kept.current = fieldValues(element)
     // A dialog is not open yet; it does this itself
     if (focusFirst && element.closest('dialog') === null) focusFirstField(element)
-    if (keepsItself) return
+    const submitOtherwise = (event: KeyboardEvent) => {
+      const button = element.querySelector<HTMLElement>('button[data-ctrl-enter]')
+      if (button === null || event.key !== 'Enter' || !(event.ctrlKey || event.metaKey)) return
+      event.preventDefault()
+      button.click()
+    }
+    element.addEventListener('keydown', submitOtherwise)
+    if (keepsItself) return () => element.removeEventListener('keydown', submitOtherwise)
     const touch = () => {
       touched.current = true
     }
@@ -45,6 +52,7 @@ export function Form({
     })
     return () => {
       for (const kind of ['input', 'click', 'keydown']) element.removeEventListener(kind, touch)
+      element.removeEventListener('keydown', submitOtherwise)
       end()
     }
   }, [focusFirst, keepsItself])

@@ -1,10 +1,14 @@
 // Held by tests/browser/formsRun.spec.ts.
 const fields = 'input:not([type="hidden"]), select, textarea, [role="slider"]'
 
-/** Puts the focus on the first field of a form or dialog, or on what is marked to be first. False: there is none. */
-export function focusFirstField(place: Element): boolean {
+/**
+ * Puts the focus on the first field of a form or dialog, or on what is marked to be first; `selecting`: and selects what stands in
+ * it, so that typing replaces it. False: there is none.
+ */
+export function focusFirstField(place: Element, selecting = false): boolean {
   const first = place.querySelector<HTMLElement>('[data-first-focus]') ?? firstOf(place)
   first?.focus()
+  if (selecting && first instanceof HTMLInputElement) first.select()
   return first !== null
 }
 
