@@ -12,8 +12,10 @@ export type FieldProps = {
   label: string
   /** Written after the value, e.g. "mm". */
   unit?: string | undefined
+  /** For counts alone: a keyboard of numbers on a touch screen has neither "/" nor letters, with which people write quantities. */
+  inputMode?: 'numeric'
 } & Said &
-  Omit<ComponentProps<'input'>, 'id'>
+  Omit<ComponentProps<'input'>, 'id' | 'inputMode'>
 
 /** A labelled line of input, with its unit, a hint and what is wrong with it. */
 export function Field({ label, unit, hint, error, question, className, ...input }: FieldProps) {

@@ -57,17 +57,12 @@ export function PracticeDialog({
           return (
             <fieldset key={key} className="field-pair">
               <legend className="visually-hidden">{name}</legend>
-              <Field label={`${name}, at least`} unit={unit} inputMode="decimal" {...field(`${key}.least`)} />
-              <Field label={`${name}, at most`} unit={unit} inputMode="decimal" {...field(`${key}.most`)} />
+              <Field label={`${name}, at least`} unit={unit} {...field(`${key}.least`)} />
+              <Field label={`${name}, at most`} unit={unit} {...field(`${key}.most`)} />
             </fieldset>
           )
         })}
-        <Field
-          label="Sampling bound, at most"
-          unit="% of the peak"
-          inputMode="decimal"
-          {...field('samplingBoundPercent')}
-        />
+        <Field label="Sampling bound, at most" unit="% of the peak" {...field('samplingBoundPercent')} />
         <div className="dialog-buttons">
           <CancelButton />
           <button type="submit" className="button button-primary" aria-disabled={pending}>

@@ -32,7 +32,6 @@ export function PressSpeedForm({ preferences, set }: { preferences: Preferences;
       <Field
         label="Press speed"
         unit={quantities.pressSpeed.unit}
-        inputMode="decimal"
         value={typed}
         onChange={(event) => form.onTexts({ speed: event.currentTarget.value })}
         error={asked && 'error' in read ? read.error : null}

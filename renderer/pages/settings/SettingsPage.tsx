@@ -150,7 +150,6 @@ function ForceForm({ preferences, set }: Part) {
       <Field
         label={ratedLoadWords}
         unit={force.unit}
-        inputMode="decimal"
         value={texts.capacity}
         onChange={(event) => texts.setCapacity(event.currentTarget.value)}
         error={asked ? texts.errors.capacity : null}
@@ -159,7 +158,6 @@ function ForceForm({ preferences, set }: Part) {
       <Field
         label="Scale, uncalibrated"
         unit={forcePerCount.unit}
-        inputMode="decimal"
         value={texts.scale}
         onChange={(event) => texts.setScale(event.currentTarget.value)}
         error={asked ? texts.errors.scale : null}

@@ -41,7 +41,6 @@ export function PortForm() {
           <Field
             label={ratedLoadWords}
             unit={force.unit}
-            inputMode="decimal"
             value={texts.capacity}
             onChange={(event) => texts.setCapacity(event.currentTarget.value)}
             error={asked ? texts.errors.capacity : null}
@@ -50,7 +49,6 @@ export function PortForm() {
           <Field
             label="Scale"
             unit={forcePerCount.unit}
-            inputMode="decimal"
             value={texts.scale}
             onChange={(event) => texts.setScale(event.currentTarget.value)}
             error={asked ? texts.errors.scale : null}

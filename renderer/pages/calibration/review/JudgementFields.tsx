@@ -66,7 +66,6 @@ export function JudgementFields(props: {
       <Field
         label="Resolution of the reading"
         unit={unit}
-        inputMode="decimal"
         value={props.resolution}
         error={props.resolutionError}
         hint={resolutionWords(suggested)}

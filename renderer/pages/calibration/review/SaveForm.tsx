@@ -62,7 +62,6 @@ export function SaveForm({ choices, ready }: { choices: AssessmentChoices; ready
         <Field
           label="Temperature now"
           unit={temperature.unit}
-          inputMode="decimal"
           value={texts.shown.temperature}
           error={'error' in end ? end.error : null}
           onChange={(event) => texts.onTexts({ temperature: event.currentTarget.value })}

@@ -2,7 +2,7 @@ import type { DetectionSettings } from '#contract/breaks/detection.ts'
 import { settingWords, thresholdGroups, thresholdUnit } from '#words/breaks/thresholdWords.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { Field } from '../../../widgets/Field.tsx'
-import { isUnknownAllowed, type ThresholdErrors, type ThresholdTexts } from './thresholdForm.ts'
+import type { ThresholdErrors, ThresholdTexts } from './thresholdForm.ts'
 
 /** Thresholds that may differ; an empty one stays as it was at capture. Beside each stands what it is or usually is. */
 export function ThresholdFieldset({
@@ -34,7 +34,6 @@ export function ThresholdFieldset({
                   key={key}
                   label={label}
                   unit={unit === '' ? undefined : unit}
-                  inputMode={isUnknownAllowed(key) ? 'text' : 'decimal'}
                   autoComplete="off"
                   value={texts[key]}
                   error={errors[key] ?? null}

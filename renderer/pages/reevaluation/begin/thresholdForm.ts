@@ -14,7 +14,7 @@ const thresholds = thresholdGroups.flatMap((group) => group.thresholds)
 const mayBeUnknown: readonly ThresholdKey[] = ['capacityN', 'pressSpeedMmPerS', 'lowestCode', 'highestCode']
 
 /** Whether a threshold may be written as "unknown". */
-export function isUnknownAllowed(key: ThresholdKey): boolean {
+function isUnknownAllowed(key: ThresholdKey): boolean {
   return mayBeUnknown.includes(key)
 }
 

@@ -60,7 +60,6 @@ export function PickPeakDialog({
         label="Time of the sample"
         unit="s"
         required
-        inputMode="decimal"
         value={typed}
         {...(startTimeS === null ? { 'data-first-focus': '' } : {})}
         onChange={(event) => setTyped(event.currentTarget.value)}

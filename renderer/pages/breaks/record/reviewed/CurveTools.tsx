@@ -43,7 +43,6 @@ export function CurveTools({
           <Field
             label="Slope over"
             unit="ms"
-            inputMode="decimal"
             value={draft.slopeMs}
             onChange={(event) => onDraft({ ...draft, slopeMs: event.currentTarget.value })}
             error={slopeError}
@@ -115,7 +114,6 @@ function FilterFields({
         <Field
           label="−3 dB at"
           unit="Hz"
-          inputMode="decimal"
           value={filter.cutoffHz}
           onChange={(event) => setFilter({ cutoffHz: event.currentTarget.value })}
           error={error}
@@ -125,7 +123,6 @@ function FilterFields({
         <Field
           label="Window"
           unit="ms"
-          inputMode="decimal"
           value={filter.windowMs}
           onChange={(event) => setFilter({ windowMs: event.currentTarget.value })}
           error={error}
