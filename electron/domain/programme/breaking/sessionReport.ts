@@ -102,7 +102,7 @@ function observationOf({ specimen: { fields, breakInForce } }: BreakingMember): 
   return [
     {
       ...{ group: '', ageMonths: null, specimen: fields.number, board: null, excludedBecause: null },
-      ...{ strengthMPa, woodFailurePercent },
+      ...{ strengthMPa, woodFailurePercent, simulated: fields.demo },
     },
   ]
 }
