@@ -29,7 +29,7 @@ describe.each(Object.entries(carriers))('the real engine over %s', (_name, conne
 
     const fields = { number: 'C1-LL-03', adhesive: 'hide glue', areaMm2: 625 }
     const added = await client.call('specimens.add', { fields, by: 'the test' })
-    expect(await changed).toEqual([`specimen ${added.specimenId}`])
+    expect(await changed).toEqual(['catalogue', `specimen ${added.specimenId}`])
     const { total, rows } = await client.call('specimens.list', { text: 'HIDE c1-ll' })
     expect([total, rows[0]?.fields.number, rows[0]?.fields.areaMm2]).toEqual([1, 'C1-LL-03', 625])
 

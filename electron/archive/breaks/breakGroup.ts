@@ -1,10 +1,12 @@
 import { type BreakGroup, type GroupMember, groupOf } from '#domain/strength/breakGroup.ts'
+import { nameInForce } from '../catalogue/names.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'
 
-const memberColumns = `b.break_id AS breakId, b.started_at AS startedAt, b.outcome, r.number, r.adhesive,
-    r.joint_type AS jointType, r.bond_line_gap_mm AS bondLineGapMm, r.exposure, r.glued_on AS gluedOn
+const memberColumns = `b.break_id AS breakId, b.started_at AS startedAt, b.outcome, r.number,
+    ${nameInForce('s.adhesive_id', 'r.adhesive')} AS adhesive, ${nameInForce('s.joint_type_id', 'r.joint_type')} AS jointType,
+    r.bond_line_gap_mm AS bondLineGapMm, ${nameInForce('s.exposure_id', 'r.exposure')} AS exposure, r.glued_on AS gluedOn
   FROM break_current b
   JOIN specimen_current s ON s.specimen_id = b.specimen_id
   JOIN specimen_revision r ON r.revision_id = s.revision_id`

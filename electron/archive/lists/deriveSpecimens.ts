@@ -1,8 +1,13 @@
 import { caseFolded, folded, naturalKey } from '#domain/text/naturalOrder.ts'
+import { type Named, nameReader } from '../catalogue/names.ts'
+import { type NamedKey, type Written, writtenOfSpecimen } from '../catalogue/written.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 
-/** What stands in force of one specimen: its newest revision as lists sort and search it, and its break that counts. */
+/**
+ * What stands in force of one specimen: its newest revision as lists sort and search it, under the names that the catalogue has
+ * for what it names, and its break that counts.
+ */
 export type SpecimenCurrentRow = {
   specimen_id: number
   revision_id: number
@@ -11,6 +16,13 @@ export type SpecimenCurrentRow = {
   adhesive_key: string
   joint_type_key: string
   exposure_key: string
+  adhesive_id: number | null
+  lot_id: number | null
+  wood_id: number | null
+  board_id: number | null
+  joint_type_id: number | null
+  exposure_id: number | null
+  place_id: number | null
   area_mm2: number | null
   search: string
   demo: number
@@ -33,10 +45,12 @@ type SameAsFound =
   | 'wood_failure_percent'
 
 type FoundRow = Pick<SpecimenCurrentRow, SameAsFound> &
-  Record<'number' | 'adhesive' | 'joint_type' | 'exposure' | 'place' | 'notes', string>
+  Record<'number' | 'adhesive' | 'lot' | 'joint_type' | 'exposure' | 'place' | 'notes', string> &
+  Record<'wood' | 'board', string | null>
 
 const text = `
-  SELECT r.specimen_id, r.revision_id, r.number, r.adhesive, r.joint_type, r.exposure, r.place, r.notes, r.area_mm2, r.demo,
+  SELECT r.specimen_id, r.revision_id, r.number, r.adhesive, r.lot, r.wood, r.board, r.joint_type, r.exposure, r.place, r.notes,
+    r.area_mm2, r.demo,
     b.break_id AS break_in_force, b.started_at, b.peak_n, b.wood_failure_percent,
     EXISTS (SELECT 1 FROM break_current WHERE specimen_id = r.specimen_id AND set_aside IS NOT NULL) AS any_set_aside
   FROM specimen_revision r
@@ -51,18 +65,38 @@ const text = `
  * up to date. A number without a specimen gives no row.
  */
 export function deriveSpecimens(database: Database, specimenIds: readonly number[]): SpecimenCurrentRow[] {
-  return prepared<FoundRow>(database, text).all(JSON.stringify(specimenIds)).map(fromRow)
+  const readName = nameReader(database)
+  return prepared<FoundRow>(database, text)
+    .all(JSON.stringify(specimenIds))
+    .map((row) => fromRow(row, readName))
 }
 
-function fromRow({ number, adhesive, joint_type, exposure, place, notes, ...found }: FoundRow): SpecimenCurrentRow {
+function fromRow(row: FoundRow, readName: (written: Written) => Named | null): SpecimenCurrentRow {
+  const { number, adhesive, lot, wood, board, joint_type, exposure, place, notes, ...found } = row
+  const written = writtenOfSpecimen({
+    ...{ adhesive, lot, wood: wood ?? '', board: board ?? '', jointType: joint_type, exposure, place },
+  })
+  const named = Object.fromEntries(
+    Object.entries(written).map(([key, one]) => [key, readName(one) ?? { entryId: null, name: one.name }]),
+  ) as Record<NamedKey, { entryId: number | null; name: string }>
+  // As it is written, and as it is called now
+  const texts = [number, place, notes, ...Object.values(written).map(({ name }) => name)]
+  const names = Object.values(named).map(({ name }) => name)
   return {
     ...found,
     // Not what looks the same: an older archive may hold two such numbers, and goes on doing so.
     number_folded: caseFolded(number),
     number_key: naturalKey(number),
-    adhesive_key: naturalKey(adhesive),
-    joint_type_key: naturalKey(joint_type),
-    exposure_key: naturalKey(exposure),
-    search: folded([number, adhesive, joint_type, exposure, place, notes].join('\n')),
+    adhesive_key: naturalKey(named.adhesive.name),
+    joint_type_key: naturalKey(named.jointType.name),
+    exposure_key: naturalKey(named.exposure.name),
+    adhesive_id: named.adhesive.entryId,
+    lot_id: named.lot.entryId,
+    wood_id: named.wood.entryId,
+    board_id: named.board.entryId,
+    joint_type_id: named.jointType.entryId,
+    exposure_id: named.exposure.entryId,
+    place_id: named.place.entryId,
+    search: [...new Set([...texts, ...names].map(folded))].join('\n'),
   }
 }

@@ -1,4 +1,5 @@
 import type { Progress } from '#contract/tasks.ts'
+import { remakeCatalogue } from '../catalogue/catalogueRows.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { stopped } from '../core/recordTrouble.ts'
@@ -32,6 +33,7 @@ export function rebuildDerived(
     }
     tell(0)
     database.exec('DELETE FROM specimen_current; DELETE FROM break_current')
+    remakeCatalogue(database)
     for (const ids of batchesOf(breakIds)) {
       putBreaks(database, deriveBreaks(database, ids))
       tell(ids.length)
@@ -41,7 +43,7 @@ export function rebuildDerived(
       tell(ids.length)
     }
     noteDerivation(database)
-    touch(database, 'breaks', 'results', 'specimens', 'curves')
+    touch(database, 'breaks', 'results', 'specimens', 'curves', 'catalogue')
   })
 }
 

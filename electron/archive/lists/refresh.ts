@@ -27,6 +27,13 @@ const specimenColumns = [
   'adhesive_key',
   'joint_type_key',
   'exposure_key',
+  'adhesive_id',
+  'lot_id',
+  'wood_id',
+  'board_id',
+  'joint_type_id',
+  'exposure_id',
+  'place_id',
   'area_mm2',
   'search',
   'demo',
@@ -63,6 +70,7 @@ export type Refreshed = { breakIds: number[]; specimenIds: number[] }
 
 /** Brings the current rows of some specimens up to date. Call it inside the transaction that changed a record. */
 export function refreshSpecimens(database: Database, specimenIds: readonly number[]): void {
+  if (specimenIds.length === 0) return
   putSpecimens(database, deriveSpecimens(database, specimenIds))
   for (const specimenId of specimenIds) touch(database, `specimen ${specimenId}`)
 }

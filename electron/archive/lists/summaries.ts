@@ -5,6 +5,7 @@ import type { ForceScale } from '#contract/calibration/forceScale.ts'
 import { verificationOf } from '#domain/calibration/verificationOf.ts'
 import { flagsInForce } from '#domain/strength/overruledFlags.ts'
 import { shearStrengthMPa } from '#domain/strength/strength.ts'
+import { nameInForce } from '../catalogue/names.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'
@@ -56,9 +57,13 @@ export const overruledColumns = `
     e.peak_n AS found_peak_n, p.kind AS peak_kind, p.by AS peak_by, p.reason AS peak_reason,
     p.recorded_at AS peak_recorded_at, p.sample_time_s AS peak_time_s`
 
+/** What a specimen `s`, with its newest revision `r`, is made of, in SQL, under the names that the catalogue has for it. */
+export const namedColumns = `${nameInForce('s.adhesive_id', 'r.adhesive')} AS adhesive,
+    ${nameInForce('s.joint_type_id', 'r.joint_type')} AS joint_type, ${nameInForce('s.exposure_id', 'r.exposure')} AS exposure`
+
 /** Columns and joins of a break with the newest of everything beside it; add WHERE on `b` (break_current) or `s` (specimen_current). */
 const breakSummaryText = `
-  SELECT b.break_id, b.started_at, b.evaluation_id, x.ending, b.specimen_id, r.number, r.adhesive, r.joint_type, r.exposure, r.area_mm2,
+  SELECT b.break_id, b.started_at, b.evaluation_id, x.ending, b.specimen_id, r.number, ${namedColumns}, r.area_mm2,
     b.outcome, b.peak_n, e.sampling_bound_percent, e.flags,
     CASE WHEN p.decision_id IS NULL THEN NULL ELSE e.events END AS overruled_events, coalesce(e.scale, h.scale) AS scale,
     b.wood_failure_percent, a.failure_pattern, a.note, b.set_aside, b.set_aside_cause,

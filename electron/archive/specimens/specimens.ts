@@ -1,5 +1,7 @@
 import { type Specimen, type SpecimenFields, specimen } from '#contract/specimens/specimen.ts'
 import { caseFolded, folded, naturalKey } from '#domain/text/naturalOrder.ts'
+import { nameNew } from '../catalogue/newNames.ts'
+import { type Written, writtenOfSpecimen } from '../catalogue/written.ts'
 import { absent, plain, truth } from '../core/columns.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
@@ -74,6 +76,15 @@ function touchBreaksOf(database: Database, specimenId: number): void {
   for (const { break_id } of breaks.all(specimenId)) touch(database, `break ${break_id}`, `result ${break_id}`)
 }
 
+/** What specimens name, and who enters them, is in the catalogue from then on. */
+function nameThings(database: Database, list: readonly SpecimenFields[], recordedAt: string, by: string): void {
+  const names = new Map<string, Written>([['', { kind: 'operator', name: by, of: '' }]])
+  for (const fields of list)
+    for (const written of Object.values(writtenOfSpecimen(fields)))
+      names.set(`${written.kind}\n${written.of}\n${written.name}`, written)
+  nameNew(database, names.values(), recordedAt, by)
+}
+
 /** Adds specimens, all or none. */
 export function addSpecimens(
   database: Database,
@@ -82,6 +93,7 @@ export function addSpecimens(
   by: string,
 ): Specimen[] {
   return inTransaction(database, () => {
+    nameThings(database, list, recordedAt, by)
     let { last } = prepared<{ last: number }>(
       database,
       'SELECT coalesce(max(specimen_id), 0) AS last FROM specimen_revision',
@@ -109,6 +121,7 @@ export function correctSpecimen(
 ): Specimen {
   return inTransaction(database, () => {
     const revision = specimenRevisions(database, specimenId).length + 1
+    nameThings(database, [fields], recordedAt, by)
     return storeRevision(database, { specimenId, revision, recordedAt, by, reason, fields })
   })
 }

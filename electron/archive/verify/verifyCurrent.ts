@@ -1,4 +1,5 @@
 // Held by tests/archive/verify/verify.spec.ts.
+import { deriveCatalogue } from '../catalogue/deriveCatalogue.ts'
 import { canonicalJson } from '../core/canonicalJson.ts'
 import type { Database } from '../core/database.ts'
 import type { Report } from '../core/fault.ts'
@@ -45,6 +46,7 @@ const cure = 'the lists can be made again from the records with the command rebu
  */
 export function verifyCurrent(database: Database, report: Report): void {
   if (!isDerivedHere(database)) return
+  verifyCatalogue(database, report)
   verifyList(database, breaks, report)
   verifyList(database, specimens, report)
 }
@@ -63,4 +65,16 @@ function verifyList<Row extends object>(database: Database, kind: List<Row>, rep
         report({ where, what: `${list} shows something else than its records: ${cure}` })
     }
   }
+}
+
+function verifyCatalogue(database: Database, report: Report): void {
+  const { current, names } = deriveCatalogue(database)
+  const shown = {
+    current: prepared<object>(database, 'SELECT * FROM catalogue_current ORDER BY entry_id').all(),
+    names: prepared<object>(database, 'SELECT * FROM catalogue_name').all(),
+  }
+  const asText = (rows: readonly object[]) => rows.map((row) => canonicalJson(row)).sort()
+  const same = (a: readonly object[], b: readonly object[]) => String(asText(a)) === String(asText(b))
+  if (!same(shown.current, current) || !same(shown.names, names))
+    report({ where: 'catalogue', what: `its names say something else than its records: ${cure}` })
 }

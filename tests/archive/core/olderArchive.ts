@@ -9,9 +9,9 @@ import { applicationId } from '#archive/core/openDatabase.ts'
  * evaluations (the first with a pop-in) and an assessment; break 2 was set aside, taken back, moved to specimen 1 and set
  * aside again; break 3 still runs. Format 2 also has every kind of record that calibrating makes. Format 3 has a study of its
  * own, with every kind of record and of decision; none of its captures runs. Format 4 is that study brought over, with a break
- * more and one that runs.
+ * more and one that runs. Format 5 is that one brought over, with specimens whose names differ by case, a hyphen or one letter.
  */
-export function olderArchive(version: 1 | 2 | 3 | 4, path = ':memory:'): Database.Database {
+export function olderArchive(version: 1 | 2 | 3 | 4 | 5, path = ':memory:'): Database.Database {
   const database = new Database(path)
   onTestFinished(() => void database.close())
   database.exec(readFileSync(join(import.meta.dirname, `migrations/format${version}.sql`), 'utf8'))

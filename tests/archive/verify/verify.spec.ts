@@ -46,12 +46,12 @@ function faultsAfter(text: string): string[] {
 test('finds a whole archive sound and counts what it looked at', () => {
   expect(verify(study(), () => {})).toEqual({
     sound: true,
-    // The format, 2 specimens, 2 sessions, 2 breaks, 2 evaluations, a decision, an assessment, a correction
-    ledgerEntries: 12,
+    // The format, 7 names (bench, adhesive, lot, wood, joint type, exposure, place), 2 specimens, 2 sessions, 2 breaks, 2 evaluations, a decision, an assessment, a correction
+    ledgerEntries: 19,
     breaks: 2,
     curves: 2,
     samples: 4000,
-    head: { count: 12, hash: expect.stringMatching(/^[0-9a-f]{64}$/), instant: morning },
+    head: { count: 19, hash: expect.stringMatching(/^[0-9a-f]{64}$/), instant: morning },
     faults: [],
   })
 })
@@ -117,13 +117,13 @@ test.each([
   ],
   [
     'a last entry that is gone',
-    'DELETE FROM ledger WHERE seq = 12',
+    'DELETE FROM ledger WHERE seq = 19',
     /specimen 3: the record has no entry in the ledger/,
   ],
   [
     'an entry that was rewritten',
-    `UPDATE ledger SET content = replace(content, '600', '700') WHERE seq = 2`,
-    /entry 2 .*: its content does not match its hash/,
+    `UPDATE ledger SET content = replace(content, '600', '700') WHERE seq = 9`,
+    /entry 9 .*: its content does not match its hash/,
   ],
   [
     'a missing block',
