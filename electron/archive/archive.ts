@@ -1,4 +1,5 @@
 import type { VerifyReport } from '#contract/keeping/archive.ts'
+import type { AllocationDone } from '#contract/programme/studyRecord.ts'
 import type { Progress } from '#contract/tasks.ts'
 import type { Topic } from '#contract/topics.ts'
 import type { Database } from './core/database.ts'
@@ -18,6 +19,14 @@ export type Archive = { readonly [Name in keyof Methods]: Asked<Methods[Name]> }
   verify(onProgress: (progress: Progress) => void, signal: AbortSignal): Promise<VerifyReport>
   /** Makes all lists again from the records, all or nothing. No sample of a running capture can be stored meanwhile. */
   rebuildDerived(onProgress: (progress: Progress) => void, signal: AbortSignal): Promise<void>
+  /** Allocates the blocks of a study, all or nothing. No sample of a running capture can be stored meanwhile. */
+  allocateStudy(
+    onProgress: (progress: Progress) => void,
+    signal: AbortSignal,
+    studyId: number,
+    recordedAt: string,
+    by: string,
+  ): Promise<AllocationDone>
   /**
    * Tells once for each call that wrote, after its commit and before its promise resolves, what it touched: each topic once.
    * A call that touches nothing that is read (samples of a running capture, rejected lines) is not told. The function

@@ -13,6 +13,12 @@ import { openHere } from './openHere.ts'
 // The thread that SQLite lives in. It opens the archive of its workerData, answers calls in order, and ends with "close".
 
 type Work = (database: Database, ...args: unknown[]) => unknown
+type LongWork = (
+  database: Database,
+  onProgress: (progress: Progress) => void,
+  isCancelled: () => boolean,
+  ...args: unknown[]
+) => unknown
 
 if (parentPort === null) throw new TypeError('archiveWorker.ts must be started as a worker thread')
 const port = parentPort
@@ -29,9 +35,10 @@ function progressOf(id: number): (progress: Progress) => void {
 
 function work({ database }: OpenedArchive, { id, method, args }: Request): unknown {
   if (method === 'verify') return longMethods.verify(database, progressOf(id))
-  if (method === 'rebuildDerived') {
-    const stopped = args[0] as Int32Array
-    return longMethods.rebuildDerived(database, progressOf(id), () => Atomics.load(stopped, 0) !== 0)
+  if (method === 'rebuildDerived' || method === 'allocateStudy') {
+    const [stopped, ...rest] = args as [Int32Array, ...unknown[]]
+    const long = longMethods[method] as LongWork
+    return long(database, progressOf(id), () => Atomics.load(stopped, 0) !== 0, ...rest)
   }
   const found = byName.get(method)
   if (found === undefined) throw new TypeError(`the archive has no method "${method}"`)

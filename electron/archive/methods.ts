@@ -23,6 +23,7 @@ import { chainHead, chainIdentity, heldAgainst, settle } from './keeping/chainHe
 import { info } from './keeping/info.ts'
 import { breakIds, listBreaks } from './lists/lists.ts'
 import { rebuildDerived } from './lists/rebuild.ts'
+import { allocateStudy } from './programme/allocateStudy.ts'
 import { waitingPulls } from './programme/breakingPlaces.ts'
 import {
   addBreakingEvent,
@@ -32,6 +33,7 @@ import {
 } from './programme/breakingSessions.ts'
 import { glueUp, glueUpPlan, glueUpRow, glueUps, studiesToGlue } from './programme/glueUpLists.ts'
 import { addGlueUp, type NewGlueUp } from './programme/glueUps.ts'
+import { addStudy, correctStudy, studies, study } from './programme/studies.ts'
 import { reevaluationChanges } from './reevaluation/reevaluationChanges.ts'
 import {
   addReevaluated,
@@ -77,6 +79,8 @@ export const reads = {
   reevaluations,
   reevaluation: reevaluationOf,
   reevaluationChanges,
+  studies,
+  study,
   glueUps,
   glueUp,
   glueUpPlan,
@@ -114,6 +118,8 @@ export const writes = {
     addReevaluated(database, reevaluationId, made, storeEvaluation),
   endReevaluation,
   decideReevaluation,
+  addStudy,
+  correctStudy,
   addGlueUp: (database: Database, glueUp: NewGlueUp) =>
     glueUpRow(database, addGlueUp(database, glueUp, addSpecimens).glueUpId),
   beginBreakingSession,
@@ -121,7 +127,7 @@ export const writes = {
 } as const
 
 /** What takes so long that it tells how far it is, and can be stopped. */
-export const longMethods = { verify, rebuildDerived } as const
+export const longMethods = { verify, rebuildDerived, allocateStudy } as const
 
 export const methods = { ...reads, ...writes } as const
 export type Methods = typeof methods

@@ -43,7 +43,8 @@ export async function openArchive(opening: ArchiveOpening): Promise<Archive> {
   return {
     ...calls,
     verify: (tell, signal) => verifyApart(options, tell, signal),
-    rebuildDerived: (tell, signal) => rebuild(writer, tell, signal),
+    rebuildDerived: (tell, signal) => runLong(writer, 'rebuildDerived', tell, signal),
+    allocateStudy: (tell, signal, ...args) => runLong(writer, 'allocateStudy', tell, signal, ...args),
     onChange(listener) {
       listeners.add(listener)
       return () => void listeners.delete(listener)
@@ -76,18 +77,21 @@ async function verifyApart(
   }
 }
 
-/** The thread is busy until the lists are made, so it looks at memory that both share for whether it is to stop. */
-async function rebuild(
+/** The thread is busy until all is done, so it looks at memory that both share for whether it is to stop. */
+async function runLong<Result>(
   writer: WorkerConnection,
+  method: 'rebuildDerived' | 'allocateStudy',
   onProgress: (progress: Progress) => void,
   signal: AbortSignal,
-): Promise<void> {
+  ...args: readonly unknown[]
+): Promise<Result> {
   const stopped = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT))
   const stop = () => Atomics.store(stopped, 0, 1)
   if (signal.aborted) stop()
   signal.addEventListener('abort', stop)
   try {
-    await writer.call('rebuildDerived', [stopped], (progress) => onProgress(progress as Progress))
+    const done = await writer.call(method, [stopped, ...args], (progress) => onProgress(progress as Progress))
+    return done as Result
   } finally {
     signal.removeEventListener('abort', stop)
   }

@@ -6,6 +6,7 @@ import { keepingProcedures } from './keeping/procedures.ts'
 import type { Procedure } from './procedure.ts'
 import { breakingProcedures } from './programme/breakingProcedures.ts'
 import { glueUpProcedures } from './programme/glueUpProcedures.ts'
+import { studyProcedures } from './programme/studyProcedures.ts'
 import { reevaluationProcedures } from './reevaluation/procedures.ts'
 import { settingsProcedures } from './settings/procedures.ts'
 import { specimenProcedures } from './specimens/procedures.ts'
@@ -21,6 +22,7 @@ export const procedures = {
   ...reevaluationProcedures,
   ...settingsProcedures,
   ...specimenProcedures,
+  ...studyProcedures,
 } as const satisfies Record<string, Procedure>
 
 export type Procedures = typeof procedures

@@ -8,6 +8,7 @@ export const taskWords = {
   demo: 'Filling the demo',
   comparison: 'Comparing curves',
   reevaluation: 'Evaluating breaks again',
+  allocation: 'Allocating blocks',
 } as const
 
 export type TaskName = keyof typeof taskWords

@@ -21,6 +21,7 @@ import { deedsCatchUp, watchRecords } from './core/recordsWatch.ts'
 import { keepingHandlers } from './keeping/handlers.ts'
 import { breakingHandlers } from './programme/breakingHandlers.ts'
 import { glueUpHandlers } from './programme/glueUpHandlers.ts'
+import { studyHandlers } from './programme/studyHandlers.ts'
 import { reevaluationHandlers } from './reevaluation/handlers.ts'
 import { createReevaluations } from './reevaluation/reevaluations.ts'
 import { settingsHandlers } from './settings/handlers.ts'
@@ -98,6 +99,7 @@ export async function createEngine(
     ...settingsHandlers(preferences),
     ...benchHandlers(handlerParts, bench, preferences.change),
     ...specimenHandlers(handlerParts),
+    ...studyHandlers(handlerParts),
     ...glueUpHandlers(handlerParts),
     ...breakingHandlers(handlerParts, bench),
     ...breakHandlers(handlerParts),

@@ -6,12 +6,13 @@ import { labelOf } from '#domain/programme/labels/label.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { storeRecord } from '../core/recordKind.ts'
-import { readRecord, readRecords } from '../core/recordTable.ts'
-import { conflict, notFound } from '../core/recordTrouble.ts'
+import { readRecord } from '../core/recordTable.ts'
+import { conflict } from '../core/recordTrouble.ts'
 import { inTransaction } from '../core/transaction.ts'
 import { takeRunning } from './runningNumbers.ts'
 import { gluedBlockKind, glueUpKind } from './sessionKinds.ts'
-import { blockKind, labelKind, studyKind } from './studyKinds.ts'
+import { newestStudy } from './studies.ts'
+import { blockKind, labelKind } from './studyKinds.ts'
 
 /** How the archive adds specimens, all or none. */
 export type AddSpecimens = (
@@ -38,7 +39,7 @@ export function addGlueUp(
   addSpecimens: AddSpecimens,
 ): { glueUpId: number; specimens: Specimen[] } {
   return inTransaction(database, () => {
-    const study = record.studyId === null ? null : newestStudy(database, record.studyId)
+    const study = record.studyId === null ? null : newestStudy(database, record.studyId).fields
     const glueUp = storeRecord(database, glueUpKind, record)
     refuseNamedTwice(blocks)
     const planned = blocks.map((one) => ('blockId' in one ? blockToGlue(database, one.blockId, record.studyId) : null))
@@ -71,13 +72,6 @@ const ofGlueUp = ({ glueUpId, recordedAt }: GlueUp): Pick<GluedBlock, 'glueUpId'
   glueUpId,
   recordedAt,
 })
-
-/** The newest version of a study. Throws the trouble "not-found" when there is none. */
-function newestStudy(database: Database, studyId: number): StudyFields {
-  const [newest] = readRecords(database, studyKind, 'WHERE study_id = ? ORDER BY revision DESC LIMIT 1', studyId)
-  if (newest === undefined) throw notFound('study', studyId)
-  return newest.fields
-}
 
 function refuseNamedTwice(blocks: readonly NewGluedBlock[]): void {
   const ids = blocks.flatMap((one) => ('blockId' in one ? [one.blockId] : []))
