@@ -1,6 +1,8 @@
 import type { Study, StudyFields } from '#contract/programme/study.ts'
 import type { StudyRecord, StudySummary } from '#contract/programme/studyRecord.ts'
 import { type ExtensionFault, extensionFault } from '#domain/programme/study/extension.ts'
+import { nameNew } from '../catalogue/newNames.ts'
+import { writtenOfStudy } from '../catalogue/written.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { storeRecord } from '../core/recordKind.ts'
@@ -82,6 +84,7 @@ export function correctStudy(
 }
 
 function storeVersion(database: Database, version: Study): Study {
+  nameNew(database, writtenOfStudy(version.fields), version.recordedAt, version.by)
   const stored = storeRecord(database, studyKind, version)
   touch(database, 'studies')
   return stored

@@ -2,9 +2,8 @@ import type { HandlersOf } from '#contract/procedures.ts'
 import type { StudyFields } from '#contract/programme/study.ts'
 import type { studyProcedures } from '#contract/programme/studyProcedures.ts'
 import { cellsOf as groupsOf } from '#domain/findings/observation.ts'
-import { observedBreaks } from '#domain/findings/observedBreak.ts'
+import { type ObservedBreak, observedBreaks } from '#domain/findings/observedBreak.ts'
 import { pooledVariation } from '#domain/programme/study/pooledVariation.ts'
-import { madeAlike } from '../core/groupName.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
 
 /** Studies: planned, corrected by a newer version, and their blocks allocated. */
@@ -26,8 +25,12 @@ export function studyHandlers({ archive, clock, demo, tasks, emit }: HandlerPart
         archive.allocateStudy((progress) => emit('task.progress', progress), signal, studyId, clock.instant(), by),
       ),
     'studies.variation': async () => {
-      const groups = groupsOf(observedBreaks(await archive.observations(), madeAlike))
+      const groups = groupsOf(observedBreaks(await archive.observations(), traits))
       return pooledVariation(groups.map(({ counted }) => counted.map(({ strengthMPa }) => strengthMPa)))
     },
   }
 }
+
+/** Tells a group from the others; nobody reads it. */
+const traits = ({ adhesive, jointType, bondLineGapMm, exposure }: ObservedBreak) =>
+  JSON.stringify([adhesive, jointType, bondLineGapMm, exposure])

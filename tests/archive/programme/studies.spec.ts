@@ -39,6 +39,12 @@ describe('a study', () => {
     expect(verify(database, () => {}).faults).toEqual([])
   })
 
+  it('gives what it names an entry in the catalogue', () => {
+    addStudy(database, madeStudy({ boards: [{ name: 'plank 7', blocks: 300 }], wood: 'beech' }), morning, 'bench')
+    const names = database.prepare('SELECT name FROM catalogue_current').pluck().all()
+    expect(names).toEqual(expect.arrayContaining(['casein C1', 'bilge', 'lap', 'beech', 'plank 7']))
+  })
+
   it('stands in the list newest first, with what became of its blocks', () => {
     const first = addStudy(database, madeStudy(), morning, 'bench')
     addStudy(database, madeStudy({ title: 'Another' }), later, 'bench')
