@@ -11,6 +11,13 @@ export function cutStream(random: RandomStream, count: number, longest: number):
   return cuts
 }
 
+/** One block of a stream at its place in an array that holds nothing else but `garbage`, which nobody may look at. */
+export function blockAlone(values: Float64Array, from: number, to: number, garbage: number): Float64Array {
+  const alone = new Float64Array(values.length + 1).fill(garbage)
+  alone.set(values.subarray(from, to), from)
+  return alone
+}
+
 type TakesSamples = { take(timeS: Float64Array, force: Float64Array, from: number, to: number): unknown }
 
 /** Hands over one sample, which is a block of one. */

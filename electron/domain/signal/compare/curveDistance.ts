@@ -12,13 +12,14 @@ export type CurveDistance = { rootMeanSquare: number; farthest: { at: number; di
 export function curveDistance(curve: Float64Array, median: Float64Array, grid: Float64Array): CurveDistance | null {
   let squares = 0
   let count = 0
-  let farthest = { at: 0, difference: 0 }
+  let farthest: CurveDistance['farthest'] | null = null
   for (let place = 0; place < grid.length; place++) {
     const difference = curve[place]! - median[place]!
     if (Number.isNaN(difference)) continue
-    if (count === 0 || Math.abs(difference) > Math.abs(farthest.difference)) farthest = { at: grid[place]!, difference }
+    if (farthest === null || Math.abs(difference) > Math.abs(farthest.difference))
+      farthest = { at: grid[place]!, difference }
     squares += difference * difference
     count += 1
   }
-  return count === 0 ? null : { rootMeanSquare: Math.sqrt(squares / count), farthest }
+  return farthest === null ? null : { rootMeanSquare: Math.sqrt(squares / count), farthest }
 }

@@ -115,9 +115,9 @@ function findPlateau(
 
 function usualStepS(reachedS: Float64Array, levels: readonly number[], zero: number, load: number): number | null {
   const stepsS: number[] = []
-  for (let k = 0; k + 1 < levels.length; k++) {
+  for (const [k, level] of levels.entries()) {
     const stepS = reachedS[k + 1]! - reachedS[k]!
-    const share = (levels[k]! - zero) / load
+    const share = (level - zero) / load
     if (share >= usualFrom && share <= usualTo && !Number.isNaN(stepS)) stepsS.push(stepS)
   }
   if (stepsS.length < leastSteps) return null
@@ -129,8 +129,9 @@ function usualStepS(reachedS: Float64Array, levels: readonly number[], zero: num
 function pauseIn(curve: LoadedCurve, calm: CalmCurve, fromS: number, toS: number, rate: number): CurveEvent | null {
   if (toS - fromS < leastPauseS) return null
   const { timeS, force } = calm
-  const from = Math.min(force.length - 1, firstAfter(calm, fromS))
-  const to = Math.min(force.length - 1, firstAfter(calm, toS))
+  // A higher step follows, so that there are means after either.
+  const from = firstAfter(calm, fromS)
+  const to = firstAfter(calm, toS)
   const slack = stepNoise * calm.noise
   let lowest = from
   for (let i = from; i < to; i++) if (force[i]! < force[lowest]!) lowest = i

@@ -14,7 +14,6 @@ export type StraightLine = { slope: number; meanS: number; mean: number; residua
  */
 export function lineThrough(timeS: Float64Array, force: Float64Array, from: number, to: number): StraightLine | null {
   const count = to - from
-  if (count < 2) return null
   let meanS = 0
   let mean = 0
   for (let i = from; i < to; i++) {

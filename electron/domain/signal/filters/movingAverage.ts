@@ -30,18 +30,19 @@ function averageStretch({ timeS, force }: Curve, halfS: number, stretch: Stretch
   const { from, to } = stretch
   const startS = timeS[from]!
   const endS = timeS[to - 1]!
-  const roomS = to - from > 1 ? room * stretch.intervalS : 0
+  // A single sample has no interval.
+  const roomS = room * (stretch.intervalS || halfS)
   let left = from
   let right = from
   let restartAt = from
   let reference = force[from]!
-  let sum = 0
+  let sum = Number.NaN
   for (let i = from; i < to; i++) {
     const centreS = timeS[i]!
     const reachS = Math.min(halfS, centreS - startS, endS - centreS) + roomS
     while (right < to && timeS[right]! <= centreS + reachS) sum += force[right++]! - reference
     while (timeS[left]! < centreS - reachS) sum -= force[left++]! - reference
-    // Summed anew when all samples have been exchanged, so that rounding does not pile up.
+    // Summed at first, and anew when all samples have been exchanged, so that rounding does not pile up.
     if (left >= restartAt) {
       reference = force[left]!
       sum = 0

@@ -39,10 +39,11 @@ export function createCurveEvaluator(settings: DetectionSettings): CurveEvaluato
     gaps: [],
     end: null,
     noise: null,
-    sigma: 0,
-    onsetS: 0,
-    zero: 0,
-    intervalS: 0,
+    // Known when a loading has started.
+    sigma: Number.NaN,
+    onsetS: Number.NaN,
+    zero: Number.NaN,
+    intervalS: Number.NaN,
   }
   let load: LoadCurve | null = null
   let samples = 0

@@ -40,7 +40,7 @@ export function evaluateCurve(
   let missingSamples = 0
   let from = 0
   do {
-    const originS = timeS[from] ?? 0
+    const originS = timeS[from]!
     const evaluator = createCurveEvaluator(used)
     let at = from
     while (at < count && !evaluator.over()) {

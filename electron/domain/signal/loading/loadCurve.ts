@@ -112,7 +112,7 @@ export function createLoadCurve(settings: DetectionSettings, memory: LoadMemory,
 
   /** Asks the rules about the newest sample in memory; true when the loading is over. */
   function lookCloser(timeS: number, force: number): boolean {
-    if (peak.slopeIsDue(recent.count() - 1)) peak.keepSlope()
+    if (peak.slopeIsDue(recent.count())) peak.keepSlope()
     if (peak.isNear(timeS, force)) {
       letDown.near()
       return false

@@ -22,7 +22,7 @@ export function createRunningCapture(
   noticedS: number,
   noise: number,
 ): RunningCapture {
-  let relativeS = new Float64Array(1024)
+  let relativeS = new Float64Array()
   let givenUp = false
   return {
     evaluator,
@@ -30,7 +30,7 @@ export function createRunningCapture(
     take(timeS, force, reading, from, to) {
       const isLate = (i: number) => timeS[i]! - noticedS > giveUpS
       const until = evaluator.loading() ? to : Math.min(to, firstWhere(from, to, isLate) + 1)
-      if (relativeS.length < until) relativeS = new Float64Array(2 * until)
+      if (relativeS.length < until) relativeS = new Float64Array(timeS.length)
       sinceOrigin(originS, timeS, from, until, relativeS)
       const next = evaluator.take(relativeS, force, reading, from, until)
       givenUp = !evaluator.over() && !evaluator.loading() && isLate(next - 1)

@@ -46,13 +46,10 @@ function slopeOfStretch({ timeS, force }: Curve, halfS: number, stretch: Stretch
   let left = from
   let right = from
   let restartAt = from
-  // Sums of times and forces from a reference inside the window, so that large offsets cost no digits.
+  // Sums of times and forces from a reference inside the window, so that large offsets cost no digits. The first sample makes them.
   let referenceS = timeS[from]!
   let reference = force[from]!
-  let sumT = 0
-  let sumX = 0
-  let sumTT = 0
-  let sumTX = 0
+  let [sumT, sumX, sumTT, sumTX] = [Number.NaN, Number.NaN, Number.NaN, Number.NaN]
   for (let i = from; i < to; i++) {
     const centreS = Math.min(Math.max(timeS[i]!, firstCentreS), lastCentreS)
     const startS = centreS - reachS

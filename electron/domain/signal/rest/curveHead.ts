@@ -40,9 +40,8 @@ export function judgeHead(timesS: Float64Array, force: Float64Array, count: numb
   const earlyS = medianOfSorted(timesS.subarray(0, third))
   const lateS = medianOfSorted(timesS.subarray(count - third, count))
   const slope = lateS > earlyS ? (late - early) / (lateS - earlyS) : 0
-  const residuals = new Float64Array(count)
-  for (let i = 0; i < count; i++) residuals[i] = Math.abs(force[i]! - early - slope * (timesS[i]! - earlyS))
-  const noise = spread(residuals)
+  const distances = force.subarray(0, count).map((value, i) => Math.abs(value - early - slope * (timesS[i]! - earlyS)))
+  const noise = spread(distances)
   const rise = late - early
   if (Math.abs(rise) <= Math.max(restNoiseMultiple * noise, allowed))
     return { atRest: true, level: median(force.subarray(0, count)), noise }

@@ -3,16 +3,16 @@ import { createRestBlock } from './restBlock.ts'
 
 /** Noise and level of a signal at rest, robust against drift and knocks, in constant memory. */
 export type IdleNoise = {
-  /** Starts from a first estimate of the noise SD (null: none) and the level at rest. */
-  begin(noise: number | null, level: number): void
+  /** Starts from a first estimate of the noise SD and the level at rest. */
+  begin(noise: number, level: number): void
   /** Takes a sample at rest; true when the noise is known anew. */
   push(timeS: number, force: number): boolean
   /** Looks at every sample, at rest or not, for the resolution; true when it is known anew. */
   see(force: number): boolean
   /** Leaves the block that is being filled: the signal was not at rest. */
   dropBlock(): void
-  /** Noise SD; null while nothing at rest was seen. */
-  noise(): number | null
+  /** Noise SD; NaN before it has begun. */
+  noise(): number
   /** Smallest step between neighbouring samples that differ: the resolution; 0 while none differ. */
   resolution(): number
   /** Level at rest. It follows a fall at once, a rise only slowly. */
@@ -51,7 +51,7 @@ export function createIdleNoise(): IdleNoise {
   const variances = createNewestValues(keptBlocks)
   const means = createNewestValues(levelBlocks)
   const steps = createNewestValues(keptBlocks)
-  const state = { last: Number.NaN, resolution: 0, noise: Number.NaN, level: 0, risePerS: 0, mean: Number.NaN }
+  const state = { last: Number.NaN, resolution: 0, noise: Number.NaN, level: Number.NaN, risePerS: 0, mean: Number.NaN }
 
   function endBlock(): void {
     const n = block.samples()
@@ -75,7 +75,7 @@ export function createIdleNoise(): IdleNoise {
       for (const values of [variances, means, steps]) values.clear()
       block.clear()
       state.mean = Number.NaN
-      state.noise = noise ?? Number.NaN
+      state.noise = noise
       state.level = level
     },
     push(timeS, force) {
@@ -91,7 +91,7 @@ export function createIdleNoise(): IdleNoise {
       return true
     },
     dropBlock: block.clear,
-    noise: () => (Number.isNaN(state.noise) ? null : state.noise),
+    noise: () => state.noise,
     resolution: () => state.resolution,
     level: () => state.level,
     setRisePerS(risePerS) {

@@ -62,25 +62,24 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
   const idle = createIdleNoise()
   const capacityShare = capacityN === null ? 0 : startCapacityShare * capacityN
   const state = {
-    sigma: 0,
-    threshold: 0,
-    onsetS: 0,
+    sigma: Number.NaN,
+    threshold: Number.NaN,
+    onsetS: Number.NaN,
     lastRestful: false,
     mean: 0,
     rested: false,
-    holdStartS: 0,
+    holdStartS: Number.NaN,
     holdCount: 0,
-    highest: 0,
-    highestS: 0,
-    lastS: 0,
+    highest: Number.NaN,
+    highestS: Number.NaN,
+    lastS: Number.NaN,
   }
   let atRest = false
   /** With the next sample it counts. */
   let isNoiseNew = false
 
   function refresh(): void {
-    const noise = idle.noise() ?? 0
-    state.sigma = Math.max(noise, noisePerResolution * idle.resolution())
+    state.sigma = Math.max(idle.noise(), noisePerResolution * idle.resolution())
     state.threshold = startThresholdN ?? Math.max(startNoiseMultiple * state.sigma, capacityShare)
     idle.setRisePerS(state.threshold / levelRiseS)
   }
@@ -91,7 +90,7 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
     const above = force - idle.level()
     const step = timeS - state.lastS
     state.lastS = timeS
-    const weight = step < restMeanS ? step / restMeanS : 1
+    const weight = Math.min(1, step / restMeanS)
     state.mean += (above - state.mean) * weight
     if (above > state.threshold && !(state.holdCount > 0 && step > longestStepInHoldS)) return hold(timeS, force, above)
     state.holdCount = 0
@@ -135,7 +134,7 @@ export function createLoadWatch(settings: DetectionSettings): LoadWatch {
     },
     push,
     noise: () => (atRest || state.rested ? idle.noise() : null),
-    isNoisy: () => idle.resolution() > 0 && (idle.noise() ?? 0) >= idle.resolution(),
+    isNoisy: () => idle.resolution() > 0 && idle.noise() >= idle.resolution(),
     sigma: () => state.sigma,
     threshold: () => state.threshold,
     level: () => idle.level(),

@@ -31,30 +31,26 @@ export function createReleaseWatch(broken: {
   const stillWithin = Math.max(stillNoiseMultiple * noise, stillThresholdShare * threshold, stillPeakShare * load)
   const nearWithin = Math.max(threshold, nearPeakShare * load)
   const loadedAgain = zero + loadedAgainShare * load
-  const state = { nearS: 0, near: 0, high: 0, stillS: 0, lowest: 0, highest: 0 }
-  let watching = false
+  const near = { sinceS: Number.NaN, samples: 0 }
+  const still = { sinceS: Number.NaN, lowest: Number.NaN, highest: Number.NaN }
+  let high = 0
 
   function released(timeS: number, force: number): boolean {
-    if (Math.abs(force - zero) > nearWithin) state.near = 0
+    if (Math.abs(force - zero) > nearWithin) near.samples = 0
     else {
-      if (state.near === 0) state.nearS = timeS
-      state.near += 1
-      if (state.near >= nearZeroSamples && timeS - state.nearS >= nearZeroS) return true
+      if (near.samples === 0) near.sinceS = timeS
+      near.samples += 1
+      if (near.samples >= nearZeroSamples && timeS - near.sinceS >= nearZeroS) return true
     }
-    state.high = force > loadedAgain ? state.high + 1 : 0
-    if (state.high >= loadedAgainSamples) return true
-    const lowest = Math.min(state.lowest, force)
-    const highest = Math.max(state.highest, force)
-    if (!watching || highest - lowest > stillWithin) {
-      watching = true
-      state.stillS = timeS
-      state.lowest = force
-      state.highest = force
-      return false
-    }
-    state.lowest = lowest
-    state.highest = highest
-    return timeS - state.stillS >= newZeroS
+    high = force > loadedAgain ? high + 1 : 0
+    if (high >= loadedAgainSamples) return true
+    still.lowest = Math.min(still.lowest, force)
+    still.highest = Math.max(still.highest, force)
+    if (still.highest - still.lowest <= stillWithin) return timeS - still.sinceS >= newZeroS
+    still.sinceS = timeS
+    still.lowest = force
+    still.highest = force
+    return false
   }
 
   return {

@@ -23,21 +23,15 @@ export const blockS = 0.2
  * Checked: tests/domain/signal/rest/restBlock.spec.ts against JCGM 100 H.3, tests/domain/signal/rest/idleNoise.spec.ts.
  */
 export function createRestBlock(): RestBlock {
-  const sums = { n: 0, firstS: 0, first: 0, lengthS: 0, t: 0, f: 0, tt: 0, ff: 0, tf: 0 }
-
-  function begin(timeS: number, force: number): void {
-    sums.firstS = timeS
-    sums.first = force
-    sums.t = sums.f = sums.tt = sums.ff = sums.tf = 0
-  }
+  let sums = noSums(Number.NaN, Number.NaN)
 
   return {
     push(timeS, force) {
-      if (sums.n === 0) begin(timeS, force)
+      if (sums.n === 0) sums = noSums(timeS, force)
       const t = timeS - sums.firstS
       const f = force - sums.first
       sums.n += 1
-      sums.lengthS = t
+      sums.lastS = timeS
       sums.t += t
       sums.f += f
       sums.tt += t * t
@@ -49,7 +43,7 @@ export function createRestBlock(): RestBlock {
       sums.n = 0
     },
     samples: () => sums.n,
-    lengthS: () => sums.lengthS,
+    lengthS: () => sums.lastS - sums.firstS,
     mean: () => sums.first + sums.f / sums.n,
     varianceAboutLine() {
       const { n, t, f } = sums
@@ -59,4 +53,8 @@ export function createRestBlock(): RestBlock {
       return Math.max(0, ff - (tf * tf) / tt) / (n - 2)
     },
   }
+}
+
+function noSums(firstS: number, first: number) {
+  return { n: 0, firstS, first, lastS: firstS, t: 0, f: 0, tt: 0, ff: 0, tf: 0 }
 }

@@ -28,33 +28,33 @@ export function createSignalBlocks(windowS: number): SignalBlocks {
   const mean = new Float64Array(mostBlocks)
   const squares = new Float64Array(mostBlocks)
   const startS = new Float64Array(mostBlocks)
-  let newest = -1
+  /** Where the newest block stands in the ring. */
+  let newest = 0
   let used = 0
   let firstS = Number.NaN
   let lastS = Number.NaN
 
   function reset(): void {
-    newest = -1
     used = 0
     firstS = Number.NaN
   }
 
-  function begin(timeS: number): void {
+  function begin(timeS: number, force: number): void {
     newest = (newest + 1) % mostBlocks
     used = Math.min(mostBlocks, used + 1)
     startS[newest] = timeS
     count[newest] = 0
-    mean[newest] = 0
+    mean[newest] = force
     squares[newest] = 0
   }
 
   return {
     push(timeS, force) {
       // A silence as long as the window leaves nothing of it.
-      if (used > 0 && timeS - lastS > windowS) reset()
+      if (timeS - lastS > windowS) reset()
       if (used === 0) firstS = timeS
       lastS = timeS
-      if (used === 0 || timeS >= startS[newest]! + blockS) begin(timeS)
+      if (used === 0 || timeS >= startS[newest]! + blockS) begin(timeS, force)
       const n = count[newest]! + 1
       const delta = force - mean[newest]!
       count[newest] = n
@@ -64,7 +64,7 @@ export function createSignalBlocks(windowS: number): SignalBlocks {
     joined(from, to) {
       const joined = { n: 0, mean: 0, squares: 0, within: 0 }
       for (let k = from; k < to; k++) {
-        const block = (newest - used + 1 + k + 2 * mostBlocks) % mostBlocks
+        const block = (newest - used + 1 + k + mostBlocks) % mostBlocks
         const m = count[block]!
         const { n } = joined
         const delta = mean[block]! - joined.mean

@@ -90,7 +90,7 @@ export function createSteadinessWatch(options: SteadinessOptions = defaultSteadi
     const late = blocks.joined(used - quarter, used)
     const change = late.mean - early.mean
     const noiseOfChange = noiseVariance(readings) ** 0.5 * Math.sqrt(1 / early.n + 1 / late.n)
-    if (readings > 4 * used && loudestToQuietest(blocks) > disturbedRatio)
+    if (readings > 4 * used && isDisturbed(blocks))
       return 'something disturbs the signal: more noise in one moment than in another'
     if (Math.abs(change) > Math.max(allowedChange, movedStandardErrors * noiseOfChange))
       return change > 0 ? 'the force is still rising' : 'the force is still falling'
@@ -112,14 +112,14 @@ function pairVariance(blocks: SignalBlocks): number {
   return used > 1 ? sum / (used - 1) : 0
 }
 
-function loudestToQuietest(blocks: SignalBlocks): number {
+/** One block is far noisier than the middle one. */
+function isDisturbed(blocks: SignalBlocks): boolean {
   const deviations: number[] = []
   for (let k = 0; k < blocks.used(); k++) {
     const block = blocks.joined(k, k + 1)
     if (block.n >= 4) deviations.push(Math.sqrt(block.within / (block.n - 1)))
   }
-  if (deviations.length < 4) return 1
   deviations.sort((a, b) => a - b)
   const middle = deviations[deviations.length >> 1]!
-  return middle > 0 ? deviations.at(-1)! / middle : 1
+  return deviations.length >= 4 && middle > 0 && deviations.at(-1)! > disturbedRatio * middle
 }

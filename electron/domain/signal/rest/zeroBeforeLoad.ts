@@ -24,8 +24,9 @@ export function zeroBeforeLoad(timeS: Float64Array, force: Float64Array): CurveZ
   const { onsetTimeS, events } = evaluateCurve(timeS, force, null, detectionSettings.parse({}))
   const glitches = events.filter(({ kind }) => kind === 'glitch')
   const untilS = onsetTimeS ?? Number.POSITIVE_INFINITY
-  const restS = untilS - (timeS[0] ?? 0)
-  if (restS < leastRestS) return null
+  const restS = untilS - timeS[0]!
+  // Without samples it is NaN.
+  if (!(restS >= leastRestS)) return null
   const windowS = Math.min(defaultSteadiness.windowS, windowShare * restS)
   const watch = createSteadinessWatch({ ...defaultSteadiness, windowS })
   let zero: CurveZero | null = null

@@ -5,6 +5,7 @@ export type ClippingWatch = {
   take(timeS: Float64Array, force: Float64Array, reading: Float64Array, from: number, to: number): void
   clipped(): boolean
   overCapacity(): boolean
+  /** From where to where it was clipped. */
   startS(): number
   endS(): number
 }
@@ -34,13 +35,20 @@ export function createClippingWatch(
   const { endCodes } = settings
   const longEnough = endCodes === null ? flatSamples : flatSamplesBelowCodes
   const capacity = settings.capacityN ?? Number.POSITIVE_INFINITY
-  const state = { clipped: false, over: false, startS: 0, endS: 0 }
-  const flat = { last: Number.NaN, run: 1, runStartS: 0, steps: 0, still: 0, highest: Number.NEGATIVE_INFINITY }
+  const state = { clipped: false, over: false, startS: Number.POSITIVE_INFINITY, endS: Number.NEGATIVE_INFINITY }
+  const flat = {
+    last: Number.NaN,
+    run: 1,
+    runStartS: Number.NaN,
+    steps: 0,
+    still: 0,
+    highest: Number.NEGATIVE_INFINITY,
+  }
   let isFlat = false
 
   function mark(startS: number, endS: number): void {
-    state.startS = state.clipped ? Math.min(state.startS, startS) : startS
-    state.endS = state.clipped ? Math.max(state.endS, endS) : endS
+    state.startS = Math.min(state.startS, startS)
+    state.endS = Math.max(state.endS, endS)
     state.clipped = true
   }
 
@@ -62,7 +70,7 @@ export function createClippingWatch(
       flat.run = 1
       last = force[i]!
       runStartS = timeS[i]!
-      if (last > highest) highest = last
+      highest = Math.max(highest, last)
     }
     flat.last = last
     flat.runStartS = runStartS

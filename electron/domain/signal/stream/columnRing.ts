@@ -14,15 +14,13 @@ export type ColumnRing = {
   firstAtOrAfter(wanted: number): number
 }
 
-const firstCapacity = 256
-
 /**
  * A ring buffer whose memory grows with what it holds, up to `most` rows.
  * Throws RangeError for no column or no row. Checked: tests/domain/signal/stream/columnRing.spec.ts.
  */
 export function createColumnRing(columns: number, most: number): ColumnRing {
   if (!(columns >= 1 && most >= 1)) throw new RangeError('createColumnRing requires a column and a row at least')
-  let capacity = Math.min(firstCapacity, most)
+  let capacity = 0
   let arrays = Array.from({ length: columns }, () => new Float64Array(capacity))
   let oldest = 0
   let used = 0
@@ -41,8 +39,10 @@ export function createColumnRing(columns: number, most: number): ColumnRing {
   }
 
   function makeRoomFor(rows: number): void {
-    if (rows <= capacity || capacity === most) return
-    const larger = Math.min(most, Math.max(rows, 2 * capacity))
+    const needed = Math.min(most, rows)
+    if (needed <= capacity) return
+    // Twice as large at least, so that little is copied however long it grows.
+    const larger = Math.min(most, needed + capacity)
     arrays = copyFrom(0, larger)
     capacity = larger
     oldest = 0
@@ -59,15 +59,13 @@ export function createColumnRing(columns: number, most: number): ColumnRing {
       // Of more rows than there is room for the last ones are left.
       const first = Math.max(from, to - most)
       makeRoomFor(used + to - first)
-      const excess = used + to - first - capacity
-      if (excess > 0) forgetOldest(excess)
+      forgetOldest(Math.max(0, used + to - first - capacity))
       const start = slotOf(used)
       for (let column = 0; column < columns; column++) writeRound(arrays[column]!, start, sources[column]!, first, to)
       used += to - first
     },
     forgetOldest,
     clear() {
-      oldest = 0
       used = 0
     },
     at: (column, row) => arrays[column]![slotOf(row)]!,

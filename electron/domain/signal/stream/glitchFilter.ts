@@ -41,9 +41,7 @@ const doubleLikeness = 0.6
  */
 export function createGlitchFilter(listener: GlitchListener): GlitchFilter {
   const state = { last: Number.NaN, step: 0, noise: 0, waiting: 0 }
-  const waitingTimeS = new Float64Array(2)
-  const waitingForce = new Float64Array(2)
-  const waitingReading = new Float64Array(2)
+  const [waitingTimeS, waitingForce, waitingReading] = [room(), room(), room()]
 
   const tolerance = () => Math.max(suspectNoiseMultiple * state.noise, suspectStepMultiple * state.step)
 
@@ -138,13 +136,16 @@ export function createGlitchFilter(listener: GlitchListener): GlitchFilter {
   }
 }
 
+/** For what may wait. */
+const room = () => new Float64Array(2)
+
 /** The largest recent step, after one more of them; NaN: there was no sample before. */
 function largestStep(before: number, now: number): number {
   return Number.isNaN(now) ? before : Math.max(now, before * stepMemory)
 }
 
 function alike(a: number, b: number): boolean {
-  if (a > 0 !== b > 0) return false
+  if (Math.sign(a) !== Math.sign(b)) return false
   const low = Math.min(Math.abs(a), Math.abs(b))
   return low >= doubleLikeness * Math.max(Math.abs(a), Math.abs(b))
 }

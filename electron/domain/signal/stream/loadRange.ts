@@ -26,8 +26,8 @@ export function createLoadRange(): LoadRange {
   function count(force: Float64Array, from: number, to: number): void {
     let { lowest, highest } = state
     for (let i = from; i < to; i++) {
-      if (force[i]! < lowest) lowest = force[i]!
-      if (force[i]! > highest) highest = force[i]!
+      lowest = Math.min(lowest, force[i]!)
+      highest = Math.max(highest, force[i]!)
     }
     state.lowest = lowest
     state.highest = highest

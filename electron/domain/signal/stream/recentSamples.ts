@@ -26,9 +26,7 @@ export type FittedLine = { slope: number; slopeSE: number; residualSD: number; s
 export const recentCapacity = 4096
 /** The highest of so many neighbours is kept beside them, so that a search over the window is short. */
 const blockLength = 64
-/** Where a block stands among those in memory: bits of the ordinal, for both lengths are powers of two. */
-const blockBits = Math.log2(blockLength)
-const blockMask = recentCapacity / blockLength - 1
+const keptBlocks = recentCapacity / blockLength
 /** The sample before a longer silence than this says nothing about how fast the load fell, s. */
 const longestSilenceS = 1
 
@@ -43,18 +41,18 @@ const longestSilenceS = 1
  */
 export function createRecentSamples(): RecentSamples {
   const ring = createColumnRing(2, recentCapacity)
-  const blockHighest = new Float64Array(blockMask + 1)
+  const blockHighest = new Float64Array(keptBlocks)
   let count = 0
 
   const oldestKept = () => count - ring.length()
   const timeAt = (ordinal: number) => ring.at(0, ordinal - oldestKept())
   const forceAt = (ordinal: number) => ring.at(1, ordinal - oldestKept())
-  const blockOf = (ordinal: number) => (ordinal >> blockBits) & blockMask
+  const blockOf = (ordinal: number) => Math.floor(ordinal / blockLength) % keptBlocks
 
   function take(timeS: Float64Array, force: Float64Array, from: number, to: number): void {
     ring.append([timeS, force], from, to)
     for (let i = from; i < to; ) {
-      const within = count & (blockLength - 1)
+      const within = count % blockLength
       const end = Math.min(to, i + blockLength - within)
       const block = blockOf(count)
       const before = within === 0 ? Number.NEGATIVE_INFINITY : blockHighest[block]!
@@ -68,19 +66,16 @@ export function createRecentSamples(): RecentSamples {
     const newest = count - 1
     const nowS = timeAt(newest)
     const oldest = oldestKept()
+    const isWithin = (ordinal: number, spanS: number) => ordinal >= oldest && nowS - timeAt(ordinal) <= spanS
     let highest = forceAt(newest)
     let ordinal = newest - 1
-    if (ordinal >= oldest && nowS - timeAt(ordinal) <= longestSilenceS) highest = Math.max(highest, forceAt(ordinal))
-    while (ordinal >= oldest && nowS - timeAt(ordinal) <= windowS) {
-      const start = ordinal - blockLength + 1
+    if (isWithin(ordinal, longestSilenceS)) highest = Math.max(highest, forceAt(ordinal))
+    while (isWithin(ordinal, windowS)) {
+      const above = ordinal + 1
       // A whole block is taken at once when all of it lies in the window and in memory.
-      if ((start & (blockLength - 1)) === 0 && start >= oldest && nowS - timeAt(start) <= windowS) {
-        highest = Math.max(highest, blockHighest[blockOf(start)]!)
-        ordinal = start - 1
-      } else {
-        highest = Math.max(highest, forceAt(ordinal))
-        ordinal -= 1
-      }
+      const isWhole = above % blockLength === 0 && isWithin(above - blockLength, windowS)
+      highest = Math.max(highest, isWhole ? blockHighest[blockOf(ordinal)]! : forceAt(ordinal))
+      ordinal -= isWhole ? blockLength : 1
     }
     return highest
   }
@@ -119,7 +114,7 @@ export function createRecentSamples(): RecentSamples {
 
 function highestOf(force: Float64Array, from: number, to: number, before: number): number {
   let highest = before
-  for (let i = from; i < to; i++) if (force[i]! > highest) highest = force[i]!
+  for (let i = from; i < to; i++) highest = Math.max(highest, force[i]!)
   return highest
 }
 

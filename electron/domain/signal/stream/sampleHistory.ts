@@ -29,8 +29,8 @@ export function createSampleHistory(columns: number, span: number, leastSamples 
       ring.forgetOldest(old)
     },
     copyNewest(newestSpan) {
-      const newest = ring.length() > 0 ? ring.at(0, ring.length() - 1) : 0
-      return ring.copyFrom(ring.firstAtOrAfter(newest - newestSpan))
+      const newest = ring.length() - 1
+      return ring.copyFrom(ring.firstAtOrAfter(ring.at(0, newest) - newestSpan))
     },
   }
 }

@@ -37,15 +37,15 @@ export function thinByMinMax(curve: Curve, maxPoints: number): Curve {
   if (!(maxPoints >= 4)) throw new RangeError('thinByMinMax requires at least 4 points')
   if (samples <= maxPoints) return curve
   const stretches = Math.floor((maxPoints - 2) / 2)
-  const thinTimeS = new Float64Array(2 * stretches + 2)
-  const thinForce = new Float64Array(2 * stretches + 2)
+  const thinTimeS = new Float64Array(maxPoints)
+  const thinForce = new Float64Array(maxPoints)
   let written = 0
   const keep = (index: number) => {
     thinTimeS[written] = timeS[index]!
     thinForce[written] = force[index]!
     written += 1
   }
-  const found: Extremes = { first: 0, second: 0 }
+  const found: Extremes = { first: Number.NaN, second: Number.NaN }
   const forceAt = (index: number) => force[index]!
   keep(0)
   const inner = samples - 2

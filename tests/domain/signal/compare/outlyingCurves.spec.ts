@@ -47,8 +47,11 @@ test('points out nobody where more than half lie equally far, and says so', () =
   })
 })
 
-test('a curve is outlying from a score of 3.5 on', () => {
+test('a curve is outlying above a score of 3.5', () => {
   // Of 1, 2, 3, 4 and x > 5 the median is 3 and the MAD 1: 0.6745 (x - 3) = 3.5 at x = 8.18903.
   const outlies = (distance: number) => outlyingCurves([1, 2, 3, 4, distance]).outlying![4]!
   expect(limitOf(outlies, 6, 12)).toBeCloseTo(3 + 3.5 / 0.6745, 4)
+  const justAt = [1, 2, 3, 4, 8.189028910303929]
+  expect(outlyingCurves(justAt).scores![4]).toBe(3.5)
+  expect(outlyingCurves(justAt).outlying![4]).toBe(false)
 })

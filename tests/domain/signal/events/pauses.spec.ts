@@ -255,6 +255,11 @@ describe('pauses', () => {
     expect(readPauses({ ...made(heldEarly), breakS: 25 }, 25)).toMatchObject([{ kind: 'hold' }])
   })
 
+  it('are none where most of the load was there with the first sample, so that no pace is usual', () => {
+    const force = lines([0, 700], [5, 990], [15, 1000])
+    expect(readPauses(madeCurve(force, { intervalS: 0.05, endS: 15, breakS: 15 }), 15)).toEqual([])
+  })
+
   it('are none in a curve of a few samples', () => {
     expect(
       readPauses(
@@ -606,6 +611,66 @@ describe.each([
         { noise: (stepN * Math.SQRT2) / 3 },
       ).includes('hold')
     expect(limitOf(found, 95, 118)).toBeCloseTo(944 / 9, 1)
+  })
+
+  it('a plateau from slow steps on to the highest may rise as fast as one from the highest alone', () => {
+    // 900 N from 56.25 s on, by one step and nearly two up after two thirds of the time: the slope of such a step is 6 · 2/9 of its
+    // height over the time, 6.3 N/s, of which 8 N/s are allowed. A hold stands far before it.
+    const stepped = (heldS: number): Part[] => [
+      [25, 16],
+      [4, 0],
+      [31.25, 16],
+      [heldS, 0],
+      [0.25, 38],
+      [0.5, 0],
+    ]
+    expect(timesOf(stepped(1.35), { asItStands: true }).map(([kind, startS]) => [kind, startS])).toEqual([
+      ['plateau', 60.25],
+      ['hold', 25.25],
+    ])
+  })
+
+  it('every pause of several slow steps is one', () => {
+    // Three steps up at 2 N/s, twice: from 400 N to 415 N, and from 655 N to 670 N.
+    expect(
+      timesOf([
+        [25, 16],
+        [8, 2],
+        [15, 16],
+        [8, 2],
+      ]),
+    ).toEqual([
+      ['hold', 25, 32.5],
+      ['hold', 47.9375, 55],
+    ])
+  })
+
+  it('begins and ends where the load is within what noise explains of its highest and its lowest', () => {
+    // Three noise SDs of a mean of two samples are 1 N.
+    const noise = Math.SQRT2 / 3
+    // 404 N at 26 s, down to 324 N at 36 s: within 1 N of the highest from 25.75 s on.
+    expect(
+      timesOf(
+        [
+          [25, 16],
+          [1, 4],
+          [10, -8],
+        ],
+        { noise },
+      ),
+    ).toEqual([['reload', 25.75, 41.0625]])
+    // 396 N from 26 s to 29 s, then 2 N/s up: within 1 N of the lowest until 29.5 s.
+    expect(
+      timesOf(
+        [
+          [25, 16],
+          [1, -4],
+          [3, 0],
+          [1.5, 2],
+        ],
+        { noise },
+      ),
+    ).toEqual([['hold', 25.25, 29.5]])
   })
 
   it('a plateau rises at less than half of the usual pace', () => {

@@ -163,3 +163,63 @@ describe('the slopes that seating is told from', () => {
     expect(rising(13.001, 17)).toBeNull()
   })
 })
+
+/** As the rule says it, with all stretches laid out. */
+function plainly({ timeS, force }: { timeS: Float64Array; force: Float64Array }, noise: number): number | null {
+  const samples = [...timeS].map((t, i) => [t, force[i]!] as const)
+  const [startS, lengthS] = [timeS[0]!, timeS.at(-1)! - timeS[0]!]
+  const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length
+  for (const n of [40, 28, 20, 14, 10]) {
+    if (samples.length < n) continue
+    const stretches = Array.from({ length: n }, (_, k) =>
+      samples.filter(([t]) => (t - startS) / lengthS >= k / n && ((t - startS) / lengthS < (k + 1) / n || k === n - 1)),
+    ).filter((members) => members.length > 0)
+    if (stretches.length < n / 2) continue
+    const middles = stretches.map((members) => mean(members.map(([t]) => t)))
+    const loads = stretches.map((members) => mean(members.map(([, f]) => f)))
+    const raw = loads.slice(1).map((load, k) => (load - loads[k]!) / (middles[k + 1]! - middles[k]!))
+    const smooth = raw.map((slope, k) => {
+      const three = [raw[k - 1] ?? slope, slope, raw[k + 1] ?? slope]
+      return three.toSorted((a, b) => a - b)[1]!
+    })
+    const inOrder = smooth
+      .slice(Math.floor(0.2 * smooth.length), Math.ceil(0.6 * smooth.length))
+      .toSorted((a, b) => a - b)
+    const seated = inOrder[Math.floor(inOrder.length / 2)]!
+    const percentile = (share: number) => inOrder[Math.floor(share * (inOrder.length - 1))]!
+    const slopeNoise = (noise * Math.sqrt((2 * n) / samples.length) * n) / lengthS
+    if (seated <= 0 || percentile(0.9) - percentile(0.1) > seated + 2.563 * slopeNoise) return null
+    if (slopeNoise > 0.1 * seated) continue
+    const first = smooth.findIndex((slope) => slope >= 0.85 * seated)
+    return raw[0]! > 0.65 * seated || first < 1 ? null : middles[first]!
+  }
+  return null
+}
+
+it('of random loads is what all stretches laid out say', () => {
+  const random = createRandom(20)
+  let found = 0
+  for (let trial = 0; trial < 600; trial++) {
+    const count = Math.floor(random.between(8, trial % 2 === 0 ? 60 : 400))
+    let t = random.between(-5, 5)
+    const timeS = Float64Array.from({ length: count }, () => {
+      t += random.unit() < 0.03 ? random.between(0, 60 / count) : random.between(1 / count, 20 / count)
+      return t
+    })
+    const seatedS = random.between(0, 6)
+    const slope = random.between(20, 300)
+    const noise = slope * random.between(0, 0.6) ** 2
+    const bend = random.between(-0.02, 0.03)
+    const drawn = toe(seatedS, slope)
+    const force = timeS.map((at) => {
+      const since = at - timeS[0]!
+      return drawn(since) * (1 + bend * since) + noise * random.normal()
+    })
+    const expected = plainly({ timeS, force }, noise)
+    const endS = seatingEndS({ timeS, force }, noise)
+    if (expected === null) expect(endS).toBeNull()
+    else expect(endS).toBeCloseTo(expected, 9)
+    if (expected !== null) found += 1
+  }
+  expect(found).toBeGreaterThan(100)
+})

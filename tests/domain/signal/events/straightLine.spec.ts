@@ -30,6 +30,9 @@ describe('straight line through a part of a curve', () => {
     const line = lineThrough(Float64Array.of(1, 3), Float64Array.of(5, 9), 0, 2)!
     expect(line).toMatchObject({ slope: 2, mean: 7, meanS: 2 })
     expect(line.residualSD).toBeNaN()
+    // Whatever rounding leaves.
+    for (const x of [0.1, 0.3, 0.7, 1.1, 1.3])
+      expect(lineThrough(Float64Array.of(x, 3 * x), Float64Array.of(x / 3, x / 7), 0, 2)!.residualSD).toBeNaN()
     expect(lineThrough(Float64Array.of(1, 3), Float64Array.of(5, 9), 0, 1)).toBeNull()
     expect(lineThrough(Float64Array.of(1, 3), Float64Array.of(5, 9), 2, 1)).toBeNull()
   })

@@ -25,6 +25,12 @@ describe('a stored break', () => {
     expect(doubled.peakTimeS).toBe(result.peakTimeS)
   })
 
+  it('without a tare is evaluated as it was read', () => {
+    const bare = evaluateRawCurve({ timeS, readings }, { ...header, tare: null })
+    expect(bare).toEqual(evaluateRawCurve({ timeS, readings }, { ...header, tare: { ...tare, offset: 0 } }))
+    expect(bare.peakN).toBeCloseTo(result.peakN! + 482.13, 1)
+  })
+
   it('without a scale has an outcome but no newtons', () => {
     const bare = evaluateRawCurve(
       { timeS, readings },

@@ -19,6 +19,8 @@ describe('the head of a curve', () => {
   it('that rises starts under load, above the zero of the tare', () => {
     expect(head([200, 300, 400, 500, 600, 700, 800, 900, 1000])).toEqual({ atRest: false, level: 0, noise: 0 })
     expect(head([-20, 80, 180, 280, 380, 480, 580, 680, 780])).toMatchObject({ atRest: false, level: -20 })
+    // The same in a larger unit.
+    expect(head([0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1])).toMatchObject({ atRest: false, level: 0 })
   })
 
   it('that falls is at rest nowhere yet', () => {
@@ -32,6 +34,7 @@ describe('the head of a curve', () => {
   it('has the SD about its own line for noise', () => {
     // The line through the medians is 0; by hand: six squares of 1 over 9 - 2 degrees.
     expect(head([0, 1, -1, 0, 1, -1, 0, 1, -1]).noise).toBeCloseTo(Math.sqrt(6 / 7), 12)
+    expect(head([1, -1, 0, 1, -1, 0, 1, -1, 0]).noise).toBeCloseTo(Math.sqrt(6 / 7), 12)
     expect(() => judgeHead(new Float64Array(0), new Float64Array(0), 0, 0)).toThrow(RangeError)
   })
 

@@ -81,6 +81,7 @@ describe('the limits of the start of a loading', () => {
     expect(watching([0, 8, 0, 8], { noise: 3 }).watch.sigma()).toBe(4)
     expect(watching(still(5), { settings: { startNoiseMultiple: 7 }, noise: 3 }).watch.threshold()).toBe(21)
     expect(watching(still(5), { settings: { capacityN: 10_000 }, noise: 3 }).watch.threshold()).toBe(20)
+    expect(watching(still(5), { noise: 0.1 }).watch.threshold()).toBe(0.5)
   })
 
   it('call a signal noisy whose noise SD is a step of the converter or more', () => {
@@ -88,6 +89,7 @@ describe('the limits of the start of a loading', () => {
       watching(forces, { noise }).watch.isNoisy()
     expect([7.99, 8, 20].map((noise) => isNoisy(noise))).toEqual([false, true, true])
     expect(isNoisy(20, still(5))).toBe(false)
+    expect(isNoisy(1, [0, 0.5, 0, 0.5])).toBe(true)
     expect(createLoadWatch(detectionSettings.parse({})).isNoisy()).toBe(false)
   })
 
@@ -100,6 +102,8 @@ describe('the limits of the start of a loading', () => {
     expect(after(1000, 0.001)).toBe(3)
     expect(after(10, 0.05)).toBe(3)
     expect(after(10, 0.5)).toBe(5)
+    // From the first sample on, too.
+    expect(watching(Array<number>(9).fill(60), { settings: { startThresholdN, startHoldS: 0.001 } }).startedAt).toBe(3)
     // The threshold itself is not above it.
     expect(watching([...still(5), ...Array<number>(400).fill(50)], { settings: { startThresholdN } }).startedAt).toBe(
       -1,
@@ -107,11 +111,17 @@ describe('the limits of the start of a loading', () => {
   })
 
   it('are six tenths of the highest since the threshold was crossed', () => {
-    const keeps = (share: number) =>
-      watching([...still(5), 1000, ...Array<number>(200).fill(1000 * share)], { settings: { startThresholdN: 50 } })
-        .startedAt >= 0
+    const keeps = (share: number, levelN = 0) => {
+      const watch = createLoadWatch(detectionSettings.parse({ startThresholdN: 50 }))
+      watch.begin({ ...rest, level: levelN }, 0)
+      return [...still(5), 1000, ...Array<number>(200).fill(1000 * share)].some((above, i) =>
+        watch.push(i / 1000, levelN + above),
+      )
+    }
     expect(limitOf(keeps, 0.2, 0.9)).toBeCloseTo(0.6, 4)
-    const { watch } = watching([...still(5), 100, 300, 200, ...Array<number>(60).fill(250)], {
+    expect(limitOf((share) => keeps(share, 500), 0.2, 0.9)).toBeCloseTo(0.6, 4)
+    expect(keeps(0.6)).toBe(true)
+    const { watch } = watching([...still(5), 100, 300, 200, ...Array<number>(60).fill(250), 300], {
       settings: { startThresholdN: 50 },
     })
     expect([watch.highest(), watch.highestS()]).toEqual([300, 0.006])
@@ -122,14 +132,16 @@ describe('the limits of the start of a loading', () => {
     const broken = [...still(5), ...Array<number>(30).fill(60), 40, ...Array<number>(80).fill(60)]
     const settings = { startThresholdN, startHoldS: 1 / 16 }
     expect(watching(broken, { settings, rateHz: 1024 }).startedAt).toBe(36 + 64)
-    const watch = createLoadWatch(detectionSettings.parse({ startThresholdN }))
-    watch.begin(rest, 0)
-    const starts = (stepS: number) => {
-      const own = createLoadWatch(detectionSettings.parse({ startThresholdN }))
-      own.begin(rest, 0)
-      return [0.1, 0.2, 0.3, 0.3 + stepS].map((timeS) => own.push(timeS, 60)).at(-1)!
+    const startedAt = (times: readonly number[]) => {
+      const watch = createLoadWatch(detectionSettings.parse({ startThresholdN }))
+      watch.begin(rest, 0)
+      return times.findIndex((timeS) => watch.push(timeS, 60))
     }
-    expect([1, 1.001].map(starts)).toEqual([true, false])
+    expect([1.3, 1.301].map((timeS) => startedAt([0.1, 0.2, 0.3, timeS]))).toEqual([3, -1])
+    // Of what came before the step nothing counts, however far the hold had come; nor does a step before it do harm.
+    for (const before of [[0.1], [0.1, 0.2], [0.1, 0.2, 0.3]])
+      expect(startedAt([...before, 5, 5.1, 5.2, 5.3, 5.4])).toBeGreaterThanOrEqual(before.length + 3)
+    expect(startedAt([5, 5.1, 5.2, 5.3, 5.4])).toBe(3)
   })
 
   it('spoil the noise from two thresholds on, and leave it below', () => {
@@ -142,6 +154,7 @@ describe('the limits of the start of a loading', () => {
       return watch.level() < 10
     }
     expect(limitOf(blockEnds, 70, 200)).toBeCloseTo(10 + 100, 3)
+    expect([110, 110.001].map(blockEnds)).toEqual([true, false])
   })
 
   it('find the onset after the last sample whose running mean of 20 ms is within two of its SDs of rest', () => {
@@ -158,6 +171,7 @@ describe('the limits of the start of a loading', () => {
     expect(limitOf((forceN) => restful(forceN, 10), 0.5, 20)).toBeCloseTo(1 / (1 - 0.95 ** 10), 3)
     // At 80 Hz a sample weighs 0.625: two SDs of the mean are 2 sqrt(0.625 / 1.375) = 1.348.
     expect(limitOf((forceN) => restful(forceN, 1, 80), 0.5, 20)).toBeCloseTo((2 * Math.sqrt(0.625 / 1.375)) / 0.625, 3)
+    expect(watching(still(5), { noise: 0 }).watch.restful()).toBe(true)
     // At 40 Hz it is its own mean.
     expect(limitOf((forceN) => restful(forceN, 1, 40), 0.5, 20)).toBeCloseTo(2, 3)
     const { watch } = watching([...still(30), ...Array.from({ length: 100 }, (_, i) => 2 * i)], {

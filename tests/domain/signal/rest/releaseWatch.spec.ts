@@ -46,6 +46,11 @@ describe('the limits of a release', () => {
     const back = (forS: number) => (t: number) => (t >= 1 && t < 1 + forS ? 5 : rubbing(600)(t))
     expect(limitOf((forS) => at(back(forS)) !== null, 0.05, 0.5)).toBeCloseTo(0.2, 2)
     expect(at((t) => (t >= 1 ? 5 : rubbing(600)(t)), {}, 4)).toBe(1.5)
+    expect(at((t) => (t >= 1 ? 5 : rubbing(600)(t)), {}, 8)).toBe(1.25)
+    expect(at(() => 5, {}, 10)).toBe(0.2)
+    // From the first sample on, wherever the clock stands.
+    const watch = createReleaseWatch(broken)
+    expect(watch.take(Float64Array.of(100, 101, 102), Float64Array.of(5, 5, 5), 0, 3)).toBe(2)
   })
 
   it('are the threshold or 0.005 of the last load from the zero', () => {
@@ -53,6 +58,7 @@ describe('the limits of a release', () => {
       limitOf((byN) => (at((t) => (t < 0.5 ? 900 : 5 + byN + 1e-9 * t), rule) ?? 9) < 1, 0, 200)
     expect(near({ threshold: 50 })).toBeCloseTo(50, 3)
     expect(near({ threshold: 10 })).toBeCloseTo(0.005 * 5000, 3)
+    expect(at((t) => (t < 0.5 ? 900 : 5 + 50), { threshold: 50 })).toBeLessThan(1)
     expect(limitOf((byN) => (at((t) => (t < 0.5 ? 900 : 5 - byN), { threshold: 50 }) ?? 9) < 1, 0, 200)).toBeCloseTo(
       50,
       3,
@@ -66,6 +72,8 @@ describe('the limits of a release', () => {
     expect(moves({ noise: 4, threshold: 20 })).toBeCloseTo(40, 1)
     expect(moves({ noise: 1, threshold: 60 })).toBeCloseTo(30, 1)
     expect(moves({ noise: 0.1, threshold: 2 })).toBeCloseTo(0.002 * 5000, 1)
+    const turning = (byN: number) => at((t) => 600 + (Math.round(t * 1000) % 2 === 0 ? 0 : byN), { noise: 4 })
+    expect([40, 40.001].map(turning)).toEqual([3, null])
   })
 
   it('begin anew with every move', () => {
@@ -82,6 +90,11 @@ describe('the limits of a release', () => {
       return k >= 1000 && k < 1000 + samples ? 4000 : rubbing(600)(t)
     }
     expect([2, 3].map((samples) => at(spiking(samples)))).toEqual([null, 1.002])
+    const threeAt = (toN: number) => (t: number) =>
+      [1000, 1001, 1002].includes(Math.round(t * 1000)) ? toN : rubbing(600)(t)
+    expect([3005, 3005.001].map((toN) => at(threeAt(toN)))).toEqual([null, 1.002])
+    const first = createReleaseWatch(broken)
+    expect(first.take(Float64Array.of(0, 1, 2), Float64Array.of(4000, 4500, 4900), 0, 3)).toBe(2)
     const twice = (t: number) => ([1000, 1001, 1003, 1004].includes(Math.round(t * 1000)) ? 4000 : rubbing(600)(t))
     expect(at(twice)).toBeNull()
   })

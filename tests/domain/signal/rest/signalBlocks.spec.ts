@@ -51,6 +51,16 @@ describe('the newest blocks of a signal', () => {
     expect([blocks.used(), blocks.watchedS()]).toEqual([1, 0])
   })
 
+  it('end a sixteenth of the window after their first sample', () => {
+    const after = (laterS: number) => {
+      const blocks = createSignalBlocks(16)
+      blocks.push(0, 1)
+      blocks.push(laterS, 1)
+      return blocks.used()
+    }
+    expect([0.999, 1].map(after)).toEqual([1, 2])
+  })
+
   it('outlast a silence as long as the window, and no longer one', () => {
     const after = (silenceS: number) => {
       const blocks = createSignalBlocks(1)

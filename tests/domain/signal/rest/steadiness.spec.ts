@@ -76,6 +76,9 @@ describe('steady enough for a zero', () => {
       swing: null,
       unsteadyBecause: 'there are no readings yet',
     })
+    const watch = createSteadinessWatch(options)
+    watch.push(0, 7)
+    expect(watch.judge()).toMatchObject({ mean: null, sd: null, readings: 1 })
     expect(watchOf(80, 0.03, () => 1).unsteadyBecause).toBe('there are too few readings yet (3 of 5)')
     expect(watchOf(80, 0.5, () => 1).unsteadyBecause).toBe('the signal has not been watched long enough yet')
   })
@@ -96,6 +99,11 @@ describe('the swing of a signal', () => {
         expect(watchOf(rateHz, 3, () => 7 + random.normal()).swing).toBe(0)
       }
     expect(watchOf(80, 2, () => 42).swing).toBe(0)
+    // Before the window is full, too.
+    expect(watchOf(80, 0.4, () => 42).swing).toBe(0)
+    const watch = createSteadinessWatch(options)
+    for (const timeS of [0, 0.01]) watch.push(timeS, 42)
+    expect(watch.judge().swing).toBe(0)
   })
 
   it('is the amplitude of a slow sine, though it ends where it began', () => {
@@ -109,15 +117,17 @@ describe('the swing of a signal', () => {
 
   it('is by how much a block is off beyond five standard errors of its mean', () => {
     // Alternating by one either way, a hundred in each of sixteen blocks, one of which lies higher.
-    const swung = (by: number) => {
+    const swung = (by: number, block = 8) => {
       const watch = createSteadinessWatch(options)
-      for (let i = 0; i < 1600; i++) watch.push(i / 1600, (i % 2 === 0 ? 1 : -1) + (i >= 800 && i < 900 ? by : 0))
+      for (let i = 0; i < 1600; i++)
+        watch.push(i / 1600, (i % 2 === 0 ? 1 : -1) + (Math.floor(i / 100) === block ? by : 0))
       return watch.judge().swing!
     }
     const error = 5 * Math.sqrt((1600 / 1584) * (1 / 100))
     expect(limitOf((by) => swung(by) > 0, 0.1, 2)).toBeCloseTo(error / (15 / 16), 3)
     expect(swung(3)).toBeCloseTo((3 * 15) / 16 - error, 6)
     expect(swung(-3)).toBeCloseTo(swung(3), 6)
+    for (const block of [0, 15]) expect(swung(3, block)).toBeCloseTo(swung(3), 6)
   })
 })
 
@@ -147,6 +157,7 @@ describe('the limits of steadiness', () => {
     // 1600 readings a second and blocks of 100: a slope without noise changes by 12/16 of itself, but for its noise within blocks.
     const change = (slope: number, allowedChange: number) =>
       judged((i) => slope * Math.floor(i / 100), 1600, 1600, { allowedChange }) === null
+    expect(judged((i) => 0.001 * Math.floor(i / 100), 1600, 1600)).toContain('rising')
     // Levels 0 to 15 times the slope: the first four blocks have 1.5, the last four 13.5.
     expect(limitOf((slope) => change(slope, 6), 0.1, 2)).toBeCloseTo(6 / 12, 4)
     expect([6 / 12.1, -6 / 12.1].map((slope) => change(slope, 6))).toEqual([true, true])
@@ -161,18 +172,54 @@ describe('the limits of steadiness', () => {
 
   it('are told by neighbouring blocks where these hold few readings', () => {
     // Two in each block, alternating means: half the mean squared step of 2, weighted by their counts, is the variance of one reading.
-    const moved = (by: number) =>
-      judged((i) => (Math.floor(i / 2) % 2 === 0 ? 1 : -1) + (i < 16 ? 0 : by), 32, 32) !== null
-    const limit = limitOf(moved, 0.5, 40)
-    // Fourteen steps of 2 and one of 2 + by, over 1/2 + 1/2; the quarters have 8 each.
-    const variance = (14 * 4 + (2 + limit) ** 2) / 15
-    expect(limit / (5 * Math.sqrt(variance * (2 / 8)))).toBeCloseTo(1, 2)
+    for (const unit of [1, 0.01]) {
+      const moved = (by: number) =>
+        judged((i) => unit * ((Math.floor(i / 2) % 2 === 0 ? 1 : -1) + (i < 16 ? 0 : by)), 32, 32) !== null
+      const limit = limitOf(moved, 0.5, 40)
+      // Fourteen steps of 2 and one of 2 + by, over 1/2 + 1/2; the quarters have 8 each.
+      const variance = (14 * 4 + (2 + limit) ** 2) / 15
+      expect(limit / (5 * Math.sqrt(variance * (2 / 8)))).toBeCloseTo(1, 2)
+    }
+  })
+
+  it('are told within blocks from more than two readings in each on', () => {
+    // 1, -1, 0 in each block: variance 1 within, whatever their levels; each quarter has 12.
+    const moved = (by: number) => judged((i) => (i % 3 < 2 ? 1 - 2 * (i % 3) : 0) + (i < 24 ? 0 : by), 48, 48) !== null
+    expect(limitOf(moved, 0.1, 9)).toBeCloseTo(5 * Math.sqrt(2 / 12), 3)
+  })
+
+  it('are judged by single blocks where they are few', () => {
+    const few = (values: readonly number[], rateHz: number) =>
+      judged((i) => values[i]!, values.length, rateHz, { leastReadings: 2 })
+    // Steps of 1 from block to block: variance 1/2, and five standard errors of a difference of two readings are 5.
+    expect(few([0, 1], 1.2)).toBeNull()
+    expect(few([0, 1, 2, 3, 4, 4.9], 6)).toBeNull()
+    expect(few([0, 1, 2, 3, 4, 5, 6], 7)).toContain('rising')
+    // Three bursts of ten readings, the last of them off by ten.
+    const watch = createSteadinessWatch(options)
+    for (let i = 0; i < 30; i++)
+      watch.push(0.4 * Math.floor(i / 10) + 0.001 * (i % 10), (i % 2 === 0 ? 1 : -1) + (i < 20 ? 0 : 10))
+    expect(watch.judge().unsteadyBecause).toContain('rising')
+  })
+
+  it('are a second, five readings and no change beyond the noise unless others are asked for', () => {
+    const usual = (times: readonly number[], force: (timeS: number) => number = () => 7) => {
+      const watch = createSteadinessWatch()
+      for (const timeS of times) watch.push(timeS, force(timeS))
+      return watch.judge().unsteadyBecause
+    }
+    expect(usual([0, 0.2, 0.4, 0.6, 0.8])).toBeNull()
+    expect(usual([0, 0.2, 0.4, 0.8])).toContain('4 of 5')
+    expect(usual([0, 0.2, 0.4, 0.6, 0.79])).toContain('not been watched')
+    const many = Array.from({ length: 100 }, (_, i) => i / 100)
+    expect(usual(many, (t) => (t < 0.5 ? 0 : 0.9))).toContain('rising')
   })
 
   it('are four times the usual noise of a block in one of them', () => {
     const disturbed = (factor: number) =>
       judged((i) => (i % 2 === 0 ? 1 : -1) * (i >= 800 && i < 900 ? factor : 1), 1600, 1600) !== null
     expect(limitOf(disturbed, 2, 8)).toBeCloseTo(4, 3)
+    expect(disturbed(4)).toBe(false)
   })
 
   it('need a window and two readings', () => {

@@ -43,6 +43,24 @@ describe('zeroBeforeLoad', () => {
     expect(Math.abs(hit.offset - 50)).toBeLessThan(0.2)
   })
 
+  it('sees the zero of a short rest with a glitch in the middle of it', () => {
+    const timeS = Float64Array.from({ length: 400 }, (_, i) => i / 100)
+    const force = timeS.map((atS, i) => 50 + ((i * 37) % 11) / 11 - 0.5 + (atS < 1 ? 0 : 400 * (atS - 1)))
+    force[50] = 1e6
+    expect(zeroBeforeLoad(timeS, force)?.offset).toBeCloseTo(50, 0)
+  })
+
+  it('needs five readings over 0.8 s where nothing is loaded, the first among them', () => {
+    const zeroOf = (times: readonly number[]) =>
+      zeroBeforeLoad(
+        Float64Array.from(times),
+        Float64Array.from(times, () => 7),
+      )
+    expect(zeroOf([0, 0.2, 0.4, 0.6, 0.8])).toEqual({ offset: 7, sd: 0, readings: 5 })
+    expect(zeroOf([0, 0.3, 0.6, 0.8])).toBeNull()
+    expect(zeroOf([0, 0.2, 0.4, 0.6, 0.79])).toBeNull()
+  })
+
   it('takes no rest after the load, nor a slow rise, for the zero', () => {
     // Loaded from the first sample on, then steady at 20 after the break.
     const timeS = Float64Array.from({ length: 900 }, (_, i) => i / 100)
@@ -86,6 +104,31 @@ describe('the rest that a zero needs', () => {
     }
     expect(zeroAfter(199)).toBeNull()
     expect(zeroAfter(200)?.offset).toBeCloseTo(40.01, 3)
+  })
+
+  it('is judged sixteen times in a window, each time with the first sample of another block', () => {
+    // 256 samples a second, 16 in a block: fifteen full blocks and one sample.
+    const readings = Array.from({ length: 20 }, (_, k) => {
+      const restS = 3 + k / 256
+      const timeS = Float64Array.from({ length: 1024 }, (_, i) => i / 256)
+      const force = timeS.map((t, i) => 40 + 0.01 * ((i * 7) % 3) + (t < restS ? 0 : 400 + 400 * (t - restS)))
+      return zeroBeforeLoad(timeS, force)!.readings
+    })
+    expect(new Set(readings)).toEqual(new Set([241]))
+  })
+
+  it('is the same wherever the clock of the curve starts', () => {
+    const timeS = Float64Array.from({ length: 4500 }, (_, i) => i / 1000)
+    const force = timeS.map((t, i) => 40 + 0.01 * ((i * 7) % 3) + (t < 0.5 ? 0 : 400 * (t - 0.5)))
+    const zero = zeroBeforeLoad(timeS, force)
+    expect(zero?.offset).toBeCloseTo(40.01, 3)
+    for (const startS of [-100, 100]) {
+      const later = zeroBeforeLoad(
+        timeS.map((t) => t + startS),
+        force,
+      )
+      expect(later?.offset).toBeCloseTo(zero!.offset, 3)
+    }
   })
 
   it('is 0.2 s at least, of which 0.8 are looked at, and a second of a long one', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
 import { createClippingWatch } from '#domain/signal/stream/clippingWatch.ts'
-import { cutStream } from '#tests/fakes/streams/cutStream.ts'
+import { blockAlone, cutStream } from '#tests/fakes/streams/cutStream.ts'
 
 function watch(
   forces: readonly number[],
@@ -12,7 +12,10 @@ function watch(
   const clipping = createClippingWatch({ endCodes, capacityN }, isNoisy)
   const force = Float64Array.from(forces)
   const timeS = force.map((_, i) => i)
-  for (const [from, to] of cutStream(createRandom(5), forces.length, 7)) clipping.take(timeS, force, force, from, to)
+  for (const [from, to] of cutStream(createRandom(5), forces.length, 7)) {
+    const block = blockAlone(force, from, to, 1e7)
+    clipping.take(blockAlone(timeS, from, to, 1e7), block, block, from, to)
+  }
   return clipping
 }
 
@@ -68,6 +71,8 @@ describe('a flat top', () => {
     // k pairs stand still: k of 25 + 2 k steps.
     expect(clippedBy(8, 25, 3).clipped()).toBe(true)
     expect(clippedBy(8, 25, 4).clipped()).toBe(false)
+    // Ten of a hundred steps, and eleven of 102.
+    expect([10, 11].map((standing) => clippedBy(8, 80, standing).clipped())).toEqual([true, false])
   })
 
   it('goes from the first of its samples to the last of the last', () => {
@@ -82,6 +87,14 @@ describe('a flat top', () => {
     expect([clipping.startS(), clipping.endS()]).toEqual([101, 114])
     expect(watch([...ramp, 20_000, 19_000, 20_000], [-20_000, 20_000]).startS()).toBe(100)
     expect(watch([...ramp, 20_000, 19_000, 20_000], [-20_000, 20_000]).endS()).toBe(102)
+  })
+
+  it('is no step that is nothing of those that tell of the next one', () => {
+    // Thirty steps that move, and two tops of the shortest length: their own steps would be more than a tenth.
+    const top = Array<number>(6).fill(12_000)
+    const climb = Array.from({ length: 30 }, (_, i) => 100 * i)
+    const clipping = watch([...climb, ...top, 9000, 8000, ...top, 7000])
+    expect([clipping.startS(), clipping.endS()]).toEqual([30, 43])
   })
 
   it('may be touched again from above, and is none just below the highest', () => {

@@ -2,20 +2,26 @@ import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
 import { createGlitchFilter } from '#domain/signal/stream/glitchFilter.ts'
 
-function filter(forces: readonly number[], noise = 1) {
+function filter(forces: readonly number[], noise: number | null = 1) {
   const accepted: number[] = []
   const glitches: [number, number][] = []
   const glitchFilter = createGlitchFilter({
-    accept: (timeS, _force, _reading, from, to) => accepted.push(...timeS.subarray(from, to)),
+    accept(timeS, force, reading, from, to) {
+      expect(to).toBeGreaterThan(from)
+      expect(reading.subarray(from, to)).toEqual(force.subarray(from, to).map((newtons) => newtons / 2))
+      accepted.push(...timeS.subarray(from, to))
+    },
     glitch: (from, to) => glitches.push([from, to]),
   })
-  glitchFilter.setNoise(noise)
+  if (noise !== null) glitchFilter.setNoise(noise)
   const force = Float64Array.from(forces)
   const timeS = force.map((_, i) => i)
+  const reading = force.map((newtons) => newtons / 2)
   for (let i = 0; i < force.length; i++)
     if (glitchFilter.goodUntil(force, i, i + 1) > i) accepted.push(i)
-    else glitchFilter.question(timeS, force, force, i)
-  glitchFilter.finish()
+    else glitchFilter.question(timeS, force, reading, i)
+  // Once it has ended nothing waits.
+  for (let times = 0; times < 2; times++) glitchFilter.finish()
   return { accepted, glitches }
 }
 
@@ -47,6 +53,26 @@ describe('what is no glitch', () => {
     const { accepted, glitches } = filter(forces)
     expect(glitches).toEqual([])
     expect(accepted).toEqual(forces.map((_, i) => i))
+  })
+})
+
+describe('the limits of a glitch', () => {
+  it('are more than ten noise SDs, and more than nothing where no noise is known', () => {
+    expect(filter([0, 0, 10, 0]).glitches).toEqual([])
+    expect(filter([0, 0, 10.001, 0]).glitches).toEqual([[2, 2]])
+    expect(filter([0, 0, 5, 0], null).glitches).toEqual([[2, 2]])
+  })
+
+  it('are a return to within 0.3 of the jump', () => {
+    expect(filter([0, 0, 100, 30, 30]).glitches).toEqual([[2, 2]])
+    expect(filter([0, 0, 100, 30.001, 30]).glitches).toEqual([])
+  })
+
+  it('are a second sample of 0.6 of the first, suspect itself', () => {
+    expect(filter([0, 0, 100, 60, 0]).glitches).toEqual([[2, 3]])
+    expect(filter([0, 0, 100, 59.99, 0]).glitches).toEqual([])
+    expect(filter([0, 0, 12, 10, 0]).glitches).toEqual([])
+    expect(filter([0, 0, 12, 10.001, 0]).glitches).toEqual([[2, 3]])
   })
 })
 
@@ -121,6 +147,12 @@ describe('glitches in random streams', () => {
       const expected = plainly(forces, noise)
       expect(glitches).toEqual(expected.glitches)
       expect(accepted).toEqual(expected.passed)
+      // In kilonewtons, too.
+      const inKilo = filter(
+        forces.map((newtons) => newtons / 1024),
+        noise / 1024,
+      )
+      expect(inKilo).toEqual({ accepted, glitches })
       found += glitches.length
     }
     expect(found).toBeGreaterThan(200)

@@ -1,14 +1,15 @@
 import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
 import { createLoadRange } from '#domain/signal/stream/loadRange.ts'
-import { cutStream } from '#tests/fakes/streams/cutStream.ts'
+import { blockAlone, cutStream } from '#tests/fakes/streams/cutStream.ts'
 
 function rangeOf(forces: readonly number[], noise = 1) {
   const range = createLoadRange()
   range.setNoise(noise)
   const force = Float64Array.from(forces)
   const timeS = force.map((_, i) => i / 80)
-  for (const [from, to] of cutStream(createRandom(3), force.length, 4)) range.take(timeS, force, from, to)
+  for (const [from, to] of cutStream(createRandom(3), force.length, 4))
+    range.take(blockAlone(timeS, from, to, 1e7), blockAlone(force, from, to, 2.5), from, to)
   return range
 }
 
@@ -23,6 +24,7 @@ describe('what can be load', () => {
     expect(rangeOf([1, 2, 73_000, 1, 2, 2]).since()).toEqual([1, 2])
     expect(rangeOf([1, 2, 73_000, 72_000, 1, 2]).since()).toEqual([1, 2])
     expect(rangeOf([1, 2, -73_000, 1, 2, 2]).since()).toEqual([1, 2])
+    for (const waiting of [[73_000], [73_000, 72_000]]) expect(rangeOf([1, 2, ...waiting]).latest()).toBe(2)
   })
 
   it('is a step that stays, with its third sample', () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { createRandom } from '#domain/numbers/random.ts'
 import { createRecentSamples, recentCapacity } from '#domain/signal/stream/recentSamples.ts'
 import { limitOf } from '#tests/fakes/limitOf.ts'
-import { takeOne } from '#tests/fakes/streams/cutStream.ts'
+import { blockAlone, cutStream, takeOne } from '#tests/fakes/streams/cutStream.ts'
 
 describe('the line through recent samples', () => {
   it('is that of JCGM 100:2008 H.3', () => {
@@ -86,7 +86,10 @@ describe('recent samples', () => {
       timeS.push((timeS.at(-1) ?? 5) + (random.unit() < 0.005 ? 1.5 * random.unit() : random.between(0.0001, 0.002)))
       force.push(1000 + Math.round(20 * random.normal()) / 2)
     }
-    recent.take(Float64Array.from(timeS), Float64Array.from(force), 0, count)
+    const [times, forces] = [Float64Array.from(timeS), Float64Array.from(force)]
+    // In pieces of odd lengths, as a stream brings them.
+    for (const [from, to] of count === 9000 ? cutStream(random, count, 150) : [[0, count] as const])
+      recent.take(blockAlone(times, from, to, 1e9), blockAlone(forces, from, to, 1e9), from, to)
     return { recent, timeS, force, oldest: Math.max(0, count - recentCapacity), random }
   }
 
@@ -130,6 +133,33 @@ describe('recent samples', () => {
     }
   })
 
+  it('have the highest of a window wherever it stands, and of the samples that are in memory', () => {
+    for (const count of [300, recentCapacity + 100]) {
+      const timeS = Float64Array.from({ length: count }, (_, i) => i / 64)
+      const oldest = Math.max(0, count - recentCapacity)
+      for (let back = 0; back < count; back += back < 200 || back > count - 200 ? 1 : 37) {
+        const at = count - 1 - back
+        const recent = createRecentSamples()
+        recent.take(
+          timeS,
+          timeS.map((_, i) => (i === at ? 1 : 0)),
+          0,
+          count,
+        )
+        expect(recent.windowHighest(1e9)).toBe(at >= oldest ? 1 : 0)
+        if (back > 1) expect([(back - 1) / 64, back / 64].map(recent.windowHighest)).toEqual([0, at >= oldest ? 1 : 0])
+      }
+    }
+  })
+
+  it('are averaged and fitted over the whole of a span, its first sample too', () => {
+    const recent = createRecentSamples()
+    for (const [i, force] of [100, 3, 5, 1].entries()) takeOne(recent, i / 4, force)
+    expect([0.5, 0.75].map((spanS) => recent.meanBefore(3, spanS, 1))).toEqual([3, 109 / 4])
+    expect(recent.lineBefore(3, 0.5, 1)?.samples).toBe(3)
+    expect(recent.lineBefore(3, 0.75, 1)?.samples).toBe(4)
+  })
+
   it('need a silence of more than a second to be forgotten with the one before', () => {
     const seen = (silenceS: number) => {
       const recent = createRecentSamples()
@@ -138,5 +168,6 @@ describe('recent samples', () => {
       return recent.windowHighest(0.25) === 900
     }
     expect(limitOf(seen, 0.5, 3)).toBeCloseTo(1, 4)
+    expect(seen(1)).toBe(true)
   })
 })

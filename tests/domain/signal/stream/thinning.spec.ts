@@ -32,6 +32,12 @@ describe('thinning', () => {
     expect(thinByMinMax(curve, 50)).toBe(curve)
   })
 
+  it('takes one sample for a stretch in which all are equal', () => {
+    const timeS = Float64Array.from({ length: 102 }, (_, i) => i)
+    const thin = thinByMinMax({ timeS, force: new Float64Array(102) }, 11)
+    expect([...thin.timeS]).toEqual([0, 1, 26, 51, 76, 101])
+  })
+
   it('refuses arrays of unequal length and too few points', () => {
     expect(() => thinByMinMax({ timeS: new Float64Array(3), force: new Float64Array(2) }, 10)).toThrow(RangeError)
     expect(() => thinByMinMax(noisyCurve(10, 1), 3)).toThrow(RangeError)

@@ -125,10 +125,10 @@ function fallsOf(curve: LoadedCurve, count: number, noise: number): Falls {
 /** From every point the fall that stands out most. */
 function allFalls({ timeS }: LoadedCurve, count: number, falls: Falls): Fall[] {
   const found: Fall[] = []
-  for (let i = 1; i < count - 2; i++) {
+  for (let i = 0; i < count; i++) {
     if (!falls.seenFrom(i)) continue
     let best: Fall | null = null
-    for (let j = i + 1; j < count - 1 && (j === i + 1 || timeS[j]! - timeS[i]! <= fastS); j++) {
+    for (let j = i + 1; j < count && (j === i + 1 || timeS[j]! - timeS[i]! <= fastS); j++) {
       const fall = falls.between(i, j)
       if (fall !== null && (best === null || fall.errors > best.errors)) best = fall
     }

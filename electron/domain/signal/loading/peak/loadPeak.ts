@@ -14,8 +14,8 @@ export type LoadPeak = {
   isNear(timeS: number, force: number): boolean
   force(): number
   timeS(): number
-  /** With the sample of this ordinal the slope before the peak must be kept: soon its samples are forgotten. */
-  slopeIsDue(ordinal: number): boolean
+  /** With so many samples taken the slope before the peak must be kept: soon those before it are forgotten. */
+  slopeIsDue(samples: number): boolean
   keepSlope(): void
   /** Slope of the load just before the peak, force per s, as last kept; null: it cannot be told. */
   slope(): number | null
@@ -48,7 +48,7 @@ export function createLoadPeak(
     isNear: (timeS, force) => isNear(state, timeS, force),
     force: () => state.force,
     timeS: () => state.timeS,
-    slopeIsDue: (ordinal) => slopeIsDue(state, ordinal),
+    slopeIsDue: (samples) => slopeIsDue(state, samples),
     keepSlope() {
       if (state.ordinal < 0) return
       slope = slopeBeforePeak(recent, state.ordinal, start.noise) ?? slope
@@ -70,7 +70,7 @@ function follow(
 ): number {
   for (let i = from; i < to; i++) {
     see(state, timeS[i]!, force[i]!, ordinal + i - from)
-    if (!isNear(state, timeS[i]!, force[i]!) || slopeIsDue(state, ordinal + i - from)) return i
+    if (!isNear(state, timeS[i]!, force[i]!) || slopeIsDue(state, ordinal + i - from + 1)) return i
   }
   return to
 }
@@ -89,6 +89,6 @@ function isNear(state: State, timeS: number, force: number): boolean {
   )
 }
 
-function slopeIsDue(state: State, ordinal: number): boolean {
-  return state.ordinal >= 0 && ordinal + 1 - state.ordinal > slopeWithin
+function slopeIsDue(state: State, samples: number): boolean {
+  return state.ordinal >= 0 && samples - state.ordinal > slopeWithin
 }

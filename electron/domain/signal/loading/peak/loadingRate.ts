@@ -17,7 +17,9 @@ const worseFit = 1.3
 export function slopeBeforePeak(recent: RecentSamples, peakOrdinal: number, noise: number): number | null {
   let line = recent.lineBefore(peakOrdinal, shortestS, leastSamples)
   if (line === null) return null
-  for (let spanS = 2 * shortestS; spanS <= longestS; spanS *= 2) {
+  let spanS = shortestS
+  while (spanS < longestS) {
+    spanS *= 2
     // Few residuals may look smaller than the noise by luck.
     const slopeSE = line.residualSD > 0 ? line.slopeSE * Math.max(1, noise / line.residualSD) : 0
     if (slopeSE <= wellKnownShare * Math.abs(line.slope)) break

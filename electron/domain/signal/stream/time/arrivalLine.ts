@@ -21,31 +21,32 @@ const leastPoints = 3
 /**
  *   A = a + b n      by least squares through the earliest arrival (least A − b n) of each of the last 30 windows of 1 s
  *
- * Checked: tests/domain/signal/stream/time/sampleClock.spec.ts.
+ * Checked: tests/domain/signal/stream/time/arrivalLine.spec.ts.
  */
 export function createArrivalLine(): ArrivalLine {
-  const points = { n: new Float64Array(keptWindows), a: new Float64Array(keptWindows), count: 0, next: 0 }
-  const line = { b: Number.NaN, n: 0, a: 0 }
-  const best = { n: 0, a: Number.POSITIVE_INFINITY, windowStartS: 0 }
+  const points = { n: new Float64Array(keptWindows), a: new Float64Array(keptWindows) }
+  const line = { b: Number.NaN, n: Number.NaN, a: Number.NaN }
+  const best = { n: Number.NaN, a: Number.NaN, windowStartS: Number.NaN }
+  /** Windows since it began. */
+  let windows = 0
 
   function restart(n: number, arrivalS: number): void {
-    points.count = 0
-    points.next = 0
+    windows = 0
     line.n = n
     line.a = arrivalS
     best.windowStartS = arrivalS
+    best.n = n
     best.a = Number.POSITIVE_INFINITY
   }
 
   function keepBest(): void {
-    points.n[points.next] = best.n
-    points.a[points.next] = best.a
-    points.next = (points.next + 1) % keptWindows
-    points.count = Math.min(keptWindows, points.count + 1)
+    points.n[windows % keptWindows] = best.n
+    points.a[windows % keptWindows] = best.a
+    windows += 1
   }
 
   function fit(): void {
-    const { count } = points
+    const count = Math.min(keptWindows, windows)
     let meanN = 0
     let meanA = 0
     for (let i = 0; i < count; i++) {

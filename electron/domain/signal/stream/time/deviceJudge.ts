@@ -3,8 +3,8 @@ import type { DeviceTimeUnit } from './deviceTime.ts'
 
 /** Watches whether the times and numbers that a device gives its readings can be times and numbers. */
 export type DeviceJudge = {
-  /** Looks at readings [from, to) that arrived together; true when something is wrong of which it was not known. */
-  see(deviceTimeUs: Float64Array, sequence: Float64Array, from: number, to: number, arrivalS: number): boolean
+  /** Looks at readings [from, to) that arrived together. */
+  see(deviceTimeUs: Float64Array, sequence: Float64Array, from: number, to: number, arrivalS: number): void
   /** False: no time of this device means anything. */
   trustsTime(): boolean
   /** False: no number of this device means anything. */
@@ -37,19 +37,15 @@ const fastestPace: Record<DeviceTimeUnit, number> = { us: 3000, ms: 300, s: 300 
  *   falls    time or number lower in a quarter of them
  *   pace     device time over arrival time, below 1/30 or above 300 (a µs counter: 3000)
  *
- * Limits: common practice, no source. Constant memory, nothing allocated for a good stream.
+ * Limits: common practice, no source. Constant memory, nothing allocated but once a window.
  * Checked: tests/domain/signal/stream/time/deviceJudge.spec.ts.
  */
 export function createDeviceJudge(unit: DeviceTimeUnit): DeviceJudge {
   const newest = { us: Number.NaN, sequence: Number.NaN, arrivalS: Number.NaN }
-  const window = { startS: Number.NaN, firstUs: 0, steps: 0, timeStood: 0, timeFell: 0, stood: 0, fell: 0 }
+  let window = newWindow(Number.NaN, Number.NaN)
   let faults: DeviceFault[] = []
   let time = true
   let numbers = true
-
-  function begin(us: number, arrivalS: number): void {
-    Object.assign(window, { startS: arrivalS, firstUs: us, steps: 0, timeStood: 0, timeFell: 0, stood: 0, fell: 0 })
-  }
 
   function follow(us: number, sequence: number): void {
     newest.us = us
@@ -66,11 +62,9 @@ export function createDeviceJudge(unit: DeviceTimeUnit): DeviceJudge {
     else if (stepUs < 0) window.timeFell += 1
   }
 
-  function judge(us: number, elapsedS: number): boolean {
-    const known = faults.length
+  function judge(us: number, elapsedS: number): void {
     if (numbers) judgeNumbers()
     if (time && !Number.isNaN(us)) judgeTime(us, elapsedS)
-    return faults.length > known
   }
 
   function judgeNumbers(): void {
@@ -99,17 +93,16 @@ export function createDeviceJudge(unit: DeviceTimeUnit): DeviceJudge {
 
   return {
     see(deviceTimeUs, sequence, from, to, arrivalS) {
-      if (from >= to || !(time || numbers)) return false
+      if (from >= to) return
       // NaN: there is no time, or no number.
-      if (Number.isNaN(deviceTimeUs[from]!) && Number.isNaN(sequence[from]!)) return false
+      if (Number.isNaN(deviceTimeUs[from]!) && Number.isNaN(sequence[from]!)) return
       const silent = !(arrivalS - newest.arrivalS <= silenceS)
-      if (silent) begin(deviceTimeUs[from]!, arrivalS)
+      if (silent) window = newWindow(deviceTimeUs[from]!, arrivalS)
       const first = silent ? from + 1 : from
       if (silent) follow(deviceTimeUs[from]!, sequence[from]!)
       let { us, sequence: number } = newest
       for (let i = first; i < to; i++) {
-        const goesUp = deviceTimeUs[i]! > us && sequence[i]! > number
-        if (!goesUp) countOdd(deviceTimeUs[i]! - us, sequence[i]! - number)
+        countOdd(deviceTimeUs[i]! - us, sequence[i]! - number)
         us = deviceTimeUs[i]!
         number = sequence[i]!
       }
@@ -117,10 +110,9 @@ export function createDeviceJudge(unit: DeviceTimeUnit): DeviceJudge {
       newest.arrivalS = arrivalS
       window.steps += to - first
       const elapsedS = arrivalS - window.startS
-      if (elapsedS < windowS || window.steps < leastReadings) return false
-      const isNew = judge(newest.us, elapsedS)
-      begin(newest.us, arrivalS)
-      return isNew
+      if (elapsedS < windowS || window.steps < leastReadings) return
+      judge(newest.us, elapsedS)
+      window = newWindow(newest.us, arrivalS)
     },
     trustsTime: () => time,
     trustsSequence: () => numbers,
@@ -132,4 +124,8 @@ export function createDeviceJudge(unit: DeviceTimeUnit): DeviceJudge {
       numbers = true
     },
   }
+}
+
+function newWindow(firstUs: number, startS: number) {
+  return { startS, firstUs, steps: 0, timeStood: 0, timeFell: 0, stood: 0, fell: 0 }
 }

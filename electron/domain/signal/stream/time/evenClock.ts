@@ -44,13 +44,13 @@ const jitterMemory = 1 / 64
 export function createEvenClock(): EvenClock {
   const line = createArrivalLine()
   const state = {
-    n: 0,
+    n: Number.NaN,
     /** Time that the clock has handed out for reading n, on the scale of arrival times. */
-    clockS: 0,
+    clockS: Number.NaN,
     step: Number.NaN,
     firstArrivalS: Number.NaN,
-    firstN: 0,
-    lastArrivalS: 0,
+    firstN: Number.NaN,
+    lastArrivalS: Number.NaN,
     lateStartS: Number.NaN,
     leastLate: Number.POSITIVE_INFINITY,
     variance: 0,

@@ -65,7 +65,7 @@ export function createSampleClock(
   const judge = createDeviceJudge(deviceUnit)
   const stream = createStreamTime(gap)
   const course: ClockCourse = {
-    ...{ stream, numbers: createSequenceNumbers(), lastArrivalS: 0, isCut: false, leftOut: 0, restarts: 0 },
+    ...{ stream, numbers: createSequenceNumbers(), lastArrivalS: Number.NaN, isCut: false, leftOut: 0, restarts: 0 },
     tellRestart(timeS) {
       course.restarts += 1
       restarted(timeS)
@@ -84,7 +84,7 @@ export function createSampleClock(
   }
 
   function withoutNumbers(length: number): Float64Array {
-    if (none.length < length) none = new Float64Array(2 * length).fill(Number.NaN)
+    if (none.length < length) none = new Float64Array(length).fill(Number.NaN)
     return none
   }
 
@@ -93,7 +93,8 @@ export function createSampleClock(
       if (count === 0) return 0
       const to = from + count
       const trustedTime = judge.trustsTime()
-      if (judge.see(deviceTimeUs, sequence, from, to, arrivalS) && trustedTime && !judge.trustsTime()) goOnByArrival()
+      judge.see(deviceTimeUs, sequence, from, to, arrivalS)
+      if (trustedTime && !judge.trustsTime()) goOnByArrival()
       const numbersOf = judge.trustsSequence() ? sequence : withoutNumbers(to)
       kind = judge.trustsTime() && !Number.isNaN(deviceTimeUs[from]!) ? 'device' : 'arrival'
       if (kind === 'arrival') return byArrival.stamp(numbersOf, from, to, arrivalS, timeS)
@@ -123,5 +124,5 @@ export function createSampleClock(
 }
 
 function rate(usualS: number, jitterS: number): Pick<SampleClockState, 'sampleRateHz' | 'jitterS'> {
-  return usualS > 0 ? { sampleRateHz: 1 / usualS, jitterS } : { sampleRateHz: null, jitterS: null }
+  return Number.isNaN(usualS) ? { sampleRateHz: null, jitterS: null } : { sampleRateHz: 1 / usualS, jitterS }
 }

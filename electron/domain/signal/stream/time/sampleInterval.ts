@@ -42,11 +42,9 @@ export function createSampleInterval(): SampleInterval {
   const unusualS = new Float64Array(relearnSteps)
 
   function learn(timesS: Float64Array, count: number): void {
-    if (count < 2) return
-    const steps = new Float64Array(count - 1)
-    for (let i = 1; i < count; i++) steps[i - 1] = timesS[i]! - timesS[i - 1]!
+    const steps = timesS.subarray(1, count).map((timeS, i) => timeS - timesS[i]!)
     steps.sort()
-    // The lower median: with gaps about, the usual step is the shorter one.
+    // The lower median: with gaps about, the usual step is the shorter one. There is none of a single sample.
     const median = steps[(steps.length - 1) >> 1]!
     if (median > 0) state.usualS = median
   }

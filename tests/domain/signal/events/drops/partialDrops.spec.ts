@@ -5,6 +5,7 @@ import { edgeLevel } from '#domain/signal/events/drops/edgeLevel.ts'
 import { findPartialDrops } from '#domain/signal/events/drops/partialDrops.ts'
 import { bestStep, stepOverBend } from '#domain/signal/events/drops/stepFit.ts'
 import type { LoadedCurve } from '#domain/signal/events/loadedCurve.ts'
+import { limitOf } from '#tests/fakes/limitOf.ts'
 import { madeCurve } from '#tests/fakes/madeCurve.ts'
 
 /** The drops of a load given by time until a break, sampled at a rate with seeded noise. */
@@ -46,6 +47,12 @@ describe('a partial drop', () => {
     expect(found).toBeGreaterThanOrEqual(95)
   })
 
+  it('is found between two samples of a slow device, however far apart', () => {
+    const [found, ...more] = dropsOf(4, 20, slipping([[10.1, 900]]))
+    expect(more).toEqual([])
+    expect([found!.startS, found!.downS]).toEqual([10, 10.25])
+  })
+
   it('is one of as many as there are', () => {
     const drops = [4, 5, 6, 7, 8].map((atS) => [atS + 0.001, 250] as const)
     const found = dropsOf(80, 10, slipping(drops))
@@ -63,11 +70,16 @@ describe('a partial drop', () => {
 
 // At 200 Hz the load is driven 2.5 N up while it drops.
 describe('a partial drop counts', () => {
-  const drops = (atS: number, dropN: number, noise = 0.01) =>
-    findPartialDrops(
-      madeCurve(slipping([[atS, dropN + 2.5]]), { intervalS: 0.005, endS: 11, breakS: 10, noise, peak: 5000 }),
-      noise,
+  const drops = (atS: number, dropN: number, noise = 0.01, zero = 0, perNewton = 1) => {
+    const load = slipping([[atS, dropN + 2.5]])
+    return findPartialDrops(
+      madeCurve((t) => perNewton * (zero + load(t)), {
+        ...{ intervalS: 0.005, endS: 11, breakS: 10 },
+        ...{ noise: perNewton * noise, zero: perNewton * zero, peak: perNewton * (zero + 5000) },
+      }),
+      perNewton * noise,
     )
+  }
 
   it('from 4.5 % of the load', () => {
     expect(drops(4.001, 0.043 * 2000)).toEqual([])
@@ -78,6 +90,11 @@ describe('a partial drop counts', () => {
     // 4.5 % of 500 N would be 22.5 N.
     expect(drops(1.001, 47)).toEqual([])
     expect(drops(1.001, 53)).toHaveLength(1)
+    // Above the level at rest, and in kilonewtons.
+    expect([47, 53].map((dropN) => drops(1.001, dropN, 0.01, 1000).length)).toEqual([0, 1])
+    const limitIn = (perNewton: number) =>
+      limitOf((dropN) => drops(1.001, dropN, 0.01, 0, perNewton).length > 0, 45, 55)
+    expect(limitIn(1 / 1024)).toBeCloseTo(limitIn(1), 3)
   })
 
   it('from five noise SDs of single samples', () => {

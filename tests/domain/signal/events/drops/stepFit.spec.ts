@@ -45,6 +45,11 @@ describe('a step against a bend', () => {
     expect(stepOverBend(bent, around, 0)).toBeCloseTo((0.0178823529412 - 0.012) / 0.002, 8)
   })
 
+  it('is the same wherever the curve lies, in time and in force', () => {
+    const moved = { timeS: bent.timeS.map((t) => t + 2 ** 20), force: bent.force.map((f) => f + 2 ** 20) }
+    expect(stepOverBend(moved, around, 0.1)).toBeCloseTo(stepOverBend(bent, around, 0.1), 4)
+  })
+
   it('is judged without the points that fell into it', () => {
     // The points of R, and one in between that belongs to neither line. A bend there is worse: numpy 2.4.6, linalg.lstsq on the
     // columns 1, minimum(0, x - 4.5), maximum(0, x - 4.5): 0.3807.

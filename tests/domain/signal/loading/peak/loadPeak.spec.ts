@@ -51,7 +51,7 @@ describe('a load near its peak', () => {
   it('is left, too, where the samples before the peak are about to be forgotten', () => {
     const { peak, left } = peakOf([1000, ...Array.from({ length: 3000 }, () => 990)], near, 10_000)
     expect(left).toBe(1024)
-    expect([peak.slopeIsDue(1023), peak.slopeIsDue(1024)]).toEqual([false, true])
+    expect([peak.slopeIsDue(1024), peak.slopeIsDue(1025)]).toEqual([false, true])
   })
 })
 
@@ -91,7 +91,7 @@ describe('a peak whose slope is still to be kept', () => {
       force[at] = 1000
       const peak = createLoadPeak(createRecentSamples(), { ...start, highest: 990 }, near)
       expect(peak.follow(times(3000), force, 0, 3000, 0)).toBe(at + 1024)
-      expect([at + 1023, at + 1024].map((ordinal) => peak.slopeIsDue(ordinal))).toEqual([false, true])
+      expect([at + 1024, at + 1025].map(peak.slopeIsDue)).toEqual([false, true])
       peak.keepSlope()
       expect(peak.slopeIsDue(9000)).toBe(false)
     }

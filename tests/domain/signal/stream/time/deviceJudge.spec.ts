@@ -8,9 +8,12 @@ type Sent = { us?: number; seq?: number; arrivalS: number }
 /** Judges readings that arrive one by one. */
 function judged(sent: readonly Sent[], unit: DeviceTimeUnit = 'us') {
   const judge = createDeviceJudge(unit)
-  const news = sent.map(({ us = Number.NaN, seq = Number.NaN, arrivalS }) =>
-    judge.see(Float64Array.of(us), Float64Array.of(seq), 0, 1, arrivalS),
-  )
+  /** Whether a reading has made a fault known. */
+  const news = sent.map(({ us = Number.NaN, seq = Number.NaN, arrivalS }) => {
+    const known = judge.faults().length
+    judge.see(Float64Array.of(us), Float64Array.of(seq), 0, 1, arrivalS)
+    return judge.faults().length > known
+  })
   return { judge, news, kinds: judge.faults().map(({ kind }) => kind) }
 }
 
@@ -110,6 +113,7 @@ describe('a clock', () => {
     // Within what half of a counter holds.
     const top = unit === 'us' ? 4000 : 1000
     expect(limitOf((pace) => kindAt(pace) === 'time-fast', 1, top) / fastest).toBeCloseTo(1, 3)
+    expect(kindAt(fastest)).toBeNull()
     expect(
       judged(
         stream(150, (i) => ({ us: 10 * i })),
@@ -182,13 +186,31 @@ describe('what is judged', () => {
     expect(judged(stream(301, (i) => ({ us: 10_000 * (i < 40 ? 0 : i < 100 || i > 140 ? i : 100) }))).kinds).toEqual([])
   })
 
+  it('is no reading where none came: a silence goes on through it', () => {
+    const judge = createDeviceJudge('us')
+    const us = Float64Array.of(5, 5)
+    for (let i = 0; i < 40; i++) {
+      judge.see(us, us, 0, 1, 4 * i)
+      judge.see(us, us, 1, 1, 4 * i + 2)
+    }
+    expect(judge.faults()).toEqual([])
+  })
+
+  it('is the clock, too, where the numbers mean nothing any more', () => {
+    expect(judged(stream(500, (i) => ({ us: 10_000 * Math.min(i, 250), seq: 7 }))).kinds).toEqual([
+      'sequence-stands',
+      'time-stands',
+    ])
+  })
+
   it('is told once, and nothing more is judged where nothing is trusted', () => {
     const { judge, news } = judged(stream(500, () => ({ us: 5, seq: 5 })))
     expect(news.filter((isNew) => isNew).length).toBe(1)
     expect([judge.trustsTime(), judge.trustsSequence()]).toEqual([false, false])
     judge.reset()
     expect([judge.trustsTime(), judge.trustsSequence(), judge.faults()]).toEqual([true, true, []])
-    expect(judge.see(Float64Array.of(5), Float64Array.of(5), 0, 1, 100)).toBe(false)
+    judge.see(Float64Array.of(5), Float64Array.of(5), 0, 1, 100)
+    expect(judge.faults()).toEqual([])
   })
 
   it('is the same however the readings are cut', () => {
@@ -197,7 +219,6 @@ describe('what is judged', () => {
     const seq = Float64Array.from({ length: count }, (_, i) => i)
     for (const length of [1, 3, 10, 100]) {
       const judge = createDeviceJudge('us')
-      expect(judge.see(us, seq, 5, 5, 0)).toBe(false)
       for (let from = 0; from < count; from += length) {
         const to = Math.min(count, from + length)
         judge.see(us, seq, from, to, to / 100)
@@ -206,30 +227,11 @@ describe('what is judged', () => {
     }
     // Seven steps are too few: the eighth reading of a chunk does not count what came before it.
     const few = createDeviceJudge('us')
-    few.see(
-      us.map(() => 5),
-      seq,
-      0,
-      4,
-      0,
-    )
-    expect(
-      few.see(
-        us.map(() => 5),
-        seq,
-        4,
-        8,
-        2,
-      ),
-    ).toBe(false)
-    expect(
-      few.see(
-        us.map(() => 5),
-        seq,
-        8,
-        9,
-        2,
-      ),
-    ).toBe(true)
+    const standing = us.map(() => 5)
+    few.see(standing, seq, 0, 4, 0)
+    few.see(standing, seq, 4, 8, 2)
+    expect(few.faults()).toEqual([])
+    few.see(standing, seq, 8, 9, 2)
+    expect(few.faults()).toHaveLength(1)
   })
 })

@@ -288,6 +288,23 @@ describe('what a stamp tells', () => {
     expect(clock.state().restarts).toBe(1)
   })
 
+  it('keeps the time that passed while a device without time restarted', () => {
+    const { stamp, clock } = stampOf()
+    for (let i = 0; i < 200; i++) stamp([none], [5000 + i], i / 80)
+    const [lastS] = stamp([none], [5200], 200 / 80).timeS
+    const [firstS] = stamp([none], [0], 200 / 80 + 5).timeS
+    expect(firstS! - lastS!).toBeCloseTo(5, 1)
+    expect(clock.state().restarts).toBe(1)
+  })
+
+  it('counts a reading whose numbers have restarted as one more, however often they do', () => {
+    const { stamp, clock } = stampOf()
+    for (let i = 0; i < 800; i++) stamp([none], [i % 16], i / 80)
+    // The first of each sixteen comes from the past for all that is known, and is left out.
+    expect(clock.state().sampleRateHz! / 75).toBeCloseTo(1, 3)
+    expect(clock.state().restarts).toBeGreaterThan(30)
+  })
+
   it('goes on by arrival after an interruption, whatever the device counts', () => {
     const { stamp, clock, gaps } = stampOf()
     for (let i = 0; i < 100; i++) stamp([1e9 + i * 10_000], [none], i * 0.01)

@@ -43,19 +43,23 @@ describe('the usual interval', () => {
 describe('a step of the stream', () => {
   /** Learnt from steps of 10 ms; then steps of so many times that. */
   function after(...ratios: readonly number[]) {
+    return afterSteps(0.01, ratios)
+  }
+  function afterSteps(usualS: number, ratios: readonly number[]) {
     const interval = createSampleInterval()
-    interval.learn(Float64Array.from(even(9, 0.01)), 9)
+    interval.learn(Float64Array.from(even(9, usualS)), 9)
     let timeS = 0
     interval.push(timeS)
     const missing = ratios.map((ratio) => {
-      timeS += 0.01 * ratio
+      timeS += usualS * ratio
       return interval.push(timeS)
     })
-    return { interval, missing, usual: interval.usualS() / 0.01 }
+    return { interval, missing, usual: interval.usualS() / usualS }
   }
 
   it('hides samples from 1.75 usual ones on, as many as fit', () => {
     expect(limitOf((ratio) => after(ratio).missing[0]! > 0, 1.2, 3)).toBeCloseTo(1.75, 4)
+    expect(afterSteps(1, [1.75]).missing).toEqual([0])
     expect([1.8, 2.4, 2.6, 10.4].map((ratio) => after(ratio).missing[0])).toEqual([1, 1, 2, 9])
     expect(after(10.4, 1, 3).interval.missing()).toBe(11)
   })
@@ -65,17 +69,24 @@ describe('a step of the stream', () => {
     expect(after(0.5, 1).usual).toBeCloseTo((1 - 0.5 / 64) * (63 / 64) + 1 / 64, 9)
     expect(limitOf((ratio) => after(ratio).usual > 1, 1.2, 3)).toBeCloseTo(1.6, 4)
     expect(limitOf((ratio) => after(ratio).usual < 1, 0.1, 0.9)).toBeCloseTo(0.4, 4)
+    expect(afterSteps(1, [0.4]).usual).toBeLessThan(1)
+    expect(afterSteps(1, [1.6]).usual).toBeGreaterThan(1)
   })
 
   it('counts for the mean where it hides nothing', () => {
     expect(after(1.7, 0.3, 1, 5).interval.meanS() / 0.01).toBeCloseTo(1, 9)
     expect(after().interval.meanS()).toBeCloseTo(0.01, 9)
+    // A time that comes twice is no step.
+    expect(after(1.2, 0, 1.4).interval.meanS() / 0.01).toBeCloseTo(1.3, 9)
   })
 
   it('is the usual one where nine in a row are alike, and the middle one of them then', () => {
     expect(after(...Array(8).fill(3)).usual).toBe(1)
     expect(after(...Array(9).fill(3)).usual).toBeCloseTo(3, 9)
-    expect(after(...Array(8).fill(3), 1, 3).usual).toBeCloseTo(1, 9)
+    expect(after(...Array(8).fill(3), 1, ...Array(8).fill(3)).usual).toBeCloseTo(1, 9)
+    expect(after(...Array(9).fill(3), ...Array(8).fill(9)).usual).toBeCloseTo(3, 9)
+    expect(after(...Array(8).fill(3.2), 2).usual).toBe(1)
+    expect(afterSteps(1, [...Array<number>(8).fill(2), 3]).usual).toBe(2)
     expect(after(2.2, 3.2, 2.9, 2.5, 2.8, 3.1, 2.3, 3, 2.7).usual).toBeCloseTo(2.8, 9)
     // The longest may be half as long again as the shortest.
     expect(limitOf((longest) => after(...Array(8).fill(2), longest).usual > 1.5, 2.5, 4)).toBeCloseTo(3, 4)
