@@ -15,7 +15,7 @@ export function heaviestPosition(state: Pick<RoutineState, 'positions'>): Routin
 
 /** What hangs on the cell when everything was done as asked so far. */
 export function weightsBefore(state: Pick<RoutineState, 'current' | 'positions'>): readonly string[] {
-  return state.current === null || state.current === 0 ? [] : (state.positions[state.current - 1]?.weights ?? [])
+  return state.current === null ? [] : (state.positions[state.current - 1]?.weights ?? [])
 }
 
 /** The position that R repeats: the last that was read before the one at hand; null when there is none. */

@@ -1,23 +1,18 @@
 import type { Calibration } from '#contract/calibration/calibration.ts'
+import { polynomialAt, polynomialSlope } from '../fit/polynomial.ts'
 
 /** What two calibrations are compared by. */
 export type DriftFigures = { readonly slopeN: number; readonly zeroReading: number }
 
-/** The reading at which the curve gives no force, by Newton's steps from a reading near it. */
+/** The reading at which the curve gives no force, by Newton's steps from a reading near it, as long as they bring it nearer. */
 function zeroOfCurve(coefficients: readonly number[], from: number): number {
+  const distance = (reading: number) => Math.abs(polynomialAt(coefficients, reading))
   let reading = from
-  for (let step = 0; step < 50; step++) {
-    let force = 0
-    let slope = 0
-    for (let power = coefficients.length - 1; power >= 0; power--) {
-      slope = slope * reading + force
-      force = force * reading + coefficients[power]!
-    }
-    if (slope === 0) break
-    const next = reading - force / slope
-    if (Math.abs(next - reading) <= 1e-12 * Math.max(1, Math.abs(reading))) return next
+  let next = from
+  do {
     reading = next
-  }
+    next = reading - polynomialAt(coefficients, reading) / polynomialSlope(coefficients, reading)
+  } while (distance(next) < distance(reading))
   return reading
 }
 
@@ -43,7 +38,7 @@ export function driftFigures({ rows, assessment }: Pick<Calibration, 'rows' | 'a
       : zeroOfCurve(coefficients, rows.reduce((low, row) => (row.forceN < low.forceN ? row : low)).reading)
   if (!(Math.abs(highReading - zeroReading) > 0))
     throw new RangeError('driftFigures requires a highest reading that is not the zero reading')
-  const forceOf = (reading: number) => coefficients.reduceRight((sum, coefficient) => sum * reading + coefficient, 0)
+  const forceOf = (reading: number) => polynomialAt(coefficients, reading)
   return { slopeN: (forceOf(highReading) - forceOf(zeroReading)) / (highReading - zeroReading), zeroReading }
 }
 

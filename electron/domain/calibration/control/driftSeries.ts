@@ -9,8 +9,10 @@ export type DriftPoint = { name: string; madeAt: string; slopePercent: number; z
 export function driftSeries(drift: readonly CalibrationDrift[]): DriftPoint[] {
   const byId = new Map(drift.map((one) => [one.calibrationId, one]))
   const chain: CalibrationDrift[] = []
-  for (let one = drift.at(-1); one !== undefined && !chain.includes(one); )
-    one = chain.unshift(one) > 0 && one.previousId !== null ? byId.get(one.previousId) : undefined
+  for (let one = drift.at(-1); one !== undefined && !chain.includes(one); ) {
+    chain.unshift(one)
+    one = one.previousId === null ? undefined : byId.get(one.previousId)
+  }
   const first = chain[0]
   if (first === undefined) return []
   return chain.map(({ name, madeAt, slopeN, zeroReading }) => ({

@@ -32,11 +32,9 @@ export function polynomialSlope(coefficients: readonly number[], x: number): num
  */
 export function isMonotone(coefficients: readonly number[], from: number, to: number): boolean {
   const places = [from, to]
-  const cubic = coefficients[3] ?? 0
-  if (cubic !== 0) {
-    const turn = -(coefficients[2] ?? 0) / (3 * cubic)
-    if (turn > Math.min(from, to) && turn < Math.max(from, to)) places.push(turn)
-  }
+  // Below degree 3 the slope is extreme at an end; the turn is then no number or infinite, and lies between none.
+  const turn = -coefficients[2]! / (3 * coefficients[3]!)
+  if (turn > Math.min(from, to) && turn < Math.max(from, to)) places.push(turn)
   const slopes = places.map((x) => polynomialSlope(coefficients, x))
   return slopes.every((slope) => slope > 0) || slopes.every((slope) => slope < 0)
 }

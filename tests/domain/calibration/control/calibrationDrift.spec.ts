@@ -54,6 +54,11 @@ describe('the figures of any curve', () => {
     expect(found.slopeN).toBeCloseTo(0.016, 12)
   })
 
+  test('have it at the lightest load where a level curve has no zero', () => {
+    expect(figures([5], [row(5, 8), row(7, 10)]).zeroReading).toBe(8)
+    expect(figures([5], [row(7, 10), row(5, 8)]).zeroReading).toBe(8)
+  })
+
   test.each([1, -1])('have it for a slope of %d too', (slope) => {
     expect(figures([-3 * slope, slope], [row(5, 8), row(7, 10)]).zeroReading).toBeCloseTo(3, 12)
   })
@@ -69,5 +74,7 @@ describe('the figures of any curve', () => {
     expect(figures([0, 2], [row(0, 5), row(1, 5.5)]).slopeN).toBeCloseTo(2, 12)
     expect(figures([0, 2], [row(0, -5), row(20, 5)]).slopeN).toBeCloseTo(2, 12)
     expect(() => figures([0, 2], [row(0, 5), row(20, 5)])).toThrow(RangeError)
+    // Up alone tells of the highest force, too.
+    expect(figures([0, 2], [row(0, 0), row(20, 10), row(20, 90, 'down')]).slopeN).toBeCloseTo(2, 12)
   })
 })

@@ -34,6 +34,8 @@ describe('polynomial', () => {
   it('is not monotone where it stands still, however little it moves elsewhere', () => {
     expect(isMonotone([5], 0, 1)).toBe(false)
     for (const sign of [1, -1]) {
+      // Where the slope is least: 3 (x - 1)².
+      expect(isMonotone([0, 3 * sign, -3 * sign, sign], 0, 2)).toBe(false)
       expect(isMonotone([0, 0, sign], 0, 1)).toBe(false)
       expect(isMonotone([0, 0, 0.5 * sign], -0.5, 0.5)).toBe(false)
       expect(isMonotone([0, 0.5 * sign], 0, 1)).toBe(true)

@@ -31,3 +31,8 @@ test('keeps the threshold above zero for a cell that is wired in reverse', () =>
     startThresholdN: 10,
   })
 })
+
+test('says that a scale which gives one force alone never reaches another', () => {
+  const level: ForceScale = { kind: 'calibration', calibrationId: 1, coefficients: [5] }
+  expect(() => zeroUnderScale(level, typed, 'counts', { tareOffset: 4, startThresholdN: null }, 0)).toThrow(RangeError)
+})

@@ -6,6 +6,7 @@ test('a zero off by more than half of the lightest load is questioned, either wa
   expect(looksLoaded(98, 98)).toBe(true)
   expect(looksLoaded(-60, 98)).toBe(true)
   expect(looksLoaded(12, 98)).toBe(false)
+  expect([49, 49.001].map((seenN) => looksLoaded(seenN, 98))).toEqual([false, true])
   expect(looksLoaded(null, 98)).toBe(false)
 })
 

@@ -332,6 +332,12 @@ describe('the detector itself', () => {
     expect(noise! / 2).toBeLessThan(1.3)
     expect(startThreshold).toBe(5 * noise!)
   })
+
+  it('has no threshold to tell where a signal that never moves and no capacity give none', () => {
+    const detector = createBreakDetector(detectionSettings.parse({}), { begin() {}, end() {} })
+    takeAll(detector, drawn([{ untilS: 5, toN: 0 }], 100, 0))
+    expect(detector.atRest()).toEqual({ noise: 0, startThreshold: null })
+  })
 })
 
 describe('blocks of samples', () => {
