@@ -44,6 +44,7 @@ import {
   reevaluations,
 } from './reevaluation/reevaluations.ts'
 import { preferences, setPreferences } from './settings/preferences.ts'
+import { addPicture, addWoodPicture, pictureContent, pictures } from './specimens/pictures.ts'
 import { listSpecimens, pressQueue, specimen, waitingSpecimens } from './specimens/specimenRecords.ts'
 import { addSpecimen, addSpecimens, correctSpecimen } from './specimens/specimens.ts'
 import { verify } from './verify/verify.ts'
@@ -62,6 +63,8 @@ export const reads = {
   specimen,
   waitingSpecimens,
   pressQueue,
+  pictures,
+  pictureContent,
   listBreaks,
   breakIds,
   breakGroup,
@@ -98,6 +101,8 @@ export const writes = {
   addSpecimen,
   addSpecimens,
   correctSpecimen,
+  addPicture,
+  addWoodPicture,
   beginSession,
   keepRejectedLines,
   beginBreak,

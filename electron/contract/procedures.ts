@@ -9,6 +9,7 @@ import { glueUpProcedures } from './programme/glueUpProcedures.ts'
 import { studyProcedures } from './programme/studyProcedures.ts'
 import { reevaluationProcedures } from './reevaluation/procedures.ts'
 import { settingsProcedures } from './settings/procedures.ts'
+import { pictureProcedures } from './specimens/pictureProcedures.ts'
 import { specimenProcedures } from './specimens/procedures.ts'
 
 /** Everything that may be called, by name. Handlers, dispatcher, client and conformance tests derive from this object. */
@@ -20,6 +21,7 @@ export const procedures = {
   ...glueUpProcedures,
   ...keepingProcedures,
   ...reevaluationProcedures,
+  ...pictureProcedures,
   ...settingsProcedures,
   ...specimenProcedures,
   ...studyProcedures,

@@ -27,6 +27,7 @@ import { createReevaluations } from './reevaluation/reevaluations.ts'
 import { settingsHandlers } from './settings/handlers.ts'
 import { keepPreferences } from './settings/preferences.ts'
 import { specimenHandlers } from './specimens/handlers.ts'
+import { pictureHandlers } from './specimens/pictureHandlers.ts'
 
 export type EngineOptions = {
   /** Hears what the bench does, entry by entry. */
@@ -100,6 +101,7 @@ export async function createEngine(
     ...benchHandlers(handlerParts, bench, preferences.change),
     ...specimenHandlers(handlerParts),
     ...studyHandlers(handlerParts),
+    ...pictureHandlers(handlerParts),
     ...glueUpHandlers(handlerParts),
     ...breakingHandlers(handlerParts, bench),
     ...breakHandlers(handlerParts),

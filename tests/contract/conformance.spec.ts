@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { Trouble, troubleCode } from '#contract/errors.ts'
 import { type Handlers, procedures } from '#contract/procedures.ts'
+import { largestPictureBytes } from '#contract/specimens/pictureProcedures.ts'
 import { createClient } from '#contract/wire/carrier.ts'
 import { createScriptedEngine, type ScriptedEngine } from '#tests/fakes/scripted/scriptedEngine.ts'
 import { type ConnectedCarrier, carriers } from './carriers.ts'
@@ -35,6 +36,14 @@ const script: Partial<Handlers> = {
   'demo.fill': async () => {
     throw new RangeError('peakForce requires at least one sample')
   },
+  'pictures.attach': async ({ content, ...sent }) => ({
+    ...sent,
+    attachmentId: 1,
+    recordedAt: '2026-05-11T08:00:00.000Z',
+    mediaType: 'image/png',
+    bytes: content.length,
+    sha256: String(content.at(-1)).repeat(64),
+  }),
   'specimens.list': async (query) => ({ total: query.limit, rows: [] }),
 }
 
@@ -112,6 +121,16 @@ describe.each(Object.entries(carriers))('the contract over %s', (_name, connect)
     expect(new Uint8Array(curve.force.buffer, curve.force.byteOffset, curve.force.byteLength)).toEqual(
       new Uint8Array(awkward.buffer),
     )
+  })
+
+  test('the largest picture that is taken crosses whole', async () => {
+    const content = new Uint8Array(largestPictureBytes)
+    content[largestPictureBytes - 1] = 7
+    const sent = { specimenId: 1, breakId: null, name: 'a face', content, by: '' }
+    expect(await client().call('pictures.attach', sent)).toMatchObject({
+      bytes: largestPictureBytes,
+      sha256: '7'.repeat(64),
+    })
   })
 
   test('a curve of a million samples crosses whole', async () => {

@@ -9,9 +9,11 @@ import { addEvaluation } from '#archive/breaks/evaluations.ts'
 import { calibrations } from '#archive/calibration/calibrations.ts'
 import { migrations } from '#archive/core/migrate.ts'
 import { openHere } from '#archive/openHere.ts'
+import { addPicture } from '#archive/specimens/pictures.ts'
 import { addSpecimens, correctSpecimen } from '#archive/specimens/specimens.ts'
 import type { SampleBlock } from '#contract/breaks/curve.ts'
 import { curveEvent, curveEventKind, flag, loadCourse, loadRate, outcome } from '#contract/breaks/evaluation.ts'
+import { smallPictures } from '#tests/reference/faces/smallPictures.ts'
 import { rows as calibrationRows, storeCalibrations } from '../archive/storedCalibration.ts'
 import { decide, resultBeside, storeReevaluation } from '../archive/storedReevaluation.ts'
 import { morning, rampAndFall, specimenFields, storeBreak, temporaryFolder } from '../archive/storedStudy.ts'
@@ -204,6 +206,32 @@ test.runIf(shellIsThere)('checks a curve with sqlite3 and sha256sum alone', () =
     expect(computed).toBe(`${recorded}  -`)
     expect(recorded).toMatch(/^[0-9a-f]{64}$/)
   }
+})
+
+test.runIf(shellIsThere)('takes pictures out with sqlite3, as they came', () => {
+  const folder = temporaryFolder()
+  const path = join(folder, 'pictures.breakledger')
+  const archive = openHere({ path, mode: 'write', program: 'breakledger test', instant: morning })
+  storeBreak(archive.database, null)
+  const picture = {
+    specimenId: null,
+    breakId: 1,
+    recordedAt: morning,
+    by: '',
+    name: 'x',
+    mediaType: 'image/png' as const,
+  }
+  addPicture(archive.database, picture, smallPictures.png)
+  archive.close()
+  const printed = execFileSync('sh', ['-c', fenced('sh', 'picture-out')], {
+    cwd: folder,
+    env: { ...process.env, ARCHIVE: path },
+    encoding: 'utf8',
+  })
+  expect(new Uint8Array(readFileSync(join(folder, 'picture-1')))).toEqual(smallPictures.png)
+  const [written, recorded, computed] = printed.trim().split('\n')
+  expect(Number(written)).toBe(smallPictures.png.length)
+  expect(computed).toBe(recorded)
 })
 
 test.runIf(shellIsThere)('checks the chain with sqlite3 and sha256sum alone, and sees where it is broken', () => {

@@ -11,6 +11,7 @@ import { verifyCalibrations } from './verifyCalibrations.ts'
 import { verifyCurrent } from './verifyCurrent.ts'
 import { type CurveCount, verifyBreak } from './verifyCurves.ts'
 import { verifyLedger } from './verifyLedger.ts'
+import { verifyPictures } from './verifyPictures.ts'
 import { verifyReevaluations } from './verifyReevaluations.ts'
 import { understandSchema, verifyConditions, verifySchema } from './verifySchema.ts'
 
@@ -19,7 +20,7 @@ const mostFaults = 1000
 
 /**
  * Looks at everything: SQLite's own checks, the texts of the schema and the conditions in them, the chain of hashes, each record against its entry in the chain, each curve
- * against its recorded checksum and peak. Faults are collected, not thrown. All of it sees one moment of the archive.
+ * against its recorded checksum and peak, each picture against its hash. Faults are collected, not thrown. All of it sees one moment of the archive.
  */
 export function verify(
   database: Database,
@@ -49,6 +50,7 @@ export function verify(
     })
     guarded('calibrations', report, () => verifyCalibrations(database, report))
     guarded('re-evaluations', report, () => verifyReevaluations(database, report))
+    guarded('pictures', report, () => verifyPictures(database, report))
     guarded('lists', report, () => verifyCurrent(database, report))
     guarded('breaks', report, () => {
       const ids = database

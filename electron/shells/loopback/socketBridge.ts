@@ -20,8 +20,8 @@ export type SocketBridge = {
   sendEvent(name: string, payload: unknown): void
 }
 
-/** A page asks little and in small pieces. */
-export const requestLimits: FrameLimits = { textCharacters: 4_000_000, binaryBytes: 16_000_000 }
+/** A page asks little and in small pieces, but for a picture that it brings: `largestPictureBytes`, with room. */
+export const requestLimits: FrameLimits = { textCharacters: 4_000_000, binaryBytes: 32_000_000 }
 
 /** A client that has so much unread does not need another live frame: it draws the newest when it has caught up. */
 const dropLiveAboveBytes = 1_000_000
