@@ -31,8 +31,12 @@ import {
   breakingSession,
   breakingSessions,
 } from './programme/breakingSessions.ts'
+import { findNumber } from './programme/findNumber.ts'
 import { glueUp, glueUpPlan, glueUpRow, glueUps, studiesToGlue } from './programme/glueUpLists.ts'
 import { addGlueUp, type NewGlueUp } from './programme/glueUps.ts'
+import { labelledBlocks } from './programme/labels.ts'
+import { addPullDecision } from './programme/pullDecisions.ts'
+import { pullSources, seriesCounts } from './programme/pulls.ts'
 import { addStudy, correctStudy, studies, study } from './programme/studies.ts'
 import { reevaluationChanges } from './reevaluation/reevaluationChanges.ts'
 import {
@@ -92,6 +96,10 @@ export const reads = {
   breakingSession: (database: Database, breakingSessionId: number) =>
     breakingSession(database, breakingSessionId, specimen),
   waitingPulls,
+  pullSources,
+  seriesCounts,
+  labelledBlocks,
+  findNumber,
 } as const
 
 /** What writes: each is one transaction, and durable when it returns (samples of a capture that runs: safe from the end of the program). Nothing finished is ever changed; there is no call that could. */
@@ -129,6 +137,7 @@ export const writes = {
     glueUpRow(database, addGlueUp(database, glueUp, addSpecimens).glueUpId),
   beginBreakingSession,
   addBreakingEvent,
+  addPullDecision,
 } as const
 
 /** What takes so long that it tells how far it is, and can be stopped. */

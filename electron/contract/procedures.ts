@@ -6,6 +6,8 @@ import { keepingProcedures } from './keeping/procedures.ts'
 import type { Procedure } from './procedure.ts'
 import { breakingProcedures } from './programme/breakingProcedures.ts'
 import { glueUpProcedures } from './programme/glueUpProcedures.ts'
+import { labelProcedures } from './programme/labelProcedures.ts'
+import { pullProcedures } from './programme/pullProcedures.ts'
 import { studyProcedures } from './programme/studyProcedures.ts'
 import { reevaluationProcedures } from './reevaluation/procedures.ts'
 import { settingsProcedures } from './settings/procedures.ts'
@@ -20,6 +22,8 @@ export const procedures = {
   ...breakingProcedures,
   ...glueUpProcedures,
   ...keepingProcedures,
+  ...labelProcedures,
+  ...pullProcedures,
   ...reevaluationProcedures,
   ...pictureProcedures,
   ...settingsProcedures,

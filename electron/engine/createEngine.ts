@@ -21,6 +21,8 @@ import { deedsCatchUp, watchRecords } from './core/recordsWatch.ts'
 import { keepingHandlers } from './keeping/handlers.ts'
 import { breakingHandlers } from './programme/breakingHandlers.ts'
 import { glueUpHandlers } from './programme/glueUpHandlers.ts'
+import { labelHandlers } from './programme/labelHandlers.ts'
+import { pullHandlers } from './programme/pullHandlers.ts'
 import { studyHandlers } from './programme/studyHandlers.ts'
 import { reevaluationHandlers } from './reevaluation/handlers.ts'
 import { createReevaluations } from './reevaluation/reevaluations.ts'
@@ -104,6 +106,8 @@ export async function createEngine(
     ...pictureHandlers(handlerParts),
     ...glueUpHandlers(handlerParts),
     ...breakingHandlers(handlerParts, bench),
+    ...labelHandlers(handlerParts),
+    ...pullHandlers(handlerParts),
     ...breakHandlers(handlerParts),
     ...reevaluationHandlers(handlerParts, bench, reevaluations),
     ...calibrationHandlers(handlerParts, bench, desk, check),

@@ -14,6 +14,8 @@ export type RealEngineOptions = EngineOptions & {
   host: EngineParts['host']
   /** Where heads of chains are kept, outside every archive; absent: nowhere. */
   keptHeads?: string
+  /** How the host prints; absent: it cannot. */
+  printPdf?: EngineParts['printPdf']
   /** Name and version of the program, as records keep it. */
   program: string
 }
@@ -35,6 +37,7 @@ export async function createRealEngine(
       host,
       program,
       chainFinding: watch?.finding ?? null,
+      ...(options.printPdf === undefined ? {} : { printPdf: options.printPdf }),
     }
     const engine = await createEngine(parts, options)
     return {

@@ -28,6 +28,8 @@ export type SwitchingOptions = {
   program: string
   /** Asks the person for a file, null: none was chosen. Absent: this host cannot. */
   chooseFile?(purpose: FilePurpose): Promise<string | null>
+  /** Prints an HTML text as PDF. Absent: this host cannot. */
+  printPdf?: RealEngineOptions['printPdf']
 }
 
 /** An engine whose archive a host can exchange for another, under the same handlers and subscriptions. */
@@ -140,12 +142,14 @@ export async function createSwitchingEngine(options: SwitchingOptions): Promise<
 }
 
 function openEngine(options: SwitchingOptions, { path, demo }: Opening): Promise<OpenEngine> {
-  const { program, keptHeads, chooseFile } = options
+  const { program, keptHeads, chooseFile, printPdf } = options
   const capabilities: RealEngineOptions['host']['capabilities'] = ['switch-archive']
   if (chooseFile !== undefined) capabilities.push('choose-file')
+  if (printPdf !== undefined) capabilities.push('print-to-pdf')
   return createRealEngine({
     ...{ archivePath: path, demo, program, host: { host: options.host, capabilities } },
     ...(keptHeads === undefined ? {} : { keptHeads }),
+    ...(printPdf === undefined ? {} : { printPdf }),
   })
 }
 

@@ -49,16 +49,16 @@ export async function soak(words: readonly string[]): Promise<boolean> {
 export async function printAndRead(chromium: string, count: number, sheet: LabelSheet): Promise<PrintedLabels> {
   const numbers = nextRunnings(1000, count).map((running) => labelOf(running)!)
   const group = 'resorcinol R2, long grain to long grain, tight joint, bilge, 12 months'
-  const notes = { title: 'Labels of the Saltmarsh Boatyard School', head: { count: 4312, hash: 'c0ffee'.repeat(10) } }
-  const pages = labelPages(
+  const head = { count: 4312, hash: 'c0ffee'.repeat(10) }
+  const { drawn } = labelPages(
     numbers.map((number) => ({ number, group })),
     sheet,
-    notes,
+    head,
   )
   const folder = await mkdtemp(join(tmpdir(), 'breakledger-labels-'))
   try {
     const file = join(folder, 'labels.pdf')
-    await writeFile(file, await printByChromium(chromium, labelHtml(pages, sheet, notes.title)))
+    await writeFile(file, await printByChromium(chromium, labelHtml(drawn, sheet, 'Labels')))
     return await readPrinted(file, numbers, sheet)
   } finally {
     await rm(folder, { recursive: true, force: true })

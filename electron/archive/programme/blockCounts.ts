@@ -3,17 +3,12 @@ import type { Allocated } from '#domain/programme/study/allocation.ts'
 import { cellKey } from '#domain/programme/study/cells.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
-import { waitsForPress } from '../lists/waits.ts'
-
-/** Whether a specimen has a result, of a break or a typed one, in SQL. */
-const hasResult = `(s.break_in_force IS NOT NULL OR EXISTS (SELECT 1 FROM typed_result t WHERE t.specimen_id = s.specimen_id
-  AND coalesce((SELECT d.kind FROM typed_result_decision d WHERE d.typed_result_id = t.typed_result_id
-    ORDER BY d.typed_result_decision_id DESC LIMIT 1), '') <> 'set-aside'))`
+import { blockStanding } from '../lists/blockStanding.ts'
 
 /** What became of blocks, as columns over `blocksWithSpecimens`. */
 const countColumns = `count(*) AS allocated, count(s.specimen_id) AS glued,
-  count(CASE WHEN s.specimen_id IS NOT NULL AND ${hasResult} THEN 1 END) AS broken,
-  count(CASE WHEN s.specimen_id IS NOT NULL AND NOT ${hasResult} AND NOT ${waitsForPress('s')} THEN 1 END) AS lost`
+  count(CASE WHEN ${blockStanding} = 'broken' THEN 1 END) AS broken,
+  count(CASE WHEN ${blockStanding} = 'lost' THEN 1 END) AS lost`
 
 const blocksWithSpecimens = `block b LEFT JOIN glued_block g ON g.block_id = b.block_id
   LEFT JOIN specimen_current s ON s.specimen_id = g.specimen_id`

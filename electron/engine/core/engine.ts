@@ -7,6 +7,9 @@ import type { EventName, PayloadOf } from '#contract/events.ts'
 import type { HeadFinding } from '#contract/keeping/archive.ts'
 import type { Handlers, OutputOf } from '#contract/procedures.ts'
 
+/** Prints an HTML text, which needs no other file, as PDF. Rejects with a Trouble when it cannot. */
+export type PrintPdf = (html: string) => Promise<Uint8Array<ArrayBuffer>>
+
 /** The parts an engine is made of. A test hands in a recorded source, a temporary archive and a clock it moves. */
 export type EngineParts = {
   archive: Archive
@@ -16,6 +19,8 @@ export type EngineParts = {
   listen(path: string, baudRate: number, seconds: number): Promise<Listening>
   host: Pick<OutputOf<'app.info'>, 'host' | 'capabilities'>
   program: string
+  /** Prints an HTML text as PDF, on paper of the size that it names; absent: the host cannot. */
+  printPdf?: PrintPdf
   /** What is wrong with the archive's chain, held against the head that was kept of it; none is kept: nothing. */
   chainFinding?: HeadFinding | null
 }

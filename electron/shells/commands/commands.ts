@@ -1,3 +1,4 @@
+import { calendarCommand } from './calendarCommand.ts'
 import { calibrateCommand } from './calibrateCommand.ts'
 import { captureCommand } from './captureCommand.ts'
 import type { Command } from './command.ts'
@@ -6,6 +7,7 @@ import { demoCommand } from './demoCommand.ts'
 import { emulateCommand } from './emulateCommand.ts'
 import { evaluateCommand } from './evaluateCommand.ts'
 import { findingsCommand } from './findingsCommand.ts'
+import { labelsCommand } from './labelsCommand.ts'
 import { planCommand } from './planCommand.ts'
 import { portsCommand } from './portsCommand.ts'
 import { rebuildCommand } from './rebuildCommand.ts'
@@ -22,6 +24,8 @@ export const commands: readonly Command[] = [
   curveCommand,
   calibrateCommand,
   planCommand,
+  labelsCommand,
+  calendarCommand,
   findingsCommand,
   verifyCommand,
   rebuildCommand,

@@ -15,11 +15,20 @@ export function headOnSheet(head: Pick<ChainHead, 'count' | 'hash'>): string {
   return `End of the chain: ${headText(head)}`
 }
 
+/** What sheets of labels are called. */
+export function labelsTitle(first: string, last: string): string {
+  return first === last ? `Label ${first}` : `Labels ${first} to ${last}`
+}
+
 /** Why a sheet of labels cannot be printed, and what to do. */
-export const sheetFaultWords: Record<NonNullable<ReturnType<typeof sheetFault>>, string> = {
-  'too-wide':
-    'The labels reach over the right edge of the page: choose fewer columns, narrower labels or smaller gaps.',
-  'too-high': 'The labels reach over the lower edge of the page: choose fewer rows, lower labels or smaller gaps.',
-  'too-small':
-    'The labels are too small for a code that can be read, which needs labels of 25 mm x 12 mm: choose fewer columns or rows.',
+export const sheetFaultWords: Record<NonNullable<ReturnType<typeof sheetFault>>, [message: string, hint: string]> = {
+  'too-wide': [
+    'The labels reach over the right edge of the page.',
+    'Choose fewer columns, narrower labels or smaller gaps.',
+  ],
+  'too-high': ['The labels reach over the lower edge of the page.', 'Choose fewer rows, lower labels or smaller gaps.'],
+  'too-small': [
+    'The labels are too small for a code that can be read, which needs 25 mm x 12 mm.',
+    'Choose fewer columns or rows, or larger labels.',
+  ],
 }

@@ -1,7 +1,5 @@
+import type { PullState } from '#contract/programme/pullProcedures.ts'
 import { dayOf } from './calendarDay.ts'
-
-/** How a pull stands on a day. */
-export type PullState = 'planned' | 'soon' | 'due' | 'late' | 'missed' | 'done' | 'skipped'
 
 /** What a pull is judged by. */
 export type PullFacts = {

@@ -28,8 +28,8 @@ export type CellOutlook = {
   detectablePercent: number | null
 }
 
-/** What is asked of a comparison; in percent and probabilities. */
-export type ComparisonWanted = { cvPercent: number; confidence: number; power: number }
+/** What is asked of a comparison; in percent and probabilities. `cvPercent` null: nothing is known of the spread. */
+export type ComparisonWanted = { cvPercent: number | null; confidence: number; power: number }
 
 /**
  * What lost blocks and closed pulls mean for the ages of a series that are not closed, in order of age: whole blocks of closed
@@ -62,7 +62,7 @@ export function seriesOutlook(
 
 /** Two groups of so many blocks, by a two-sided t test. */
 function detectablePercent(blocks: number, { cvPercent, confidence, power }: ComparisonWanted): number | null {
-  if (blocks < 2) return null
+  if (blocks < 2 || cvPercent === null) return null
   const sds = detectableDifference({ comparison: 'pair', groups: 2, confidence }, blocks, power)
   return sds === null ? null : sds * cvPercent
 }

@@ -1,0 +1,81 @@
+import type { PullState, PullSummary } from '#contract/programme/pullProcedures.ts'
+import type { Series } from '#contract/programme/study.ts'
+import { ageInMonthsWords, calendarDayWords } from '../units/calendarDays.ts'
+import { countOf } from '../units/counts.ts'
+
+/** How a pull stands, in a word or two. */
+export const pullStateWords: Record<PullState, string> = {
+  planned: 'planned',
+  soon: 'soon',
+  due: 'due',
+  late: 'late',
+  missed: 'missed',
+  done: 'done',
+  skipped: 'skipped',
+}
+
+/** What a state means for the person, in a sentence. */
+export const pullStateMeaning: Record<PullState, string> = {
+  planned: 'Its window opens in more than a month, or its blocks are not glued yet.',
+  soon: 'Its window opens within a month.',
+  due: 'Its window is open: break the blocks until the day itself.',
+  late: 'The day has passed and the window is still open: break the blocks now.',
+  missed: 'The window has closed over blocks that were not broken; they are no longer of this age.',
+  done: 'No block waits any more.',
+  skipped: 'Somebody decided not to make it.',
+}
+
+/** What a pull is called on a page and in a calendar. */
+export function pullTitle({ ageMonths, studyTitle }: Pick<PullSummary, 'ageMonths' | 'studyTitle'>): string {
+  return `Pull ${ageMonths === 0 ? 'at once' : `after ${ageInMonthsWords(ageMonths)}`}: ${studyTitle}`
+}
+
+/** What a calendar says of a pull: nothing that changes while nobody decides anything about it. */
+export function pullDescription(pull: PullSummary, reason: string | null): string {
+  const { gluedOn, windowDays, blocks, plannedOn, dueOn } = pull
+  return [
+    gluedOn === null ? 'Not glued yet: counted from the planned start.' : `Glued on ${calendarDayWords(gluedOn)}.`,
+    blocks.planned === 0 ? '' : `${countOf(blocks.planned, 'block')}.`,
+    windowWords(windowDays),
+    dueOn === plannedOn ? '' : `Planned for ${calendarDayWords(plannedOn)}.`,
+    reason === null ? '' : `Reason: ${reason}`,
+  ]
+    .filter((sentence) => sentence !== '')
+    .join('\n')
+}
+
+/** How far from its day a pull may be made. */
+export function windowWords(windowDays: number): string {
+  return windowDays === 0 ? 'On the day itself.' : `Up to ${countOf(windowDays, 'day')} early or late.`
+}
+
+/** How many blocks of a pull wait, in a few words, with what became of the others. */
+export function pullBlocksWords({ planned, waiting, broken, lost }: PullSummary['blocks'], glued: boolean): string {
+  if (!glued) return planned === 0 ? 'not allocated yet' : `${countOf(planned, 'block')}, not glued yet`
+  const parts = [
+    waiting === 0 ? '' : `${waiting} waiting`,
+    broken === 0 ? '' : `${broken} broken`,
+    lost === 0 ? '' : `${lost} lost`,
+  ].filter((part) => part !== '')
+  return parts.length === 0 ? 'no block' : parts.join(', ')
+}
+
+/** What there is to do, in one line; null: nothing within a month, and nothing missed. */
+export function dueLine(pulls: readonly Pick<PullSummary, 'state'>[]): string | null {
+  const counted = (['late', 'due', 'soon', 'missed'] as const)
+    .map((state) => ({ state, count: pulls.filter((pull) => pull.state === state).length }))
+    .filter(({ count }) => count > 0)
+  if (counted.length === 0) return null
+  return `Pulls: ${counted.map(({ state, count }) => `${count} ${pullStateWords[state]}`).join(', ')}`
+}
+
+/** What the blocks of a series have in common. */
+export function seriesWords({
+  adhesive,
+  jointType,
+  gapMm,
+  exposure,
+}: Omit<Series, 'gapMm'> & { gapMm: number | null }): string {
+  const gap = gapMm === null ? '' : gapMm === 0 ? 'tight joint' : `gap ${gapMm} mm`
+  return [adhesive, jointType, gap, exposure].filter((part) => part !== '').join(', ')
+}

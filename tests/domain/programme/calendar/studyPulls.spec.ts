@@ -1,0 +1,111 @@
+import { describe, expect, it } from 'vitest'
+import { pullDecision } from '#contract/programme/pull.ts'
+import { studyFields } from '#contract/programme/study.ts'
+import { type GluedCount, type PullSource, studyPulls } from '#domain/programme/calendar/studyPulls.ts'
+
+const fields = studyFields.parse({
+  ...{ title: 'Loft and bilge', adhesives: ['casein C1'], jointTypes: ['lap'], gapsMm: [0], exposures: ['loft'] },
+  ...{ agesMonths: [0, 6, 12], blocksPerCell: 3, windowDays: 14, startOn: '2031-08-31', seed: 1 },
+})
+const count = (gluedOn: string, ageMonths: number | null, change: Partial<GluedCount> = {}): GluedCount => ({
+  ...{ gluedOn, ageMonths, planned: 3, waiting: 3, broken: 0, lost: 0, series: 1 },
+  ...change,
+})
+const source = (change: Partial<PullSource> = {}): PullSource => ({
+  study: { studyId: 4, revision: 1, recordedAt: '2031-01-01T00:00:00.000Z', by: '', reason: '', fields },
+  ...{ counts: [], unglued: [], decisions: [] },
+  ...change,
+})
+const decision = (change: object) =>
+  pullDecision.parse({
+    ...{ pullDecisionId: 1, recordedAt: '2031-09-01T00:00:00.000Z', by: 'bench', reason: 'away', studyId: 4 },
+    ...{ gluedOn: null, ageMonths: 6, kind: 'moved', dueOn: null, blocksPerSeries: null },
+    ...change,
+  })
+const on = (today: string, given: PullSource) => studyPulls(given, today)
+
+describe('before any glue-up', () => {
+  it('pulls are counted from the day on which the study is to start', () => {
+    const pulls = on('2031-01-01', source({ unglued: [{ ageMonths: 6, blocks: 3 }] }))
+    expect(pulls.map(({ ageMonths, dueOn, state, gluedOn }) => [ageMonths, dueOn, state, gluedOn])).toEqual([
+      [0, '2031-08-31', 'planned', null],
+      [6, '2032-02-29', 'planned', null],
+      [12, '2032-08-31', 'planned', null],
+    ])
+    expect(pulls.map(({ blocks }) => blocks.planned)).toEqual([0, 3, 0])
+  })
+
+  it('there is no pull where no day is known', () => {
+    const undated = { ...source().study, fields: { ...fields, startOn: null } }
+    expect(on('2031-01-01', source({ study: undated }))).toEqual([])
+  })
+})
+
+describe('a glue-up', () => {
+  const counts = [count('2031-09-10', 6), count('2031-10-31', 6), count('2031-10-31', 12)]
+
+  it('has its own pulls, by the ages of its blocks and its own day', () => {
+    expect(on('2031-11-01', source({ counts })).map(({ gluedOn, dueOn }) => [gluedOn, dueOn])).toEqual([
+      ['2031-09-10', '2032-03-10'],
+      ['2031-10-31', '2032-04-30'],
+      ['2031-10-31', '2032-10-31'],
+    ])
+  })
+
+  it('takes the place of the planned start under the same key, with a higher sequence', () => {
+    const [before] = on('2031-01-01', source()).filter(({ ageMonths }) => ageMonths === 6)
+    const [after] = on('2031-11-01', source({ counts }))
+    expect(after!.key).toBe(before!.key)
+    expect(after!.sequence).toBeGreaterThan(before!.sequence)
+  })
+
+  it('keeps its keys when another is recorded', () => {
+    const keys = (given: GluedCount[]) => on('2031-11-01', source({ counts: given })).map(({ key }) => key)
+    const later = [...counts, count('2031-01-05', 6)]
+    expect(keys(later)).toEqual(expect.arrayContaining(keys(counts)))
+    expect(new Set(keys(later)).size).toBe(4)
+  })
+})
+
+describe('a word on a pull', () => {
+  const counts = [count('2031-08-31', 6), count('2031-08-31', null, { planned: 4, waiting: 3, broken: 1 })]
+
+  it('moves it, skips it, and puts it back', () => {
+    const moved = decision({ dueOn: '2032-04-01' })
+    const skipped = decision({ kind: 'skipped' })
+    const standing = (...decisions: ReturnType<typeof decision>[]) => {
+      const [pull] = on('2031-09-01', source({ counts, decisions }))
+      return [pull!.dueOn, pull!.state, pull!.sequence]
+    }
+    expect(standing()).toEqual(['2032-02-29', 'planned', 1])
+    expect(standing(moved)).toEqual(['2032-04-01', 'planned', 2])
+    expect(standing(moved, skipped)).toEqual(['2032-04-01', 'skipped', 3])
+    expect(standing(moved, skipped, decision({ kind: 'restored' }))).toEqual(['2032-02-29', 'planned', 4])
+  })
+
+  it('on another day of glue-up leaves it alone', () => {
+    const other = decision({ gluedOn: '2031-10-31', kind: 'skipped' })
+    expect(on('2031-09-01', source({ counts, decisions: [other] }))[0]!.state).toBe('planned')
+  })
+
+  it('adds one of spares, which is skipped when it is taken back', () => {
+    const added = decision({ kind: 'added', ageMonths: 9, blocksPerSeries: 2 })
+    const [pull] = on('2031-09-01', source({ counts, decisions: [added] })).filter(({ ageMonths }) => ageMonths === 9)
+    expect(pull).toMatchObject({
+      dueOn: '2032-05-31',
+      added: true,
+      blocks: { planned: 2, broken: 1, waiting: 1, lost: 0 },
+    })
+    const back = on('2031-09-01', source({ counts, decisions: [added, decision({ kind: 'restored', ageMonths: 9 })] }))
+    expect(back.find(({ ageMonths }) => ageMonths === 9)!.state).toBe('skipped')
+  })
+
+  it('two added pulls do not take the same spares', () => {
+    const decisions = [9, 10].map((ageMonths) => decision({ kind: 'added', ageMonths, blocksPerSeries: 3 }))
+    const pulls = on('2031-09-01', source({ counts, decisions })).filter(({ added }) => added)
+    expect(pulls.map(({ blocks }) => blocks)).toEqual([
+      { planned: 3, broken: 1, waiting: 2, lost: 0 },
+      { planned: 3, broken: 0, waiting: 1, lost: 2 },
+    ])
+  })
+})

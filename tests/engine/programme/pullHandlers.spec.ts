@@ -1,0 +1,40 @@
+import { expect, it } from 'vitest'
+import { openArchive } from '#archive/openArchive.ts'
+import { calendarOfStudy, pullHandlers } from '#engine/programme/pullHandlers.ts'
+import { archiveFileOf, pulledStudy } from '#tests/archive/pulledStudy.ts'
+import { storeStudy } from '#tests/archive/storedProgramme.ts'
+
+async function handlersOn(instant: string) {
+  const path = archiveFileOf((database) => {
+    pulledStudy(database)
+    storeStudy(database)
+  })
+  const archive = await openArchive({ path, program: 'breakledger test', mode: 'write' })
+  return { archive, handlers: pullHandlers({ archive, clock: { instant: () => instant } } as never) }
+}
+
+it('lists what is due, decides on it, and writes it as a calendar', async () => {
+  const { archive, handlers } = await handlersOn('2031-02-20T10:00:00.000Z')
+  try {
+    const states = async () => (await handlers['pulls.list']({ studyId: null })).pulls.map(({ state }) => state)
+    expect(await states()).toEqual(['done', 'due', 'planned'])
+    const named = { studyId: 1, gluedOn: '2030-08-31', ageMonths: 6, dueOn: null, blocksPerSeries: null }
+    await handlers['pulls.decide']({ ...named, kind: 'skipped', by: 'bench', reason: 'store closed' })
+    expect(await states()).toEqual(['done', 'skipped', 'planned'])
+    const { events, text } = await handlers['pulls.calendar']({ studyId: 1 })
+    expect([events, text.match(/STATUS:CANCELLED/g)]).toEqual([3, ['STATUS:CANCELLED']])
+    const [stock] = await handlers['pulls.stock']({ studyId: 1 })
+    expect(stock).toMatchObject({ adhesive: 'casein C1', free: 4 })
+  } finally {
+    await archive.close()
+  }
+})
+
+it('says of a study without any day that it has no pull', async () => {
+  const { archive } = await handlersOn('2031-02-20T10:00:00.000Z')
+  try {
+    await expect(calendarOfStudy(archive, 2, '2031-02-20T10:00:00.000Z')).rejects.toMatchObject({ code: 'not-found' })
+  } finally {
+    await archive.close()
+  }
+})

@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest'
+import type { PullSummary } from '#contract/programme/pullProcedures.ts'
+import {
+  dueLine,
+  pullBlocksWords,
+  pullDescription,
+  pullTitle,
+  seriesWords,
+  windowWords,
+} from '#words/programme/pullWords.ts'
+
+const pull: PullSummary = {
+  ...{ studyId: 1, gluedOn: '2031-08-31', ageMonths: 6, key: '1-0-6', sequence: 1, studyTitle: 'Loft', demo: false },
+  ...{ plannedOn: '2032-02-29', dueOn: '2032-02-29', windowDays: 14, state: 'planned', added: false },
+  ...{ blocks: { planned: 12, waiting: 12, broken: 0, lost: 0 }, decision: null },
+}
+
+it('calls a pull by its age and its study', () => {
+  expect(pullTitle(pull)).toBe('Pull after 6 months: Loft')
+  expect(pullTitle({ ...pull, ageMonths: 0 })).toBe('Pull at once: Loft')
+})
+
+describe('the description of a pull', () => {
+  it('says when its blocks were glued, how many they are, and its window', () => {
+    expect(pullDescription(pull, null)).toBe('Glued on 31 Aug 2031.\n12 blocks.\nUp to 14 days early or late.')
+  })
+
+  it('says what was decided, and why', () => {
+    expect(pullDescription({ ...pull, dueOn: '2032-03-10' }, 'store closed')).toMatch(
+      /Planned for 29 Feb 2032\.\nReason: store closed$/,
+    )
+  })
+
+  it('does not change when blocks are broken, which nobody decided', () => {
+    const broken = { ...pull, state: 'done' as const, blocks: { planned: 12, waiting: 0, broken: 11, lost: 1 } }
+    expect(pullDescription(broken, null)).toBe(pullDescription(pull, null))
+  })
+})
+
+it('says what became of the blocks', () => {
+  expect(pullBlocksWords({ planned: 12, waiting: 3, broken: 8, lost: 1 }, true)).toBe('3 waiting, 8 broken, 1 lost')
+  expect(pullBlocksWords({ planned: 12, waiting: 0, broken: 0, lost: 0 }, false)).toBe('12 blocks, not glued yet')
+  expect(pullBlocksWords({ planned: 0, waiting: 0, broken: 0, lost: 0 }, false)).toBe('not allocated yet')
+})
+
+it('says in one line what there is to do, what is late first', () => {
+  expect(dueLine([{ state: 'due' }, { state: 'late' }, { state: 'due' }, { state: 'done' }])).toBe(
+    'Pulls: 1 late, 2 due',
+  )
+  expect(dueLine([{ state: 'planned' }, { state: 'skipped' }])).toBeNull()
+})
+
+it('names what a series has in common', () => {
+  const series = { adhesive: 'casein C1', jointType: '', gapMm: 0, exposure: 'loft' }
+  expect(seriesWords(series)).toBe('casein C1, tight joint, loft')
+  expect(seriesWords({ ...series, gapMm: 0.5 })).toBe('casein C1, gap 0.5 mm, loft')
+  expect(seriesWords({ ...series, gapMm: null })).toBe('casein C1, loft')
+})
+
+it('a window of no days is the day itself', () => {
+  expect(windowWords(0)).toBe('On the day itself.')
+  expect(windowWords(1)).toBe('Up to 1 day early or late.')
+})
