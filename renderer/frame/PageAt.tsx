@@ -10,6 +10,9 @@ import { CalibrationRecordPage } from '../pages/calibration/record/CalibrationRe
 import { CalibrationRunPage } from '../pages/calibration/run/CalibrationRunPage.tsx'
 import { WeightsPage } from '../pages/calibration/weights/WeightsPage.tsx'
 import { ArchivePage } from '../pages/keeping/ArchivePage.tsx'
+import { GlueUpPage } from '../pages/programme/glueUp/GlueUpPage.tsx'
+import { GlueUpsPage } from '../pages/programme/glueUp/GlueUpsPage.tsx'
+import { NewGlueUpPage } from '../pages/programme/glueUp/NewGlueUpPage.tsx'
 import { NewReevaluationPage } from '../pages/reevaluation/begin/NewReevaluationPage.tsx'
 import { ReevaluationPage } from '../pages/reevaluation/ReevaluationPage.tsx'
 import { ReevaluationsPage } from '../pages/reevaluation/ReevaluationsPage.tsx'
@@ -27,6 +30,9 @@ const components: { [Page in PageName]: ComponentType<ParametersOf<Page>> } = {
   specimens: SpecimensPage,
   specimen: SpecimenPage,
   'new-specimen': NewSpecimenPage,
+  'glue-ups': GlueUpsPage,
+  'glue-up': GlueUpPage,
+  'new-glue-up': NewGlueUpPage,
   breaks: BreaksPage,
   break: BreakPage,
   compare: ComparePage,

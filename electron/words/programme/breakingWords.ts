@@ -1,7 +1,9 @@
 import type { BreakingRow } from '#contract/programme/breakingProcedures.ts'
+import type { Series } from '#contract/programme/study.ts'
 import type { BreakDoubt, SessionGroup } from '#domain/programme/breaking/sessionReport.ts'
 import { flagNames } from '../breaks/flagWords.ts'
 import { resultsWords } from '../specimens/resultsWords.ts'
+import { ageInMonthsWords } from '../units/calendarDays.ts'
 import { countOf } from '../units/counts.ts'
 import { percentWords } from '../units/numbers.ts'
 import type { Quantity } from '../units/quantities.ts'
@@ -18,18 +20,22 @@ export function progressWords(
 }
 
 /** What the blocks of a group have in common, in one line. */
-export function groupWords(
-  { adhesive, jointType, bondLineGapMm, exposure, ageMonths }: SessionGroup,
-  length: Quantity,
-) {
-  const gap = bondLineGapMm === null || bondLineGapMm === 0 ? '' : `gap ${length.text(bondLineGapMm)}`
-  const age = ageMonths === null ? '' : plannedAgeWords(ageMonths)
-  return [adhesive, jointType, gap, exposure, age].filter((words) => words !== '').join(' · ')
+export function groupWords(group: SessionGroup, length: Quantity): string {
+  const { ageMonths, bondLineGapMm: gapMm } = group
+  const series = seriesWords({ ...group, gapMm: gapMm ?? 0 }, length)
+  return ageMonths === null ? series : `${series} · ${ageInMonthsWords(ageMonths)}`
 }
 
-/** The age of a pull: "3 months". */
-export function plannedAgeWords(ageMonths: number): string {
-  return ageMonths === 0 ? 'age 0' : countOf(ageMonths, 'month')
+/** What the blocks of a series have in common, in one line; a tight joint is not mentioned. */
+export function seriesWords({ adhesive, jointType, gapMm, exposure }: Series, length: Quantity): string {
+  const gap = gapMm === 0 ? '' : `gap ${length.text(gapMm)}`
+  return [adhesive, jointType, gap, exposure].filter((words) => words !== '').join(' · ')
+}
+
+/** What the group of a planned block has in common, its age or that it is a spare included. */
+export function groupOfBlockWords(block: Series & { ageMonths: number | null }, length: Quantity): string {
+  const age = block.ageMonths === null ? 'spare' : ageInMonthsWords(block.ageMonths)
+  return `${seriesWords(block, length)} · ${age}`
 }
 
 /** What is to be looked at again about a block that was broken, short. */

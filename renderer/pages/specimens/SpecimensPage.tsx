@@ -40,6 +40,9 @@ export function SpecimensPage() {
         total={list.pending && list.total === 0 ? '' : countWords(list.total)}
         withWaiting
       >
+        <a className="button" href={hashOf({ page: 'glue-ups' })}>
+          Glue-ups
+        </a>
         <a className="button button-primary" href={hashOf({ page: 'new-specimen' })}>
           Add specimen
         </a>

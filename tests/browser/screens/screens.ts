@@ -7,6 +7,7 @@ import { compareScreens } from './compareScreens.ts'
 import { reevaluationScreens } from './reevaluationScreens.ts'
 import { reviewScreens } from './reviewScreens.ts'
 import { at, type Screen, settle } from './screenSteps.ts'
+import { sessionScreens } from './sessionScreens.ts'
 import { withHistory } from './withHistory.ts'
 
 export { type Screen, settle } from './screenSteps.ts'
@@ -350,4 +351,5 @@ export const screens: readonly Screen[] = [
   ...reviewScreens,
   ...reevaluationScreens,
   ...compareScreens,
+  ...sessionScreens,
 ]

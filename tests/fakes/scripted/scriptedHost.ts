@@ -17,6 +17,7 @@ import { breakFits, paged, sortedBreaks, sortedSpecimens, specimenFits } from '.
 import { at, scriptedBench, scriptedBreak, scriptedSpecimen } from './scriptedRecords.ts'
 import { createScriptedReevaluation, type ScriptedReevaluation } from './scriptedReevaluation.ts'
 import { scriptedReview } from './scriptedReview.ts'
+import { scriptedSessions } from './scriptedSessions.ts'
 
 export type ScriptedHost = ScriptedEngine & {
   bench(): BenchState
@@ -135,6 +136,7 @@ export function createScriptedHost(
     ...calibration.handlers,
     ...scriptedReview({ recordOf, changeBreak, breaks: () => breaks, at }),
     ...reevaluation.handlers,
+    ...scriptedSessions(),
     'app.info': async () => ({
       program: 'Breakledger 0.1.0',
       host: 'direct',

@@ -1,13 +1,7 @@
 import { expect, it } from 'vitest'
 import { sessionReport } from '#domain/programme/breaking/sessionReport.ts'
 import { breakingMember } from '#tests/fakes/breakingMembers.ts'
-import {
-  breakDoubtWords,
-  groupWords,
-  plannedAgeWords,
-  progressWords,
-  repeatWords,
-} from '#words/programme/breakingWords.ts'
+import { breakDoubtWords, groupWords, progressWords, repeatWords } from '#words/programme/breakingWords.ts'
 import { plainText } from '#words/units/plainText.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 
@@ -26,7 +20,6 @@ it('names a group by what its blocks have in common', () => {
   ]).groups
   expect(plainText(groupWords(group!, length))).toBe('casein C1 · scarf · gap 0.5 mm · bilge · 3 months')
   expect(groupWords({ ...group!, bondLineGapMm: 0, ageMonths: null }, length)).toBe('casein C1 · scarf · bilge')
-  expect([plannedAgeWords(0), plannedAgeWords(1)]).toEqual(['age 0', '1 month'])
 })
 
 it('says what is to be looked at again', () => {
