@@ -8,7 +8,10 @@ import { Trouble } from '#contract/errors.ts'
  * WebAssembly, and V8 ends the whole process when two threads let go of such code at the same moment (seen: one in some two
  * thousand starts of a thread, "Check failed: jit_page_->allocations_.erase(addr) == 1").
  */
-export function startThread(name: 'archiveWorker' | 'reevaluationWorker', workerData: unknown): Worker {
+export function startThread(
+  name: 'archiveWorker' | 'reevaluationWorker' | 'findingsWorker',
+  workerData: unknown,
+): Worker {
   const folder = import.meta.url.endsWith('.ts') ? '../../dist/threads' : '../threads'
   const file = fileURLToPath(new URL(`${folder}/${name}.js`, import.meta.url))
   if (!existsSync(file))

@@ -2,6 +2,7 @@ import type * as z from 'zod'
 import { benchProcedures } from './bench/procedures.ts'
 import { breakProcedures } from './breaks/procedures.ts'
 import { calibrationProcedures } from './calibration/procedures.ts'
+import { findingsProcedures } from './findings/procedures.ts'
 import { keepingProcedures } from './keeping/procedures.ts'
 import type { Procedure } from './procedure.ts'
 import { breakingProcedures } from './programme/breakingProcedures.ts'
@@ -21,6 +22,7 @@ export const procedures = {
   ...calibrationProcedures,
   ...breakingProcedures,
   ...glueUpProcedures,
+  ...findingsProcedures,
   ...keepingProcedures,
   ...labelProcedures,
   ...pullProcedures,

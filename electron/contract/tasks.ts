@@ -8,6 +8,7 @@ export const taskWords = {
   demo: 'Filling the demo',
   comparison: 'Comparing curves',
   reevaluation: 'Evaluating breaks again',
+  findings: 'Working out findings',
   allocation: 'Allocating blocks',
 } as const
 

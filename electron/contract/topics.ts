@@ -4,7 +4,7 @@ import * as z from 'zod'
  * Kinds of records that have numbers, each with the word for all of them. Which write touches what:
  * specimen: its fields, and its breaks, for it says which of them is in force. break: everything that is recorded of it, and
  * the fields of its specimen, which stand in its summary. result: what a break counts as, that is all of it but how its
- * broken faces look and what was noted of it. curve: how a break is drawn: its samples, and the result in force with its
+ * broken faces look and what was noted of it. face: how much of its broken faces is torn wood. curve: how a break is drawn: its samples, and the result in force with its
  * scale. routine: a guided calibration that was begun, and its readings. check: a reading of the check weight. study: its plan,
  * its blocks and its pulls. breaking: a breaking session.
  */
@@ -12,6 +12,7 @@ const wordsOfAll = {
   specimen: 'specimens',
   break: 'breaks',
   result: 'results',
+  face: 'faces',
   curve: 'curves',
   session: 'sessions',
   calibration: 'calibrations',

@@ -18,6 +18,8 @@ import type { HandlerParts } from './core/handlerParts.ts'
 import { createLongTasks } from './core/longTask.ts'
 import { openingTroubles } from './core/openingTroubles.ts'
 import { deedsCatchUp, watchRecords } from './core/recordsWatch.ts'
+import { findingsThread } from './findings/findingsThread.ts'
+import { findingsHandlers } from './findings/handlers.ts'
 import { keepingHandlers } from './keeping/handlers.ts'
 import { breakingHandlers } from './programme/breakingHandlers.ts'
 import { glueUpHandlers } from './programme/glueUpHandlers.ts'
@@ -82,6 +84,8 @@ export async function createEngine(
   const check = createCheckWeightRun(calibrationParts)
   const reevaluations = createReevaluations({ archive, clock, tasks, emit: hub.emit, program: parts.program })
 
+  const statistics = findingsThread()
+
   const records = watchRecords(archive, hub.emit, async (written) => {
     if (isTouched(['calibrations'], written)) {
       const before = inForce
@@ -109,6 +113,7 @@ export async function createEngine(
     ...labelHandlers(handlerParts),
     ...pullHandlers(handlerParts),
     ...breakHandlers(handlerParts),
+    ...findingsHandlers(handlerParts, statistics),
     ...reevaluationHandlers(handlerParts, bench, reevaluations),
     ...calibrationHandlers(handlerParts, bench, desk, check),
   }
@@ -120,6 +125,7 @@ export async function createEngine(
     async close() {
       await reevaluations.close()
       tasks.cancelAll()
+      await statistics.close()
       check.close()
       desk.close()
       await bench.close()

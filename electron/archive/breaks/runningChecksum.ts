@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import { canonicalJson } from '../core/canonicalJson.ts'
+import { canonicalJson } from '#domain/text/canonicalJson.ts'
 import type { Database } from '../core/database.ts'
 import { readContent } from '../core/recordTable.ts'
 import { bytesMatch, type CurveBlock } from '../curves/curveBlock.ts'

@@ -1,4 +1,4 @@
-import { canonicalJson } from './canonicalJson.ts'
+import { canonicalJson } from '#domain/text/canonicalJson.ts'
 
 /** How one value of a record lies in its table. */
 export type Column = {

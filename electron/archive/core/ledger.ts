@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import { canonicalJson } from './canonicalJson.ts'
+import { canonicalJson } from '#domain/text/canonicalJson.ts'
 import type { Database } from './database.ts'
 import { prepared } from './prepared.ts'
 

@@ -8,7 +8,7 @@ import { isSimulated } from '../lists/simulated.ts'
 export function observations(database: Database): ObservedBreak[] {
   const rows = prepared<Omit<ObservedBreak, 'simulated'> & { simulated: number }>(
     database,
-    `SELECT b.started_at AS startedAt, r.number, ${nameInForce('s.adhesive_id', 'r.adhesive')} AS adhesive,
+    `SELECT b.specimen_id AS specimenId, b.break_id AS breakId, b.started_at AS startedAt, r.number, ${nameInForce('s.adhesive_id', 'r.adhesive')} AS adhesive,
        ${nameInForce('s.joint_type_id', 'r.joint_type')} AS jointType, r.bond_line_gap_mm AS bondLineGapMm,
        ${nameInForce('s.exposure_id', 'r.exposure')} AS exposure, r.glued_on AS gluedOn, r.area_mm2 AS areaMm2,
        b.peak_n AS peakN, b.wood_failure_percent AS woodFailurePercent, b.set_aside AS setAside,

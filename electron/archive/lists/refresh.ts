@@ -110,6 +110,7 @@ function touchBreak(database: Database, before: BreakCurrentRow | undefined, now
   const hasResult = before !== undefined || now.evaluation_id !== null
   if (hasResult && resultColumns.some((column) => before?.[column] !== now[column]))
     touch(database, `result ${breakId}`)
+  if ((before?.wood_failure_percent ?? null) !== now.wood_failure_percent) touch(database, `face ${breakId}`)
   if ((before?.evaluation_id ?? null) !== now.evaluation_id) touch(database, `curve ${breakId}`)
 }
 

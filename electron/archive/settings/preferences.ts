@@ -1,5 +1,5 @@
 import { defaultPreferences, type Preferences, preferences as schema } from '#contract/settings/settings.ts'
-import { canonicalJson } from '../core/canonicalJson.ts'
+import { canonicalJson } from '#domain/text/canonicalJson.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { touch } from '../core/touched.ts'

@@ -1,7 +1,7 @@
 import type { ForceScale } from '#contract/calibration/forceScale.ts'
+import { canonicalJson } from '#domain/text/canonicalJson.ts'
 import { routineReadings } from '../calibration/calibrationRoutines.ts'
 import { storedCalibration } from '../calibration/calibrations.ts'
-import { canonicalJson } from '../core/canonicalJson.ts'
 import type { Database } from '../core/database.ts'
 import type { Report } from '../core/fault.ts'
 import { prepared } from '../core/prepared.ts'

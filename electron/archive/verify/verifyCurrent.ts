@@ -1,6 +1,7 @@
 // Held by tests/archive/verify/verify.spec.ts.
+
+import { canonicalJson } from '#domain/text/canonicalJson.ts'
 import { deriveCatalogue } from '../catalogue/deriveCatalogue.ts'
-import { canonicalJson } from '../core/canonicalJson.ts'
 import type { Database } from '../core/database.ts'
 import type { Report } from '../core/fault.ts'
 import { prepared } from '../core/prepared.ts'

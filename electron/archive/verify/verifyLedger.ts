@@ -1,5 +1,5 @@
 // Held by tests/archive/verify/verify.spec.ts.
-import { canonicalJson } from '../core/canonicalJson.ts'
+import { canonicalJson } from '#domain/text/canonicalJson.ts'
 import type { Database } from '../core/database.ts'
 import { unfitBecause } from '../core/databaseTrouble.ts'
 import type { Report } from '../core/fault.ts'

@@ -9,6 +9,9 @@ export type ObservedBreak = Pick<
   SpecimenFields,
   'number' | 'adhesive' | 'jointType' | 'bondLineGapMm' | 'exposure' | 'gluedOn'
 > & {
+  readonly specimenId: number
+  /** null: there is no curve, only a peak. */
+  readonly breakId: number | null
   readonly startedAt: string
   readonly areaMm2: number
   readonly peakN: number

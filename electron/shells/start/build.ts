@@ -15,6 +15,13 @@ type Part = { sources: string[]; products: string[]; build(): Promise<void> }
 
 const always = ['package.json', 'package-lock.json', 'vite.config.ts', 'electron/shells/start/build.ts']
 
+/** What runs in a thread of its own. */
+const threads = [
+  { name: 'archiveWorker', source: 'electron/archive/archiveWorker.ts' },
+  { name: 'reevaluationWorker', source: 'electron/engine/reevaluation/reevaluationWorker.ts' },
+  { name: 'findingsWorker', source: 'electron/engine/findings/findingsWorker.ts' },
+] as const
+
 const parts = {
   page: {
     sources: [
@@ -56,15 +63,10 @@ const parts = {
   },
   threads: {
     sources: [...always, 'electron/**'],
-    products: ['dist/threads/archiveWorker.js', 'dist/threads/reevaluationWorker.js'],
+    products: threads.map(({ name }) => `dist/threads/${name}.js`),
     async build() {
       // Beside the files that a running program may be about to start.
-      await bundle('electron/archive/archiveWorker.ts', 'dist/.threads-new/archiveWorker.js', 'es')
-      await bundle(
-        'electron/engine/reevaluation/reevaluationWorker.ts',
-        'dist/.threads-new/reevaluationWorker.js',
-        'es',
-      )
+      for (const { name, source } of threads) await bundle(source, `dist/.threads-new/${name}.js`, 'es')
       replaceFolder(join(projectFolder, 'dist/.threads-new'), join(projectFolder, 'dist/threads'))
     },
   },

@@ -2,6 +2,8 @@ import { expect, it } from 'vitest'
 import { type ObservedBreak, observedBreaks } from '#domain/findings/observedBreak.ts'
 
 const one: ObservedBreak = {
+  specimenId: 1,
+  breakId: 1,
   number: '1',
   adhesive: 'Hide glue',
   jointType: 'Lap',

@@ -35,7 +35,7 @@ it('knows no spread where no group has two results', async () => {
 it('pools the spread of the groups that the archive has, blocks that were set aside left out', async () => {
   const one = { adhesive: 'casein C1', jointType: 'lap', bondLineGapMm: 0, exposure: 'loft', gluedOn: null }
   const observed = (peakN: number, setAside: string | null = null) => ({
-    ...{ ...one, number: 'K', startedAt: '2031-03-01T09:00:00.000Z', areaMm2: 100, peakN },
+    ...{ ...one, number: 'K', specimenId: 1, breakId: 1, startedAt: '2031-03-01T09:00:00.000Z', areaMm2: 100, peakN },
     ...{ woodFailurePercent: null, setAside, simulated: true },
   })
   // Two blocks of 9 and 11 MPa: SD √2, mean 10

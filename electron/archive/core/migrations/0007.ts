@@ -1,5 +1,5 @@
+import { canonicalJson } from '#domain/text/canonicalJson.ts'
 import { naturalKey } from '#domain/text/naturalOrder.ts'
-import { canonicalJson } from '../canonicalJson.ts'
 import type { Database } from '../database.ts'
 import { appendLedger } from '../ledger.ts'
 import type { Migration } from '../migration.ts'

@@ -19,28 +19,49 @@ const comparisonKinds: readonly FindingKind[] = [
   'shrunken-mean',
 ]
 
+/** A part of the findings that rests on nothing but what its key says. */
+export type FindingUnit = { readonly key: string; lines(): Iterable<FindingLine> }
+
 /**
- * All findings about observations: of each group at each age, of the groups of each age beside each other, and of each group over
- * its ages; only the kinds that are asked for. A note says why a result is missing, and is kept beside the kind it is about; that
- * results are simulated is said before them, whatever is asked for.
+ * All findings about observations, in parts: of each group at each age, of the groups of each age beside each other, and of each
+ * group over its ages; only the kinds that are asked for. A note says why a result is missing, and is kept beside the kind it is about;
+ * that results are simulated is said before them, whatever is asked for. Two parts with one key hold the same lines.
  * Checked: tests/domain/findings/lines/findingLines.spec.ts.
  */
-export function* findingLines(observations: readonly Observation[], options: FindingsOptions): Generator<FindingLine> {
+export function findingUnits(observations: readonly Observation[], options: FindingsOptions): FindingUnit[] {
   const wants = (kind: string) => options.only === null || (options.only as readonly string[]).includes(kind)
   const asked = (line: FindingLine) => wants(line.kind) || (line.kind === 'note' && wants(line.about))
   const { woodFailure, limitPercent, adjustFactor } = options
   const treatment: Treatment = { woodFailure, limitPercent, adjustFactor }
   const cells = cellsOf(observations)
   const some = (kinds: readonly FindingKind[]) => wants('note') || kinds.some(wants)
-  function* all(): Generator<FindingLine> {
-    if (some(cellKinds)) for (const cell of cells) yield* cellLines(cell, treatment, options)
-    if (some(comparisonKinds))
-      for (const [ageMonths, groups] of groupsByAge(cells, treatment))
-        yield* comparisonLines(groups, ageMonths, options, wants)
-    if (some(ageingKinds)) for (const series of seriesOf(cells, treatment)) yield* ageingLines(series, options)
-  }
-  yield* simulatedNotes(cells)
-  for (const line of all()) if (asked(line)) yield line
+  const settings = JSON.stringify(options)
+  const unit = (of: string, data: unknown, lines: () => Iterable<FindingLine>): FindingUnit => ({
+    key: `${of} ${settings} ${JSON.stringify(data)}`,
+    *lines() {
+      for (const line of lines()) if (asked(line)) yield line
+    },
+  })
+  const simulated = simulatedNotes(cells)
+  return [
+    { key: `simulated ${JSON.stringify(simulated)}`, lines: () => simulated },
+    ...(some(cellKinds) ? cells.map((cell) => unit('cell', cell, () => cellLines(cell, treatment, options))) : []),
+    ...(some(comparisonKinds)
+      ? groupsByAge(cells, treatment).map(([ageMonths, groups]) =>
+          unit('age', [ageMonths, groups.map(({ group, values }) => [group, ...values])], () =>
+            comparisonLines(groups, ageMonths, options, wants),
+          ),
+        )
+      : []),
+    ...(some(ageingKinds)
+      ? seriesOf(cells, treatment).map((series) => unit('series', series, () => ageingLines(series, options)))
+      : []),
+  ]
+}
+
+/** The same one after the other, each worked out when it is asked for. */
+export function* findingLines(observations: readonly Observation[], options: FindingsOptions): Generator<FindingLine> {
+  for (const unit of findingUnits(observations, options)) yield* unit.lines()
 }
 
 /** One note where every result was made up, else one for each group at each age that holds such. */

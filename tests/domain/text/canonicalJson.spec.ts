@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { canonicalJson } from '#archive/core/canonicalJson.ts'
+import { canonicalJson } from '#domain/text/canonicalJson.ts'
 
 test('sorts keys at every depth and leaves no white space', () => {
   expect(canonicalJson({ b: [{ d: 1, c: null }], a: 'x y' })).toBe('{"a":"x y","b":[{"c":null,"d":1}]}')

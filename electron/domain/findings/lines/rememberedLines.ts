@@ -1,0 +1,40 @@
+import type { FindingLine } from '#contract/findings/lines.ts'
+import type { FindingUnit } from './findingLines.ts'
+
+/** Findings that are asked for again and again: a part is worked out once for as long as what it rests on stays. */
+export type RememberedLines = {
+  /**
+   * The lines of all parts; `computed` counts those that had to be worked out. Hears after each part how many are done.
+   */
+  linesOf(
+    units: readonly FindingUnit[],
+    onProgress: (done: number, total: number) => void,
+  ): { lines: FindingLine[]; computed: number }
+}
+
+/** Parts of so many questions before this one are kept. */
+const keptQuestions = 4
+
+/** Keeps the parts of the last questions. Checked: tests/domain/findings/lines/rememberedLines.spec.ts. */
+export function rememberLines(): RememberedLines {
+  const questions: Map<string, readonly FindingLine[]>[] = []
+  return {
+    linesOf(units, onProgress) {
+      const now = new Map<string, readonly FindingLine[]>()
+      let computed = 0
+      const lines = units.flatMap(({ key, lines: work }, i) => {
+        let found = questions.map((one) => one.get(key)).find((one) => one !== undefined)
+        if (found === undefined) {
+          found = [...work()]
+          computed += 1
+        }
+        now.set(key, found)
+        onProgress(i + 1, units.length)
+        return found
+      })
+      questions.unshift(now)
+      questions.splice(keptQuestions)
+      return { lines, computed }
+    },
+  }
+}
