@@ -70,7 +70,7 @@ function slopesOf({ timeS, force }: { timeS: Float64Array; force: Float64Array }
     }
   if (means.length < stretches / 2) return null
   const raw = means.slice(1).map((mean, k) => (mean - means[k]!) / (meansT[k + 1]! - meansT[k]!))
-  const smooth = raw.map((_, k) => middleOf(raw[Math.max(0, k - 1)]!, raw[k]!, raw[Math.min(raw.length - 1, k + 1)]!))
+  const smooth = raw.map((slope, k) => middleOf(raw[k - 1] ?? slope, slope, raw[k + 1] ?? slope))
   const perNoise = (Math.sqrt((2 * stretches) / count) * stretches) / lengthS
   return { raw, smooth, timeS: meansT, perNoise }
 }
@@ -87,7 +87,7 @@ function seatedSlopeOf(slopes: readonly number[]): { seatedSlope: number; spread
 function slackUntilS({ raw, smooth, timeS }: Slopes, seatedSlope: number): number | null {
   if (raw[0]! > slackShare * seatedSlope) return null
   const first = smooth.findIndex((slope) => slope >= seatedShare * seatedSlope)
-  return first < 1 ? null : timeS[first]!
+  return timeS[first] ?? null
 }
 
 const middleOf = (a: number, b: number, c: number) => Math.max(Math.min(a, b), Math.min(Math.max(a, b), c))

@@ -40,7 +40,7 @@ function averageStretch({ timeS, force }: Curve, halfS: number, stretch: Stretch
   for (let i = from; i < to; i++) {
     const centreS = timeS[i]!
     const reachS = Math.min(halfS, centreS - startS, endS - centreS) + roomS
-    while (right < to && timeS[right]! <= centreS + reachS) sum += force[right++]! - reference
+    while (timeS[right]! <= centreS + reachS) sum += force[right++]! - reference
     while (timeS[left]! < centreS - reachS) sum -= force[left++]! - reference
     // Summed at first, and anew when all samples have been exchanged, so that rounding does not pile up.
     if (left >= restartAt) {

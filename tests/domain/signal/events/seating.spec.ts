@@ -201,9 +201,11 @@ it('of random loads is what all stretches laid out say', () => {
   let found = 0
   for (let trial = 0; trial < 600; trial++) {
     const count = Math.floor(random.between(8, trial % 2 === 0 ? 60 : 400))
+    const gaps = [0, 0.03, 0.4][trial % 3]!
+    const swing = [0, 0.5, 1.5][trial % 5] ?? 0
     let t = random.between(-5, 5)
     const timeS = Float64Array.from({ length: count }, () => {
-      t += random.unit() < 0.03 ? random.between(0, 60 / count) : random.between(1 / count, 20 / count)
+      t += random.unit() < gaps ? random.between(0, 60 / count) : random.between(1 / count, 20 / count)
       return t
     })
     const seatedS = random.between(0, 6)
@@ -213,7 +215,7 @@ it('of random loads is what all stretches laid out say', () => {
     const drawn = toe(seatedS, slope)
     const force = timeS.map((at) => {
       const since = at - timeS[0]!
-      return drawn(since) * (1 + bend * since) + noise * random.normal()
+      return drawn(since) * (1 + bend * since) + swing * slope * Math.sin(since) + noise * random.normal()
     })
     const expected = plainly({ timeS, force }, noise)
     const endS = seatingEndS({ timeS, force }, noise)

@@ -107,14 +107,12 @@ function fallsOf(curve: LoadedCurve, count: number, noise: number): Falls {
 
   function between(i: number, j: number): Fall | null {
     const seen = close.before[i]! - close.after[j]!
-    const least = leastFrom(i)
-    if (seen < seenShare * least) return null
     const before = line(i, 'before')
     const after = line(j, 'after')
     if (before === null || after === null) return null
     const falling = Math.min(0, before.slope, after.slope)
     const drop = before.level + falling * (timeS[j]! - timeS[i]!) - after.level
-    if (drop < least || seen < seenShare * drop) return null
+    if (drop < leastFrom(i) || seen < seenShare * drop) return null
     const errors = drop / Math.hypot(before.error, after.error)
     return errors < leastErrors ? null : { i, j, before, after, drop, errors }
   }
@@ -125,12 +123,12 @@ function fallsOf(curve: LoadedCurve, count: number, noise: number): Falls {
 /** From every point the fall that stands out most. */
 function allFalls({ timeS }: LoadedCurve, count: number, falls: Falls): Fall[] {
   const found: Fall[] = []
-  for (let i = 0; i < count; i++) {
+  for (const i of timeS.subarray(0, count).keys()) {
     if (!falls.seenFrom(i)) continue
     let best: Fall | null = null
     for (let j = i + 1; j < count && (j === i + 1 || timeS[j]! - timeS[i]! <= fastS); j++) {
       const fall = falls.between(i, j)
-      if (fall !== null && (best === null || fall.errors > best.errors)) best = fall
+      if (fall !== null) best = best === null ? fall : stronger(best, fall)
     }
     if (best !== null) found.push(best)
   }
@@ -145,13 +143,16 @@ const stepOf = ({ i, j, before, after }: Fall): Step => ({
   to: j + after.points,
 })
 
+/** Of two falls the one that stands out more, of equal ones the first. */
+const stronger = (one: Fall, other: Fall) => (other.errors > one.errors ? other : one)
+
 /** Of falls that overlap the one that stands out most. */
 function strongest(falls: readonly Fall[]): Fall[] {
   const kept: Fall[] = []
   for (const fall of falls) {
     const last = kept.at(-1)
     if (last === undefined || fall.i > last.j + 1) kept.push(fall)
-    else if (fall.errors > last.errors) kept[kept.length - 1] = fall
+    else kept[kept.length - 1] = stronger(last, fall)
   }
   return kept
 }

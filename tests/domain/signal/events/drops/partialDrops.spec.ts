@@ -53,6 +53,38 @@ describe('a partial drop', () => {
     expect([found!.startS, found!.downS]).toEqual([10, 10.25])
   })
 
+  it('is one with what is seen of the next but one, and apart from what comes later', () => {
+    const two = (apartS: number) =>
+      dropsOf(
+        10,
+        20,
+        slipping([
+          [10.05, 400],
+          [10.05 + apartS, 500],
+        ]),
+        0.01,
+      ).length
+    expect([0.2, 0.3].map(two)).toEqual([1, 2])
+  })
+
+  it('falls within 0.1 s, to the microsecond', () => {
+    // Two steps of 3 % between three samples: seen at once they are 6 %.
+    const inTwo = (intervalS: number) => {
+      const load = (t: number) => 2000 + 40 * t - (t > 100.5 * intervalS ? 60 : 0) - (t > 101.5 * intervalS ? 60 : 0)
+      return findPartialDrops(madeCurve(load, { intervalS, endS: 11, breakS: 11, noise: 0.01 }), 0.01).length
+    }
+    expect([0.05, 0.05025].map(inTwo)).toEqual([1, 0])
+  })
+
+  it('is half made good 35 ms after the fall at the soonest', () => {
+    // At 5000 N/s in samples of 1 ms: half of 350 N takes 35 ms.
+    const load = (dropN: number) => (t: number) => 5000 * t - (t > 0.6005 ? dropN : 0)
+    const isDrop = (dropN: number) =>
+      findPartialDrops(madeCurve(load(dropN), { intervalS: 0.001, endS: 1.2, breakS: 1.1, noise: 0.01 }), 0.01).length >
+      0
+    expect(Math.abs(limitOf(isDrop, 200, 500) - 350)).toBeLessThan(20)
+  })
+
   it('is one of as many as there are', () => {
     const drops = [4, 5, 6, 7, 8].map((atS) => [atS + 0.001, 250] as const)
     const found = dropsOf(80, 10, slipping(drops))
