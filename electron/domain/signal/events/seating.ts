@@ -55,18 +55,18 @@ function slopesOf({ timeS, force }: { timeS: Float64Array; force: Float64Array }
   const sums = new Float64Array(stretches)
   const sumsT = new Float64Array(stretches)
   const counts = new Float64Array(stretches)
-  for (let i = 0; i < count; i++) {
-    const stretch = Math.min(stretches - 1, Math.floor(((timeS[i]! - startS) / lengthS) * stretches))
+  for (const [i, atS] of timeS.entries()) {
+    const stretch = Math.min(stretches - 1, Math.floor(((atS - startS) / lengthS) * stretches))
     sums[stretch]! += force[i]!
-    sumsT[stretch]! += timeS[i]!
+    sumsT[stretch]! += atS
     counts[stretch]! += 1
   }
   const meansT: number[] = []
   const means: number[] = []
-  for (let k = 0; k < stretches; k++)
-    if (counts[k]! > 0) {
-      meansT.push(sumsT[k]! / counts[k]!)
-      means.push(sums[k]! / counts[k]!)
+  for (const [k, inside] of counts.entries())
+    if (inside > 0) {
+      meansT.push(sumsT[k]! / inside)
+      means.push(sums[k]! / inside)
     }
   if (means.length < stretches / 2) return null
   const raw = means.slice(1).map((mean, k) => (mean - means[k]!) / (meansT[k + 1]! - meansT[k]!))

@@ -123,7 +123,7 @@ function fallsOf(curve: LoadedCurve, count: number, noise: number): Falls {
 /** From every point the fall that stands out most. */
 function allFalls({ timeS }: LoadedCurve, count: number, falls: Falls): Fall[] {
   const found: Fall[] = []
-  for (const i of timeS.subarray(0, count).keys()) {
+  for (const i of Array(count).keys()) {
     if (!falls.seenFrom(i)) continue
     let best: Fall | null = null
     for (let j = i + 1; j < count && (j === i + 1 || timeS[j]! - timeS[i]! <= fastS); j++) {
