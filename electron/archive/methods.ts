@@ -47,7 +47,7 @@ import {
   reevaluationOf,
   reevaluations,
 } from './reevaluation/reevaluations.ts'
-import { preferences, setPreferences } from './settings/preferences.ts'
+import { arePreferencesSound, preferences, setPreferences } from './settings/preferences.ts'
 import { addPicture, addWoodPicture, pictureContent, pictures } from './specimens/pictures.ts'
 import { listSpecimens, pressQueue, specimen, waitingSpecimens } from './specimens/specimenRecords.ts'
 import { addSpecimen, addSpecimens, correctSpecimen } from './specimens/specimens.ts'
@@ -63,6 +63,7 @@ export const reads = {
   chainIdentity,
   heldAgainst,
   preferences,
+  arePreferencesSound,
   listSpecimens,
   specimen,
   waitingSpecimens,

@@ -1,4 +1,5 @@
 import type { Calibration } from '#contract/calibration/calibration.ts'
+import type { TroubleMessage } from '#contract/errors.ts'
 import type { Handlers } from '#contract/procedures.ts'
 import { isTouched } from '#contract/topics.ts'
 import { type Bench, createBench } from './bench/bench.ts'
@@ -42,6 +43,11 @@ export type EngineOptions = {
   demo?: boolean
 }
 
+const settingsChanged: TroubleMessage = {
+  code: 'archive-damaged',
+  message: 'The settings in this archive were damaged, or changed by another program.',
+  hint: 'Rated load, typed scale and thresholds count as never set: enter them again under Settings.',
+}
 const noCalibration = 'The calibration in force cannot be read, so that forces are shown without it'
 
 /**
@@ -59,6 +65,8 @@ export async function createEngine(
     hub.emit('preferences.changed', kept)
     bench.preferencesChanged()
   })
+  if (!(await opening.orElse(archive.arePreferencesSound(), true, 'Settings cannot be checked')))
+    opening.add(settingsChanged)
   let inForce: Calibration | null = await opening.orElse(calibrationInForce(archive), null, noCalibration)
   await opening.orElse(
     evaluateRecovered(archive, clock, opening.add),

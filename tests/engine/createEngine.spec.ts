@@ -98,8 +98,13 @@ describe('an archive with a record that cannot be read', () => {
     expect(evaluated).toEqual([sound])
   })
 
+  it('says that the settings were changed behind its back', async () => {
+    const { openingTrouble } = await infoOf({ ...home.archive, arePreferencesSound: async () => false })
+    expect(openingTrouble?.message).toMatch(/settings .* damaged/)
+  })
+
   it('opens where the next specimen cannot be read', async () => {
-    const { openingTrouble } = await infoOf({ ...home.archive, waitingSpecimens: unreadable })
+    const { openingTrouble } = await infoOf({ ...home.archive, waitingSpecimens: unreadable, pressQueue: unreadable })
     expect(openingTrouble?.message).toMatch(/next is not known/)
   })
 })

@@ -6,6 +6,7 @@ import { migrations as releasedMigrations } from '../core/migrate.ts'
 import type { Migration } from '../core/migration.ts'
 import type { LedgeredKind } from '../core/recordKind.ts'
 import { chainHead } from '../keeping/chainHead.ts'
+import { arePreferencesSound } from '../settings/preferences.ts'
 import { recordKinds } from './recordKinds.ts'
 import { verifyCalibrations } from './verifyCalibrations.ts'
 import { verifyCurrent } from './verifyCurrent.ts'
@@ -52,6 +53,10 @@ export function verify(
     guarded('re-evaluations', report, () => verifyReevaluations(database, report))
     guarded('pictures', report, () => verifyPictures(database, report))
     guarded('lists', report, () => verifyCurrent(database, report))
+    guarded('settings', report, () => {
+      if (!arePreferencesSound(database))
+        report({ where: 'settings', what: 'the settings kept in the archive do not match their checksum' })
+    })
     guarded('breaks', report, () => {
       const ids = database
         .prepare<[], number>('SELECT break_id FROM break_header ORDER BY break_id')
