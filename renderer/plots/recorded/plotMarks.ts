@@ -46,8 +46,8 @@ export function drawLevels(plot: uPlot, levels: readonly LevelLine[], colours: P
 }
 
 /**
- * Draws named points with a shape each, their labels kept inside the plot and clear of one another: those that come first
- * keep their place, and stand above the others.
+ * Draws named points with a shape each, their labels kept inside the plot and clear of one another: those of peaks, and then
+ * those that come first, keep their place; marks that come first stand above the others.
  */
 export function drawMarks(plot: uPlot, marks: readonly PointMark[], colours: PlotColours): void {
   const { ctx, bbox } = plot
@@ -64,10 +64,12 @@ export function drawMarks(plot: uPlot, marks: readonly PointMark[], colours: Plo
   ctx.textBaseline = 'middle'
   ctx.textAlign = 'left'
   const area = { left: bbox.left, right: bbox.left + bbox.width, top: bbox.top, bottom: bbox.top + bbox.height }
-  const room = { step: 18 * ratio, lowest: area.bottom - 12 * ratio }
-  for (const { mark, x, y } of placed) {
+  const room = { step: 18 * ratio, highest: area.top - 4 * ratio, lowest: area.bottom - 12 * ratio }
+  const fallX = placed.find(({ mark }) => mark.shape === 'break')?.x ?? null
+  // The names of peaks keep their place
+  for (const { mark, x, y } of placed.toSorted((one, other) => rankOf(one.mark) - rankOf(other.mark))) {
     const width = ctx.measureText(mark.label).width
-    const wanted = wantedPlace({ shape: mark.shape, x, y }, width, area, ratio)
+    const wanted = wantedPlace({ shape: mark.shape, x, y }, width, area, fallX, ratio)
     const labelX = wanted.x
     const labelY = clearHeight(wanted, taken, room)
     taken.push({ x: labelX, y: labelY, width })
@@ -91,6 +93,8 @@ export function drawMarks(plot: uPlot, marks: readonly PointMark[], colours: Plo
   }
   ctx.restore()
 }
+
+const rankOf = ({ shape }: PointMark) => (shape === 'peak' || shape === 'word' ? 0 : 1)
 
 /** Draws the sample that is kept: a line through it from top to bottom, and a ring about it. */
 export function drawKept(plot: uPlot, timeS: number, value: number, colours: PlotColours): void {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { clearHeight, wantedPlace } from '#renderer/plots/labelPlaces.ts'
 
 describe('clearHeight', () => {
-  const room = { step: 18, lowest: 300 }
+  const room = { step: 18, highest: 0, lowest: 300 }
   const label = (x: number, y: number, width = 60) => ({ x, y, width })
 
   it('leaves a label where it is wanted when nothing stands there', () => {
@@ -34,7 +34,7 @@ describe('wantedPlace', () => {
     (shape) => {
       for (const x of [2, 200, 398])
         for (const y of [15, 100, 250]) {
-          const place = wantedPlace({ shape, x, y }, 80, area, 1)
+          const place = wantedPlace({ shape, x, y }, 80, area, null, 1)
           expect(place.x).toBeGreaterThanOrEqual(area.left)
           expect(place.x + 80).toBeLessThanOrEqual(area.right)
           if (y > 15) expect(place.y + height / 2).toBeLessThan(y)
@@ -42,18 +42,31 @@ describe('wantedPlace', () => {
         }
     },
   )
-  it('names a break after it, and before it where the plot ends', () => {
-    expect(wantedPlace({ shape: 'break', x: 100, y: 100 }, 80, area, 1)).toEqual({ x: 112, y: 100, width: 80 })
-    expect(wantedPlace({ shape: 'break', x: 380, y: 100 }, 80, area, 1)).toEqual({ x: 288, y: 100, width: 80 })
+  it('ends the name of the peak that a person picked at its mark, so that it lies on none that follows', () => {
+    const { x, width } = wantedPlace({ shape: 'word', x: 200, y: 100 }, 80, area, null, 1)
+    expect(x + width).toBeLessThan(212)
+  })
+  it('names a break above what is left of the load, and before it where the plot ends', () => {
+    expect(wantedPlace({ shape: 'break', x: 100, y: 100 }, 80, area, 100, 1)).toEqual({ x: 112, y: 87, width: 80 })
+    expect(wantedPlace({ shape: 'break', x: 380, y: 100 }, 80, area, 380, 1)).toEqual({ x: 288, y: 87, width: 80 })
   })
   it('names an event below its mark and what begins before it', () => {
-    expect(wantedPlace({ shape: 'event', x: 100, y: 100 }, 80, area, 1).y).toBeGreaterThan(100)
-    const onset = wantedPlace({ shape: 'onset', x: 100, y: 290 }, 80, area, 1)
+    expect(wantedPlace({ shape: 'event', x: 100, y: 100 }, 80, area, 300, 1).y).toBeGreaterThan(100)
+    const onset = wantedPlace({ shape: 'onset', x: 100, y: 290 }, 80, area, 300, 1)
     expect(onset.x + onset.width).toBeLessThan(100)
     expect(onset.y).toBeLessThan(290)
   })
+  it('names an event before its mark where its name would lie on the fall of the load', () => {
+    const place = wantedPlace({ shape: 'event', x: 250, y: 100 }, 80, area, 300, 1)
+    expect(place.x + place.width).toBeLessThan(250)
+    expect(place.y).toBeLessThan(100)
+    expect(clearHeight(place, [{ ...place, y: place.y - 4 }], { step: 18, highest: 0, lowest: 300 })).toBeLessThan(
+      place.y,
+    )
+    expect(wantedPlace({ shape: 'event', x: 320, y: 100 }, 40, area, 300, 1).x).toBeGreaterThan(320)
+  })
   it('measures in pixels of the screen', () => {
     const twice = { left: 0, right: 800, top: 0, bottom: 600 }
-    expect(wantedPlace({ shape: 'peak', x: 400, y: 300 }, 160, twice, 2)).toEqual({ x: 320, y: 266, width: 160 })
+    expect(wantedPlace({ shape: 'peak', x: 400, y: 300 }, 160, twice, null, 2)).toEqual({ x: 320, y: 266, width: 160 })
   })
 })
