@@ -47,6 +47,8 @@ describe.skipIf(chromiumPath === null).each(hosts)(
       await opened.page.keyboard.press('Enter')
       await heading('Waiting for load')
       expect(lastInput('preferences.set')).toEqual({ cautionsRead: true })
+      // Where single keys act, Enter too
+      expect(await focused()).toBe('Waiting for load')
     })
 
     it('takes the zero with T and loads with L', async () => {

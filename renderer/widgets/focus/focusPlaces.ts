@@ -14,7 +14,9 @@ export function placesAround(element: Element): HTMLElement[] {
 export function focusInPlaceOf(around: readonly HTMLElement[]): void {
   for (const place of around) {
     if (!place.isConnected) continue
-    const next = place.tagName === 'MAIN' ? headingOf(place) : place.querySelector<HTMLElement>(focusable)
+    // Around the page the first to be focused would be the link that skips to it
+    const page = place.tagName === 'MAIN' ? place : place.querySelector<HTMLElement>('main')
+    const next = page === null ? place.querySelector<HTMLElement>(focusable) : headingOf(page)
     if (next === null) continue
     next.focus()
     return
