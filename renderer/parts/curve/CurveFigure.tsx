@@ -102,7 +102,7 @@ export function CurveFigure({
       <figcaption>
         <span className="curve-cursor" aria-live="polite">
           {cursor === null
-            ? `Point at the curve, or use ← → to read it${onPick === undefined ? '' : '; click to keep a sample'}.`
+            ? `Point or ← → to read, ${onPick === undefined ? '' : 'click to keep, '}drag or wheel to zoom.`
             : cursorWords(cursor, slope, inCounts ? 'counts' : quantities.force.unit)}
         </span>
         {handle === undefined && isUncalibrated(record.summary.scaleKind) ? (
@@ -134,7 +134,7 @@ function CurveTools({
         </button>
       )}
       <span className="quiet">
-        {zoomed === null ? 'drag or wheel to zoom' : `${writeFixed(zoomed.fromS, 3)} to ${writeFixed(zoomed.toS, 3)} s`}
+        {zoomed === null ? 'whole curve' : `${writeFixed(zoomed.fromS, 3)} to ${writeFixed(zoomed.toS, 3)} s`}
       </span>
       <ZoomButtons
         isAll={zoomed === null}

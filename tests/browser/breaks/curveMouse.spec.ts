@@ -96,7 +96,26 @@ describe.skipIf(chromiumPath === null)('a recorded curve under the mouse', () =>
     await page.getByRole('button', { name: 'Cancel' }).click()
     await page.getByText(/^Kept: /).waitFor()
     await click()
-    await page.getByText(/^Point at the curve/).waitFor()
+    await page.getByText(/^Point or/).waitFor()
+  })
+
+  it('keeps the whole curve in sight above the dialog at 200 % zoom', async () => {
+    const { page } = opened
+    await page.setViewportSize({ width: 640, height: 400 })
+    await page.getByRole('application').focus()
+    await page.keyboard.press('ArrowRight')
+    await page.keyboard.press('p')
+    await page.getByRole('dialog').waitFor()
+    await settle(page)
+    const dialog = (await page.getByRole('dialog').boundingBox())!
+    const curve = (await page.locator('.recorded-curve .u-over').first().boundingBox())!
+    const head = (await page.locator('.frame-head').boundingBox())!
+    expect(curve.y).toBeGreaterThan(head.y + head.height)
+    expect(curve.y + curve.height).toBeLessThan(dialog.y)
+    await page.getByRole('button', { name: 'Cancel' }).click()
+    await page.setViewportSize({ width: 1280, height: 800 })
+    await settle(page)
+    box = (await page.locator('.recorded-curve .u-over').first().boundingBox())!
   })
 
   it('reads force and slope under the pointer', async () => {

@@ -70,7 +70,7 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
     }
     await page.getByRole('button', { name: /^Pop-in/, pressed: true }).waitFor()
     await page.keyboard.press('Escape')
-    await page.getByText('drag or wheel to zoom').waitFor()
+    await page.getByText('whole curve').waitFor()
   })
 
   it('goes through the events with the arrow keys too', async () => {
@@ -79,7 +79,7 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
     await page.keyboard.press('ArrowDown')
     await page.locator('.event-list li:nth-child(2) [aria-pressed=true]').waitFor()
     await page.keyboard.press('Escape')
-    await page.getByText('drag or wheel to zoom').waitFor()
+    await page.getByText('whole curve').waitFor()
   })
 
   it('shows a filter beside the raw curve by its name, and says why another cannot be had', async () => {

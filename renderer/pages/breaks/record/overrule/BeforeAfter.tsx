@@ -37,7 +37,7 @@ export function BeforeAfter({
         <dd>
           {differenceN === null
             ? '–'
-            : `${signedNumber(differenceN * force.factor, 1)} ${force.unit}${nowN ? ` (${signedNumber((100 * differenceN) / nowN, 2)} %)` : ''}`}
+            : `${signedNumber(differenceN * force.factor, 1)}\u00a0${force.unit}${nowN ? ` (${signedNumber((100 * differenceN) / nowN, 2)}\u00a0%)` : ''}`}
         </dd>
       </div>
     </dl>

@@ -47,7 +47,9 @@ export function ReviewedCurve({
   )
 
   useEffect(() => {
-    if (inSight) place.current?.firstElementChild?.scrollIntoView({ block: 'nearest' })
+    // In a narrow window the dialog lies over the lower part of the page
+    const block = matchMedia('(max-width: 999px)').matches ? 'start' : 'nearest'
+    if (inSight) place.current?.firstElementChild?.scrollIntoView({ block })
   }, [inSight])
 
   function choose(index: number | null): void {
