@@ -26,10 +26,12 @@ export function againQuestion(
   last: Pick<BreakSummary, 'breakId' | 'peakN' | 'setAside'> | null,
   peak: (peakN: number | null) => string,
 ): string {
-  const times = timesBroken === 1 ? 'once' : `${timesBroken} times`
+  const [times, lately, all] = timesBroken === 1 ? ['once', ':', 'both'] : [`${timesBroken} times`, ', last in', 'all']
   const what =
-    last === null ? '' : `: break ${last.breakId}, ${peak(last.peakN)}${last.setAside === null ? '' : ', set aside'}`
-  return `Specimen ${fields.number} broke ${times} already${what}. If it breaks again, both results stand beside each other and are marked.`
+    last === null
+      ? ''
+      : `${lately} break ${last.breakId}, ${peak(last.peakN)}${last.setAside === null ? '' : ', set aside'}`
+  return `Specimen ${fields.number} broke ${times} already${what}. If it breaks again, ${all} results stand beside each other and are marked.`
 }
 
 /** What becomes of the next load when the specimen at hand broke before. */
