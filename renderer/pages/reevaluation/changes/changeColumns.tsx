@@ -27,7 +27,7 @@ const blockColumns: ChangeColumn[] = [
     key: 'number',
     title: 'Specimen',
     sort: 'number',
-    width: '9%',
+    width: '12%',
     cell: (row) => (
       <span className="change-name">
         {row.number === null ? (
@@ -37,19 +37,18 @@ const blockColumns: ChangeColumn[] = [
             <LongName name={row.number} />
           </strong>
         )}
-        {row.setAside === null ? null : (
-          <span className="change-aside quiet" title={setAsideWords(row)}>
-            set aside
-          </span>
-        )}
-        {row.simulated ? <span className="change-aside quiet">{simulatedMark}</span> : null}
+        <span className="change-aside quiet" title={row.setAside === null ? undefined : setAsideWords(row)}>
+          {[row.setAside === null ? null : 'set aside', row.simulated ? simulatedMark : null]
+            .filter((words) => words !== null)
+            .join(', ')}
+        </span>
       </span>
     ),
   },
   {
     key: 'adhesive',
     title: 'Adhesive',
-    width: '17%',
+    width: '14%',
     cell: (row) => <span title={row.adhesive ?? undefined}>{row.adhesive ?? ''}</span>,
   },
   {
