@@ -32,6 +32,14 @@ import {
   breakingSessions,
 } from './programme/breakingSessions.ts'
 import { findNumber } from './programme/findNumber.ts'
+import {
+  addCatalogueEntry,
+  correctCatalogueEntry,
+  mergeCatalogueEntries,
+  takeBackCatalogueMerge,
+} from './programme/catalogue.ts'
+import { catalogueChoices, catalogueCounts, catalogueList, catalogueRecord } from './programme/catalogueLists.ts'
+import { previewMerge } from './programme/catalogueUses.ts'
 import { glueUp, glueUpPlan, glueUpRow, glueUps, studiesToGlue } from './programme/glueUpLists.ts'
 import { addGlueUp, type NewGlueUp } from './programme/glueUps.ts'
 import { labelledBlocks } from './programme/labels.ts'
@@ -89,6 +97,11 @@ export const reads = {
   reevaluationChanges,
   studies,
   study,
+  catalogueChoices,
+  catalogueCounts,
+  catalogueList,
+  catalogueRecord,
+  previewMerge,
   glueUps,
   glueUp,
   glueUpPlan,
@@ -134,6 +147,10 @@ export const writes = {
   decideReevaluation,
   addStudy,
   correctStudy,
+  addCatalogueEntry,
+  correctCatalogueEntry,
+  mergeCatalogueEntries,
+  takeBackCatalogueMerge,
   addGlueUp: (database: Database, glueUp: NewGlueUp) =>
     glueUpRow(database, addGlueUp(database, glueUp, addSpecimens).glueUpId),
   beginBreakingSession,

@@ -6,6 +6,7 @@ import { findingsProcedures } from './findings/procedures.ts'
 import { keepingProcedures } from './keeping/procedures.ts'
 import type { Procedure } from './procedure.ts'
 import { breakingProcedures } from './programme/breakingProcedures.ts'
+import { catalogueProcedures } from './programme/catalogueProcedures.ts'
 import { glueUpProcedures } from './programme/glueUpProcedures.ts'
 import { labelProcedures } from './programme/labelProcedures.ts'
 import { pullProcedures } from './programme/pullProcedures.ts'
@@ -21,6 +22,7 @@ export const procedures = {
   ...breakProcedures,
   ...calibrationProcedures,
   ...breakingProcedures,
+  ...catalogueProcedures,
   ...glueUpProcedures,
   ...findingsProcedures,
   ...keepingProcedures,

@@ -23,6 +23,7 @@ import { findingsThread } from './findings/findingsThread.ts'
 import { findingsHandlers } from './findings/handlers.ts'
 import { keepingHandlers } from './keeping/handlers.ts'
 import { breakingHandlers } from './programme/breakingHandlers.ts'
+import { catalogueHandlers } from './programme/catalogueHandlers.ts'
 import { glueUpHandlers } from './programme/glueUpHandlers.ts'
 import { labelHandlers } from './programme/labelHandlers.ts'
 import { pullHandlers } from './programme/pullHandlers.ts'
@@ -116,6 +117,7 @@ export async function createEngine(
     ...specimenHandlers(handlerParts),
     ...studyHandlers(handlerParts),
     ...pictureHandlers(handlerParts),
+    ...catalogueHandlers(handlerParts),
     ...glueUpHandlers(handlerParts),
     ...breakingHandlers(handlerParts, bench),
     ...labelHandlers(handlerParts),

@@ -3,6 +3,8 @@ import type { NewGluedBlock } from '#contract/programme/glueUpProcedures.ts'
 import type { Block, StudyFields } from '#contract/programme/study.ts'
 import type { Specimen, SpecimenFields } from '#contract/specimens/specimen.ts'
 import { labelOf } from '#domain/programme/labels/label.ts'
+import { nameNew } from '../catalogue/newNames.ts'
+import { writtenOfGlueUp } from '../catalogue/written.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { storeRecord } from '../core/recordKind.ts'
@@ -40,6 +42,7 @@ export function addGlueUp(
 ): { glueUpId: number; specimens: Specimen[] } {
   return inTransaction(database, () => {
     const study = record.studyId === null ? null : newestStudy(database, record.studyId).fields
+    nameNew(database, writtenOfGlueUp(record.fields), record.recordedAt, record.by)
     const glueUp = storeRecord(database, glueUpKind, record)
     refuseNamedTwice(blocks)
     const planned = blocks.map((one) => ('blockId' in one ? blockToGlue(database, one.blockId, record.studyId) : null))
