@@ -31,7 +31,6 @@ import {
   breakingSession,
   breakingSessions,
 } from './programme/breakingSessions.ts'
-import { findNumber } from './programme/findNumber.ts'
 import {
   addCatalogueEntry,
   correctCatalogueEntry,
@@ -40,6 +39,7 @@ import {
 } from './programme/catalogue.ts'
 import { catalogueChoices, catalogueCounts, catalogueList, catalogueRecord } from './programme/catalogueLists.ts'
 import { previewMerge } from './programme/catalogueUses.ts'
+import { findNumber } from './programme/findNumber.ts'
 import { glueUp, glueUpPlan, glueUpRow, glueUps, studiesToGlue } from './programme/glueUpLists.ts'
 import { addGlueUp, type NewGlueUp } from './programme/glueUps.ts'
 import { labelledBlocks } from './programme/labels.ts'

@@ -10,6 +10,8 @@ import { CalibrationRecordPage } from '../pages/calibration/record/CalibrationRe
 import { CalibrationRunPage } from '../pages/calibration/run/CalibrationRunPage.tsx'
 import { WeightsPage } from '../pages/calibration/weights/WeightsPage.tsx'
 import { ArchivePage } from '../pages/keeping/ArchivePage.tsx'
+import { CatalogueEntryPage } from '../pages/programme/catalogue/CatalogueEntryPage.tsx'
+import { CataloguePage } from '../pages/programme/catalogue/CataloguePage.tsx'
 import { GlueUpPage } from '../pages/programme/glueUp/GlueUpPage.tsx'
 import { GlueUpsPage } from '../pages/programme/glueUp/GlueUpsPage.tsx'
 import { NewGlueUpPage } from '../pages/programme/glueUp/NewGlueUpPage.tsx'
@@ -33,6 +35,8 @@ const components: { [Page in PageName]: ComponentType<ParametersOf<Page>> } = {
   'glue-ups': GlueUpsPage,
   'glue-up': GlueUpPage,
   'new-glue-up': NewGlueUpPage,
+  catalogue: CataloguePage,
+  'catalogue-entry': CatalogueEntryPage,
   breaks: BreaksPage,
   break: BreakPage,
   compare: ComparePage,

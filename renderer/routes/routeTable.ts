@@ -26,6 +26,8 @@ export const routeTable = [
   { page: 'glue-ups', path: 'glue-ups', under: 'specimens' },
   { page: 'glue-up', path: 'glue-ups/{glueUpId}', under: 'specimens' },
   { page: 'new-glue-up', path: 'glue-ups/new/{studyId?}', under: 'specimens' },
+  { page: 'catalogue', path: 'catalogue', under: 'specimens' },
+  { page: 'catalogue-entry', path: 'catalogue/{entryId}', under: 'specimens' },
   { page: 'breaks', path: 'breaks', name: 'Breaks', key: 'K' },
   { page: 'break', path: 'breaks/{breakId}', under: 'breaks' },
   { page: 'compare', path: 'compare/{breakIds*}', under: 'breaks', staysInPlace: true },

@@ -1,4 +1,3 @@
-// Held by tests/archive/programme/catalogueLists.spec.ts.
 import type { CatalogueFields, CatalogueKind } from '#contract/programme/catalogue.ts'
 import { catalogueKind } from '#contract/programme/catalogue.ts'
 import type {

@@ -1,8 +1,9 @@
 import { areaQuestion } from '#words/specimens/plausibleWords.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
+import { CatalogueField } from '../../parts/catalogue/CatalogueField.tsx'
 import type { TypedForm } from '../../parts/forms/useTypedTexts.ts'
 import { Field, TextField } from '../../widgets/Field.tsx'
-import { type FormErrors, type SpecimenTexts, sizesOf, withArea } from './specimenForm.ts'
+import { type FormErrors, type SpecimenTexts, sizesOf, withArea, withNominal } from './specimenForm.ts'
 import './specimens.css'
 
 /** The fields of a specimen, in the order in which one reads them off the block and the glue-up sheet. */
@@ -23,15 +24,35 @@ export function SpecimenFieldset({ form, errors }: { form: TypedForm<SpecimenTex
       onTexts({ ...shown, [key]: value, ...(areaMm2 === readable.areaMm2 ? {} : { areaMm2 }) })
     },
   })
+  const bindName = (key: keyof SpecimenTexts) => ({
+    value: shown[key],
+    error: errors[key] ?? null,
+    onValue: (value: string) => onTexts({ ...shown, [key]: value }),
+  })
   return (
     <div className="specimen-fields">
       <Field label="Specimen number" required {...bind('number')} autoComplete="off" className="span-2" />
-      <Field label="Adhesive" required {...bind('adhesive')} className="span-2" />
-      <Field label="Lot or bottle" {...bind('lot')} className="span-2" />
-      <Field label="Wood" {...bind('wood')} placeholder="beech" className="span-3" />
-      <Field label="Board" {...bind('board')} className="span-3" />
-      <Field label="Joint type" {...bind('jointType')} placeholder="long grain to long grain" className="span-3" />
-      <Field label="Exposure" {...bind('exposure')} placeholder="loft, bilge, soak …" className="span-3" />
+      <CatalogueField kind="adhesive" label="Adhesive" required {...bindName('adhesive')} className="span-2" />
+      <CatalogueField kind="lot" of={shown.adhesive} label="Lot or bottle" {...bindName('lot')} className="span-2" />
+      <CatalogueField kind="wood" label="Wood" {...bindName('wood')} placeholder="beech" className="span-3" />
+      <CatalogueField kind="board" of={shown.wood} label="Board" {...bindName('board')} className="span-3" />
+      <CatalogueField
+        kind="joint-type"
+        label="Joint type"
+        {...bindName('jointType')}
+        onValue={(jointType, chosen) =>
+          onTexts(withNominal({ ...shown, jointType }, chosen?.kind === 'joint-type' ? chosen : null, quantities))
+        }
+        placeholder="long grain to long grain"
+        className="span-3"
+      />
+      <CatalogueField
+        kind="exposure"
+        label="Exposure"
+        {...bindName('exposure')}
+        placeholder="loft, bilge, soak …"
+        className="span-3"
+      />
       <Field label="Overlap length" unit={length.unit} {...bindSide('overlapLengthMm')} className="span-1h" />
       <Field label="Overlap width" unit={length.unit} {...bindSide('overlapWidthMm')} className="span-1h" />
       <Field
@@ -50,7 +71,7 @@ export function SpecimenFieldset({ form, errors }: { form: TypedForm<SpecimenTex
         hint="0 for a tight joint."
       />
       <Field label="Glued on" type="date" {...bind('gluedOn')} className="span-3" />
-      <Field label="Place on the shelf" {...bind('place')} className="span-3" />
+      <CatalogueField kind="place" label="Place on the shelf" {...bindName('place')} className="span-3" />
       <div className="span-6">
         <TextField label="Notes" maxLength={4000} {...bind('notes')} />
       </div>

@@ -43,6 +43,9 @@ export function SpecimensPage() {
         <a className="button" href={hashOf({ page: 'glue-ups' })}>
           Glue-ups
         </a>
+        <a className="button" href={hashOf({ page: 'catalogue' })}>
+          Catalogue
+        </a>
         <a className="button button-primary" href={hashOf({ page: 'new-specimen' })}>
           Add specimen
         </a>

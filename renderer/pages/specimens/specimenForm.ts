@@ -3,6 +3,7 @@ import { type SpecimenFields, specimenFields } from '#contract/specimens/specime
 import { inUnit } from '#words/units/notANumber.ts'
 import { writeTyped } from '#words/units/numbers.ts'
 import { type Quantities, type Quantity, quantitiesIn } from '#words/units/quantities.ts'
+import { askForDay } from '#words/units/typedDay.ts'
 import { keptText, readQuantity } from '#words/units/typedQuantity.ts'
 import type { UnitFields } from '../../parts/forms/typedTexts.ts'
 
@@ -90,6 +91,21 @@ export function withArea(before: SpecimenTexts, next: SpecimenTexts, quantities:
   return { ...next, areaMm2: writeTyped(area, quantities.area.factor) }
 }
 
+type Nominal = Pick<SpecimenFields, 'overlapLengthMm' | 'overlapWidthMm' | 'areaMm2'>
+
+/** The texts with the nominal sizes of a joint type where nothing is written yet; `nominal` null: none are known. */
+export function withNominal(shown: SpecimenTexts, nominal: Nominal | null, quantities: Quantities): SpecimenTexts {
+  if (nominal === null || shown.overlapLengthMm + shown.overlapWidthMm + shown.areaMm2 !== '') return shown
+  const { overlapLengthMm, overlapWidthMm } = nominal
+  const overlapMm2 = overlapLengthMm === null || overlapWidthMm === null ? null : overlapLengthMm * overlapWidthMm
+  return {
+    ...shown,
+    overlapLengthMm: writeTyped(overlapLengthMm, quantities.length.factor),
+    overlapWidthMm: writeTyped(overlapWidthMm, quantities.length.factor),
+    areaMm2: writeTyped(nominal.areaMm2 ?? overlapMm2, quantities.area.factor),
+  }
+}
+
 /** What is wrong with the fields, with a number that another specimen has said beside it. */
 export function withTaken(errors: FormErrors, trouble: TroubleMessage | null): FormErrors {
   return trouble?.code === 'conflict' ? { number: `${trouble.message} ${trouble.hint}`, ...errors } : errors
@@ -133,7 +149,7 @@ export function readSpecimen(
   if (parsed.success) return { fields: parsed.data, errors: null }
   for (const issue of parsed.error.issues) {
     const key = issue.path[0] as keyof SpecimenTexts
-    errors[key] ??= key === 'gluedOn' ? 'Write the date as year-month-day.' : 'This is too long or cannot be read.'
+    errors[key] ??= key === 'gluedOn' ? askForDay : 'This is too long or cannot be read.'
   }
   return { fields: null, errors }
 }

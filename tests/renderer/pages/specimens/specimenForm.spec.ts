@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { emptyTexts, readSpecimen, specimenUnits, textsOf, withArea } from '#renderer/pages/specimens/specimenForm.ts'
+import {
+  emptyTexts,
+  readSpecimen,
+  specimenUnits,
+  textsOf,
+  withArea,
+  withNominal,
+} from '#renderer/pages/specimens/specimenForm.ts'
 import { readableTexts } from '#renderer/parts/forms/typedTexts.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 
@@ -75,5 +82,23 @@ describe('withArea', () => {
     // 1 3/16 in x 3/4 in = 0.890625 in².
     expect(areaAfter(sides('1 3/16', ''), sides('1 3/16', '3/4'), US)).toBe('0.890625')
     expect(areaAfter(sides('30 mm', '20 mm', '600 mm²'), sides('2', '20 mm', '600 mm²'), US)).toBe('1.5748')
+  })
+})
+
+describe('withNominal', () => {
+  const lap = { overlapLengthMm: 30, overlapWidthMm: 20, areaMm2: null }
+
+  it('brings the sizes of the joint type where none are written, in the units of the reader', () => {
+    expect(withNominal(emptyTexts, lap, SI)).toMatchObject({
+      ...{ overlapLengthMm: '30', overlapWidthMm: '20', areaMm2: '600' },
+    })
+    // 30 mm / 25.4 mm, 600 mm2 / 645.16 mm2
+    expect(withNominal(emptyTexts, lap, US)).toMatchObject({ overlapLengthMm: '1.1811', areaMm2: '0.930002' })
+  })
+
+  it('leaves sizes that a person wrote', () => {
+    const measured = { ...emptyTexts, overlapLengthMm: '30.2' }
+    expect(withNominal(measured, lap, SI)).toBe(measured)
+    expect(withNominal(emptyTexts, null, SI)).toBe(emptyTexts)
   })
 })

@@ -1,0 +1,34 @@
+import type { CatalogueFields, CatalogueKind } from '#contract/programme/catalogue.ts'
+import { naturalKey } from '#domain/text/naturalOrder.ts'
+import { entryDetail, ownerNameOf } from '#words/programme/catalogueWords.ts'
+import { useAnswer } from '../../host/useAnswer.ts'
+import { Combobox } from '../../widgets/combobox/Combobox.tsx'
+import type { FieldProps } from '../../widgets/Field.tsx'
+
+/** A name out of the catalogue; one that it lacks is entered with the record that names it. */
+export function CatalogueField({
+  kind,
+  of = null,
+  onValue,
+  ...field
+}: {
+  kind: CatalogueKind
+  /** The adhesive whose lots, or the wood whose boards, can be chosen; null: all. */
+  of?: string | null
+  value: string
+  /** `chosen` null: it was typed. */
+  onValue(value: string, chosen: CatalogueFields | null): void
+} & Omit<FieldProps, 'value' | 'onChange' | 'question' | 'list'>) {
+  const { value: choices } = useAnswer('catalogue.choices', { kind })
+  const options = (choices ?? [])
+    .filter(({ fields }) => of === null || of === '' || naturalKey(ownerNameOf(fields)) === naturalKey(of))
+    .map(({ fields }) => ({ value: fields.name, detail: entryDetail(fields), fields }))
+  return (
+    <Combobox
+      {...field}
+      options={options}
+      onValue={(value, chosen) => onValue(value, chosen?.fields ?? null)}
+      newWords={choices === null ? '' : 'New: it is entered in the catalogue too.'}
+    />
+  )
+}
