@@ -24,7 +24,6 @@ import { info } from './keeping/info.ts'
 import { breakIds, listBreaks } from './lists/lists.ts'
 import { rebuildDerived } from './lists/rebuild.ts'
 import { allocateStudy } from './programme/allocateStudy.ts'
-import { waitingPulls } from './programme/breakingPlaces.ts'
 import {
   addBreakingEvent,
   beginBreakingSession,
@@ -109,7 +108,6 @@ export const reads = {
   breakingSessions,
   breakingSession: (database: Database, breakingSessionId: number) =>
     breakingSession(database, breakingSessionId, specimen),
-  waitingPulls,
   pullSources,
   seriesCounts,
   labelledBlocks,

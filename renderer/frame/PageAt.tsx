@@ -10,6 +10,9 @@ import { CalibrationRecordPage } from '../pages/calibration/record/CalibrationRe
 import { CalibrationRunPage } from '../pages/calibration/run/CalibrationRunPage.tsx'
 import { WeightsPage } from '../pages/calibration/weights/WeightsPage.tsx'
 import { ArchivePage } from '../pages/keeping/ArchivePage.tsx'
+import { BreakingPage } from '../pages/programme/breaking/BreakingPage.tsx'
+import { BreakingsPage } from '../pages/programme/breaking/BreakingsPage.tsx'
+import { NewBreakingPage } from '../pages/programme/breaking/NewBreakingPage.tsx'
 import { CatalogueEntryPage } from '../pages/programme/catalogue/CatalogueEntryPage.tsx'
 import { CataloguePage } from '../pages/programme/catalogue/CataloguePage.tsx'
 import { GlueUpPage } from '../pages/programme/glueUp/GlueUpPage.tsx'
@@ -29,6 +32,9 @@ import type { PageName, ParametersOf, Route } from '../routes/route.ts'
 const components: { [Page in PageName]: ComponentType<ParametersOf<Page>> } = {
   bench: BenchPage,
   connect: ConnectPage,
+  breakings: BreakingsPage,
+  breaking: BreakingPage,
+  'new-breaking': NewBreakingPage,
   specimens: SpecimensPage,
   specimen: SpecimenPage,
   'new-specimen': NewSpecimenPage,

@@ -20,6 +20,9 @@ type RouteRow = {
 export const routeTable = [
   { page: 'bench', path: 'bench', name: 'Bench', key: 'B' },
   { page: 'connect', path: 'connect', under: 'bench' },
+  { page: 'breakings', path: 'breaking', under: 'bench' },
+  { page: 'breaking', path: 'breaking/{breakingSessionId}', under: 'bench' },
+  { page: 'new-breaking', path: 'breaking/new/{studyId?}', under: 'bench' },
   { page: 'specimens', path: 'specimens', name: 'Specimens', key: 'S' },
   { page: 'specimen', path: 'specimens/{specimenId}', under: 'specimens' },
   { page: 'new-specimen', path: 'specimens/new', under: 'specimens' },

@@ -12,6 +12,7 @@ export const shortcuts: readonly Shortcut[] = [
   { key: 'T', does: 'Take the zero (tare)', where: 'bench' },
   { key: 'A', does: 'Recording on or off', where: 'bench' },
   { key: 'N', does: 'Next specimen', where: 'bench' },
+  { key: 'P', does: 'Pass over the specimen (in a session)', where: 'bench' },
   { key: 'L', does: 'Load the virtual specimen (demo)', where: 'bench' },
   { key: '0–9', does: 'Wood failure in percent', where: 'bench' },
   { key: '↑ ↓', does: 'Wood failure in steps of 5 %', where: 'bench' },

@@ -1,11 +1,10 @@
 // Held by tests/archive/programme/breakingSessions.spec.ts.
 import type { CurveEvent } from '#contract/breaks/evaluation.ts'
-import type { BreakingMember, WaitingPull } from '#contract/programme/breakingProcedures.ts'
+import type { BreakingMember } from '#contract/programme/breakingProcedures.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
-import { timesBroken } from '../lists/countsOfSpecimen.ts'
 import { waitsForPress } from '../lists/waits.ts'
-import { gluedBlocks, gluedOnOf } from './orderToBreak.ts'
+import { gluedBlocks } from './orderToBreak.ts'
 
 type PlaceInStudy = Pick<BreakingMember, 'studyId' | 'ageMonths' | 'spares'>
 
@@ -31,17 +30,4 @@ export function eventsOf(database: Database, breakId: number): BreakingMember['b
   ).get(breakId)
   const events: CurveEvent[] = found === undefined ? [] : JSON.parse(found.events)
   return events.map(({ kind, percentOfPeak = null }) => ({ kind, percentOfPeak }))
-}
-
-/** Every pull of which blocks wait on the shelf, by study, age and day of glue-up. */
-export function waitingPulls(database: Database): WaitingPull[] {
-  return prepared<WaitingPull>(
-    database,
-    `SELECT p.study_id AS studyId, ${gluedOnOf} AS gluedOn, p.age_months AS ageMonths,
-       (SELECT json_extract(fields, '$.title') FROM study_revision r WHERE r.study_id = p.study_id
-        ORDER BY revision DESC LIMIT 1) AS studyTitle,
-       sum(${waitsForPress('s')}) AS waiting, sum(${timesBroken('s.specimen_id')} > 0) AS broken
-     FROM ${gluedBlocks} WHERE p.age_months IS NOT NULL
-     GROUP BY 1, 2, 3 HAVING sum(${waitsForPress('s')}) > 0 ORDER BY p.study_id, p.age_months, 2`,
-  ).all()
 }

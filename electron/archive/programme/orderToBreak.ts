@@ -42,12 +42,38 @@ export function orderToBreak(
 }
 
 function specimensOfPull(database: Database, { studyId, gluedOn, ageMonths }: PullName): number[] {
-  return prepared<{ specimen_id: number }>(
+  const waiting = `FROM ${gluedBlocks} WHERE p.study_id = @studyId AND p.age_months IS @ageMonths
+    AND (@gluedOn IS NULL OR ${gluedOnOf} = @gluedOn) AND ${waitsForPress('s')}`
+  const order = 'ORDER BY p.breaking_order, p.block_id'
+  const planned = prepared<Found>(database, `SELECT b.specimen_id ${waiting} ${order}`).all({
+    ...{ studyId, gluedOn, ageMonths },
+  })
+  if (planned.length > 0 || isPlanned(database, studyId, ageMonths)) return planned.map((row) => row.specimen_id)
+  // A pull that the plan did not have takes spares of each series
+  return prepared<Found>(
     database,
-    `SELECT b.specimen_id FROM ${gluedBlocks}
-     WHERE p.study_id = ? AND p.age_months = ? AND (? IS NULL OR ${gluedOnOf} = ?) AND ${waitsForPress('s')}
-     ORDER BY p.breaking_order, p.block_id`,
+    `SELECT specimen_id FROM (SELECT b.specimen_id, p.breaking_order, p.block_id, row_number() OVER (
+       PARTITION BY p.adhesive, p.joint_type, p.gap_mm, p.exposure ${order}) AS place ${waiting})
+     WHERE place <= @spares ORDER BY breaking_order, block_id`,
   )
-    .all(studyId, ageMonths, gluedOn, gluedOn)
+    .all({ studyId, gluedOn, ageMonths: null, spares: sparesOfPull(database, { studyId, gluedOn, ageMonths }) })
     .map((row) => row.specimen_id)
+}
+
+type Found = { specimen_id: number }
+
+function isPlanned(database: Database, studyId: number, ageMonths: number): boolean {
+  const found = prepared(database, 'SELECT 1 FROM block WHERE study_id = ? AND age_months = ? LIMIT 1')
+  return found.get(studyId, ageMonths) !== undefined
+}
+
+/** How many spares of each series a pull takes by the newest word on it that says so. */
+function sparesOfPull(database: Database, { studyId, gluedOn, ageMonths }: PullName): number {
+  const added = prepared<{ spares: number }>(
+    database,
+    `SELECT blocks_per_series AS spares FROM pull_decision
+     WHERE study_id = ? AND age_months = ? AND (glued_on IS NULL OR glued_on = ?) AND blocks_per_series IS NOT NULL
+     ORDER BY pull_decision_id DESC LIMIT 1`,
+  ).get(studyId, ageMonths, gluedOn)
+  return added?.spares ?? 0
 }

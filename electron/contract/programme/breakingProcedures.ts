@@ -6,20 +6,10 @@ import { unreadableRecords } from '../keeping/unreadable.ts'
 import { deed, question } from '../procedure.ts'
 import { specimenSummary } from '../specimens/specimenRecord.ts'
 import { topicsOf } from '../topics.ts'
-import { finite, id, isoDate, isoInstant, kept, note, nothing, words } from '../values.ts'
+import { finite, id, isoInstant, kept, note, nothing, words } from '../values.ts'
 import { breakingSession } from './breakingSession.ts'
 import { pullName } from './pull.ts'
 import { ageMonths } from './study.ts'
-
-/** Blocks of a pull that wait on the shelf, and how many of it were broken. */
-const waitingPull = z.strictObject({
-  ...pullName.shape,
-  gluedOn: isoDate,
-  studyTitle: kept,
-  waiting: z.int().positive(),
-  broken: z.int().nonnegative(),
-})
-export type WaitingPull = z.infer<typeof waitingPull>
 
 /** How far a session is. */
 const breakingRow = z.strictObject({
@@ -73,11 +63,6 @@ export const breakingProcedures = {
     input: ofSession,
     output: breakingRecord,
     reads: ({ breakingSessionId }) => [...topicsOf('breaking', [breakingSessionId]), 'specimens', 'breaks'],
-  }),
-  'breaking.waiting': question({
-    input: nothing,
-    output: z.array(waitingPull),
-    reads: () => ['specimens', 'studies', 'glue-ups'],
   }),
   /**
    * Begins a session and puts its first specimen on the bench. Blocks of the pulls come in their kept random order; the

@@ -13,7 +13,6 @@ export function breakingHandlers(
   return {
     'breaking.list': () => archive.breakingSessions(),
     'breaking.get': ({ breakingSessionId }) => archive.breakingSession(breakingSessionId),
-    'breaking.waiting': () => archive.waitingPulls(),
     'breaking.begin': async (asked) => {
       const startedAt = clock.instant()
       const begun = await archive.beginBreakingSession({ ...asked, startedAt, seed: Date.parse(startedAt) })

@@ -10,3 +10,8 @@ export const noneWaitingWords = 'No other specimen is waiting'
 export function waitingCountWords(waiting: number): string {
   return `${countOf(waiting, 'specimen')} waiting`
 }
+
+/** That nothing comes after the specimen on the bench in a breaking session, of which so many are still to be broken. */
+export function lastOfSessionWords(waiting: number): string {
+  return waiting === 0 ? 'All of the session are broken or passed over' : 'The last of the session'
+}

@@ -8,13 +8,13 @@ import { countOf } from '../units/counts.ts'
 import { percentWords } from '../units/numbers.ts'
 import type { Quantity } from '../units/quantities.ts'
 
-/** How far a session is: "7 of 24 broken, 1 skipped". */
+/** How far a session is: "7 of 24 broken, 1 passed over". */
 export function progressWords(
   row: Pick<BreakingRow, 'broken' | 'skipped' | 'withdrawn'> & { specimens: number },
 ): string {
   const { broken, skipped, withdrawn, specimens } = row
   const words = [`${broken} of ${specimens} broken`]
-  if (skipped > 0) words.push(`${skipped} skipped`)
+  if (skipped > 0) words.push(`${skipped} passed over`)
   if (withdrawn > 0) words.push(`${withdrawn} withdrawn`)
   return words.join(', ')
 }

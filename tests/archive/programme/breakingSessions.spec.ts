@@ -3,13 +3,13 @@ import { beforeEach, describe, expect, it } from 'vitest'
 import { addDecision } from '#archive/breaks/decisions.ts'
 import { storeRecord } from '#archive/core/recordKind.ts'
 import { inTransaction } from '#archive/core/transaction.ts'
-import { waitingPulls } from '#archive/programme/breakingPlaces.ts'
 import {
   addBreakingEvent,
   beginBreakingSession,
   breakingSession,
   breakingSessions,
 } from '#archive/programme/breakingSessions.ts'
+import { pullDecisionKind } from '#archive/programme/studyKinds.ts'
 import { pressQueue, specimen, waitingSpecimens } from '#archive/specimens/specimenRecords.ts'
 import { addSpecimens } from '#archive/specimens/specimens.ts'
 import { withdrawalKind } from '#archive/specimens/withdrawals.ts'
@@ -57,13 +57,8 @@ function pulled() {
 describe('a breaking session', () => {
   it('has what waits of its pull in the kept random order: none of another age, none unglued, broken or withdrawn', () => {
     const { pull, inOrder } = pulled()
-    expect(waitingPulls(database)).toMatchObject([
-      { ageMonths: 0, waiting: 1 },
-      { ...pull, waiting: 4, broken: 0, studyTitle: 'Loft and bilge' },
-    ])
     storeBreak(database, inOrder[0]!)
     withdraw(inOrder[2]!)
-    expect(waitingPulls(database)[1]).toMatchObject({ waiting: 2, broken: 1 })
     expect(begin({ pulls: [pull] }).specimenIds).toEqual([inOrder[1], inOrder[3]])
   })
 
@@ -73,6 +68,25 @@ describe('a breaking session', () => {
     expect(begin({ pulls: [{ ...pull, gluedOn: '2031-03-08' }] }).specimenIds).toEqual([later])
     event(1, 'ended')
     expect(begin({ pulls: [{ ...pull, gluedOn: null }] }).specimenIds).toEqual([...inOrder, later])
+  })
+
+  it('takes so many spares of each series for a pull that was added to the plan', () => {
+    const { pull } = pulled()
+    const spares = storeBlocks(database, pull.studyId, [
+      { ageMonths: null, breakingOrder: 5 },
+      { ageMonths: null, breakingOrder: 1 },
+      { ageMonths: null, breakingOrder: 3 },
+      { ageMonths: null, breakingOrder: 2, adhesive: 'resorcinol R2' },
+    ])
+    const glued = glueBlocks(database, pull.studyId, spares)
+    const added = { ...pull, ageMonths: 4 }
+    expect(() => begin({ pulls: [added] })).toThrow(/Nothing of that waits/)
+    inTransaction(database, () =>
+      storeRecord(database, pullDecisionKind, {
+        ...{ ...signed, ...added, reason: 'a flood', kind: 'added', dueOn: '2031-07-01', blocksPerSeries: 2 },
+      }),
+    )
+    expect(begin({ pulls: [added] }).specimenIds).toEqual([glued[1], glued[3], glued[2]])
   })
 
   it('breaks specimens of no study in an order that is drawn and kept, after the blocks of studies and each once', () => {

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { openHere } from '#archive/openHere.ts'
+import { procedures } from '#contract/procedures.ts'
 import { nextRunnings } from '#domain/programme/labels/label.ts'
 import { storeBlocks, storeStudy } from '../../archive/storedProgramme.ts'
 import { chromiumPath } from '../harness/chromium.ts'
@@ -109,6 +110,60 @@ describe.skipIf(chromiumPath === null)('a glue-up and a breaking session', () =>
       ['1266', 600, '', 'loft shelf 2', 'Size as planned, not measured.'],
       ['1274', 603.25, '', 'loft shelf 2', ''],
     ])
+  })
+
+  const numberAtHand = () => page.locator('.at-hand-number').textContent()
+  const breaking = () => own.engine.bench.state().breaking
+
+  it('begins a session of the pull that is due, in its kept random order', async () => {
+    await own.engine.handlers['preferences.set']({ cautionsRead: true, operator: 'bench 1' })
+    await at('#/breaking/new')(page)
+    await page.getByLabel(/Pull at once/).focus()
+    await page.keyboard.press('Space')
+    await page.getByRole('button', { name: 'Begin with 4 specimens' }).focus()
+    await page.keyboard.press('Enter')
+    await page.getByText('0 of 4 broken').waitFor()
+    expect(await numberAtHand()).toBe('1223')
+    expect(await page.locator('.at-hand-next strong').textContent()).toBe('1258')
+  })
+
+  it('goes on to the next of the queue by itself, and breaks what is put in first by its number', async () => {
+    const source = { kind: 'virtual' as const, scenario: 'brittle' as const, speed: 40, byItself: false }
+    await own.engine.handlers['bench.connect'](procedures['bench.connect'].input.parse({ source }))
+    await page.getByRole('heading', { name: 'Waiting for load' }).waitFor()
+    await page.keyboard.press('l')
+    await page.getByText('1 of 4 broken').waitFor()
+    await page.waitForFunction(() => document.querySelector('.at-hand-number')?.textContent === '1258')
+    await page.keyboard.press('n')
+    await page.waitForFunction(() => document.querySelector('.at-hand-number')?.textContent === '1215')
+  })
+
+  it('passes a block over with a note, and offers it no more', async () => {
+    await page.keyboard.press('p')
+    await page.getByRole('heading', { name: 'Pass over 1215' }).waitFor()
+    await page.keyboard.type('glue on the bearing face')
+    await page.locator('dialog button[type=submit]').focus()
+    await page.keyboard.press('Enter')
+    await page.getByText('1 of 4 broken, 1 passed over').waitFor()
+    expect(await numberAtHand()).toBe('1231')
+    await page.keyboard.press('l')
+    await page.getByText('2 of 4 broken').waitFor()
+    await page.waitForFunction(() => document.querySelector('.at-hand-number')?.textContent === '1258')
+    await page.keyboard.press('l')
+    await page.getByText('3 of 4 broken, 1 passed over').waitFor()
+    await page.getByText('All of the session are broken or passed over').waitFor()
+  })
+
+  it('ends with a page of its groups, what is suspicious and who was passed over', async () => {
+    await page.locator('.session-line').focus()
+    await page.keyboard.press('Enter')
+    await page.getByRole('row', { name: /casein C1 · long grain to long grain · loft · at once 3 of 4 3/ }).waitFor()
+    await page.getByText('passed over: glue on the bearing face').waitFor()
+    expect(await page.getByText('faces not described').count()).toBe(3)
+    await page.getByRole('button', { name: 'End the session' }).click()
+    await page.locator('dialog button[type=submit]').click()
+    await page.getByText(/· ended /).waitFor()
+    expect(breaking()).toBeNull()
   })
 
   it('reported no error anywhere on the way', () => expect(opened.problems).toEqual([]))

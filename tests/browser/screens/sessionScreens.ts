@@ -12,6 +12,14 @@ async function measure(page: Page, values: readonly string[]): Promise<void> {
   await settle(page)
 }
 
+/** The bench in the middle of a breaking session. */
+function inSession() {
+  const host = createScriptedHost()
+  const breaking = { breakingSessionId: 1, title: 'Loft and bilge, 6 months', specimens: 24, broken: 6 }
+  host.setBench({ breaking: { ...breaking, skipped: 1, withdrawn: 0 }, waitingSpecimens: 17 })
+  return host
+}
+
 /** Glue-ups and breaking sessions. */
 export const sessionScreens: readonly Screen[] = [
   { name: 'glue-ups', host: () => createScriptedHost(), show: at('#/glue-ups') },
@@ -36,6 +44,38 @@ export const sessionScreens: readonly Screen[] = [
       await page.getByLabel('Numbers on the blocks').fill('K-1\nK-2\nK-3')
       await measure(page, ['30', '20'])
       await page.getByRole('button', { name: /Store the glue-up/ }).scrollIntoViewIfNeeded()
+    },
+  },
+  { name: 'breakings', host: () => createScriptedHost(), show: at('#/breaking') },
+  { name: 'breaking', host: () => createScriptedHost(), show: at('#/breaking/1') },
+  {
+    name: 'breaking-new',
+    host: () => createScriptedHost(),
+    show: async (page) => {
+      await at('#/breaking/new')(page)
+      await page.getByLabel(/Pull after 6 months/).check()
+      await page.getByLabel('Scan a number').fill('C1-LL-02')
+      await settle(page)
+      await page.keyboard.press('Enter')
+      await settle(page)
+    },
+  },
+  {
+    name: 'bench-session',
+    host: inSession,
+    show: async (page, host) => {
+      await page.waitForSelector('.bench')
+      host.addBreak(4812)
+      await settle(page)
+    },
+  },
+  {
+    name: 'bench-session-passing',
+    host: inSession,
+    show: async (page) => {
+      await page.waitForSelector('.bench')
+      await page.keyboard.press('p')
+      await settle(page)
     },
   },
 ]

@@ -11,6 +11,7 @@ import type { Specimen } from '#contract/specimens/specimen.ts'
 import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
 import { topicsOf } from '#contract/topics.ts'
 import { verificationOf, verifiedRangeFlags } from '#domain/calibration/verificationOf.ts'
+import { scriptedBreaking } from './scriptedBreaking.ts'
 import { createScriptedCalibration, type ScriptedCalibration } from './scriptedCalibration.ts'
 import { createScriptedEngine, type ScriptedEngine } from './scriptedEngine.ts'
 import { breakFits, paged, sortedBreaks, sortedSpecimens, specimenFits } from './scriptedLists.ts'
@@ -137,6 +138,7 @@ export function createScriptedHost(
     ...scriptedReview({ recordOf, changeBreak, breaks: () => breaks, at }),
     ...reevaluation.handlers,
     ...scriptedSessions(),
+    ...scriptedBreaking(),
     'app.info': async () => ({
       program: 'Breakledger 0.1.0',
       host: 'direct',

@@ -10,7 +10,7 @@ const { length, strength } = quantitiesIn('SI')
 it('says how far a session is, and of what nothing came only where there is some', () => {
   expect(progressWords({ broken: 7, skipped: 0, withdrawn: 0, specimens: 24 })).toBe('7 of 24 broken')
   expect(progressWords({ broken: 7, skipped: 1, withdrawn: 2, specimens: 24 })).toBe(
-    '7 of 24 broken, 1 skipped, 2 withdrawn',
+    '7 of 24 broken, 1 passed over, 2 withdrawn',
   )
 })
 

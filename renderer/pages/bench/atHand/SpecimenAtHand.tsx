@@ -1,5 +1,5 @@
 import type { BenchState } from '#contract/bench/bench.ts'
-import { noneWaitingWords, waitingCountWords } from '#words/bench/queueWords.ts'
+import { lastOfSessionWords, noneWaitingWords, waitingCountWords } from '#words/bench/queueWords.ts'
 import { isUncalibrated } from '#words/calibration/scaleWords.ts'
 import { brokenAtHandWords } from '#words/specimens/resultsWords.ts'
 import { specimenWords } from '#words/specimens/specimenWords.ts'
@@ -7,15 +7,24 @@ import { useQuantities } from '../../../host/useQuantities.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Keys } from '../../../widgets/Keys.tsx'
 import { useLiveReading } from '../live/useLiveReading.ts'
+import { ScannedBlock } from './ScannedBlock.tsx'
+import { SessionControls, SessionLine } from './SessionAtHand.tsx'
 import './atHand.css'
 
 /** The specimen in the press, its strength as the load rises, and which one comes next. */
 export function SpecimenAtHand({ bench, onNext }: { bench: BenchState; onNext(): void }) {
   const { area } = useQuantities()
-  const { specimen, next } = bench
+  const { specimen, next, breaking } = bench
   return (
-    <section className="at-hand" aria-labelledby="at-hand-title">
-      <h2 id="at-hand-title">Specimen on the bench</h2>
+    <section className="at-hand" data-session={breaking === null ? undefined : ''} aria-labelledby="at-hand-title">
+      <div className="at-hand-head">
+        <h2 id="at-hand-title">Specimen on the bench</h2>
+        {breaking === null ? (
+          <a href={hashOf({ page: 'breakings' })}>Breaking sessions</a>
+        ) : (
+          <SessionLine breaking={breaking} />
+        )}
+      </div>
       {specimen === null ? (
         <>
           <p className="at-hand-number">None</p>
@@ -43,11 +52,17 @@ export function SpecimenAtHand({ bench, onNext }: { bench: BenchState; onNext():
       <div className="at-hand-next">
         <p>
           {next === null ? (
-            noneWaitingWords
+            breaking === null ? (
+              noneWaitingWords
+            ) : (
+              lastOfSessionWords(bench.waitingSpecimens)
+            )
           ) : (
             <>
               Next <strong>{next.fields.number}</strong>
-              <span className="at-hand-queue">{waitingCountWords(bench.waitingSpecimens)}</span>
+              {breaking === null ? (
+                <span className="at-hand-queue">{waitingCountWords(bench.waitingSpecimens)}</span>
+              ) : null}
             </>
           )}
         </p>
@@ -60,6 +75,8 @@ export function SpecimenAtHand({ bench, onNext }: { bench: BenchState; onNext():
           Next <Keys keys="N" />
         </button>
       </div>
+      {breaking === null ? null : <SessionControls bench={bench} />}
+      <ScannedBlock isLoading={bench.phase === 'loading'} />
     </section>
   )
 }
