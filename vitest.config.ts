@@ -19,5 +19,7 @@ export default defineConfig({
     hookTimeout: 300_000,
     expect: { poll: { timeout: 120_000 } },
     pool: 'forks',
+    // By itself it leaves a core to nobody: on two of them one spec would run at a time.
+    maxWorkers: '100%',
   },
 })
