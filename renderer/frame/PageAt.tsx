@@ -18,6 +18,10 @@ import { CataloguePage } from '../pages/programme/catalogue/CataloguePage.tsx'
 import { GlueUpPage } from '../pages/programme/glueUp/GlueUpPage.tsx'
 import { GlueUpsPage } from '../pages/programme/glueUp/GlueUpsPage.tsx'
 import { NewGlueUpPage } from '../pages/programme/glueUp/NewGlueUpPage.tsx'
+import { EditStudyPage } from '../pages/programme/studies/plan/EditStudyPage.tsx'
+import { NewStudyPage } from '../pages/programme/studies/plan/NewStudyPage.tsx'
+import { StudyPage } from '../pages/programme/studies/record/StudyPage.tsx'
+import { StudiesPage } from '../pages/programme/studies/StudiesPage.tsx'
 import { NewReevaluationPage } from '../pages/reevaluation/begin/NewReevaluationPage.tsx'
 import { ReevaluationPage } from '../pages/reevaluation/ReevaluationPage.tsx'
 import { ReevaluationsPage } from '../pages/reevaluation/ReevaluationsPage.tsx'
@@ -35,6 +39,10 @@ const components: { [Page in PageName]: ComponentType<ParametersOf<Page>> } = {
   breakings: BreakingsPage,
   breaking: BreakingPage,
   'new-breaking': NewBreakingPage,
+  studies: StudiesPage,
+  study: StudyPage,
+  'new-study': NewStudyPage,
+  'edit-study': EditStudyPage,
   specimens: SpecimensPage,
   specimen: SpecimenPage,
   'new-specimen': NewSpecimenPage,

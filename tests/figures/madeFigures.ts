@@ -1,3 +1,4 @@
+import { differenceCurve } from '#domain/programme/study/differenceCurve.ts'
 import { sceneOf } from '#figures/breaks/curveScene.ts'
 import { loadCurveFigure } from '#figures/breaks/loadCurveFigure.ts'
 import { controlChart, controlChartOf } from '#figures/calibration/controlChart.ts'
@@ -6,6 +7,7 @@ import { residualFigure } from '#figures/calibration/residualFigure.ts'
 import { stepErrorFigure } from '#figures/calibration/stepErrorFigure.ts'
 import type { Figure, FigureSize } from '#figures/drawing/figure.ts'
 import { groupStrip, type StripGroup } from '#figures/findings/groupStrip.ts'
+import { differenceFigure } from '#figures/programme/differenceFigure.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 import { madeEvent } from '../fakes/madeEvents.ts'
 import { scriptedCurve, seededNumbers } from '../fakes/scripted/scriptedCurve.ts'
@@ -17,7 +19,7 @@ const { force, strength } = quantitiesIn('SI')
 
 /** Every kind of figure in an exact state; `name` stands wherever a person may have written one. */
 export async function madeFigures(name: string): Promise<MadeFigure[]> {
-  return [...loadCurves(name), ...(await calibrationFigures(name)), ...strips(name)]
+  return [...loadCurves(name), ...(await calibrationFigures(name)), ...strips(name), ...plans()]
 }
 
 function loadCurves(name: string): MadeFigure[] {
@@ -109,5 +111,13 @@ function strips(name: string): MadeFigure[] {
   return [
     { name: 'group-strip', draw: (size) => groupStrip(groups, strength, size) },
     { name: 'group-strip-empty', draw: (size) => groupStrip(alone, strength, size) },
+  ]
+}
+
+function plans(): MadeFigure[] {
+  const curve = differenceCurve({ comparison: 'pair', groups: 2, confidence: 0.95 }, 0.8, 12, 30)
+  return [
+    { name: 'difference', draw: (size) => differenceFigure({ curve, planned: 12, wantedPercent: 10 }, size) },
+    { name: 'difference-beyond', draw: (size) => differenceFigure({ curve, planned: 2, wantedPercent: null }, size) },
   ]
 }

@@ -1,9 +1,10 @@
 import { areaQuestion } from '#words/specimens/plausibleWords.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { CatalogueField } from '../../parts/catalogue/CatalogueField.tsx'
+import { sizesOf } from '../../parts/forms/overlapSizes.ts'
 import type { TypedForm } from '../../parts/forms/useTypedTexts.ts'
 import { Field, TextField } from '../../widgets/Field.tsx'
-import { type FormErrors, type SpecimenTexts, sizesOf, withArea, withNominal } from './specimenForm.ts'
+import { type FormErrors, type SpecimenTexts, withArea, withNominal } from './specimenForm.ts'
 import './specimens.css'
 
 /** The fields of a specimen, in the order in which one reads them off the block and the glue-up sheet. */

@@ -5,6 +5,7 @@ import { writeTyped } from '#words/units/numbers.ts'
 import { type Quantities, type Quantity, quantitiesIn } from '#words/units/quantities.ts'
 import { askForDay } from '#words/units/typedDay.ts'
 import { keptText, readQuantity } from '#words/units/typedQuantity.ts'
+import { sizesOf } from '../../parts/forms/overlapSizes.ts'
 import type { UnitFields } from '../../parts/forms/typedTexts.ts'
 
 /** The form as typed: every field a text. */
@@ -56,19 +57,6 @@ export function textsOf(fields: SpecimenFields): SpecimenTexts {
     gluedOn: fields.gluedOn ?? '',
     place: fields.place,
     notes: fields.notes,
-  }
-}
-
-/** What the form says of its sides and area so far; null: nothing, or what cannot be read. */
-export function sizesOf(texts: SpecimenTexts, { length, area }: Quantities) {
-  const read = (text: string, quantity: Quantity) => {
-    const answer = readQuantity(text, quantity, '')
-    return 'error' in answer || answer.stored === null || answer.stored <= 0 ? null : answer.stored
-  }
-  return {
-    lengthMm: read(texts.overlapLengthMm, length),
-    widthMm: read(texts.overlapWidthMm, length),
-    areaMm2: read(texts.areaMm2, area),
   }
 }
 

@@ -8,6 +8,7 @@ import { reevaluationScreens } from './reevaluationScreens.ts'
 import { reviewScreens } from './reviewScreens.ts'
 import { at, type Screen, settle } from './screenSteps.ts'
 import { sessionScreens } from './sessionScreens.ts'
+import { studyScreens } from './studyScreens.ts'
 import { withHistory } from './withHistory.ts'
 
 export { type Screen, settle } from './screenSteps.ts'
@@ -352,4 +353,5 @@ export const screens: readonly Screen[] = [
   ...reevaluationScreens,
   ...compareScreens,
   ...sessionScreens,
+  ...studyScreens,
 ]

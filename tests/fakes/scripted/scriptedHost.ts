@@ -19,6 +19,7 @@ import { at, scriptedBench, scriptedBreak, scriptedSpecimen } from './scriptedRe
 import { createScriptedReevaluation, type ScriptedReevaluation } from './scriptedReevaluation.ts'
 import { scriptedReview } from './scriptedReview.ts'
 import { scriptedSessions } from './scriptedSessions.ts'
+import { createScriptedStudies, type ScriptedStudies } from './scriptedStudies.ts'
 
 export type ScriptedHost = ScriptedEngine & {
   bench(): BenchState
@@ -35,6 +36,7 @@ export type ScriptedHost = ScriptedEngine & {
   specimens: SpecimenSummary[]
   calibration: ScriptedCalibration
   reevaluation: ScriptedReevaluation
+  studies: ScriptedStudies
 }
 
 /** A host that keeps a few records in memory and goes where the test sends it: for exact states of the page. */
@@ -133,12 +135,14 @@ export function createScriptedHost(
     emit: (name, payload) => engine.emit(name, payload),
     breaks: () => breaks,
   })
+  const studies = createScriptedStudies((name, payload) => engine.emit(name, payload))
   const engine: ScriptedEngine = createScriptedEngine({
     ...calibration.handlers,
     ...scriptedReview({ recordOf, changeBreak, breaks: () => breaks, at }),
     ...reevaluation.handlers,
     ...scriptedSessions(),
     ...scriptedBreaking(),
+    ...studies.handlers,
     'app.info': async () => ({
       program: 'Breakledger 0.1.0',
       host: 'direct',
@@ -376,6 +380,7 @@ export function createScriptedHost(
     specimens,
     calibration,
     reevaluation,
+    studies,
     bench: () => bench,
     setBench,
     preferences: () => preferences,

@@ -35,6 +35,10 @@ const routes: Route[] = [
   { page: 'archive' },
   { page: 'settings' },
   { page: 'licences' },
+  { page: 'studies' },
+  { page: 'study', studyId: 8 },
+  { page: 'new-study' },
+  { page: 'edit-study', studyId: 8 },
 ]
 
 it.each(routes)('finds the way back to %j', (route) => expect(routeOf(hashOf(route))).toEqual(route))
@@ -95,6 +99,10 @@ it('writes the addresses that links outside the program may name', () => {
     '#/archive',
     '#/settings',
     '#/settings/licences',
+    '#/studies',
+    '#/studies/8',
+    '#/studies/new',
+    '#/studies/edit/8',
   ])
 })
 
@@ -110,7 +118,15 @@ it('knows every page, and every address, once', () => {
 })
 
 it('gives every page a place in the navigation', () => {
-  expect(places.map(({ name }) => name)).toEqual(['Bench', 'Specimens', 'Breaks', 'Calibration', 'Archive', 'Settings'])
+  expect(places.map(({ name }) => name)).toEqual([
+    'Bench',
+    'Studies',
+    'Specimens',
+    'Breaks',
+    'Calibration',
+    'Archive',
+    'Settings',
+  ])
   const known = places.map(({ page }) => page)
   for (const { page } of routeTable) expect(known).toContain(placeOf(page))
   expect(placeOf('compare')).toBe('breaks')
@@ -119,8 +135,9 @@ it('gives every page a place in the navigation', () => {
 
 it('tells the keys of the places in the help, in the order of the navigation', () => {
   const anywhere = shortcuts.filter(({ where }) => where === 'anywhere')
-  expect(anywhere.map(({ key, does }) => `${key} ${does}`).slice(0, 5)).toEqual([
+  expect(anywhere.map(({ key, does }) => `${key} ${does}`).slice(0, 6)).toEqual([
     'B Bench',
+    'D Studies',
     'S Specimens',
     'K Breaks',
     'I Calibration',

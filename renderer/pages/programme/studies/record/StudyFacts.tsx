@@ -1,0 +1,131 @@
+import type { Study } from '#contract/programme/study.ts'
+import type { StudyRecord } from '#contract/programme/studyRecord.ts'
+import { planFigures } from '#domain/programme/study/planFigures.ts'
+import { studyDoubts } from '#domain/programme/study/studyDoubts.ts'
+import { doubtWords } from '#words/programme/study/doubtWords.ts'
+import { planSentences } from '#words/programme/study/planWords.ts'
+import { percentWords, writeCount } from '#words/units/numbers.ts'
+import { dayWords, instantWords } from '#words/units/times.ts'
+import { useAnswer } from '../../../../host/useAnswer.ts'
+import { useQuantities } from '../../../../host/useQuantities.ts'
+
+/** What the plan says besides its groups, what it can show, and its versions. */
+export function StudyFacts({ record }: { record: StudyRecord }) {
+  const { fields } = record.current
+  const variation = useAnswer('studies.variation', {}).value
+  const cvPercent = fields.cvPercent ?? variation?.cvPercent ?? null
+  const doubts = studyDoubts(fields)
+  return (
+    <div className="study-facts">
+      <section aria-labelledby="plan-title">
+        <h2 id="plan-title">Plan</h2>
+        <PlanList record={record} />
+      </section>
+      <section aria-labelledby="shows-title">
+        <h2 id="shows-title">What it can show</h2>
+        {cvPercent === null ? (
+          <p className="quiet">Nobody wrote a spread, and no group of this archive has two results yet.</p>
+        ) : (
+          <ul className="plan-sentences">
+            {planSentences(planFigures(fields, cvPercent)).map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        )}
+        {doubts.length === 0 ? null : (
+          <ul className="study-doubts" aria-label="To think about">
+            {doubts.map((doubt) => (
+              <li key={doubt.kind}>{doubtWords(doubt)}</li>
+            ))}
+          </ul>
+        )}
+      </section>
+      <Boards record={record} />
+      <section aria-labelledby="versions-title">
+        <h2 id="versions-title">Versions</h2>
+        <ol className="history">
+          {record.revisions.toReversed().map((revision) => (
+            <Version key={revision.revision} revision={revision} />
+          ))}
+        </ol>
+      </section>
+    </div>
+  )
+}
+
+function PlanList({ record: { current, runnings } }: { record: StudyRecord }) {
+  const { fields } = current
+  const { length, area } = useQuantities()
+  const { overlapLengthMm, overlapWidthMm, areaMm2 } = fields
+  const overlap =
+    overlapLengthMm === null || overlapWidthMm === null
+      ? area.text(areaMm2)
+      : `${length.text(overlapLengthMm)} × ${length.text(overlapWidthMm)}`
+  const facts: [string, string | null][] = [
+    ['Blocks a cell', writeCount(fields.blocksPerCell)],
+    ['Spares a series', fields.sparesPerSeries === 0 ? null : writeCount(fields.sparesPerSeries)],
+    ['Reference', fields.referenceAdhesive],
+    ['To be glued on', fields.startOn === null ? null : dayWords(fields.startOn)],
+    ['Window of a pull', `${writeCount(fields.windowDays)} days early or late`],
+    ['Overlap', overlapLengthMm === null && areaMm2 === null ? null : overlap],
+    ['Wood', fields.wood === '' ? null : fields.wood],
+    ['Spread assumed', fields.cvPercent === null ? null : percentWords(fields.cvPercent)],
+    ['Short numbers', runnings === null ? null : `${runnings.first} to ${runnings.last}, without check digits`],
+    ['Seed', String(fields.seed)],
+  ]
+  return (
+    <dl className="facts">
+      {facts.map(([name, value]) =>
+        value === null ? null : (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{value}</dd>
+          </div>
+        ),
+      )}
+    </dl>
+  )
+}
+
+function Boards({ record: { current, boards } }: { record: StudyRecord }) {
+  const named = current.fields.boards
+  if (named.length === 0) return null
+  const cut = new Map(boards.map(({ board, blocks }) => [board, blocks]))
+  return (
+    <section aria-labelledby="boards-title">
+      <h2 id="boards-title">Boards</h2>
+      <table className="data-table">
+        <thead>
+          <tr>
+            <th scope="col">Board</th>
+            <th scope="col" className="numeric">
+              Blocks cut
+            </th>
+            <th scope="col" className="numeric">
+              Left
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {named.map(({ name, blocks }) => (
+            <tr key={name}>
+              <th scope="row">{name}</th>
+              <td className="numeric">{writeCount(cut.get(name) ?? 0)}</td>
+              <td className="numeric">{writeCount(blocks - (cut.get(name) ?? 0))}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  )
+}
+
+function Version({ revision: { revision, recordedAt, by, reason } }: { revision: Study }) {
+  return (
+    <li>
+      <strong>Version {revision}</strong>, {instantWords(recordedAt)}
+      {by === '' ? '' : `, ${by}`}
+      {reason === '' ? null : <p>{reason}</p>}
+    </li>
+  )
+}
