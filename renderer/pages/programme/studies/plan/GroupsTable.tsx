@@ -109,7 +109,7 @@ function SeriesRow({
             {...place(index + 1)}
             className="group-cell"
             aria-pressed={isMade(age)}
-            aria-label={`${series.adhesive}, ${words}, ${ageWords(age)}`}
+            aria-label={`${isMade(age) ? blocksPerCell : '–'}: ${series.adhesive}, ${words}, ${ageWords(age)}`}
             aria-disabled={isWhollyOut}
             onClick={() => !isWhollyOut && onToggle(age)}
           >
