@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { chromiumPath } from './harness/chromium.ts'
-import { type OpenedPage, openPage } from './harness/openPage.ts'
-import { type OwnEngine, openOwnEngine } from './harness/ownEngine.ts'
-import { tabTo } from './harness/tabTo.ts'
+import { chromiumPath } from '../harness/chromium.ts'
+import { type OpenedPage, openPage } from '../harness/openPage.ts'
+import { type OwnEngine, openOwnEngine } from '../harness/ownEngine.ts'
+import { tabTo } from '../harness/tabTo.ts'
 
 /** A study planned and allocated in a real browser, by keys alone. */
 describe.skipIf(chromiumPath === null)('a study of 1728 blocks by keyboard', () => {
