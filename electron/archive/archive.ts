@@ -1,9 +1,11 @@
 import type { VerifyReport } from '#contract/keeping/archive.ts'
 import type { AllocationDone } from '#contract/programme/studyRecord.ts'
+import type { JudgedBlock } from '#contract/specimens/importedResult.ts'
 import type { Progress } from '#contract/tasks.ts'
 import type { Topic } from '#contract/topics.ts'
 import type { Database } from './core/database.ts'
 import type { Methods } from './methods.ts'
+import type { NewImport } from './specimens/import/storeImport.ts'
 
 /** A function of the archive as a client in another thread calls it: without the connection, and with a promise. */
 type Asked<Method> = Method extends (database: Database, ...args: infer Arguments) => infer Result
@@ -27,6 +29,8 @@ export type Archive = { readonly [Name in keyof Methods]: Asked<Methods[Name]> }
     recordedAt: string,
     by: string,
   ): Promise<AllocationDone>
+  /** Brings the new blocks of a table in, all or nothing. No sample of a running capture can be stored meanwhile. */
+  storeImport(onProgress: (progress: Progress) => void, signal: AbortSignal, made: NewImport): Promise<JudgedBlock[]>
   /**
    * Tells once for each call that wrote, after its commit and before its promise resolves, what it touched: each topic once.
    * A call that touches nothing that is read (samples of a running capture, rejected lines) is not told. The function

@@ -35,7 +35,7 @@ function progressOf(id: number): (progress: Progress) => void {
 
 function work({ database }: OpenedArchive, { id, method, args }: Request): unknown {
   if (method === 'verify') return longMethods.verify(database, progressOf(id))
-  if (method === 'rebuildDerived' || method === 'allocateStudy') {
+  if (method === 'rebuildDerived' || method === 'allocateStudy' || method === 'storeImport') {
     const [stopped, ...rest] = args as [Int32Array, ...unknown[]]
     const long = longMethods[method] as LongWork
     return long(database, progressOf(id), () => Atomics.load(stopped, 0) !== 0, ...rest)

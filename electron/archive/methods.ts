@@ -1,4 +1,5 @@
 import type { NewEvaluation } from '#contract/breaks/evaluation.ts'
+import type { Progress } from '#contract/tasks.ts'
 import { beginSession, keepRejectedLines, readSession } from './bench/sessions.ts'
 import { addAssessment } from './breaks/assessments.ts'
 import { breakGroup } from './breaks/breakGroup.ts'
@@ -45,6 +46,7 @@ import { labelledBlocks } from './programme/labels.ts'
 import { addPullDecision } from './programme/pullDecisions.ts'
 import { pullSources, seriesCounts } from './programme/pulls.ts'
 import { addStudy, correctStudy, studies, study } from './programme/studies.ts'
+import { keepLabel, nextOwnNumbers } from './programme/ownNumbers.ts'
 import { reevaluationChanges } from './reevaluation/reevaluationChanges.ts'
 import {
   addReevaluated,
@@ -56,8 +58,11 @@ import {
 } from './reevaluation/reevaluations.ts'
 import { arePreferencesSound, preferences, setPreferences } from './settings/preferences.ts'
 import { addPicture, addWoodPicture, pictureContent, pictures } from './specimens/pictures.ts'
+import { judgeImport } from './specimens/import/judgeImport.ts'
+import { type NewImport, storeImport } from './specimens/import/storeImport.ts'
 import { listSpecimens, pressQueue, specimen, waitingSpecimens } from './specimens/specimenRecords.ts'
 import { addSpecimen, addSpecimens, correctSpecimen } from './specimens/specimens.ts'
+import { addDialReadings, decideImport, decideTypedResult, importRuns } from './specimens/typedResults.ts'
 import { verify } from './verify/verify.ts'
 
 // Everything that an archive can be asked for; types and calls of its clients follow from these functions. Each takes the
@@ -77,6 +82,8 @@ export const reads = {
   pressQueue,
   pictures,
   pictureContent,
+  judgeImport,
+  importRuns,
   listBreaks,
   breakIds,
   breakGroup,
@@ -123,6 +130,9 @@ export const writes = {
   correctSpecimen,
   addPicture,
   addWoodPicture,
+  addDialReadings,
+  decideTypedResult,
+  decideImport,
   beginSession,
   keepRejectedLines,
   beginBreak,
@@ -157,7 +167,17 @@ export const writes = {
 } as const
 
 /** What takes so long that it tells how far it is, and can be stopped. */
-export const longMethods = { verify, rebuildDerived, allocateStudy } as const
+export const longMethods = {
+  verify,
+  rebuildDerived,
+  allocateStudy,
+  storeImport: (
+    database: Database,
+    onProgress: (progress: Progress) => void,
+    isCancelled: () => boolean,
+    made: NewImport,
+  ) => storeImport(database, { next: nextOwnNumbers, keep: keepLabel }, made, onProgress, isCancelled),
+} as const
 
 export const methods = { ...reads, ...writes } as const
 export type Methods = typeof methods

@@ -45,6 +45,7 @@ export async function openArchive(opening: ArchiveOpening): Promise<Archive> {
     verify: (tell, signal) => verifyApart(options, tell, signal),
     rebuildDerived: (tell, signal) => runLong(writer, 'rebuildDerived', tell, signal),
     allocateStudy: (tell, signal, ...args) => runLong(writer, 'allocateStudy', tell, signal, ...args),
+    storeImport: (tell, signal, made) => runLong(writer, 'storeImport', tell, signal, made),
     onChange(listener) {
       listeners.add(listener)
       return () => void listeners.delete(listener)
@@ -80,7 +81,7 @@ async function verifyApart(
 /** The thread is busy until all is done, so it looks at memory that both share for whether it is to stop. */
 async function runLong<Result>(
   writer: WorkerConnection,
-  method: 'rebuildDerived' | 'allocateStudy',
+  method: 'rebuildDerived' | 'allocateStudy' | 'storeImport',
   onProgress: (progress: Progress) => void,
   signal: AbortSignal,
   ...args: readonly unknown[]

@@ -10,6 +10,7 @@ export const taskWords = {
   reevaluation: 'Evaluating breaks again',
   findings: 'Working out findings',
   allocation: 'Allocating blocks',
+  import: 'Importing past results',
 } as const
 
 export type TaskName = keyof typeof taskWords

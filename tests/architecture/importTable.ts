@@ -110,7 +110,7 @@ export const importTable: readonly ImportRow[] = [
   {
     folder: 'electron/exchange',
     ours: [contract, domain, words, figures],
-    packages: ['ical-generator', 'uqr'],
+    packages: ['csv-parse', 'ical-generator', 'sax', 'uqr', 'yauzl'],
     node: true,
   },
   {

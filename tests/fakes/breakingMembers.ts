@@ -29,6 +29,7 @@ export function breakingMember(
       ...{ specimenId, revision: 1, recordedAt: at, by: '', reason: '' },
       fields: specimenFields.parse({ number: `B-${specimenId}`, adhesive: 'casein C1', areaMm2: 600, ...fields }),
       breakInForce: summary?.setAside === null ? summary : null,
+      typedResultInForce: null,
       results: summary?.setAside === null ? 1 : 0,
       timesBroken: summary === null ? 0 : 1,
     },

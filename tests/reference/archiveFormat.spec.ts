@@ -11,10 +11,13 @@ import { migrations } from '#archive/core/migrate.ts'
 import { openHere } from '#archive/openHere.ts'
 import { addPicture } from '#archive/specimens/pictures.ts'
 import { addSpecimens, correctSpecimen } from '#archive/specimens/specimens.ts'
+import { addDialReadings, decideTypedResult } from '#archive/specimens/typedResults.ts'
 import type { SampleBlock } from '#contract/breaks/curve.ts'
 import { curveEvent, curveEventKind, flag, loadCourse, loadRate, outcome } from '#contract/breaks/evaluation.ts'
 import { smallPictures } from '#tests/reference/faces/smallPictures.ts'
+import { dialReading } from '#contract/specimens/typedResult.ts'
 import { rows as calibrationRows, storeCalibrations } from '../archive/storedCalibration.ts'
+import { importBlocks, readBlock } from '../archive/storedImport.ts'
 import { decide, resultBeside, storeReevaluation } from '../archive/storedReevaluation.ts'
 import { morning, rampAndFall, specimenFields, storeBreak, temporaryFolder } from '../archive/storedStudy.ts'
 
@@ -87,6 +90,18 @@ function overruleAndEvaluateAgain(database: Database.Database): void {
   addDecision(database, { ...word, kind: 'peak-picked', sample: { timeS: picked.timeS, reading: picked.reading } })
 }
 
+/** Results without a curve: one beside a break that counts, one in place of a break that was set aside, two of a file. */
+function storeTyped(database: Database.Database): void {
+  const reading = (specimenId: number, peakN: number) => dialReading.parse({ specimenId, peakN, resolutionN: 50 })
+  addDialReadings(database, [reading(1, 100), reading(2, 4800), reading(2, 5400)], morning, 'bench')
+  const word = { recordedAt: morning, by: 'bench', reason: 'misread', kind: 'set-aside' } as const
+  decideTypedResult(database, { ...word, typedResultId: 3 })
+  importBlocks(database, [
+    readBlock(2, { number: 'old 1', peakN: 6600, areaMm2: 600, woodFailurePercent: 25, brokenOn: '2019-04-01' }),
+    readBlock(3, { number: 'old 2', peakN: null, areaMm2: null, strengthMPa: 8 }),
+  ])
+}
+
 function writtenArchive(): string {
   const path = join(temporaryFolder(), 'study.breakledger')
   const archive = openHere({ path, mode: 'write', program: 'breakledger test', instant: morning })
@@ -103,6 +118,7 @@ function writtenArchive(): string {
   addDecision(database, { ...decision, breakId: 2, kind: 'set-aside' })
   addDecision(database, { ...decision, breakId: 4, kind: 'reassigned', specimenId: 3 })
   keepRejectedLines(database, 1, morning, 3, Uint8Array.of(63, 0, 255))
+  storeTyped(database)
   storeCalibrations(database)
   overruleAndEvaluateAgain(database)
   archive.close()
@@ -142,6 +158,9 @@ test('reads the results by the query of the document', () => {
     { break_id: 5, number: null, peak_n: 4444, strength_mpa: null },
     { break_id: 6, peak_is: 'peak-picked' },
     { break_id: 7, peak_n: 6006 },
+    { break_id: null, number: 'C1-LL-2', peak_n: 4800, strength_mpa: 8, peak_is: 'dial' },
+    { ...{ break_id: null, started_at: '2019-04-01', number: 'old 1', strength_mpa: 11 }, wood_failure_percent: 25 },
+    { break_id: null, number: 'old 2', peak_n: null, strength_mpa: 8, peak_is: 'import' },
   ])
   // By hand, from the line of the calibration: force = b0 + b1 x reading.
   const [{ b0, b1 }] = stranger.prepare<[], { b0: number; b1: number }>(fenced('sql', 'calibrations')).all() as [
@@ -156,7 +175,7 @@ test('reads the results by the query of the document', () => {
   )
   // Eight first evaluations, then 9 to 11 for breaks 3, 5 and 6, 12 for 1, 13 for 7, 14 for 5 alone.
   expect(inForce.map(({ evaluation_id }) => evaluation_id)).toEqual([1, 2, 9, 4, 14, 11, 7, 8])
-  for (const row of rows)
+  for (const row of rows.filter(({ break_id }) => break_id !== null))
     expect((listed as { break_id: number; peak_n: number }[])[Number(row.break_id) - 1]!.peak_n).toBeCloseTo(
       Number(row.peak_n),
       9,

@@ -3,6 +3,7 @@ import { type Named, nameReader } from '../catalogue/names.ts'
 import { type NamedKey, type Written, writtenOfSpecimen } from '../catalogue/written.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
+import { typedSetAside } from './countsOfSpecimen.ts'
 
 /**
  * What stands in force of one specimen: its newest revision as lists sort and search it, under the names that the catalogue has
@@ -27,9 +28,12 @@ export type SpecimenCurrentRow = {
   search: string
   demo: number
   break_in_force: number | null
+  /** The newest result without a curve that is not set aside, where no break counts. */
+  typed_result_in_force: number | null
   any_set_aside: number
   started_at: string | null
   peak_n: number | null
+  strength_mpa: number | null
   wood_failure_percent: number | null
 }
 
@@ -39,9 +43,11 @@ type SameAsFound =
   | 'area_mm2'
   | 'demo'
   | 'break_in_force'
+  | 'typed_result_in_force'
   | 'any_set_aside'
   | 'started_at'
   | 'peak_n'
+  | 'strength_mpa'
   | 'wood_failure_percent'
 
 type FoundRow = Pick<SpecimenCurrentRow, SameAsFound> &
@@ -51,11 +57,17 @@ type FoundRow = Pick<SpecimenCurrentRow, SameAsFound> &
 const text = `
   SELECT r.specimen_id, r.revision_id, r.number, r.adhesive, r.lot, r.wood, r.board, r.joint_type, r.exposure, r.place, r.notes,
     r.area_mm2, r.demo,
-    b.break_id AS break_in_force, b.started_at, b.peak_n, b.wood_failure_percent,
-    EXISTS (SELECT 1 FROM break_current WHERE specimen_id = r.specimen_id AND set_aside IS NOT NULL) AS any_set_aside
+    b.break_id AS break_in_force, t.typed_result_id AS typed_result_in_force,
+    coalesce(b.started_at, t.broken_on, t.recorded_at) AS started_at, coalesce(b.peak_n, t.peak_n) AS peak_n,
+    CASE WHEN b.break_id IS NULL THEN coalesce(t.peak_n / r.area_mm2, t.strength_mpa) ELSE b.peak_n / r.area_mm2 END AS strength_mpa,
+    CASE WHEN b.break_id IS NULL THEN t.wood_failure_percent ELSE b.wood_failure_percent END AS wood_failure_percent,
+    EXISTS (SELECT 1 FROM break_current WHERE specimen_id = r.specimen_id AND set_aside IS NOT NULL)
+      OR EXISTS (SELECT 1 FROM typed_result o WHERE o.specimen_id = r.specimen_id AND ${typedSetAside('o')}) AS any_set_aside
   FROM specimen_revision r
   LEFT JOIN break_current b ON b.break_id = (SELECT max(break_id) FROM break_current
     WHERE specimen_id = r.specimen_id AND outcome = 'break' AND set_aside IS NULL)
+  LEFT JOIN typed_result t ON b.break_id IS NULL AND t.typed_result_id = (SELECT max(typed_result_id) FROM typed_result o
+    WHERE o.specimen_id = r.specimen_id AND NOT ${typedSetAside('o')})
   WHERE r.specimen_id IN (SELECT value FROM json_each(?))
     AND r.revision = (SELECT max(revision) FROM specimen_revision WHERE specimen_id = r.specimen_id)
   ORDER BY r.specimen_id`

@@ -1,8 +1,10 @@
 import type { Flag, Outcome } from '#contract/breaks/evaluation.ts'
+import type { TypedResult } from '#contract/specimens/typedResult.ts'
 import { shearStrengthMPa } from '#domain/strength/strength.ts'
 import { folded } from '#domain/text/naturalOrder.ts'
 import { breakFiguresToFind, breakWordsToFind, type ShownBreak } from '#words/breaks/shownInLists.ts'
 import { type FoundSpecimen, specimenToFind } from '#words/specimens/specimenToFind.ts'
+import { typedSourceToFind } from '#words/specimens/typedResultWords.ts'
 import type { Database } from '../core/database.ts'
 
 // A row is found by all that it shows, in the words in which it shows it. These are made while searching and never stored: they
@@ -15,13 +17,18 @@ export const searchJoins = `
   LEFT JOIN break_end x ON x.break_id = b.break_id
   LEFT JOIN evaluation e ON e.evaluation_id = b.evaluation_id
   LEFT JOIN decision p ON p.decision_id = b.peak_decision_id
-  LEFT JOIN specimen_revision r ON r.revision_id = s.revision_id`
+  LEFT JOIN specimen_revision r ON r.revision_id = s.revision_id
+  LEFT JOIN typed_result t ON b.break_id IS NULL AND t.typed_result_id = s.typed_result_in_force
+  LEFT JOIN import_run i ON i.import_run_id = t.import_run_id`
 
 /** A condition in SQL with one place for what is looked for, as JSON: each of it occurs in the texts or in what the row shows. */
 export const rowFits = `row_fits(?, coalesce(s.search, '') || ' ' || coalesce(b.note_search, ''),
-  b.started_at, b.outcome, x.ending, b.set_aside, e.flags, e.events, b.peak_n, s.area_mm2, b.wood_failure_percent,
+  iif(t.typed_result_id IS NULL, b.started_at, s.started_at), iif(t.typed_result_id IS NULL, b.outcome, 'break'), x.ending,
+  b.set_aside, e.flags, e.events, iif(t.typed_result_id IS NULL, b.peak_n, s.peak_n), s.area_mm2,
+  iif(t.typed_result_id IS NULL, b.wood_failure_percent, s.wood_failure_percent),
   c.source GLOB 'virtual amplifier: *', p.by, p.reason,
-  r.lot, r.bond_line_gap_mm, r.overlap_length_mm, r.overlap_width_mm, r.glued_on, s.demo)`
+  r.lot, r.bond_line_gap_mm, r.overlap_length_mm, r.overlap_width_mm, r.glued_on, s.demo,
+  t.source, i.file_name, t.note, iif(t.typed_result_id IS NULL, NULL, s.strength_mpa))`
 
 type ShownRow = [
   startedAt: string | null,
@@ -42,6 +49,10 @@ type ShownRow = [
   overlapWidthMm: number | null,
   gluedOn: string | null,
   demo: number | null,
+  source: TypedResult['source'] | null,
+  fileName: string | null,
+  typedNote: string | null,
+  typedStrengthMPa: number | null,
 ]
 
 const taught = new WeakSet<Database>()
@@ -73,7 +84,9 @@ export function teachSearch(database: Database): void {
   function showsWord(row: ShownRow, word: string): boolean {
     const [startedAt, outcome, ending, setAside, flags, events, , , , simulated, by, reason, lot, gapMm, , , , demo] =
       row
-    for (const text of [by, reason, setAside, lot])
+    const [, , , , , , , , , , , , , , , , , , source, fileName, typedNote] = row
+    const typed = source === null ? null : typedSourceToFind({ source, fileName })
+    for (const text of [by, reason, setAside, lot, typed, typedNote])
       if (text !== null && text !== '' && textOf(text).includes(word)) return true
     if (demo === 1 && 'invented demo'.includes(word)) return true
     if (gapMm === 0 && 'tight joint'.includes(word)) return true
@@ -124,7 +137,7 @@ function breakOf(row: ShownRow): ShownBreak {
     ...{ startedAt: startedAt ?? '', outcome, ending, setAside, peakN, woodFailurePercent, simulated: simulated === 1 },
     flags: flags === null ? [] : (JSON.parse(flags) as Flag[]),
     events: [...(events ?? '').matchAll(/"kind":"([a-z-]+)"/g)].map(([, kind]) => kind!),
-    strengthMPa: strengthOf(outcome, peakN, areaMm2),
+    strengthMPa: row[21] ?? strengthOf(outcome, peakN, areaMm2),
   }
 }
 

@@ -19,7 +19,7 @@ const specimenOrder: Readonly<Record<Sort, string>> = {
   exposure: 's.exposure_key',
   startedAt: 's.started_at',
   peakN: 's.peak_n',
-  strengthMPa: 's.peak_n / s.area_mm2',
+  strengthMPa: 's.strength_mpa',
   woodFailurePercent: 's.wood_failure_percent',
 }
 
@@ -32,11 +32,13 @@ const breakOrder: Readonly<Record<Sort, string>> = {
   woodFailurePercent: 'b.wood_failure_percent',
 }
 
-/** waiting: no break in force. broken: one in force. set-aside: at least one break set aside, whatever else there is. */
+const noResult = 's.break_in_force IS NULL AND s.typed_result_in_force IS NULL'
+
+/** waiting: no result in force. broken: one in force. set-aside: at least one result set aside, whatever else there is. */
 const specimenStatus: Readonly<Record<Status, string>> = {
   all: '1',
-  waiting: 's.break_in_force IS NULL',
-  broken: 's.break_in_force IS NOT NULL',
+  waiting: noResult,
+  broken: `NOT (${noResult})`,
   'set-aside': 's.any_set_aside = 1',
 }
 

@@ -38,9 +38,11 @@ const specimenColumns = [
   'search',
   'demo',
   'break_in_force',
+  'typed_result_in_force',
   'any_set_aside',
   'started_at',
   'peak_n',
+  'strength_mpa',
   'wood_failure_percent',
 ] as const satisfies readonly (keyof SpecimenCurrentRow)[]
 

@@ -6,5 +6,5 @@ import { isWithdrawn } from './withdrawn.ts'
  * its joint either, and nobody withdrew it.
  */
 export const waitsForPress = (s: string) =>
-  `(${s}.break_in_force IS NULL AND (${s}.any_set_aside = 0 OR ${timesBroken(`${s}.specimen_id`)} = 0)
+  `(${s}.break_in_force IS NULL AND ${s}.typed_result_in_force IS NULL AND (${s}.any_set_aside = 0 OR ${timesBroken(`${s}.specimen_id`)} = 0)
     AND NOT ${isWithdrawn(`${s}.specimen_id`)})`

@@ -13,20 +13,24 @@ import { readableBreaks, specimensThatFit, specimensThatWait } from '../lists/li
 import { type ReadableRows, readableRecords, readableRows } from '../lists/readableRows.ts'
 import { breaksOfSpecimen, readBreakSummary } from '../lists/summaries.ts'
 import { specimenKind } from './specimens.ts'
+import { typedResultSummaryOf, typedResultsOf } from './typedResults.ts'
 
-type Newest = Specimen & Pick<SpecimenSummary, 'results' | 'timesBroken'>
+type Newest = Specimen & Pick<SpecimenSummary, 'typedResultInForce' | 'results' | 'timesBroken'>
+type InForce = { break_in_force: number | null; typed_result_in_force: number | null }
 
-/** The newest revision of a specimen, how often it broke, and the number of its break in force. */
+/** The newest revision of a specimen, how often it broke, its result without a curve in force, and the number of its break in force. */
 function newestOf(database: Database, specimenId: number): { newest: Newest; inForceId: number | null } {
-  const row = prepared<Row & { break_in_force: number | null; results: number; times_broken: number }>(
+  const row = prepared<Row & InForce & { results: number; times_broken: number }>(
     database,
-    `SELECT r.*, s.break_in_force, ${resultsOf('s.specimen_id')} AS results, ${timesBrokenText('s.specimen_id')} AS times_broken
+    `SELECT r.*, s.break_in_force, s.typed_result_in_force, ${resultsOf('s.specimen_id')} AS results, ${timesBrokenText('s.specimen_id')} AS times_broken
      FROM specimen_current s JOIN specimen_revision r ON r.revision_id = s.revision_id
      WHERE s.specimen_id = ?`,
   ).get(specimenId)
   if (row === undefined) throw notFound('specimen', specimenId)
-  const { break_in_force: inForceId, results, times_broken: timesBroken } = row
-  return { newest: { ...specimenKind.parse(specimenKind.contentOf(row)), results, timesBroken }, inForceId }
+  const { break_in_force: inForceId, typed_result_in_force: typedId, results, times_broken: timesBroken } = row
+  const typedResultInForce = typedId === null ? null : typedResultSummaryOf(database, typedId)
+  const revision = specimenKind.parse(specimenKind.contentOf(row))
+  return { newest: { ...revision, typedResultInForce, results, timesBroken }, inForceId }
 }
 
 /** One specimen as lists show it. */
@@ -44,6 +48,7 @@ export function specimen(database: Database, specimenId: number): SpecimenRecord
     current: { ...newest, breakInForce: breaks.rows.find(({ breakId }) => breakId === inForceId) ?? null },
     revisions: revisions.rows,
     breaks: breaks.rows,
+    typedResults: typedResultsOf(database, specimenId),
     ...leftOut(revisions, breaks),
   }
 }

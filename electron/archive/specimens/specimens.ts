@@ -54,12 +54,14 @@ function refuseTakenNumber(database: Database, number: string, specimenId: numbe
   )
     .all(caseFolded(number), naturalKey(number))
     .find((other) => other.specimen_id !== specimenId && folded(other.number) === folded(number))
-  if (taken !== undefined)
-    throw conflict(
-      `There is a specimen with the number ${number} already.`,
-      'Give each specimen its own number, as written on the specimen.',
-    )
+  if (taken !== undefined) throw numberTaken(number)
 }
+
+const numberTaken = (number: string) =>
+  conflict(
+    `There is a specimen with the number ${number} already.`,
+    'Give each specimen its own number, as written on the specimen.',
+  )
 
 function storeRevision(database: Database, revision: Specimen): Specimen {
   const { specimenId, fields } = revision
@@ -85,6 +87,31 @@ function nameThings(database: Database, list: readonly SpecimenFields[], recorde
   nameNew(database, names.values(), recordedAt, by)
 }
 
+/**
+ * Stores new specimens. Call it inside a transaction that brings their current rows up to date afterwards; until then no list
+ * shows them.
+ */
+export function storeSpecimens(
+  database: Database,
+  list: readonly SpecimenFields[],
+  recordedAt: string,
+  by: string,
+): Specimen[] {
+  nameThings(database, list, recordedAt, by)
+  let { last } = prepared<{ last: number }>(
+    database,
+    'SELECT coalesce(max(specimen_id), 0) AS last FROM specimen_revision',
+  ).get()!
+  const given = new Set<string>()
+  return list.map((fields) => {
+    last += 1
+    refuseTakenNumber(database, fields.number, last)
+    if (given.has(folded(fields.number))) throw numberTaken(fields.number)
+    given.add(folded(fields.number))
+    return storeRecord(database, specimenKind, { specimenId: last, revision: 1, recordedAt, by, reason: '', fields })
+  })
+}
+
 /** Adds specimens, all or none. */
 export function addSpecimens(
   database: Database,
@@ -93,15 +120,12 @@ export function addSpecimens(
   by: string,
 ): Specimen[] {
   return inTransaction(database, () => {
-    nameThings(database, list, recordedAt, by)
-    let { last } = prepared<{ last: number }>(
+    const stored = storeSpecimens(database, list, recordedAt, by)
+    refreshSpecimens(
       database,
-      'SELECT coalesce(max(specimen_id), 0) AS last FROM specimen_revision',
-    ).get()!
-    return list.map((fields) => {
-      last += 1
-      return storeRevision(database, { specimenId: last, revision: 1, recordedAt, by, reason: '', fields })
-    })
+      stored.map(({ specimenId }) => specimenId),
+    )
+    return stored
   })
 }
 

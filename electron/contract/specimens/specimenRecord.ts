@@ -2,24 +2,31 @@ import * as z from 'zod'
 import { breakSummary } from '../breaks/break.ts'
 import { unreadableRecords } from '../keeping/unreadable.ts'
 import { specimen } from './specimen.ts'
+import { typedResultSummary } from './typedResult.ts'
 
 /** One line of the list of specimens: the newest revision, with its break in force if it has one. */
 export const specimenSummary = z.strictObject({
   ...specimen.shape,
   /** The newest break that counts: an outcome of break, not set aside. */
   breakInForce: breakSummary.nullable(),
+  /** Where no break counts: the newest result without a curve that is not set aside. */
+  typedResultInForce: typedResultSummary.nullable(),
   /** How many of its breaks count; more than one is one too many. */
   results: z.int().nonnegative(),
-  /** How often it broke, breaks that were set aside included: whatever was wrong with them, it lies in two pieces. */
+  /**
+   * How often it broke, breaks that were set aside included: whatever was wrong with them, it lies in two pieces. Results without
+   * a curve count until they are set aside.
+   */
   timesBroken: z.int().nonnegative(),
 })
 export type SpecimenSummary = z.infer<typeof specimenSummary>
 
-/** A specimen with every revision (newest last) and every break made of it (newest last). */
+/** A specimen with every revision, every break made of it and every result without a curve, each newest last. */
 export const specimenRecord = z.strictObject({
   current: specimenSummary,
   revisions: z.array(specimen),
   breaks: z.array(breakSummary),
+  typedResults: z.array(typedResultSummary),
   unreadable: unreadableRecords,
 })
 export type SpecimenRecord = z.infer<typeof specimenRecord>

@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import { failurePattern } from '../breaks/assessment.ts'
-import { id, isoDate, isoInstant, kept, percent, positive } from '../values.ts'
+import { id, isoDate, isoInstant, kept, note, percent, positive, words } from '../values.ts'
 
 /** A file of past results that was brought in. */
 export const importRun = z.strictObject({
@@ -40,6 +40,38 @@ export const typedResult = z.strictObject({
   note: kept,
 })
 export type TypedResult = z.infer<typeof typedResult>
+
+/**
+ * A result without a curve as pages show it: with the strength that follows from load and area where both are known, the file
+ * that it came from, and who set it aside.
+ */
+export const typedResultSummary = z.strictObject({
+  ...typedResult.shape,
+  file: z.strictObject({ fileName: kept, fileSha256: kept }).nullable(),
+  setAside: z.strictObject({ by: kept, reason: kept, recordedAt: isoInstant }).nullable(),
+})
+export type TypedResultSummary = z.infer<typeof typedResultSummary>
+
+/** A reading of a dial, as it is typed for a specimen. */
+export const dialReading = z.strictObject({
+  specimenId: id,
+  peakN: positive,
+  woodFailurePercent: percent.nullable().default(null),
+  failurePattern: failurePattern.nullable().default(null),
+  brokenOn: isoDate.nullable().default(null),
+  resolutionN: positive.nullable().default(null),
+  readBy: words.default(''),
+  note: note.default(''),
+})
+export type DialReading = z.infer<typeof dialReading>
+
+/** A file that was brought in, with how many of its results count and how many there are. */
+export const importRunSummary = z.strictObject({
+  ...importRun.shape,
+  results: z.int().nonnegative(),
+  inUse: z.int().nonnegative(),
+})
+export type ImportRunSummary = z.infer<typeof importRunSummary>
 
 /** A person's word on a result without a curve; the newest stands. */
 export const typedResultDecision = z.strictObject({

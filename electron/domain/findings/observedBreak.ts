@@ -4,7 +4,7 @@ import { shearStrengthMPa } from '../strength/strength.ts'
 import { naturalKey } from '../text/naturalOrder.ts'
 import type { Observation } from './observation.ts'
 
-/** A break of a specimen as an archive holds it, with a load and an area. */
+/** A break of a specimen as an archive holds it, with a load and an area; or a result without a curve, which may have its strength alone. */
 export type ObservedBreak = Pick<
   SpecimenFields,
   'number' | 'adhesive' | 'jointType' | 'bondLineGapMm' | 'exposure' | 'gluedOn'
@@ -13,12 +13,17 @@ export type ObservedBreak = Pick<
   /** null: there is no curve, only a peak. */
   readonly breakId: number | null
   readonly startedAt: string
-  readonly areaMm2: number
-  readonly peakN: number
+  readonly areaMm2: number | null
+  readonly peakN: number | null
+  /** As it was given, where there is no load or no area. */
+  readonly strengthMPa: number | null
   readonly woodFailurePercent: number | null
   readonly setAside: string | null
   /** Nobody measured it. */
   readonly simulated: boolean
+  /** As it was given; null: it follows from the two days. */
+  readonly ageMonths: number | null
+  readonly board: string | null
 }
 
 /**
@@ -36,13 +41,19 @@ export function observedBreaks(
     names.set(key, group)
     return {
       group,
-      ageMonths: one.gluedOn === null ? null : ageMonths(one.gluedOn, one.startedAt),
+      ageMonths: one.ageMonths ?? (one.gluedOn === null ? null : ageMonths(one.gluedOn, one.startedAt)),
       specimen: one.number,
-      strengthMPa: shearStrengthMPa(one.peakN, one.areaMm2),
+      strengthMPa: strengthOf(one),
       woodFailurePercent: one.woodFailurePercent,
-      board: null,
+      board: one.board === '' ? null : one.board,
       excludedBecause: one.setAside,
       simulated: one.simulated,
     }
   })
+}
+
+function strengthOf({ peakN, areaMm2, strengthMPa }: ObservedBreak): number {
+  if (peakN !== null && areaMm2 !== null) return shearStrengthMPa(peakN, areaMm2)
+  if (strengthMPa === null) throw new RangeError('observedBreaks requires a load with an area, or a strength')
+  return strengthMPa
 }

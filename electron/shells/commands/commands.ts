@@ -7,6 +7,7 @@ import { demoCommand } from './demoCommand.ts'
 import { emulateCommand } from './emulateCommand.ts'
 import { evaluateCommand } from './evaluateCommand.ts'
 import { findingsCommand } from './findingsCommand.ts'
+import { importCommand } from './importCommand.ts'
 import { labelsCommand } from './labelsCommand.ts'
 import { planCommand } from './planCommand.ts'
 import { portsCommand } from './portsCommand.ts'
@@ -27,6 +28,7 @@ export const commands: readonly Command[] = [
   labelsCommand,
   calendarCommand,
   findingsCommand,
+  importCommand,
   verifyCommand,
   rebuildCommand,
   repairCommand,

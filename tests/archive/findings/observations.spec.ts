@@ -2,6 +2,8 @@ import { expect, it } from 'vitest'
 import { addDecision } from '#archive/breaks/decisions.ts'
 import { observations } from '#archive/findings/observations.ts'
 import { addSpecimens } from '#archive/specimens/specimens.ts'
+import { decideTypedResult } from '#archive/specimens/typedResults.ts'
+import { importBlocks, readBlock } from '../storedImport.ts'
 import { archiveInMemory, morning, rampAndFall, specimenFields, storeBreak } from '../storedStudy.ts'
 
 const curve = rampAndFall(100, 360_000)
@@ -38,6 +40,9 @@ it('holds the breaks of specimens with load, area and what was set aside, and no
       woodFailurePercent: null,
       setAside: null,
       simulated: true,
+      strengthMPa: null,
+      ageMonths: null,
+      board: '',
     },
     expect.objectContaining({ number: 'C1-2', setAside: 'the block slipped' }),
   ])
@@ -55,4 +60,33 @@ it('tells what the virtual press or the demo study made up from what a person me
   expect(simulatedOf('/dev/ttyUSB0 at 115200 baud', false)).toEqual([false])
   expect(simulatedOf('virtual amplifier: brittle', false)).toEqual([true])
   expect(simulatedOf('/dev/ttyUSB0 at 115200 baud', true)).toEqual([true])
+})
+
+it('holds results without a curve where no break counts: with their age, their strength alone, and why they are set aside', () => {
+  const database = archiveInMemory()
+  const glued = { gluedOn: '2020-03-01', areaMm2: 600, board: 'b7' }
+  importBlocks(database, [
+    readBlock(2, { ...glued, number: 'A', peakN: 3000, brokenOn: '2021-03-01', woodFailurePercent: 30 }),
+    readBlock(3, { ...glued, number: 'B', peakN: 4200, ageMonths: 24 }),
+    readBlock(4, { number: 'C', areaMm2: null, peakN: null, strengthMPa: 8 }),
+    readBlock(5, { number: 'D', areaMm2: null, peakN: 5000 }),
+    readBlock(6, { ...glued, number: 'E', peakN: 600 }),
+    readBlock(7, { ...glued, number: 'F', peakN: 600 }),
+  ])
+  decideTypedResult(database, {
+    typedResultId: 5,
+    recordedAt: morning,
+    by: 'Ada',
+    reason: 'misread',
+    kind: 'set-aside',
+  })
+  storeBreak(database, 6, curve)
+  const seen = observations(database)
+  expect(seen.map(({ number }) => number)).toEqual(['F', 'A', 'B', 'C', 'E'])
+  expect(seen[0]).toMatchObject({ peakN: 3600 })
+  expect(seen[1]).toMatchObject({ startedAt: '2021-03-01', gluedOn: '2020-03-01', board: 'b7', woodFailurePercent: 30 })
+  // The day of the import is not the day of the test
+  expect(seen[2]).toMatchObject({ gluedOn: null, ageMonths: 24 })
+  expect(seen[3]).toMatchObject({ strengthMPa: 8, areaMm2: null, peakN: null })
+  expect(seen[4]).toMatchObject({ setAside: 'misread' })
 })

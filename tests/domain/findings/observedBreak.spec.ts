@@ -16,6 +16,9 @@ const one: ObservedBreak = {
   woodFailurePercent: 40,
   setAside: null,
   simulated: true,
+  strengthMPa: null,
+  ageMonths: null,
+  board: null,
 }
 const observed = (...breaks: Partial<ObservedBreak>[]) =>
   observedBreaks(

@@ -225,6 +225,7 @@ export function createScriptedHost(
       current: specimenOf(specimenId),
       revisions: revisions.get(specimenId) ?? [],
       breaks: breaks.map(({ summary }) => summary).filter((summary) => summary.specimenId === specimenId),
+      typedResults: [],
     }),
     'specimens.add': async ({ fields, by }) => {
       if (specimens.some((row) => row.fields.number === fields.number))
@@ -241,7 +242,7 @@ export function createScriptedHost(
         reason: '',
         fields,
       }
-      specimens.push({ ...specimen, breakInForce: null, results: 0, timesBroken: 0 })
+      specimens.push({ ...specimen, breakInForce: null, typedResultInForce: null, results: 0, timesBroken: 0 })
       revisions.set(specimen.specimenId, [specimen])
       engine.emit('records.changed', { topics: topicsOf('specimen', [specimen.specimenId]) })
       return specimen

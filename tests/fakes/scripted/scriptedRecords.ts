@@ -49,6 +49,7 @@ export function scriptedSpecimen(index: number): SpecimenSummary {
     reason: '',
     fields,
     breakInForce: null,
+    typedResultInForce: null,
     results: 0,
     timesBroken: 0,
   }

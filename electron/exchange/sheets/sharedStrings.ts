@@ -1,0 +1,56 @@
+// Held by tests/exchange/sheets/readXlsx.spec.ts.
+import { Trouble } from '#contract/errors.ts'
+import { readElements } from './xmlElements.ts'
+
+/** More text than a million rows of honest notes hold. */
+const mostCharacters = 256_000_000
+
+/** The texts that cells name by number. Throws Trouble `not-readable` where there are more than any sheet holds. */
+export async function readSharedStrings(
+  file: string,
+  pieces: AsyncIterable<string>,
+  signal: AbortSignal | undefined,
+): Promise<string[]> {
+  const strings: string[] = []
+  let text: string | null = null
+  let inText = false
+  let reading = 0
+  let characters = 0
+  await readElements(
+    file,
+    pieces,
+    {
+      open(name) {
+        if (name === 'si') text = ''
+        else if (name === 't') inText = reading === 0
+        // How a word is pronounced is written beside it and is no part of it
+        else if (name === 'rPh') reading++
+      },
+      close(name) {
+        if (name === 'si') strings.push(withEscapes(text ?? ''))
+        else if (name === 't') inText = false
+        else if (name === 'rPh') reading--
+      },
+      text(piece) {
+        if (!inText || text === null) return
+        characters += piece.length
+        if (characters > mostCharacters)
+          throw new Trouble(
+            'not-readable',
+            `${file}: the file holds more text than can be read.`,
+            'Copy the rows that are wanted into a new sheet.',
+          )
+        text += piece
+      },
+    },
+    signal,
+  )
+  return strings
+}
+
+/** A character that XML cannot hold is written as its number (ECMA-376 part 1, 22.9.2.19). */
+export function withEscapes(text: string): string {
+  return text.includes('_x')
+    ? text.replace(/_x([0-9A-Fa-f]{4})_/g, (_, digits: string) => String.fromCharCode(Number.parseInt(digits, 16)))
+    : text
+}

@@ -1,0 +1,72 @@
+import { plainText } from '#words/units/plainText.ts'
+import { type Command, UsageError } from './command.ts'
+import { jsonLine } from './jsonLine.ts'
+import { textOption } from './optionValues.ts'
+import { archiveOf, headsFile } from './ownArchive.ts'
+import { programName } from './programName.ts'
+
+export const importCommand: Command = {
+  name: 'import',
+  operands: 'FILE',
+  summary: 'Brings in a table of past results (CSV or XLSX) as a mapping says, all of it or nothing.',
+  options: {
+    map: { type: 'string', value: 'MAP.json', help: 'what the columns mean; the page "Import" makes and shows one' },
+    'dry-run': { type: 'boolean', help: 'says what would become of every row, and stores nothing' },
+    by: { type: 'string', value: 'NAME', help: "who brings it in; the operator of the archive's settings without it" },
+  },
+  usesArchive: true,
+  details: [
+    'Each block is new, already-there or rejected, with the reason in one sentence; nothing is guessed. Imported results have a',
+    'peak alone: no curve, no verified range. The archive is made where there is none. A second import of a file adds nothing.',
+    '',
+    'With --json: per block {row, column, fate, reason, number, specimenId}; last {event: "imported", new, alreadyThere, rejected,',
+    'emptyRows, fileSha256, dryRun}. Exit 0: the file was read to its end; 1: it was not, and nothing was stored.',
+  ],
+  async run({ io, values, positionals, json }) {
+    const mapFile = textOption(values, 'map')
+    if (mapFile === undefined) throw new UsageError('"import" needs --map MAP.json.')
+    const { importFile } = await import('#engine/importFile.ts')
+    const { fates, summary } = await importFile(
+      {
+        file: positionals[0]!,
+        mapFile,
+        archive: archiveOf(values),
+        by: textOption(values, 'by') ?? null,
+        dryRun: values['dry-run'] === true,
+      },
+      programName,
+      headsFile(),
+      ({ done, total }) => {
+        if (io.interactive) io.err(`\rstored ${done} of ${total} blocks`)
+      },
+      io.interrupt,
+    )
+    if (io.interactive && !summary.dryRun) io.err('\n')
+    for (let from = 0; from < fates.length; from += 500) {
+      const some = fates.slice(from, from + 500)
+      const text = json
+        ? some.map((fate) => jsonLine(fate)).join('')
+        : some
+            .filter(({ fate, reason }) => fate !== 'new' || reason !== null)
+            .map(
+              ({ row, column, fate, reason }) =>
+                `row ${row}${column === null ? '' : `, ${column}`}: ${fate}. ${reason ?? ''}\n`,
+            )
+            .join('')
+      if (text !== '' && !(await io.out(json ? text : plainText(text)))) return 0
+    }
+    await io.out(json ? jsonLine({ event: 'imported', ...summary }) : `${summaryText(summary)}\n`)
+    return 0
+  },
+}
+
+function summaryText(summary: {
+  new: number
+  alreadyThere: number
+  rejected: number
+  emptyRows: number
+  dryRun: boolean
+}) {
+  const { alreadyThere, rejected, emptyRows, dryRun } = summary
+  return `${summary.new} ${dryRun ? 'would be new' : 'new'}, ${alreadyThere} there already, ${rejected} rejected, ${emptyRows} empty rows`
+}

@@ -1,0 +1,40 @@
+import type { TypedResultSummary } from '#contract/specimens/typedResult.ts'
+
+type Sourced = Pick<TypedResultSummary, 'source' | 'row' | 'column' | 'file' | 'resolutionN' | 'readBy'>
+
+/** That a result has no curve, short, for a list: where it comes from stands beside it. */
+export const peakOnlyMark = 'peak only'
+
+/** How many digits of the hash of a file tell it from another to the eye. */
+const shownDigits = 12
+
+/**
+ * Where a result without a curve comes from: "peak only, from blocks.xlsx (3f2a9c11d0b4, row 7, column 3)", or who read which
+ * dial. `force` writes the smallest step of the dial.
+ */
+export function typedSourceWords(result: Sourced, force: (valueN: number) => string): string {
+  if (result.source === 'dial') {
+    const step = result.resolutionN === null ? '' : ` in steps of ${force(result.resolutionN)}`
+    return `${peakOnlyMark}, read from a dial${step}${result.readBy === '' ? '' : ` by ${result.readBy}`}`
+  }
+  const { file, row, column } = result
+  const place = [file === null ? null : file.fileSha256.slice(0, shownDigits), row === null ? null : `row ${row}`]
+  const across = column === null ? null : `column ${column}`
+  const where = [...place, across].filter((part) => part !== null).join(', ')
+  return `${peakOnlyMark}, from ${file?.fileName ?? 'a file'} (${where})`
+}
+
+/** What a result without a curve cannot say, wherever one is shown at length. */
+export const peakOnlyMeaning =
+  'There is no curve behind it and no calibration with a verified range: the number stands as it was written.'
+
+/** The words by which a list finds a result without a curve. */
+export function typedSourceToFind({
+  source,
+  fileName,
+}: {
+  source: 'import' | 'dial'
+  fileName: string | null
+}): string {
+  return source === 'dial' ? `${peakOnlyMark} dial` : `${peakOnlyMark} imported ${fileName ?? ''}`
+}
