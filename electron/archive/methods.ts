@@ -43,10 +43,10 @@ import { findNumber } from './programme/findNumber.ts'
 import { glueUp, glueUpPlan, glueUpRow, glueUps, studiesToGlue } from './programme/glueUpLists.ts'
 import { addGlueUp, type NewGlueUp } from './programme/glueUps.ts'
 import { labelledBlocks } from './programme/labels.ts'
+import { keepLabel, nextOwnNumbers } from './programme/ownNumbers.ts'
 import { addPullDecision } from './programme/pullDecisions.ts'
 import { pullSources, seriesCounts } from './programme/pulls.ts'
 import { addStudy, correctStudy, studies, study } from './programme/studies.ts'
-import { keepLabel, nextOwnNumbers } from './programme/ownNumbers.ts'
 import { reevaluationChanges } from './reevaluation/reevaluationChanges.ts'
 import {
   addReevaluated,
@@ -57,9 +57,9 @@ import {
   reevaluations,
 } from './reevaluation/reevaluations.ts'
 import { arePreferencesSound, preferences, setPreferences } from './settings/preferences.ts'
-import { addPicture, addWoodPicture, pictureContent, pictures } from './specimens/pictures.ts'
 import { judgeImport } from './specimens/import/judgeImport.ts'
 import { type NewImport, storeImport } from './specimens/import/storeImport.ts'
+import { addPicture, addWoodPicture, pictureContent, pictures } from './specimens/pictures.ts'
 import { listSpecimens, pressQueue, specimen, waitingSpecimens } from './specimens/specimenRecords.ts'
 import { addSpecimen, addSpecimens, correctSpecimen } from './specimens/specimens.ts'
 import { addDialReadings, decideImport, decideTypedResult, importRuns } from './specimens/typedResults.ts'

@@ -34,7 +34,7 @@ export function importBlocks(
   change: Partial<NewImport> = {},
   isCancelled = () => false,
 ): JudgedBlock[] {
-  const mapping = JSON.stringify({ layout: 'row-per-specimen', sheet: change.file?.sheet ?? undefined })
+  const mapping = { layout: 'row-per-specimen', sheet: change.file?.sheet ?? null }
   const made = { file, mapping, blocks, recordedAt: morning, by: 'Ada Thole', demo: false, ...change }
   return storeImport(database, { next: nextOwnNumbers, keep: keepLabel }, made, () => {}, isCancelled)
 }

@@ -14,8 +14,8 @@ import { addSpecimens, correctSpecimen } from '#archive/specimens/specimens.ts'
 import { addDialReadings, decideTypedResult } from '#archive/specimens/typedResults.ts'
 import type { SampleBlock } from '#contract/breaks/curve.ts'
 import { curveEvent, curveEventKind, flag, loadCourse, loadRate, outcome } from '#contract/breaks/evaluation.ts'
-import { smallPictures } from '#tests/reference/faces/smallPictures.ts'
 import { dialReading } from '#contract/specimens/typedResult.ts'
+import { smallPictures } from '#tests/reference/faces/smallPictures.ts'
 import { rows as calibrationRows, storeCalibrations } from '../archive/storedCalibration.ts'
 import { importBlocks, readBlock } from '../archive/storedImport.ts'
 import { decide, resultBeside, storeReevaluation } from '../archive/storedReevaluation.ts'
@@ -333,6 +333,9 @@ const together: Record<string, { field: string; first: string; last: string }> =
   decision: { field: 'sample', first: 'sample_time_s', last: 'sample_reading' },
 }
 
+/** The names of a result without a curve that the document gives one by one. */
+const typedNames: Record<string, string> = { sheet_row: 'row', sheet_column: 'column', strength_mpa: 'strengthMPa' }
+
 /** The record as the document says that the chain holds it, from the columns of its row alone. */
 function byTheRule(kind: string, row: Record<string, unknown>): unknown {
   const content: Record<string, unknown> = {}
@@ -342,7 +345,7 @@ function byTheRule(kind: string, row: Record<string, unknown>): unknown {
   for (const [at, [name, value]] of Object.entries(row).entries()) {
     if (name === 'revision_id' || (later.includes(name) && value === null)) continue
     const isInField = group !== undefined && columns.indexOf(group.first) <= at && at <= columns.indexOf(group.last)
-    const key = camelCase(kind === 'decision' ? name.replace(/^sample_/, '') : name)
+    const key = typedNames[name] ?? camelCase(kind === 'decision' ? name.replace(/^sample_/, '') : name)
     const json = typeof value === 'string' && /^[[{]/.test(value) ? JSON.parse(value) : value
     const target = isInField ? inField : content
     // `demo` is the one truth value of a record.

@@ -1,5 +1,5 @@
 import { importRun, typedResult, typedResultDecision } from '#contract/specimens/typedResult.ts'
-import { named, plain } from '../core/columns.ts'
+import { json, named, plain } from '../core/columns.ts'
 import { recordKind } from '../core/recordKind.ts'
 import { numbered } from '../core/recordTable.ts'
 
@@ -11,7 +11,7 @@ export const importRunKind = recordKind({
   identity: numbered('importRunId'),
   instant: 'recordedAt',
   schema: importRun,
-  columns: { recordedAt: plain, by: plain, fileName: plain, fileSha256: plain, mapping: plain },
+  columns: { recordedAt: plain, by: plain, fileName: plain, fileSha256: plain, mapping: json },
   topics: () => ['imports'],
 })
 

@@ -9,8 +9,8 @@ export const importRun = z.strictObject({
   by: kept,
   fileName: kept,
   fileSha256: z.string().regex(/^[0-9a-f]{64}$/),
-  /** The mapping that its cells were read with, as JSON. */
-  mapping: kept,
+  /** The mapping that its cells were read with, as the program of that day knew it. */
+  mapping: z.record(z.string(), z.json()),
 })
 export type ImportRun = z.infer<typeof importRun>
 

@@ -1,3 +1,4 @@
+// Held by tests/shells/commands/importCommand.spec.ts.
 import { createHash } from 'node:crypto'
 import type { Archive } from '#archive/archive.ts'
 import { correctTheValue, Trouble, troubleFrom } from '#contract/errors.ts'
@@ -77,7 +78,7 @@ export async function runImport(
   signal: AbortSignal,
 ): Promise<ImportOutcome> {
   const { file, mapping } = table
-  const made = { file, mapping: JSON.stringify(mapping), blocks: readBlocks(table), ...said }
+  const made = { file, mapping: JSON.parse(JSON.stringify(mapping)), blocks: readBlocks(table), ...said }
   const judged = await archive.storeImport(onProgress, signal, made)
   return outcomeOf(table, importFates(table.rows, judged, false), false)
 }

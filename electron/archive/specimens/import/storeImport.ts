@@ -1,5 +1,5 @@
 import type { ImportedFile, JudgedBlock, ReadBlock } from '#contract/specimens/importedResult.ts'
-import type { TypedResult } from '#contract/specimens/typedResult.ts'
+import type { ImportRun, TypedResult } from '#contract/specimens/typedResult.ts'
 import type { Progress } from '#contract/tasks.ts'
 import type { Database } from '../../core/database.ts'
 import { storeRecord } from '../../core/recordKind.ts'
@@ -15,8 +15,8 @@ import { resultOf, specimenOf } from './storedBlock.ts'
 /** An import as it is asked for: the blocks of a table that could be read, with where they come from and who brings them in. */
 export type NewImport = {
   file: ImportedFile
-  /** The mapping as JSON, with the sheet that was read. */
-  mapping: string
+  /** The mapping with the sheet that was read. */
+  mapping: ImportRun['mapping']
   blocks: readonly ReadBlock[]
   recordedAt: string
   by: string

@@ -1,3 +1,4 @@
+// Held by tests/exchange/import/fates.spec.ts.
 import type { FateCause } from '#contract/specimens/importedResult.ts'
 import { fieldWords } from './rejectedWords.ts'
 

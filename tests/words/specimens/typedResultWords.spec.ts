@@ -1,0 +1,25 @@
+import { expect, it } from 'vitest'
+import { typedSourceToFind, typedSourceWords } from '#words/specimens/typedResultWords.ts'
+
+const force = (valueN: number) => `${valueN} N`
+const imported = {
+  source: 'import',
+  ...{ row: 7, column: '3', resolutionN: null, readBy: '' },
+  file: { fileName: 'blocks.xlsx', fileSha256: '3f2a9c11d0b4'.padEnd(64, '0') },
+} as const
+
+it('says of an imported result from which file, row and column', () => {
+  expect(typedSourceWords(imported, force)).toBe('peak only, from blocks.xlsx (3f2a9c11d0b4, row 7, column 3)')
+  expect(typedSourceWords({ ...imported, column: null }, force)).toBe(
+    'peak only, from blocks.xlsx (3f2a9c11d0b4, row 7)',
+  )
+})
+
+it('says of a dial its step and who read it, where that is known', () => {
+  const dial = { ...imported, source: 'dial' as const, row: null, column: null, file: null }
+  expect(typedSourceWords(dial, force)).toBe('peak only, read from a dial')
+  expect(typedSourceWords({ ...dial, resolutionN: 50, readBy: 'Ada Thole' }, force)).toBe(
+    'peak only, read from a dial in steps of 50 N by Ada Thole',
+  )
+  expect(typedSourceToFind({ source: 'dial', fileName: null })).toContain('dial')
+})
