@@ -28,6 +28,8 @@ it('holds the breaks of specimens with load, area and what was set aside, and no
   })
   expect(observations(database)).toEqual([
     {
+      specimenId: 1,
+      breakId: 1,
       startedAt: expect.any(String),
       number: 'C1-1',
       adhesive: 'casein C1',

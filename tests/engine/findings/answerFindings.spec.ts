@@ -20,6 +20,9 @@ const observed: ObservedBreak[] = loads.map((peakN, i) => ({
   woodFailurePercent: 10 * i,
   setAside: null,
   simulated: false,
+  strengthMPa: null,
+  ageMonths: null,
+  board: null,
 }))
 const archiveOf = (breaks: readonly ObservedBreak[]) => ({ observations: () => [...breaks] })
 const ask = (question: object, breaks: readonly ObservedBreak[] = observed) =>
