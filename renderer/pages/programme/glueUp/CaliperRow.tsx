@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useEffect, useRef, useState } from 'react'
+import { type KeyboardEvent, memo, useEffect, useRef, useState } from 'react'
 import type { Side, SizeDoubt } from '#domain/programme/glueUp/sizeDoubts.ts'
 import { sizeDoubtWords } from '#words/programme/sizeWords.ts'
 import { areaQuestion } from '#words/specimens/plausibleWords.ts'
@@ -20,24 +20,37 @@ export type CaliperBlock = {
  */
 export type EnteredCell = 'kept' | 'asked' | 'scanned'
 
-/** The line of one block: both sides, their area, and what is asked about them. */
-export function CaliperRow({
-  block,
-  length,
-  width,
-  doubts,
-  onKeep,
-  onEnter,
-  onMove,
-}: {
+/** What a cell does with what is typed into it. */
+export type CellActions = {
+  keep(blockKey: string, side: Side, text: string): void
+  enter(block: CaliperBlock, side: Side, text: string): EnteredCell
+  /** Goes to the same side of the row so many further down. */
+  move(at: number, side: Side, by: number): void
+}
+
+type RowParts = {
   block: CaliperBlock
+  at: number
   length: CaliperCell | undefined
   width: CaliperCell | undefined
   doubts: readonly SizeDoubt[]
-  onKeep(blockKey: string, side: Side, text: string): unknown
-  onEnter(block: CaliperBlock, side: Side, text: string): EnteredCell
-  onMove(side: Side, by: number): void
-}) {
+  onCell: CellActions
+}
+
+/** The line of one block: both sides, their area, and what is asked about them. */
+export const CaliperRow = memo(
+  DrawnRow,
+  (a, b) =>
+    a.block.key === b.block.key &&
+    a.block.number === b.block.number &&
+    a.block.words === b.block.words &&
+    a.at === b.at &&
+    a.length === b.length &&
+    a.width === b.width &&
+    JSON.stringify(a.doubts) === JSON.stringify(b.doubts),
+)
+
+function DrawnRow({ block, at, length, width, doubts, onCell }: RowParts) {
   const quantities = useQuantities()
   const cells = {
     ...(length === undefined ? {} : { [cellKey(block.key, 'length')]: length }),
@@ -54,7 +67,7 @@ export function CaliperRow({
   const said = [...errors, ...asks, ...(ofArea === null ? [] : [ofArea])]
   const about = `said-${block.key}`
   const bind = (side: Side, cell: CaliperCell | undefined) => ({
-    ...{ block, side, cell, onKeep, onEnter, onMove },
+    ...{ block, at, side, cell, onCell },
     saidId: said.length === 0 ? undefined : about,
     isWrong: 'error' in readCell(cell),
   })
@@ -84,22 +97,17 @@ export function CaliperRow({
 
 function CellInput({
   block,
+  at,
   side,
   cell,
   saidId,
   isWrong,
-  onKeep,
-  onEnter,
-  onMove,
-}: {
-  block: CaliperBlock
+  onCell,
+}: Pick<RowParts, 'block' | 'at' | 'onCell'> & {
   side: Side
   cell: CaliperCell | undefined
   saidId: string | undefined
   isWrong: boolean
-  onKeep(blockKey: string, side: Side, text: string): unknown
-  onEnter(block: CaliperBlock, side: Side, text: string): EnteredCell
-  onMove(side: Side, by: number): void
 }) {
   const quantities = useQuantities()
   const kept = shownIn(cell, quantities)
@@ -112,13 +120,13 @@ function CellInput({
     const by = { ArrowDown: 1, ArrowUp: -1 }[event.key]
     if (by !== undefined) {
       event.preventDefault()
-      onMove(side, by)
+      onCell.move(at, side, by)
     }
     if (event.key !== 'Enter') return
     event.preventDefault()
     event.stopPropagation()
     isEntering.current = true
-    const came = onEnter(block, side, typed)
+    const came = onCell.enter(block, side, typed)
     isEntering.current = false
     if (came === 'asked') event.currentTarget.select()
     if (came === 'scanned') setTyped(kept)
@@ -133,7 +141,7 @@ function CellInput({
       autoComplete="off"
       value={typed}
       onChange={(event) => setTyped(event.currentTarget.value)}
-      onBlur={() => !isEntering.current && typed !== kept && onKeep(block.key, side, typed)}
+      onBlur={() => !isEntering.current && typed !== kept && onCell.keep(block.key, side, typed)}
       onKeyDown={onKeyDown}
     />
   )

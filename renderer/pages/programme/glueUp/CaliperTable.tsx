@@ -2,7 +2,7 @@ import { useRef, useState } from 'react'
 import type { MeasuredSize, Side } from '#domain/programme/glueUp/sizeDoubts.ts'
 import { writeCount } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { type CaliperBlock, CaliperRow, type EnteredCell } from './CaliperRow.tsx'
+import { type CaliperBlock, CaliperRow, type CellActions, type EnteredCell } from './CaliperRow.tsx'
 import {
   type CaliperCell,
   type CaliperCells,
@@ -80,6 +80,21 @@ export function CaliperTable({
     return 'kept'
   }
 
+  const actions = useRef({ keep, enter, move: (_at: number, _side: Side, _by: number) => {} })
+  actions.current = {
+    keep,
+    enter,
+    move(at, side, by) {
+      const other = keys[at + by]
+      if (other !== undefined) focus(other, side)
+    },
+  }
+  // The same for every drawing, so that a row is drawn again only where something of it changed
+  const [onCell] = useState<CellActions>(() => ({
+    keep: (...cell) => actions.current.keep(...cell),
+    enter: (...cell) => actions.current.enter(...cell),
+    move: (...to) => actions.current.move(...to),
+  }))
   const measured = keys.filter((key) => cells[cellKey(key, 'length')] && cells[cellKey(key, 'width')]).length
   return (
     <div className="caliper">
@@ -95,13 +110,9 @@ export function CaliperTable({
               block={block}
               length={cells[cellKey(block.key, 'length')]}
               width={cells[cellKey(block.key, 'width')]}
+              at={at}
               doubts={doubts[at]!}
-              onKeep={keep}
-              onEnter={enter}
-              onMove={(side, by) => {
-                const other = keys[at + by]
-                if (other !== undefined) focus(other, side)
-              }}
+              onCell={onCell}
             />
           ))}
         </tbody>

@@ -1,4 +1,5 @@
 import { useQuantities } from '../../../host/useQuantities.ts'
+import { CatalogueField } from '../../../parts/catalogue/CatalogueField.tsx'
 import type { TypedForm } from '../../../parts/forms/useTypedTexts.ts'
 import { Field, TextField } from '../../../widgets/Field.tsx'
 import { type GlueUpErrors, type GlueUpTextKey, type GlueUpTexts, glueUpNumbers } from './glueUpForm.ts'
@@ -28,8 +29,7 @@ export function GlueUpFieldset({
   })
   const bindIn = (member: 'lots' | 'places', name: string) => ({
     value: shown[member][name] ?? '',
-    onChange: (event: { currentTarget: { value: string } }) =>
-      onTexts({ ...shown, [member]: { ...shown[member], [name]: event.currentTarget.value } }),
+    onValue: (value: string) => onTexts({ ...shown, [member]: { ...shown[member], [name]: value } }),
   })
   return (
     <div className="glue-fields">
@@ -42,13 +42,19 @@ export function GlueUpFieldset({
       <Field label="Clamp time" {...number('clampTimeMin')} />
       <Field label="Pressure" {...number('pressureMPa')} />
       {adhesives.map((adhesive) => (
-        <Field key={adhesive} label={`Lot of ${adhesive}`} maxLength={200} {...bindIn('lots', adhesive)} />
+        <CatalogueField
+          key={adhesive}
+          kind="lot"
+          of={adhesive}
+          label={`Lot of ${adhesive}`}
+          {...bindIn('lots', adhesive)}
+        />
       ))}
       {exposures.map((exposure) => (
-        <Field
+        <CatalogueField
           key={exposure}
+          kind="place"
           label={exposure === '' ? 'Place on the shelf' : `Place of the ${exposure} blocks`}
-          maxLength={200}
           {...bindIn('places', exposure)}
         />
       ))}

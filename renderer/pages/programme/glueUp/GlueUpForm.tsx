@@ -8,6 +8,7 @@ import { useSigner } from '../../../parts/decisions/signer.ts'
 import { Form } from '../../../widgets/forms/Form.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { Switch } from '../../../widgets/Switch.tsx'
+import { AdhesiveNotes } from './AdhesiveNotes.tsx'
 import { CaliperTable } from './CaliperTable.tsx'
 import { GlueUpFieldset } from './GlueUpFieldset.tsx'
 import { forgetDraft, type GlueUpDraft, keepDraft } from './glueUpDraft.ts'
@@ -76,6 +77,7 @@ function PlannedForm({ archive, studyId, draft, plan, onStored }: Parts & { plan
             Adhesives and solvents: the maker’s safety sheet says what to wear, how to air the room and what to do with
             leftovers.
           </p>
+          <AdhesiveNotes adhesives={glueUp.adhesives} />
           <GlueUpFieldset
             form={glueUp.texts}
             errors={glueUp.errors.texts}
@@ -130,7 +132,12 @@ function plannedWords(
 /** Enter in a line of the form leads to the next one. */
 function goOnWithEnter(event: KeyboardEvent<HTMLElement>): void {
   const { target, currentTarget } = event
-  if (event.key !== 'Enter' || !(target instanceof HTMLInputElement || target instanceof HTMLSelectElement)) return
+  if (
+    event.key !== 'Enter' ||
+    event.defaultPrevented ||
+    !(target instanceof HTMLInputElement || target instanceof HTMLSelectElement)
+  )
+    return
   event.preventDefault()
   const fields = [...currentTarget.querySelectorAll<HTMLElement>('input, select, textarea')]
   fields[fields.indexOf(target) + 1]?.focus()
