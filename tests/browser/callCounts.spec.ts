@@ -69,7 +69,12 @@ describe.skipIf(chromiumPath === null)('what an open page asks again', () => {
 
   test('after a note on the open break: the list and the record once, for the comparison shows no notes', async () => {
     await made.handlers['breaks.assess']({ breakId: 1, ...faces })
-    expect(await quiet()).toEqual({ list: { 'breaks.list': 1 }, record: { 'breaks.get': 1 }, comparison: {} })
+    expect(await quiet()).toEqual({
+      list: { 'breaks.list': 1 },
+      // Pictures are told of as a part of their break.
+      record: { 'breaks.get': 1, 'pictures.list': 1 },
+      comparison: {},
+    })
   })
 
   test('after a note on another break: the list alone', async () => {
@@ -81,7 +86,7 @@ describe.skipIf(chromiumPath === null)('what an open page asks again', () => {
     await made.handlers['breaks.pickPeak']({ breakId: 1, timeS: 1.2, ...signature })
     expect(await quiet()).toEqual({
       list: { 'breaks.list': 1 },
-      record: { 'breaks.get': 1 },
+      record: { 'breaks.get': 1, 'pictures.list': 1 },
       // The comparison, the record that its table shows, and whether the breaks are still of one group; no curve.
       comparison: { 'comparison.make': 1, 'breaks.get': 1, 'breaks.group': 1 },
     })

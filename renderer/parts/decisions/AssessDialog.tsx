@@ -8,9 +8,18 @@ import { emptyEntry } from '../assessment/woodFailureEntry.ts'
 import { SignatureDialog } from './SignatureDialog.tsx'
 
 /** Describes the broken faces, or describes them anew: the description before stays in the history. */
-export function AssessDialog({ summary, onClose }: { summary: BreakSummary; onClose(): void }) {
+export function AssessDialog({
+  summary,
+  decidedPercent = null,
+  onClose,
+}: {
+  summary: BreakSummary
+  /** Wood failure that was decided just before, from a picture. */
+  decidedPercent?: number | null
+  onClose(): void
+}) {
   const assess = useAction('breaks.assess')
-  const [entry, setEntry] = useState({ ...emptyEntry, percent: summary.woodFailurePercent })
+  const [entry, setEntry] = useState({ ...emptyEntry, percent: decidedPercent ?? summary.woodFailurePercent })
   const [failurePattern, setPattern] = useState(summary.failurePattern)
   const [note, setNote] = useState(summary.note)
   return (

@@ -2,6 +2,8 @@ import type { Page } from 'playwright-core'
 import type { CurveEvent, EvaluationResult, LoadCourse } from '#contract/breaks/evaluation.ts'
 import { madeEvent } from '#tests/fakes/madeEvents.ts'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
+import { drawnFace } from '#tests/reference/faces/drawnFace.ts'
+import { pngOf } from '#tests/reference/faces/pngOf.ts'
 import { at, type Screen, settle } from './screenSteps.ts'
 
 const events: CurveEvent[] = [
@@ -42,6 +44,15 @@ function eventful(result: Partial<EvaluationResult> = {}): ScriptedHost {
   const host = createScriptedHost()
   for (const peakN of [4620, 4390, 4480]) host.addBreak(peakN)
   host.addBreak(4812, { flags: ['uncalibrated', 'glitch'] }, { events, course, ...result })
+  return host
+}
+
+/** A break with the photograph of a face. */
+function photographed(): ScriptedHost {
+  const host = createScriptedHost()
+  host.addBreak(4812)
+  const content = new Uint8Array(pngOf(drawnFace('perspective', 4, 320, 240)))
+  void host.handlers['pictures.attach']({ specimenId: null, breakId: 1, name: 'face a.png', content, by: 'bench 1' })
   return host
 }
 
@@ -268,6 +279,25 @@ export const reviewScreens: readonly Screen[] = [
       return host
     },
     show: at('#/breaks/1'),
+  },
+  {
+    name: 'photographs',
+    host: photographed,
+    show: async (page) => {
+      await at('#/breaks/1')(page)
+      await page.locator('canvas.thumbnail[width="320"]').waitFor()
+      await page.getByText('Nothing read from it yet.').scrollIntoViewIfNeeded()
+    },
+  },
+  {
+    name: 'wood-from-picture',
+    host: photographed,
+    show: async (page) => {
+      await at('#/breaks/1')(page)
+      await page.getByRole('button', { name: /^Wood failure from/ }).click()
+      await page.getByText(/% exactly/).waitFor()
+      await settle(page)
+    },
   },
   {
     name: 'curve-running',

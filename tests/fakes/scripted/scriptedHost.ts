@@ -15,6 +15,7 @@ import { scriptedBreaking } from './scriptedBreaking.ts'
 import { createScriptedCalibration, type ScriptedCalibration } from './scriptedCalibration.ts'
 import { createScriptedEngine, type ScriptedEngine } from './scriptedEngine.ts'
 import { breakFits, paged, sortedBreaks, sortedSpecimens, specimenFits } from './scriptedLists.ts'
+import { scriptedPictures } from './scriptedPictures.ts'
 import { at, scriptedBench, scriptedBreak, scriptedSpecimen } from './scriptedRecords.ts'
 import { createScriptedReevaluation, type ScriptedReevaluation } from './scriptedReevaluation.ts'
 import { scriptedReview } from './scriptedReview.ts'
@@ -271,6 +272,7 @@ export function createScriptedHost(
         query,
       ),
     'breaks.get': async ({ breakId }) => recordOf(breakId),
+    ...scriptedPictures((name, payload) => engine.emit(name, payload)),
     'breaks.assess': async ({ breakId, woodFailurePercent, failurePattern, note, by }) => {
       const record = recordOf(breakId)
       const assessment = {

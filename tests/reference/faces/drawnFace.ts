@@ -23,7 +23,7 @@ export type DrawnFace = {
   width: number
   height: number
   /** Red, green, blue and opacity of each pixel, sRGB. */
-  pixels: Uint8ClampedArray
+  pixels: Uint8ClampedArray<ArrayBuffer>
   /** The bonded area as a person would mark it: within half a percent of the picture. */
   corners: FaceCorners
   /** Width of the bonded area divided by its height. */

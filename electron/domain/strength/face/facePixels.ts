@@ -5,7 +5,7 @@ import type { Plane } from './planes.ts'
 export type ShownPicture = {
   readonly width: number
   readonly height: number
-  readonly pixels: Uint8ClampedArray
+  readonly pixels: Uint8ClampedArray<ArrayBuffer>
 }
 
 /** The bonded area seen straight on: linear light, 0 dark to 1 white. */
@@ -16,6 +16,17 @@ const lightOf = Float32Array.from({ length: 256 }, (_, value) => {
   const shown = value / 255
   return shown <= 0.04045 ? shown / 12.92 : ((shown + 0.055) / 1.055) ** 2.4
 })
+
+const shownOf = (light: number) => (light <= 0.0031308 ? 12.92 * light : 1.055 * light ** (1 / 2.4) - 0.055)
+
+/** A face in linear light as a screen shows it, sRGB. */
+export function shownFace({ red, green, blue }: FacePixels): ShownPicture {
+  const { width, height } = red
+  const pixels = new Uint8ClampedArray(4 * width * height).fill(255)
+  for (const [k, { values }] of [red, green, blue].entries())
+    for (let i = 0; i < values.length; i++) pixels[4 * i + k] = 255 * shownOf(values[i]!)
+  return { width, height, pixels }
+}
 
 /** Pixels along the longer side of the area seen straight on. */
 const longerSide = 480

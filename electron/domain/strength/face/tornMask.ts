@@ -22,3 +22,8 @@ export function tornPercent(mask: TornMask): number {
   for (let i = 0; i < n; i++) if (isTorn(mask, i)) torn += 1
   return (100 * torn) / n
 }
+
+/** The bits of a mask as hexadecimal digits. */
+export function maskDigits({ bits }: TornMask): string {
+  return Array.from(bits, (byte) => byte.toString(16).padStart(2, '0')).join('')
+}

@@ -7,6 +7,9 @@ import { filledFromAround, outsideGlare } from './shine.ts'
 import { freeOfBorder, type SurfaceFeatures, surfaceFeatures } from './surfaceFeatures.ts'
 import { along, type TwoClasses, twoClassesFrom } from './twoClasses.ts'
 
+/** Which version of the proposal this is; another computation is another name. */
+export const tornWoodMethod = 'colour, else texture 1'
+
 /** What told the two surfaces of a face apart. */
 export type SurfacesTold = 'colour' | 'texture' | 'neither'
 

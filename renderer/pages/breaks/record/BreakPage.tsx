@@ -7,9 +7,11 @@ import { useAnswer } from '../../../host/useAnswer.ts'
 import { AssessDialog } from '../../../parts/decisions/AssessDialog.tsx'
 import { ReassignDialog } from '../../../parts/decisions/ReassignDialog.tsx'
 import { SetAsideDialog, TakeBackDialog } from '../../../parts/decisions/StandingDialogs.tsx'
+import { PicturesSection } from '../../../parts/pictures/PicturesSection.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { BreakColumns } from './BreakColumns.tsx'
 import { BreakHead } from './BreakHead.tsx'
+import { BreakPictureDialog } from './BreakPictureDialog.tsx'
 import { type BreakDialog, decidesOfCurve } from './breakDialog.ts'
 import { EvaluationsTable } from './EvaluationsTable.tsx'
 import { PeakAsFoundDialog, PrematureDialog } from './overrule/OverruleDialogs.tsx'
@@ -65,13 +67,27 @@ function BreakView({ record }: { record: BreakRecord }) {
           <EvaluationsTable record={record} />
         </section>
       ) : null}
+      <PicturesSection
+        owner={{ specimenId: null, breakId: summary.breakId }}
+        onOpen={(picture) => setDialog({ kind: 'picture', picture })}
+      />
       <BreakColumns record={record} />
-      {dialog === null ? null : <DialogOf dialog={dialog} record={record} onClose={close} />}
+      {dialog === null ? null : <DialogOf dialog={dialog} record={record} onAsk={setDialog} onClose={close} />}
     </div>
   )
 }
 
-function DialogOf({ dialog, record, onClose }: { dialog: BreakDialog; record: BreakRecord; onClose(): void }) {
+function DialogOf({
+  dialog,
+  record,
+  onAsk,
+  onClose,
+}: {
+  dialog: BreakDialog
+  record: BreakRecord
+  onAsk(dialog: BreakDialog): void
+  onClose(): void
+}) {
   const { summary } = record
   switch (dialog.kind) {
     case 'set-aside':
@@ -81,7 +97,16 @@ function DialogOf({ dialog, record, onClose }: { dialog: BreakDialog; record: Br
     case 'reassign':
       return <ReassignDialog summary={summary} onClose={onClose} />
     case 'assess':
-      return <AssessDialog summary={summary} onClose={onClose} />
+      return <AssessDialog summary={summary} decidedPercent={dialog.decidedPercent ?? null} onClose={onClose} />
+    case 'picture':
+      return (
+        <BreakPictureDialog
+          summary={summary}
+          picture={dialog.picture}
+          onDecided={(decidedPercent) => onAsk({ kind: 'assess', decidedPercent })}
+          onClose={onClose}
+        />
+      )
     case 'pick':
       return <PickPeakDialog record={record} startTimeS={dialog.timeS} onClose={onClose} />
     case 'premature':

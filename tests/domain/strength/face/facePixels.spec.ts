@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { faceSize, straightened } from '#domain/strength/face/facePixels.ts'
+import { faceSize, shownFace, straightened } from '#domain/strength/face/facePixels.ts'
 import type { FaceCorners } from '#domain/strength/face/homography.ts'
 import { outcomeOf } from '#tests/reference/faces/outcomeOf.ts'
 
@@ -45,6 +45,20 @@ describe('a face made straight', () => {
     expect(red.values[1000]).toBeCloseTo(0.5029, 4)
     expect(green.values[1000]).toBe(0)
     expect(blue.values[1000]).toBeCloseTo(1, 6)
+  })
+
+  it('is shown again as it was', () => {
+    const { pixels, width } = shownFace(
+      outcomeOf(
+        straightened(
+          picture(8, 8, () => [188, 3, 255]),
+          whole(8, 8),
+          1,
+        ),
+      ),
+    )
+    expect(width).toBe(480)
+    expect([...pixels.slice(4000, 4004)]).toEqual([188, 3, 255, 255])
   })
 
   it('shows the upper left of the area at the upper left, whichever way the picture was held', () => {

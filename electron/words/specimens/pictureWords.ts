@@ -1,0 +1,29 @@
+import type { Attachment } from '#contract/specimens/attachment.ts'
+import type { WoodReading } from '#contract/specimens/pictureProcedures.ts'
+import type { SurfacesTold } from '#domain/strength/face/tornScores.ts'
+
+/** A percent of wood failure to the nearest 5, as people record it. */
+export function toNearest5(percent: number): number {
+  return 5 * Math.round(percent / 5)
+}
+
+/** What was read from a picture last, or that nothing was. */
+export function readingWords(readings: readonly WoodReading[]): string {
+  const last = readings.at(-1)
+  if (last === undefined) return 'Nothing read from it yet.'
+  return `${last.decidedPercent} % wood failure decided, ${last.proposedPercent.toFixed(1)} % by the picture.`
+}
+
+/** A picture for whoever cannot see it. */
+export function pictureName({ name }: Attachment): string {
+  return `Photograph ${name}`
+}
+
+/** How far a proposal can be trusted, by what told the surfaces apart. */
+export const toldWords: Readonly<Record<SurfacesTold, string>> = {
+  colour: 'The two surfaces differ in colour, and the rougher one is taken for torn wood.',
+  texture:
+    'The two surfaces do not differ in colour, perhaps as the glue has the colour of the wood: the rougher parts are taken for torn wood. Look twice.',
+  neither:
+    'The picture shows no two surfaces that can be told apart: all glue, all wood, or a picture that is not sharp. There is no proposal; move the threshold, or decide by eye.',
+}

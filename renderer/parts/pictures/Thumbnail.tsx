@@ -1,0 +1,44 @@
+import { useEffect, useRef, useState } from 'react'
+import type { Attachment } from '#contract/specimens/attachment.ts'
+import { pictureName } from '#words/specimens/pictureWords.ts'
+import { useHost } from '../../host/hostContext.ts'
+import type { PictureThread } from './pictureThread.ts'
+
+/** Pixels along the longer side of a small picture; screens of two pixels a point included. */
+const longestSide = 360
+
+/** A kept picture, small. */
+export function Thumbnail({ attachment, thread }: { attachment: Attachment; thread: PictureThread }) {
+  const { client } = useHost()
+  const canvas = useRef<HTMLCanvasElement>(null)
+  const [damaged, setDamaged] = useState(false)
+  const { attachmentId, mediaType } = attachment
+
+  useEffect(() => {
+    let wanted = true
+    async function draw() {
+      const { content } = await client.call('pictures.content', { attachmentId })
+      const bitmap = await thread.show(new Uint8Array(content), mediaType, longestSide)
+      if (wanted && canvas.current !== null) drawBitmap(canvas.current, bitmap)
+    }
+    draw().catch(() => {
+      if (wanted) setDamaged(true)
+    })
+    return () => {
+      wanted = false
+    }
+  }, [client, thread, attachmentId, mediaType])
+
+  return damaged ? (
+    <span className="thumbnail thumbnail-damaged">This picture cannot be shown.</span>
+  ) : (
+    <canvas ref={canvas} className="thumbnail" role="img" aria-label={pictureName(attachment)} width={4} height={3} />
+  )
+}
+
+/** Puts a picture on a canvas of its size. */
+export function drawBitmap(canvas: HTMLCanvasElement, bitmap: ImageBitmap): void {
+  canvas.width = bitmap.width
+  canvas.height = bitmap.height
+  canvas.getContext('bitmaprenderer')?.transferFromImageBitmap(bitmap)
+}

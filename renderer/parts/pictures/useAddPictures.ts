@@ -1,0 +1,54 @@
+// Held by tests/browser/breaks/woodFromPicture.spec.ts.
+import { useCallback, useEffect, useState } from 'react'
+import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
+import { type PictureOwner, refuseLargePicture } from '#contract/specimens/pictureProcedures.ts'
+import { useHost } from '../../host/hostContext.ts'
+import { useSigner } from '../decisions/signer.ts'
+
+export type AddPictures = {
+  /** Stores files one after the other; the first that is refused says why, and the others are stored all the same. */
+  add(files: Iterable<File>): Promise<void>
+  /** Of how many files how many are stored; null: none is under way. */
+  progress: { done: number; of: number } | null
+  error: TroubleMessage | null
+}
+
+/** Adds pictures to a specimen or a break, pasted ones too while the page is open. */
+export function useAddPictures({ specimenId, breakId }: PictureOwner): AddPictures {
+  const { client } = useHost()
+  const by = useSigner()
+  const [progress, setProgress] = useState<AddPictures['progress']>(null)
+  const [error, setError] = useState<TroubleMessage | null>(null)
+
+  const add = useCallback(
+    async (given: Iterable<File>) => {
+      const files = [...given]
+      setError(null)
+      for (const [done, file] of files.entries()) {
+        setProgress({ done, of: files.length })
+        try {
+          refuseLargePicture(file.name, file.size)
+          const content = new Uint8Array(await file.arrayBuffer())
+          await client.call('pictures.attach', { specimenId, breakId, name: file.name, content, by })
+        } catch (thrown) {
+          setError((before) => before ?? troubleFrom(thrown))
+        }
+      }
+      setProgress(null)
+    },
+    [client, specimenId, breakId, by],
+  )
+
+  useEffect(() => {
+    const paste = (event: ClipboardEvent) => {
+      const files = event.clipboardData?.files ?? []
+      if (files.length === 0) return
+      event.preventDefault()
+      void add(files)
+    }
+    window.addEventListener('paste', paste)
+    return () => window.removeEventListener('paste', paste)
+  }, [add])
+
+  return { add, progress, error }
+}

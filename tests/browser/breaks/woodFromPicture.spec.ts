@@ -1,0 +1,105 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
+import { drawnFace } from '#tests/reference/faces/drawnFace.ts'
+import { pngOf } from '#tests/reference/faces/pngOf.ts'
+import { smallPictures } from '#tests/reference/faces/smallPictures.ts'
+import { chromiumPath } from '../harness/chromium.ts'
+import { hosts, type OpenedPage, openPage } from '../harness/openPage.ts'
+import { tabTo } from '../harness/tabTo.ts'
+import { at } from '../screens/screenSteps.ts'
+
+const face = drawnFace('plain', 5, 400, 300)
+
+/** A photograph is added, its corners are set, its wood failure is read and decided: by keyboard. */
+describe.skipIf(chromiumPath === null).each(hosts)('wood failure from a photograph, %s', (name) => {
+  let opened: OpenedPage
+  let host: ScriptedHost
+  const dialog = () => opened.page.locator('dialog[open]')
+  const decided = () => host.calls.filter((call) => call.name === 'pictures.decide').map(({ input }) => input)
+
+  beforeAll(async () => {
+    host = createScriptedHost()
+    host.addBreak(4812)
+    opened = await openPage({ host: name, engine: host })
+    await at('#/breaks/1')(opened.page)
+  })
+  afterAll(async () => opened?.close())
+
+  it('takes a picture that is chosen, and shows it small', async () => {
+    const chooser = opened.page.waitForEvent('filechooser')
+    await opened.page.getByRole('button', { name: 'Add photographs' }).focus()
+    await opened.page.keyboard.press('Enter')
+    await (await chooser).setFiles({ name: 'face a.png', mimeType: 'image/png', buffer: pngOf(face) })
+    await opened.page.locator('canvas.thumbnail[width="360"]').waitFor()
+    await opened.page.getByText('Nothing read from it yet.').waitFor()
+  })
+
+  it('moves a corner by mouse, and each of them by keyboard', async () => {
+    const { page } = opened
+    await page.getByRole('button', { name: 'Wood failure from Photograph face a.png' }).focus()
+    await page.keyboard.press('Enter')
+    const handle = dialog().locator('.corner-handle').first()
+    await handle.waitFor()
+    const stage = (await dialog().locator('.corner-layer').boundingBox())!
+    const place = (x: number, y: number) => [stage.x + x * stage.width, stage.y + y * stage.height] as const
+    await page.mouse.move(...place(0.1, 0.1))
+    await page.mouse.down()
+    await page.mouse.move(...place(0.2, 0.25))
+    await page.mouse.up()
+    await dialog()
+      .getByRole('button', { name: /^Upper left corner, 20\.\d % across, 25\.\d % down$/ })
+      .waitFor()
+    for (const [corner, { x, y }] of face.corners.entries()) {
+      const handleOf = dialog().locator('.corner-handle').nth(corner)
+      await handleOf.focus()
+      const [, across, down] = /, (.*) % across, (.*) % down/.exec((await handleOf.getAttribute('aria-label'))!)!
+      await press('ArrowRight', 'ArrowLeft', 100 * (x / face.width) - Number(across))
+      await press('ArrowDown', 'ArrowUp', 100 * (y / face.height) - Number(down))
+    }
+    async function press(forward: string, back: string, percent: number): Promise<void> {
+      for (let i = 0; i < Math.round(Math.abs(percent)); i++) await page.keyboard.press(percent > 0 ? forward : back)
+    }
+  })
+
+  it('proposes what the face was drawn with, and another share at another threshold', async () => {
+    const { page } = opened
+    await expect.poll(() => dialog().getByRole('status').textContent()).toBe('')
+    await dialog()
+      .getByText(/% exactly/)
+      .waitFor()
+    const exactly = async () => Number(/([\d.]+) % exactly/.exec((await dialog().textContent())!)![1])
+    await expect.poll(async () => Math.abs((await exactly()) - face.tornPercent)).toBeLessThan(5)
+    const before = await exactly()
+    await tabTo(page, 'input[type="range"]')
+    for (let i = 0; i < 40; i++) await page.keyboard.press('ArrowRight')
+    await expect.poll(exactly).toBeLessThan(before)
+  })
+
+  it('asks for the decision of the person, keeps both numbers, and goes on to the faces', async () => {
+    const { page } = opened
+    await page.keyboard.press('Enter')
+    await dialog().getByText('you decide').waitFor()
+    expect(decided()).toEqual([])
+    await dialog().getByRole('slider', { name: 'Wood failure' }).focus()
+    await page.keyboard.type('35')
+    await tabTo(page, '.button-primary')
+    await page.keyboard.press('Enter')
+    await dialog()
+      .getByRole('heading', { name: /^The faces of/ })
+      .waitFor()
+    await dialog().getByText('35 %', { exact: true }).waitFor()
+    expect(decided()).toMatchObject([{ attachmentId: 1, decidedPercent: 35, by: 'bench 1', maskWidth: 480 }])
+    await page.keyboard.press('Escape')
+    await page.getByText(/^35 % wood failure decided, \d+\.\d % by the picture\.$/).waitFor()
+  })
+
+  it('says of a damaged picture that it cannot be shown', async () => {
+    const { page } = opened
+    const chooser = page.waitForEvent('filechooser')
+    await page.getByRole('button', { name: 'Take a photograph' }).click()
+    const cut = Buffer.from(smallPictures.png.slice(0, 40))
+    await (await chooser).setFiles({ name: 'cut off.png', mimeType: 'image/png', buffer: cut })
+    await page.getByText('This picture cannot be shown.').waitFor()
+    expect(opened.problems).toEqual([])
+  })
+})

@@ -1,0 +1,19 @@
+import { expect, it } from 'vitest'
+import type { WoodReading } from '#contract/specimens/pictureProcedures.ts'
+import { readingWords, toNearest5 } from '#words/specimens/pictureWords.ts'
+
+it.each([
+  [0, 0],
+  [2.4, 0],
+  [2.5, 5],
+  [47.4, 45],
+  [99, 100],
+])('takes %d percent to the nearest 5', (percent, expected) => {
+  expect(toNearest5(percent)).toBe(expected)
+})
+
+it('says the newest decision beside what the picture gave', () => {
+  const reading = (decidedPercent: number) => ({ decidedPercent, proposedPercent: 43.21 }) as WoodReading
+  expect(readingWords([reading(40), reading(45)])).toBe('45 % wood failure decided, 43.2 % by the picture.')
+  expect(readingWords([])).toBe('Nothing read from it yet.')
+})
