@@ -44,6 +44,16 @@ function StudyView({ record }: { record: StudyRecord }) {
           <a className="button" href={hashOf({ page: 'edit-study', studyId })}>
             {counts.allocated === 0 ? 'Change the plan' : 'Extend the study'}
           </a>
+          {counts.allocated === counts.glued ? null : (
+            <a className="button" href={hashOf({ page: 'new-glue-up', studyId })}>
+              Glue up
+            </a>
+          )}
+          {counts.waiting === 0 ? null : (
+            <a className="button" href={hashOf({ page: 'new-breaking', studyId })}>
+              Break
+            </a>
+          )}
           {open.need === 0 ? null : (
             <button type="button" className="button button-primary" onClick={() => setAllocating(true)}>
               {counts.allocated === 0 ? 'Allocate the blocks' : `Allocate ${open.need} more`}
