@@ -10,15 +10,17 @@ const stripe = 8
  */
 export function hatchedFace({ width, height, pixels }: ShownPicture, mask: TornMask): Uint8ClampedArray<ArrayBuffer> {
   const painted = new Uint8ClampedArray(pixels)
+  const torn = Uint8Array.from({ length: width * height }, (_, i) => Number(isTorn(mask, i)))
   for (let y = 0; y < height; y++)
     for (let x = 0; x < width; x++) {
       const i = y * width + x
-      const torn = isTorn(mask, i)
-      const border =
-        (x + 1 < width && isTorn(mask, i + 1) !== torn) || (y + 1 < height && isTorn(mask, i + width) !== torn)
+      const border = (x + 1 < width && torn[i + 1] !== torn[i]) || (y + 1 < height && torn[i + width] !== torn[i])
       const step = (x + y) % stripe
-      if (!border && !(torn && step < 2)) continue
-      painted.fill(border ? (torn ? 255 : 0) : step === 0 ? 255 : 0, 4 * i, 4 * i + 3)
+      if (!border && (torn[i] === 0 || step > 1)) continue
+      const shade = border ? 255 * torn[i]! : step === 0 ? 255 : 0
+      painted[4 * i] = shade
+      painted[4 * i + 1] = shade
+      painted[4 * i + 2] = shade
     }
   return painted
 }

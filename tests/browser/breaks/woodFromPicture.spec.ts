@@ -10,6 +10,12 @@ import { at } from '../screens/screenSteps.ts'
 
 const face = drawnFace('plain', 5, 400, 300)
 
+/** A JPEG picture with the orientation 6 of Exif: its first row of pixels belongs at the right. */
+function heldUpright(jpeg: Uint8Array): Uint8Array {
+  const exif = new TextEncoder().encode('Exif\0\0MM\0*\0\0\0\x08\0\x01\x01\x12\0\x03\0\0\0\x01\0\x06\0\0\0\0\0\0')
+  return Uint8Array.from([...jpeg.slice(0, 2), 0xff, 0xe1, 0, exif.length + 2, ...exif, ...jpeg.slice(2)])
+}
+
 /** A photograph is added, its corners are set, its wood failure is read and decided: by keyboard. */
 describe.skipIf(chromiumPath === null).each(hosts)('wood failure from a photograph, %s', (name) => {
   let opened: OpenedPage
@@ -91,6 +97,14 @@ describe.skipIf(chromiumPath === null).each(hosts)('wood failure from a photogra
     expect(decided()).toMatchObject([{ attachmentId: 1, decidedPercent: 35, by: 'bench 1', maskWidth: 480 }])
     await page.keyboard.press('Escape')
     await page.getByText(/^35 % wood failure decided, \d+\.\d % by the picture\.$/).waitFor()
+  })
+
+  it('shows a picture upright whose camera was held upright', async () => {
+    const chooser = opened.page.waitForEvent('filechooser')
+    await opened.page.getByRole('button', { name: 'Add photographs' }).click()
+    const rotated = Buffer.from(heldUpright(smallPictures.jpeg))
+    await (await chooser).setFiles({ name: 'upright.jpg', mimeType: 'image/jpeg', buffer: rotated })
+    await opened.page.locator('canvas.thumbnail[width="5"][height="7"]').waitFor()
   })
 
   it('says of a damaged picture that it cannot be shown', async () => {
