@@ -4,9 +4,10 @@ import { listQuery } from '../listQuery.ts'
 import { deed, question } from '../procedure.ts'
 import { signature } from '../signature.ts'
 import { topicsOf } from '../topics.ts'
-import { id, words } from '../values.ts'
+import { id, nothing, words } from '../values.ts'
 import { specimen, specimenFields } from './specimen.ts'
 import { specimenRecord, specimenSummary } from './specimenRecord.ts'
+import { dialReading, importRunSummary, typedResult, typedResultDecision } from './typedResult.ts'
 
 const specimenId = z.strictObject({ specimenId: id })
 
@@ -21,6 +22,27 @@ export const specimenProcedures = {
     input: specimenId,
     output: specimenRecord,
     reads: ({ specimenId }) => topicsOf('specimen', [specimenId]),
+  }),
+  /** Records readings of a dial, all or none, on days without electronics. */
+  'typedResults.add': deed({
+    input: z.strictObject({ readings: z.array(dialReading).min(1).max(1000), by: words }),
+    output: z.array(typedResult),
+  }),
+  /** Sets a result without a curve aside, or lets it count again. */
+  'typedResults.decide': deed({
+    input: typedResultDecision.pick({ typedResultId: true, kind: true }).extend(signature.shape),
+    output: typedResultDecision,
+  }),
+  /** The files of past results that were brought in, newest first. */
+  'imports.list': question({
+    input: nothing,
+    output: z.array(importRunSummary),
+    reads: () => ['imports', 'specimens'],
+  }),
+  /** Sets every result of an import aside, or lets them count again; says how many. */
+  'imports.decide': deed({
+    input: z.strictObject({ importRunId: id, kind: typedResultDecision.shape.kind, ...signature.shape }),
+    output: z.int().nonnegative(),
   }),
   'specimens.add': deed({ input: z.strictObject({ fields: specimenFields, by: words }), output: specimen }),
   'specimens.correct': deed({

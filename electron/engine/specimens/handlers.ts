@@ -15,6 +15,11 @@ export function specimenHandlers({ archive, clock, demo }: HandlerParts): Handle
   return {
     'specimens.list': (query) => archive.listSpecimens(query),
     'specimens.get': ({ specimenId }) => archive.specimen(specimenId),
+    'typedResults.add': ({ readings, by }) => archive.addDialReadings(readings, clock.instant(), by),
+    'typedResults.decide': (decision) => archive.decideTypedResult({ ...decision, recordedAt: clock.instant() }),
+    'imports.list': () => archive.importRuns(),
+    'imports.decide': ({ importRunId, ...decision }) =>
+      archive.decideImport(importRunId, { ...decision, recordedAt: clock.instant() }),
     'specimens.add': async ({ fields, by }) => archive.addSpecimen(await kept(fields), clock.instant(), by),
     'specimens.correct': async ({ specimenId, fields, by, reason }) =>
       archive.correctSpecimen(specimenId, await kept(fields), clock.instant(), by, reason),

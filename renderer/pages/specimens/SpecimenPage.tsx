@@ -23,6 +23,7 @@ import { Notice } from '../../widgets/Notice.tsx'
 import { AgainDialog } from './AgainDialog.tsx'
 import { CorrectionDialog } from './CorrectionDialog.tsx'
 import { changedFields, fieldNames } from './specimenChanges.ts'
+import { TypedResults } from './TypedResults.tsx'
 import './specimens.css'
 
 /** One specimen: what is known of it, every version of that, its breaks and their load curves. */
@@ -52,10 +53,15 @@ function SpecimenView({ record }: { record: SpecimenRecord }) {
           <VersionList revisions={revisions} />
         </section>
         <section className="record-breaks" aria-labelledby="breaks-title">
-          <BreakLines current={current} breaks={breaks} complete={record.unreadable === undefined} />
+          <BreakLines
+            current={current}
+            breaks={breaks}
+            complete={record.unreadable === undefined && record.typedResults.length === 0}
+          />
           {breaks.toReversed().map(({ breakId }) => (
             <StillCurve breakId={breakId} key={breakId} />
           ))}
+          <TypedResults record={record} />
         </section>
       </div>
       {correcting && revisions.length > 0 ? (

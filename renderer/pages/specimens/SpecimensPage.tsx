@@ -6,6 +6,7 @@ import { isUncalibrated } from '#words/calibration/scaleWords.ts'
 import { isSimulated, simulatedMark } from '#words/keeping/demoWords.ts'
 import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { resultsWords, waitingWords } from '#words/specimens/resultsWords.ts'
+import { peakOnlyMark, typedSourceWords } from '#words/specimens/typedResultWords.ts'
 import { writeCount } from '#words/units/numbers.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { useBench } from '../../host/hostContext.ts'
@@ -88,15 +89,25 @@ function stateWords(summary: BreakSummary): string {
   return isUncalibrated(scaleKind) ? 'broke, uncalibrated' : 'broke'
 }
 
+const resultOf = (row: SpecimenSummary) => row.breakInForce ?? row.typedResultInForce
+
+/** How a specimen without a break that counts stands: with a result without a curve, from where; or waiting. */
+function WithoutBreak({ row, force }: { row: SpecimenSummary; force: Quantities['force'] }) {
+  const typed = row.typedResultInForce
+  if (typed === null) return withoutResult(row)
+  const source = typedSourceWords(typed, force.text)
+  return <span title={source}>{source}</span>
+}
+
 function withoutResult(row: SpecimenSummary): string {
   return isSimulated(row.fields) ? `${waitingWords(row)}, ${simulatedMark}` : waitingWords(row)
 }
 
 /** How a row is read out: with the reason where a person overruled the peak that counts. */
-function specimenRowLabel({ fields, breakInForce, results }: SpecimenSummary): string {
+function specimenRowLabel({ fields, breakInForce, typedResultInForce, results }: SpecimenSummary): string {
   const simulated = isSimulated(breakInForce ?? fields) ? `, ${simulatedMark}` : ''
   const several = resultsWords(results)
-  const words = `${fields.number}, ${fields.adhesive}${simulated}${several === null ? '' : `, ${several}`}`
+  const words = `${fields.number}, ${fields.adhesive}${simulated}${several === null ? '' : `, ${several}`}${typedResultInForce === null ? '' : `, ${peakOnlyMark}`}`
   const overruled = breakInForce?.overruled ?? null
   return overruled === null ? words : `${words}, ${overruledWords(overruled)}`
 }
@@ -147,7 +158,11 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
       width: '7%',
       cell: (row) =>
         row.breakInForce === null ? (
-          ''
+          row.typedResultInForce === null ? (
+            ''
+          ) : (
+            force.number(row.typedResultInForce.peakN)
+          )
         ) : (
           <>
             <OverruledMark overruled={row.breakInForce.overruled} /> {force.number(row.breakInForce.peakN)}
@@ -161,7 +176,7 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
       sort: 'strengthMPa',
       numeric: true,
       width: '10%',
-      cell: (row) => (row.breakInForce === null ? '' : strength.number(row.breakInForce.strengthMPa)),
+      cell: (row) => (resultOf(row) === null ? '' : strength.number(resultOf(row)!.strengthMPa)),
     },
     {
       key: 'wood',
@@ -170,7 +185,7 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
       sort: 'woodFailurePercent',
       numeric: true,
       width: '8%',
-      cell: (row) => row.breakInForce?.woodFailurePercent ?? (row.breakInForce === null ? '' : '–'),
+      cell: (row) => (resultOf(row) === null ? '' : (resultOf(row)!.woodFailurePercent ?? '–')),
     },
     {
       key: 'state',
@@ -178,7 +193,7 @@ function columnsIn({ force, strength, area }: Quantities, atHand: number | null)
       width: '13%',
       cell: (row) =>
         row.breakInForce === null ? (
-          withoutResult(row)
+          <WithoutBreak row={row} force={force} />
         ) : (
           <span title={flagListWords(row.breakInForce)}>{stateWords(row.breakInForce)}</span>
         ),
