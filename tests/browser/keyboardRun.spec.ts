@@ -2,7 +2,6 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 import { chromiumPath } from './harness/chromium.ts'
 import { hosts, type OpenedPage, openPage } from './harness/openPage.ts'
-import { tabTo } from './harness/tabTo.ts'
 import { framesOf } from './screens/screens.ts'
 
 /** From the first screen to an assessed break and its record, with keys alone: no pointer is ever used. */
@@ -122,7 +121,7 @@ describe.skipIf(chromiumPath === null).each(hosts)(
       await keyboard.press('/')
       await keyboard.type('casein')
       await opened.page.getByRole('row', { name: /break 1/ }).waitFor()
-      await tabTo(opened.page, 'tr[data-index]')
+      await keyboard.press('ArrowDown')
       await keyboard.press('Enter')
       await heading('C1-LL-01 broke')
       await opened.page.getByRole('application').focus()

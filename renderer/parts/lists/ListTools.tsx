@@ -64,6 +64,9 @@ export function ListTools({
           onChange={(event) => setText(event.currentTarget.value)}
           onKeyDown={(event) => {
             if (event.key === 'Escape' && text === '') focusSection(event.currentTarget)
+            if (event.key !== 'ArrowDown') return
+            event.preventDefault()
+            document.querySelector<HTMLElement>('main tr[data-index]')?.focus()
           }}
         />
         <Keys keys="/" />

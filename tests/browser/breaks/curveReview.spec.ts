@@ -59,7 +59,7 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
   it('zooms, goes to an event and back to the whole curve', async () => {
     const { page } = opened
     await page.getByRole('button', { name: /^Pop-in/ }).waitFor()
-    await tabTo(opened.page, '[role=application]')
+    await page.keyboard.press('c')
     await page.keyboard.press('+')
     await page.getByText(/^[\d.]+ to [\d.]+ s$/).waitFor()
     for (let i = 0; i < 12; i++) {

@@ -4,6 +4,7 @@ import { resultInForce } from '#domain/strength/resultInForce.ts'
 import { seatedLineOf } from '#figures/breaks/curveScene.ts'
 import { CurveFigure, type CurveHandle } from '../../../../parts/curve/CurveFigure.tsx'
 import { type CurveLook, type FilterAnswer, noFilter } from '../../../../parts/curve/curveLook.ts'
+import { useSingleKeys } from '../../../../parts/routing/singleKeys.ts'
 import { EventList } from '../events/EventList.tsx'
 import { CurveTools, type ToolsDraft } from './CurveTools.tsx'
 import { firstDraft, readFilter, readWindow } from './curveFilterForm.ts'
@@ -45,6 +46,12 @@ export function ReviewedCurve({
     }),
     [filterKey, draft.slope, windowS, draft.seatedLine, hasToe, chosen],
   )
+
+  useSingleKeys((name) => {
+    if (name.toLowerCase() !== 'c') return false
+    place.current?.querySelector<HTMLElement>('[role=application]')?.focus()
+    return true
+  })
 
   useEffect(() => {
     // In a narrow window the dialog lies over the lower part of the page
