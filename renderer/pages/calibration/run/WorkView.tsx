@@ -88,7 +88,7 @@ export function WorkView({ state }: { state: RoutineState }) {
 /** Says that the cell reads in reverse, and leaves the choice between mending that and turning the sign. */
 function InvertedNotice({ onBreakOff, onAccept }: { onBreakOff(): void; onAccept(): void }) {
   return (
-    <div className="notice" role="alert">
+    <div className="notice notice-asking" role="alert">
       <div className="notice-words">
         <p className="notice-message">The reading falls while the force rises.</p>
         <p className="notice-hint">
@@ -96,12 +96,14 @@ function InvertedNotice({ onBreakOff, onAccept }: { onBreakOff(): void; onAccept
           the calibration then reverses the sign.
         </p>
       </div>
-      <button type="button" className="button" onClick={onBreakOff}>
-        Stop early, check the wiring
-      </button>
-      <button type="button" className="button button-primary" onClick={onAccept}>
-        It is always so: reverse the sign
-      </button>
+      <div className="notice-buttons">
+        <button type="button" className="button" onClick={onBreakOff}>
+          Stop early, check the wiring
+        </button>
+        <button type="button" className="button button-primary" onClick={onAccept}>
+          It is always so: reverse the sign
+        </button>
+      </div>
     </div>
   )
 }
