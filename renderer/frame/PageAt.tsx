@@ -9,6 +9,7 @@ import { CalibrationPage } from '../pages/calibration/overview/CalibrationPage.t
 import { CalibrationRecordPage } from '../pages/calibration/record/CalibrationRecordPage.tsx'
 import { CalibrationRunPage } from '../pages/calibration/run/CalibrationRunPage.tsx'
 import { WeightsPage } from '../pages/calibration/weights/WeightsPage.tsx'
+import { FindingsPage } from '../pages/findings/FindingsPage.tsx'
 import { ArchivePage } from '../pages/keeping/ArchivePage.tsx'
 import { BreakingPage } from '../pages/programme/breaking/BreakingPage.tsx'
 import { BreakingsPage } from '../pages/programme/breaking/BreakingsPage.tsx'
@@ -62,6 +63,7 @@ const components: { [Page in PageName]: ComponentType<ParametersOf<Page>> } = {
   weights: WeightsPage,
   'calibration-run': CalibrationRunPage,
   'check-weight': CheckWeightPage,
+  findings: FindingsPage,
   archive: ArchivePage,
   settings: SettingsPage,
   licences: LicencesPage,

@@ -46,6 +46,7 @@ export const routeTable = [
   { page: 'weights', path: 'calibration/weights', under: 'calibration' },
   { page: 'calibration-run', path: 'calibration/run', under: 'calibration' },
   { page: 'check-weight', path: 'calibration/check', under: 'calibration' },
+  { page: 'findings', path: 'findings', name: 'Findings', key: 'F' },
   { page: 'archive', path: 'archive', name: 'Archive', key: 'V' },
   { page: 'settings', path: 'settings', name: 'Settings' },
   { page: 'licences', path: 'settings/licences', under: 'settings' },

@@ -15,12 +15,14 @@ export function madeAlike(
     .join(', ')
 }
 
-function gapInWords(gapMm: number | null, lengthText: (mm: number) => string): string {
+/** How thick the adhesive lies between the faces, in words. */
+export function gapInWords(gapMm: number | null, lengthText: (mm: number) => string): string {
   if (gapMm === null) return 'gap not measured'
   return gapMm === 0 ? 'tight joint' : `gap ${lengthText(gapMm)}`
 }
 
-function ageInWords(months: number | null): string {
+/** How old blocks are, in words. */
+export function ageInWords(months: number | null): string {
   if (months === null) return 'age not known'
   return months === 1 ? '1 month old' : `${months} months old`
 }

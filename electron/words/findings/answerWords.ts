@@ -1,0 +1,92 @@
+import type { FindingLine, FindingOf } from '#contract/findings/lines.ts'
+import { percentWords, writeCount, writeSignificant } from '../units/numbers.ts'
+
+type Name = (group: string) => string
+
+const share = (part: number) => `${writeSignificant(100 * part, 2)} %`
+
+/** Names one after the other: "A, B and C". */
+export function listed(names: readonly string[]): string {
+  return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
+}
+
+/** Which group is strongest at one age, and whether the data say so: from the lines "rank" of that age. */
+export function strongestAnswer(ranks: readonly FindingOf<'rank'>[], name: Name): string {
+  const told = ranks.filter(({ rank }) => rank !== null).sort((one, other) => one.rank! - other.rank!)
+  const [first] = told
+  if (first === undefined) return 'No group has two blocks or more at this age, so that nothing can be ranked.'
+  if (told.length === 1)
+    return `Only ${name(first.group)} has two blocks or more at this age: there is nothing to rank it with.`
+  const perhaps = told.filter(({ rankLow }) => rankLow === 1)
+  if (perhaps.length === 1)
+    return `${name(first.group)} is the strongest of ${writeCount(told.length)} groups: it came first in ${share(first.firstShare!)} of the resamplings.`
+  return (
+    `The data do not decide which of ${listed(perhaps.map(({ group }) => name(group)))} is the strongest: ` +
+    `${name(first.group)} has the highest mean and came first in ${share(first.firstShare!)} of the resamplings.`
+  )
+}
+
+/** What became of one group by its last age: from its lines "retention"; null where it has one age alone. */
+export function changedAnswer(retentions: readonly FindingOf<'retention'>[], name: Name): string | null {
+  const last = retentions.toSorted((one, other) => one.ageMonths! - other.ageMonths!).at(-1)
+  if (last === undefined) return null
+  const { group, ageMonths, referenceAgeMonths, ratio, low, high, bounded } = last
+  const when = `at ${writeCount(ageMonths!)} months`
+  const of = `of its strength at ${writeCount(referenceAgeMonths)} months`
+  if (ratio === null || bounded === null)
+    return `${name(group)}: ${when} there are too few blocks to compare with the first age.`
+  if (!bounded || low === null || high === null)
+    return `${name(group)}: ${when} nothing can be said, for its first strength is too uncertain.`
+  const interval = `${share(low)} to ${share(high)}`
+  if (high < 1) return `${name(group)} fell: ${when} it held ${share(ratio)} ${of} (${interval}).`
+  if (low > 1) return `${name(group)} rose: ${when} it held ${share(ratio)} ${of} (${interval}).`
+  return `${name(group)}: no change can be told ${when}, it held ${share(ratio)} ${of} (${interval}).`
+}
+
+/** Whether a group is as good as the reference: from the comparison with it and the test of equivalence, at one age. */
+export function asGoodAnswer(
+  difference: FindingOf<'against-reference'>,
+  equivalence: FindingOf<'equivalence'> | undefined,
+  name: Name,
+): string {
+  const { group, reference, lowMPa, highMPa } = difference
+  const told = lowMPa !== null && highMPa !== null && (lowMPa > 0 || highMPa < 0)
+  const side = told ? (lowMPa > 0 ? 'stronger than' : 'weaker than') : 'not to be told from'
+  const margin = equivalence === undefined ? null : percentWords(equivalence.marginPercent)
+  const within =
+    equivalence === undefined
+      ? ''
+      : equivalence.equivalent === true
+        ? `; within ${margin} of it they are alike`
+        : told
+          ? ''
+          : `, and not shown to lie within ${margin} of it either: more blocks are needed`
+  return `${name(group)} is ${side} ${name(reference)}${within}.`
+}
+
+/** Whether the order of the groups hangs on what torn wood is taken for: their orders, strongest first, under each treatment. */
+export function treatmentAnswer(
+  orders: readonly { treatment: string; groups: readonly string[] }[],
+  name: Name,
+): string {
+  const [one, ...others] = orders
+  if (one === undefined || one.groups.length < 2) return 'There are not two groups to put in an order.'
+  const same = (groups: readonly string[]) => groups.join('\n') === one.groups.join('\n')
+  const moved = others.filter(({ groups }) => !same(groups))
+  if (moved.length === 0) return 'Whatever torn wood is taken for, the order of the groups stays the same.'
+  const firsts = [...new Set(orders.map(({ groups }) => groups[0]!))]
+  const about = firsts.length > 1 ? `, first place too (${listed(firsts.map(name))})` : ''
+  return `The order of the groups hangs on what torn wood is taken for${about}: the data do not decide.`
+}
+
+/** Lines of a kind, at an age where one is given. */
+export function linesOf<Kind extends FindingLine['kind']>(
+  lines: readonly FindingLine[],
+  kind: Kind,
+  ageMonths?: number | null,
+): FindingOf<Kind>[] {
+  return lines.filter(
+    (line): line is FindingOf<Kind> =>
+      line.kind === kind && (ageMonths === undefined || ('ageMonths' in line && line.ageMonths === ageMonths)),
+  )
+}

@@ -1,0 +1,71 @@
+import { useState } from 'react'
+import type { Findings } from '#contract/findings/procedures.ts'
+import { tellingNames } from '#words/findings/groupNames.ts'
+import { useAnswer } from '../../host/useAnswer.ts'
+import { useQuantities } from '../../host/useQuantities.ts'
+import { Notice } from '../../widgets/Notice.tsx'
+import { Answer } from './Answer.tsx'
+import { Blocks } from './Blocks.tsx'
+import { FindingsProgress } from './FindingsProgress.tsx'
+import { FindingsSettingsForm } from './FindingsSettingsForm.tsx'
+import { ageToShow, type FindingsSettings, firstSettings, kindsFor } from './findingsQuestions.ts'
+import { GroupTable } from './GroupTable.tsx'
+import { RestsOn } from './RestsOn.tsx'
+import './findings.css'
+
+/** What the results show: a question, the answer in a sentence, its figure and table, and the way back to every block. */
+export function FindingsPage() {
+  const [settings, setSettings] = useState<FindingsSettings>(firstSettings)
+  // What may be chosen is known of all results; what is shown, of those that were chosen.
+  const all = useAnswer('findings.of', { options: { only: ['group-summary'] } })
+  const answer = useAnswer('findings.of', questionOf(settings))
+  const shown = answer.value
+  return (
+    <div className="plain-page findings-page">
+      <h1>Findings</h1>
+      <Notice trouble={answer.error ?? all.error} />
+      <FindingsSettingsForm
+        settings={settings}
+        onSettings={(change) => setSettings((before) => ({ ...before, ...change }))}
+        all={all.value}
+      />
+      {answer.pending ? <FindingsProgress /> : null}
+      {shown === null ? null : shown.blocks.length === 0 ? (
+        <p className="prose">No result fits. Break specimens whose bonded area is known, or choose less narrowly.</p>
+      ) : (
+        <Found found={shown} settings={settings} />
+      )}
+    </div>
+  )
+}
+
+function Found({ found, settings }: { found: Findings; settings: FindingsSettings }) {
+  const { length } = useQuantities()
+  const names = tellingNames(found.groups, length.text)
+  const name = (group: string) => names.get(group) ?? group
+  const ageMonths = ageToShow(found.blocks, settings.ageMonths)
+  if (ageMonths === undefined) return null
+  const view = { found, settings, ageMonths, name }
+  return (
+    <>
+      <Answer {...view} />
+      <GroupTable {...view} />
+      <Blocks {...view} />
+      <RestsOn {...view} />
+    </>
+  )
+}
+
+function questionOf({ asked, woodFailure, adhesive, exposure, reference, marginPercent }: FindingsSettings) {
+  const margin = Number(marginPercent)
+  const some = (value: string) => (value === '' ? null : [value])
+  return {
+    options: {
+      woodFailure,
+      reference: reference === '' ? null : reference,
+      marginPercent: margin > 0 && Number.isFinite(margin) ? margin : null,
+      only: [...kindsFor[asked]],
+    },
+    filter: { adhesives: some(adhesive), exposures: some(exposure) },
+  }
+}

@@ -1,0 +1,94 @@
+import type { Findings } from '#contract/findings/procedures.ts'
+import { ageInWords } from '#words/breaks/groupName.ts'
+import { tellingNames } from '#words/findings/groupNames.ts'
+import { useQuantities } from '../../host/useQuantities.ts'
+import { Choice } from '../../widgets/Choice.tsx'
+import { Field, SelectField } from '../../widgets/Field.tsx'
+import { agesOf, askedQuestions, type FindingsSettings, treatments } from './findingsQuestions.ts'
+
+const distinct = (names: readonly string[]) => [...new Set(names)].filter((one) => one !== '').sort()
+
+/** The question, and of which blocks it is asked. */
+export function FindingsSettingsForm({
+  settings,
+  onSettings,
+  all,
+}: {
+  settings: FindingsSettings
+  onSettings(change: Partial<FindingsSettings>): void
+  all: Findings | null
+}) {
+  const { length } = useQuantities()
+  const groups = all?.groups ?? []
+  const names = [...tellingNames(groups, length.text)]
+  const pick = (key: 'adhesive' | 'exposure' | 'ageMonths' | 'reference') => ({
+    value: settings[key],
+    onChange: (event: { currentTarget: { value: string } }) => onSettings({ [key]: event.currentTarget.value }),
+  })
+  const options = (values: readonly string[]) => values.map((value) => <option key={value}>{value}</option>)
+  return (
+    <section className="findings-settings" aria-label="Question">
+      <Choice
+        label="Question"
+        labelHidden
+        options={askedQuestions}
+        value={settings.asked}
+        onChange={(asked) => onSettings({ asked })}
+      />
+      <div className="findings-picks">
+        <SelectField label="Adhesive" {...pick('adhesive')}>
+          <option value="">all</option>
+          {options(distinct(groups.map(({ adhesive }) => adhesive)))}
+        </SelectField>
+        <SelectField label="Exposure" {...pick('exposure')}>
+          <option value="">all</option>
+          {options(distinct(groups.map(({ exposure }) => exposure)))}
+        </SelectField>
+        {settings.asked === 'changed' ? null : (
+          <SelectField label="Age" {...pick('ageMonths')}>
+            <option value="">youngest with several groups</option>
+            {agesOf(all?.blocks ?? []).map((age) => (
+              <option key={age} value={String(age)}>
+                {ageInWords(age)}
+              </option>
+            ))}
+          </SelectField>
+        )}
+        {settings.asked === 'as-good' ? (
+          <>
+            <SelectField label="Reference" {...pick('reference')}>
+              <option value="">choose a group</option>
+              {names.map(([key, name]) => (
+                <option key={key} value={key}>
+                  {name}
+                </option>
+              ))}
+            </SelectField>
+            <Field
+              label="Alike within"
+              unit="%"
+              inputMode="numeric"
+              value={settings.marginPercent}
+              onChange={(event) => onSettings({ marginPercent: event.currentTarget.value })}
+            />
+          </>
+        ) : null}
+        {settings.asked === 'torn-wood' ? null : (
+          <SelectField
+            label="Torn wood"
+            value={settings.woodFailure}
+            onChange={(event) =>
+              onSettings({ woodFailure: treatments.find(({ value }) => value === event.currentTarget.value)!.value })
+            }
+          >
+            {treatments.map(({ value, label }) => (
+              <option key={value} value={value}>
+                {label}
+              </option>
+            ))}
+          </SelectField>
+        )}
+      </div>
+    </section>
+  )
+}

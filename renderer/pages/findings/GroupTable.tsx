@@ -1,0 +1,74 @@
+import { ageInWords } from '#words/breaks/groupName.ts'
+import { linesOf } from '#words/findings/answerWords.ts'
+import { percentWords } from '#words/units/numbers.ts'
+import { useQuantities } from '../../host/useQuantities.ts'
+import { treatments } from './findingsQuestions.ts'
+import type { FindingsView } from './view.ts'
+
+const orDash = (text: string | null | undefined) => text ?? '–'
+
+/** The groups of one age beside each other in numbers. */
+export function GroupTable({ found, settings, ageMonths, name }: FindingsView) {
+  const { strength } = useQuantities()
+  const ranks = linesOf(found.lines, 'rank', ageMonths)
+  const letters = linesOf(found.lines, 'letters', ageMonths).find(({ method }) => method === 'games-howell')
+  const treatment = treatments.find(({ value }) => value === settings.woodFailure)!.label.toLowerCase()
+  const rows = linesOf(found.lines, 'group-summary', ageMonths).toSorted(
+    (one, other) => (other.meanMPa ?? -1) - (one.meanMPa ?? -1),
+  )
+  return (
+    <section className="findings-table">
+      <table className="data-table">
+        <caption>
+          Groups {ageInWords(ageMonths)}, torn wood {treatment}, {strength.unit}; means and ranks with 95 % intervals
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">Group</th>
+            {['n', 'Mean', 'Interval', 'SD', 'CV', 'Median', '5 % limit', 'Torn wood', 'Rank', 'Letters'].map(
+              (head) => (
+                <th key={head} scope="col" className="numeric">
+                  {head}
+                </th>
+              ),
+            )}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => {
+            const rank = ranks.find(({ group }) => group === row.group)
+            return (
+              <tr key={row.group}>
+                <th scope="row">{name(row.group)}</th>
+                <td className="numeric">{row.excluded === 0 ? row.n : `${row.n} (${row.excluded} left out)`}</td>
+                <td className="numeric">{strength.number(row.meanMPa)}</td>
+                <td className="numeric">
+                  {row.meanLowMPa === null
+                    ? '–'
+                    : `${strength.number(row.meanLowMPa)} to ${strength.number(row.meanHighMPa)}`}
+                </td>
+                <td className="numeric">{strength.number(row.sdMPa)}</td>
+                <td className="numeric">{row.cvPercent === null ? '–' : percentWords(row.cvPercent)}</td>
+                <td className="numeric">{strength.number(row.medianMPa)}</td>
+                <td className="numeric">{strength.number(row.lowerToleranceMPa)}</td>
+                <td className="numeric">
+                  {row.woodFailureMeanPercent === null ? '–' : percentWords(row.woodFailureMeanPercent)}
+                </td>
+                <td className="numeric">
+                  {rank === undefined || rank.rank === null
+                    ? '–'
+                    : `${rank.rank} (${rank.rankLow} to ${rank.rankHigh})`}
+                </td>
+                <td className="numeric">{orDash(letters?.letters[row.group])}</td>
+              </tr>
+            )
+          })}
+        </tbody>
+      </table>
+      <p className="prose quiet">
+        5 % limit: with 75 % confidence, 95 % of such blocks are stronger. Groups that share a letter cannot be told
+        apart (Games-Howell).
+      </p>
+    </section>
+  )
+}

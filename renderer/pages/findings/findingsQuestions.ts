@@ -1,0 +1,78 @@
+import type { FindingKind } from '#contract/findings/lines.ts'
+import type { FindingsOptions } from '#contract/findings/options.ts'
+
+/** What is asked of the results. */
+export const askedQuestions = [
+  { value: 'strongest', label: 'Which hold best?' },
+  { value: 'changed', label: 'What changed with age?' },
+  { value: 'as-good', label: 'Is one as good as another?' },
+  { value: 'torn-wood', label: 'Does torn wood change the order?' },
+] as const
+export type AskedQuestion = (typeof askedQuestions)[number]['value']
+
+/** The kinds of lines that answer each question, and those of the table below them. */
+const always: readonly FindingKind[] = ['group-summary', 'outlier', 'note']
+export const kindsFor: Record<AskedQuestion, readonly FindingKind[]> = {
+  strongest: [...always, 'rank', 'shrunken-mean', 'letters', 'spread-test', 'means-test'],
+  changed: [...always, 'retention', 'trend', 'forecast', 'detectable'],
+  'as-good': [...always, 'against-reference', 'equivalence', 'spread-test'],
+  'torn-wood': [...always],
+}
+
+/** How torn wood is treated, as it is chosen. */
+export const treatments = [
+  { value: 'observed', label: 'As observed' },
+  { value: 'bond-only', label: 'Bond failures only' },
+  { value: 'censored', label: 'Bond at least as strong (censored)' },
+  { value: 'adjusted', label: 'Adjusted' },
+] as const satisfies readonly { value: FindingsOptions['woodFailure']; label: string }[]
+
+/** Settings as they are typed and chosen. */
+export type FindingsSettings = {
+  asked: AskedQuestion
+  woodFailure: FindingsOptions['woodFailure']
+  adhesive: string
+  exposure: string
+  ageMonths: string
+  reference: string
+  marginPercent: string
+}
+
+export const firstSettings: FindingsSettings = {
+  asked: 'strongest',
+  woodFailure: 'observed',
+  adhesive: '',
+  exposure: '',
+  ageMonths: '',
+  reference: '',
+  marginPercent: '10',
+}
+
+/** Ages of blocks, youngest first, as a list offers them; null: of unknown age. */
+export function agesOf(blocks: readonly { ageMonths: number | null }[]): (number | null)[] {
+  return [...new Set(blocks.map(({ ageMonths }) => ageMonths))].sort((one, other) => (one ?? -1) - (other ?? -1))
+}
+
+/** The age that is looked at: the chosen one, else the youngest at which two groups have blocks, else the youngest. */
+export function ageToShow(
+  blocks: readonly { group: string; ageMonths: number | null }[],
+  chosen: string,
+): number | null | undefined {
+  const ages = agesOf(blocks)
+  const named = ages.find((age) => String(age) === chosen)
+  if (named !== undefined) return named
+  const groupsAt = (age: number | null) =>
+    new Set(blocks.filter((one) => one.ageMonths === age).map((one) => one.group))
+  return ages.find((age) => groupsAt(age).size > 1) ?? ages[0]
+}
+
+/** Groups in the order of what `meanOf` says of them, highest first; those without one are left out. */
+export function inOrder(groups: readonly string[], meanOf: (group: string) => number | null): string[] {
+  return groups
+    .flatMap((group) => {
+      const mean = meanOf(group)
+      return mean === null ? [] : [{ group, mean }]
+    })
+    .sort((one, other) => other.mean - one.mean)
+    .map(({ group }) => group)
+}

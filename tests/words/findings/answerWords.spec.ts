@@ -1,0 +1,115 @@
+import { describe, expect, it } from 'vitest'
+import type { FindingOf } from '#contract/findings/lines.ts'
+import { findingsOptions } from '#contract/findings/options.ts'
+import { findingLines } from '#domain/findings/lines/findingLines.ts'
+import {
+  asGoodAnswer,
+  changedAnswer,
+  linesOf,
+  listed,
+  strongestAnswer,
+  treatmentAnswer,
+} from '#words/findings/answerWords.ts'
+import { block } from '../../domain/findings/knownStudies.ts'
+
+const name = (group: string) => group
+/** Six blocks about a mean, MPa. */
+const about = (group: string, mean: number, ageMonths = 0) =>
+  [-0.5, -0.3, -0.1, 0.1, 0.3, 0.5].map((step) => block({ group, ageMonths, strengthMPa: mean + step }))
+const lines = (blocks: ReturnType<typeof about>, given: object = {}) => [
+  ...findingLines(blocks, findingsOptions.parse({ reference: 'R2', marginPercent: 10, ...given })),
+]
+const rank = (group: string, at: number, low: number, high: number, firstShare: number): FindingOf<'rank'> => ({
+  kind: 'rank',
+  group,
+  ageMonths: 0,
+  rank: at,
+  rankLow: low,
+  rankHigh: high,
+  firstShare,
+})
+
+describe('the answer to which is strongest', () => {
+  it('names one that is first in every resampling, and the other one on opposite data', () => {
+    const answer = (c1: number, e4: number) =>
+      strongestAnswer(linesOf(lines([...about('C1', c1), ...about('E4', e4)]), 'rank', 0), name)
+    expect(answer(5, 10)).toMatch(/^E4 is the strongest of 2 groups/)
+    expect(answer(10, 5)).toMatch(/^C1 is the strongest of 2 groups/)
+  })
+
+  it('names none where the intervals of rank hold the first place for several', () => {
+    const answer = strongestAnswer([rank('B', 2, 1, 3, 0.3), rank('A', 1, 1, 2, 0.6), rank('C', 3, 3, 3, 0)], name)
+    expect(answer).toMatch(/^The data do not decide which of A and B is the strongest: A has the highest mean/)
+    expect(answer).not.toMatch(/\bis the strongest of\b/)
+  })
+
+  it('says that one group, or none, is no ranking', () => {
+    expect(strongestAnswer([], name)).toMatch(/^No group/)
+    expect(strongestAnswer([rank('A', 1, 1, 1, 1)], name)).toMatch(/^Only A/)
+  })
+})
+
+describe('the answer to what changed', () => {
+  const answer = (later: number) =>
+    changedAnswer(linesOf(lines([...about('C1', 10), ...about('C1', later, 24)]), 'retention'), name)
+
+  it('is a fall, a rise, or that no change can be told', () => {
+    expect(answer(7)).toMatch(/^C1 fell: at 24 months it held 70 % of its strength at 0 months/)
+    expect(answer(13)).toMatch(/^C1 rose/)
+    expect(answer(10.1)).toMatch(/^C1: no change can be told/)
+  })
+
+  it('is that nothing can be said where the first strength is too uncertain', () => {
+    const wild = [0.1, 9, 0.2].map((strengthMPa) => block({ group: 'C1', ageMonths: 0, strengthMPa }))
+    expect(changedAnswer(linesOf(lines([...wild, ...about('C1', 5, 24)]), 'retention'), name)).toMatch(
+      /nothing can be said/,
+    )
+  })
+
+  it('is none for a group of one age', () => {
+    expect(changedAnswer([], name)).toBeNull()
+  })
+})
+
+describe('the answer to whether a group is as good as the reference', () => {
+  const answer = (mean: number, marginPercent = 10) => {
+    const found = lines([...about('C1', mean), ...about('R2', 10)], { marginPercent })
+    const [difference] = linesOf(found, 'against-reference', 0)
+    return asGoodAnswer(
+      difference!,
+      linesOf(found, 'equivalence', 0).find(({ a, b }) => a === 'C1' && b === 'R2'),
+      name,
+    )
+  }
+
+  it('is stronger or weaker only where the interval holds no zero', () => {
+    expect(answer(15)).toMatch(/^C1 is stronger than R2/)
+    expect(answer(5)).toMatch(/^C1 is weaker than R2/)
+    expect(answer(10.05)).toMatch(/^C1 is not to be told from R2; within 10 % of it they are alike/)
+  })
+
+  it('asks for more blocks where neither a difference nor likeness is shown', () => {
+    expect(answer(10.05, 1)).toMatch(/not shown to lie within 1 % of it either: more blocks are needed/)
+  })
+})
+
+describe('the answer to what torn wood does to the order', () => {
+  const order = (treatment: string, ...groups: string[]) => ({ treatment, groups })
+
+  it('is that it does nothing, or that the data do not decide', () => {
+    expect(treatmentAnswer([order('a', 'X', 'Y'), order('b', 'X', 'Y')], name)).toMatch(/stays the same/)
+    expect(treatmentAnswer([order('a', 'X', 'Y'), order('b', 'Y', 'X')], name)).toMatch(
+      /first place too \(X and Y\): the data do not decide/,
+    )
+    expect(treatmentAnswer([order('a', 'X', 'Y', 'Z'), order('b', 'X', 'Z', 'Y')], name)).toMatch(/taken for: the data/)
+  })
+})
+
+it('lists names as a sentence does', () => {
+  expect([[], ['A'], ['A', 'B'], ['A', 'B', 'C']].map((names) => listed(names))).toEqual([
+    '',
+    'A',
+    'A and B',
+    'A, B and C',
+  ])
+})

@@ -1,0 +1,21 @@
+import { expect, it } from 'vitest'
+import { tellingNames } from '#words/findings/groupNames.ts'
+
+const group = (key: string, adhesive: string, exposure: string, bondLineGapMm = 0) => ({
+  ...{ key, adhesive, exposure, bondLineGapMm },
+  jointType: 'lap',
+})
+const names = (...groups: ReturnType<typeof group>[]) => [...tellingNames(groups, (mm) => `${mm} mm`).values()]
+
+it('calls groups by what tells them apart', () => {
+  expect(names(group('1', 'casein C1', 'loft'), group('2', 'epoxy E4', 'loft'))).toEqual(['casein C1', 'epoxy E4'])
+  expect(names(group('1', 'casein C1', 'loft'), group('2', 'casein C1', 'bilge'))).toEqual(['loft', 'bilge'])
+  expect(names(group('1', 'casein C1', 'loft'), group('2', 'casein C1', 'loft', 0.5))).toEqual([
+    'tight joint',
+    'gap 0.5 mm',
+  ])
+})
+
+it('calls a group alone by its adhesive', () => {
+  expect(names(group('1', 'casein C1', 'loft'))).toEqual(['casein C1'])
+})
