@@ -26,6 +26,7 @@ export function Answer(view: FindingsView) {
         })),
     }))
     .filter(({ blocks }) => blocks.length > 0)
+    .sort((one, other) => (other.meanMPa ?? -1) - (one.meanMPa ?? -1))
   return (
     <section aria-label="Answer" className="findings-answer">
       {settings.asked === 'torn-wood' ? (

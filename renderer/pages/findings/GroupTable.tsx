@@ -5,13 +5,14 @@ import { useQuantities } from '../../host/useQuantities.ts'
 import { treatments } from './findingsQuestions.ts'
 import type { FindingsView } from './view.ts'
 
-const orDash = (text: string | null | undefined) => text ?? '–'
+const columns = ['n', 'Mean', 'Interval', 'SD', 'CV', 'Median', '5 % limit', 'Torn wood']
 
 /** The groups of one age beside each other in numbers. */
 export function GroupTable({ found, settings, ageMonths, name }: FindingsView) {
   const { strength } = useQuantities()
   const ranks = linesOf(found.lines, 'rank', ageMonths)
   const letters = linesOf(found.lines, 'letters', ageMonths).find(({ method }) => method === 'games-howell')
+  const ranked = settings.asked === 'strongest'
   const treatment = treatments.find(({ value }) => value === settings.woodFailure)!.label.toLowerCase()
   const rows = linesOf(found.lines, 'group-summary', ageMonths).toSorted(
     (one, other) => (other.meanMPa ?? -1) - (one.meanMPa ?? -1),
@@ -25,13 +26,11 @@ export function GroupTable({ found, settings, ageMonths, name }: FindingsView) {
         <thead>
           <tr>
             <th scope="col">Group</th>
-            {['n', 'Mean', 'Interval', 'SD', 'CV', 'Median', '5 % limit', 'Torn wood', 'Rank', 'Letters'].map(
-              (head) => (
-                <th key={head} scope="col" className="numeric">
-                  {head}
-                </th>
-              ),
-            )}
+            {[...columns, ...(ranked ? ['Rank', 'Letters'] : [])].map((head) => (
+              <th key={head} scope="col" className="numeric">
+                {head}
+              </th>
+            ))}
           </tr>
         </thead>
         <tbody>
@@ -54,20 +53,24 @@ export function GroupTable({ found, settings, ageMonths, name }: FindingsView) {
                 <td className="numeric">
                   {row.woodFailureMeanPercent === null ? '–' : percentWords(row.woodFailureMeanPercent)}
                 </td>
-                <td className="numeric">
-                  {rank === undefined || rank.rank === null
-                    ? '–'
-                    : `${rank.rank} (${rank.rankLow} to ${rank.rankHigh})`}
-                </td>
-                <td className="numeric">{orDash(letters?.letters[row.group])}</td>
+                {ranked ? (
+                  <>
+                    <td className="numeric">
+                      {rank === undefined || rank.rank === null
+                        ? '–'
+                        : `${rank.rank} (${rank.rankLow} to ${rank.rankHigh})`}
+                    </td>
+                    <td className="numeric">{letters?.letters[row.group] ?? '–'}</td>
+                  </>
+                ) : null}
               </tr>
             )
           })}
         </tbody>
       </table>
       <p className="prose quiet">
-        5 % limit: with 75 % confidence, 95 % of such blocks are stronger. Groups that share a letter cannot be told
-        apart (Games-Howell).
+        5 % limit: with 75 % confidence, 95 % of such blocks are stronger.
+        {ranked ? ' Groups that share a letter cannot be told apart (Games-Howell).' : ''}
       </p>
     </section>
   )

@@ -4,6 +4,7 @@ import { scriptedCurve } from '#tests/fakes/scripted/scriptedCurve.ts'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 import { calibrationScreens } from './calibrationScreens.ts'
 import { compareScreens } from './compareScreens.ts'
+import { findingsScreens } from './findingsScreens.ts'
 import { reevaluationScreens } from './reevaluationScreens.ts'
 import { reviewScreens } from './reviewScreens.ts'
 import { at, type Screen, settle } from './screenSteps.ts'
@@ -354,4 +355,5 @@ export const screens: readonly Screen[] = [
   ...compareScreens,
   ...sessionScreens,
   ...studyScreens,
+  ...findingsScreens,
 ]

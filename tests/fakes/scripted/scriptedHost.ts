@@ -14,6 +14,7 @@ import { verificationOf, verifiedRangeFlags } from '#domain/calibration/verifica
 import { scriptedBreaking } from './scriptedBreaking.ts'
 import { createScriptedCalibration, type ScriptedCalibration } from './scriptedCalibration.ts'
 import { createScriptedEngine, type ScriptedEngine } from './scriptedEngine.ts'
+import { scriptedFindings } from './scriptedFindings.ts'
 import { breakFits, paged, sortedBreaks, sortedSpecimens, specimenFits } from './scriptedLists.ts'
 import { scriptedPictures } from './scriptedPictures.ts'
 import { at, scriptedBench, scriptedBreak, scriptedSpecimen } from './scriptedRecords.ts'
@@ -144,6 +145,7 @@ export function createScriptedHost(
     ...scriptedSessions(),
     ...scriptedBreaking(),
     ...studies.handlers,
+    ...scriptedFindings(),
     'app.info': async () => ({
       program: 'Breakledger 0.1.0',
       host: 'direct',

@@ -1,0 +1,38 @@
+import { createScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
+import { at, type Screen, settle } from './screenSteps.ts'
+
+/** Every question that is asked of the results. */
+export const findingsScreens: readonly Screen[] = [
+  { name: 'findings-strongest', host: () => createScriptedHost(), show: at('#/findings') },
+  {
+    name: 'findings-changed',
+    host: () => createScriptedHost(),
+    show: async (page) => {
+      await at('#/findings')(page)
+      await page.getByLabel('What changed with age?').check()
+      await page.getByLabel('Adhesive').selectOption('casein C1')
+      await settle(page)
+    },
+  },
+  {
+    name: 'findings-as-good',
+    host: () => createScriptedHost(),
+    show: async (page) => {
+      await at('#/findings')(page)
+      await page.getByLabel('Is one as good as another?').check()
+      await page.getByLabel('Exposure').selectOption('loft')
+      await page.getByLabel('Reference').selectOption({ index: 2 })
+      await page.locator('summary').first().click()
+      await settle(page)
+    },
+  },
+  {
+    name: 'findings-torn-wood',
+    host: () => createScriptedHost({ preferences: { units: 'US' } }),
+    show: async (page) => {
+      await at('#/findings')(page)
+      await page.getByLabel('Does torn wood change the order?').check()
+      await settle(page)
+    },
+  },
+]

@@ -1,0 +1,46 @@
+import type { Handlers } from '#contract/procedures.ts'
+import { rememberLines } from '#domain/findings/lines/rememberedLines.ts'
+import type { ObservedBreak } from '#domain/findings/observedBreak.ts'
+import { createRandom } from '#domain/numbers/random.ts'
+import { answerFindings } from '#engine/findings/answerFindings.ts'
+
+const adhesives = [
+  { adhesive: 'casein C1', startMPa: 9.4, percentPerYear: -12 },
+  { adhesive: 'resorcinol R2', startMPa: 11.8, percentPerYear: 0 },
+  { adhesive: 'one-part polyurethane U3', startMPa: 10.1, percentPerYear: -3 },
+  { adhesive: 'epoxy E4', startMPa: 11.5, percentPerYear: -1 },
+]
+
+/** Results of four adhesives in loft and bilge over two years, drawn up by chance from one seed. */
+function observed(): ObservedBreak[] {
+  const random = createRandom(11)
+  const breaks: ObservedBreak[] = []
+  for (const { adhesive, startMPa, percentPerYear } of adhesives)
+    for (const [exposure, worse] of [
+      ['loft', 1],
+      ['bilge', 2.5],
+    ] as const)
+      for (const months of [0, 6, 12, 24])
+        for (let i = 0; i < 8; i++) {
+          const id = breaks.length + 1
+          const mean = startMPa * (1 + (worse * percentPerYear * months) / 1200)
+          breaks.push({
+            ...{ specimenId: id, breakId: id, number: `${adhesive.split(' ').at(-1)}-${id}`, adhesive, exposure },
+            startedAt: new Date(Date.UTC(2026, 3 + months, 21)).toISOString(),
+            ...{ jointType: 'long grain to long grain', bondLineGapMm: 0, gluedOn: '2026-04-20', areaMm2: 600 },
+            peakN: Math.max(600 * (mean + 1.1 * random.normal()), 300),
+            woodFailurePercent: 5 * Math.floor(random.between(0, 1) * random.between(0, 21)),
+            ...{ setAside: i === 7 && months === 6 ? 'slipped in the fixture' : null, simulated: true },
+          })
+        }
+  return breaks
+}
+
+/** Findings about made results, worked out as the program does. */
+export function scriptedFindings(): Partial<Handlers> {
+  const memory = rememberLines()
+  const breaks = observed()
+  return {
+    'findings.of': async (question) => answerFindings({ observations: () => breaks }, question, memory, () => {}),
+  }
+}
