@@ -34,7 +34,7 @@ export function RestsOn({ found, ageMonths, name }: FindingsView) {
         ))}
       </ul>
       <p className="quiet">
-        {countOf(found.blocks.length, 'result')}, data <code>{found.dataSha256.slice(0, 16)}</code>
+        {countOf(found.blocks.length, 'result')}, data {found.dataSha256.slice(0, 16)}
       </p>
     </section>
   )
