@@ -18,7 +18,7 @@ export async function createDemoArchive(
   const archive = await openOwnArchive(path, program)
   try {
     const watch = await watchChain(archive, keptHeads)
-    await fillDemo(archive, program, calibrateDemo, onProgress, signal)
+    await fillDemo(archive, program, calibrateDemo, onProgress, signal, new Date().toISOString().slice(0, 10))
     await watch.close()
     return await archive.info()
   } catch (thrown) {

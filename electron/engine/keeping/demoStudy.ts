@@ -1,8 +1,11 @@
 import type { ScenarioName } from '#contract/bench/source.ts'
 import type { FailurePattern } from '#contract/breaks/assessment.ts'
 import type { OverruledPeak, SetAsideCause } from '#contract/breaks/decision.ts'
-import { type SpecimenFields, specimenFields } from '#contract/specimens/specimen.ts'
+import { type Series, type StudyFields, studyFields } from '#contract/programme/study.ts'
 import { createRandom } from '#domain/numbers/random.ts'
+import { dayOf, plusDays } from '#domain/programme/calendar/calendarDay.ts'
+import { plusMonths } from '#domain/programme/calendar/plusMonths.ts'
+import { cellsOf } from '#domain/programme/study/cells.ts'
 
 /**
  * The demo study: a small boatyard school that builds and mends wooden dinghies and asks which adhesives to teach. School,
@@ -71,43 +74,75 @@ export const demoGroups: readonly DemoGroup[] = [
   group('R2', 'loft', 12, 0),
 ]
 
-const glueUpMs = Date.UTC(2025, 8, 1)
+const exposures = ['loft', 'bilge'] as const
+
+/** The series that a group belongs to. */
+function seriesOf({ adhesive, exposure }: Pick<DemoGroup, 'adhesive' | 'exposure'>): Series {
+  return { adhesive: adhesive.name, jointType: 'beech lap, long grain to long grain', gapMm: 0, exposure }
+}
+
+/** Whether a cell of the study is that group. */
+export function isOfGroup(
+  group: DemoGroup,
+  cell: Pick<Series, 'adhesive' | 'exposure'> & { ageMonths: number | null },
+) {
+  return cell.adhesive === group.adhesive.name && cell.exposure === group.exposure && cell.ageMonths === group.ageMonths
+}
+
+/** The plan of the school; `startOn`: the day on which the first adhesive is glued. What it has not made is left out. */
+export function demoStudyFields(startOn: string): StudyFields {
+  const { jointType, gapMm } = seriesOf(demoGroups[0]!)
+  const whole = studyFields.parse({
+    title: 'Which adhesives shall we teach?',
+    question: 'Which adhesives keep a lap joint of beech together, in a dry sail loft and in a damp bilge?',
+    adhesives: demoAdhesives.map(({ name }) => name),
+    jointTypes: [jointType],
+    gapsMm: [gapMm],
+    exposures: [...exposures],
+    agesMonths: [0, 3, 12],
+    blocksPerCell: blocksPerGroup,
+    referenceAdhesive: demoAdhesives.find(({ code }) => code === 'R2')!.name,
+    ...{ windowDays: 14, startOn, wood: 'beech', cvPercent: 10, adhesiveGPerBlock: 0.4, seed: 1947, demo: true },
+    ...{ overlapLengthMm: 30, overlapWidthMm: 20, pieceLengthMm: 80, pieceWidthMm: 20, pieceThicknessMm: 10 },
+    boards: Array.from({ length: 6 }, (_, index) => ({ name: `plank ${index + 1}`, blocks: 30 })),
+  })
+  const leftOut = cellsOf(whole).filter((cell) => !demoGroups.some((group) => isOfGroup(group, cell)))
+  return { ...whole, leftOut }
+}
+
+/** When the first adhesive was glued so that, on that day, the pull at three months is due. */
+export function demoStart(today: string): string {
+  return plusDays(plusMonths(today, -3), -5)
+}
+
 const dayMs = 86_400_000
 
-/** The day on which a group was glued, ms since 1970: one adhesive after the other. */
-export function gluedOnMs({ adhesive }: DemoGroup): number {
-  return glueUpMs + demoAdhesives.indexOf(adhesive) * 2 * dayMs
+/** The day on which a group was glued, ISO 8601: one adhesive after the other. */
+export function demoGluedOn(startOn: string, { adhesive }: DemoGroup): string {
+  return plusDays(startOn, 2 * demoAdhesives.indexOf(adhesive))
 }
 
 /** The afternoon on which a group of age 0 was broken, ms since 1970: two weeks after its glue-up. */
-export function brokenOnMs(group: DemoGroup): number {
-  return gluedOnMs(group) + 14 * dayMs + 13.5 * 3_600_000
+export function brokenOnMs(startOn: string, group: DemoGroup): number {
+  return (dayOf(demoGluedOn(startOn, group)) + 14) * dayMs + 13.5 * 3_600_000
 }
 
-/** The twelve blocks of a group, overlap about 30 mm x 20 mm as measured on each. */
-export function demoBlocks(group: DemoGroup): SpecimenFields[] {
-  const { adhesive, exposure, ageMonths } = group
+/** How the demo calls a block, by its place in its group from 0 on; what is written on the block itself is its label. */
+export function demoBlockName({ adhesive, exposure, ageMonths }: DemoGroup, index: number): string {
+  return `${adhesive.code}-${exposure === 'loft' ? 'L' : 'B'}${ageMonths}-${String(index + 1).padStart(2, '0')}`
+}
+
+/** The overlaps of the twelve blocks of a group, about 30 mm x 20 mm as measured on each, and where they lie. */
+export function demoSizes(group: DemoGroup) {
   const random = createRandom(demoGroups.indexOf(group) + 1, 100)
   const toTwentieth = (lengthMm: number) => Math.round(lengthMm * 20) / 20
-  return Array.from({ length: blocksPerGroup }, (_, index) => {
+  return Array.from({ length: blocksPerGroup }, () => {
     const overlapLengthMm = toTwentieth(random.between(29.5, 30.5))
     const overlapWidthMm = toTwentieth(random.between(19.7, 20.3))
-    const number = String(index + 1).padStart(2, '0')
-    return specimenFields.parse({
-      number: `${adhesive.code}-${exposure === 'loft' ? 'L' : 'B'}${ageMonths}-${number}`,
-      adhesive: adhesive.name,
-      lot: adhesive.lot,
-      jointType: 'beech lap, long grain to long grain',
-      exposure,
-      bondLineGapMm: 0,
-      overlapLengthMm,
-      overlapWidthMm,
-      areaMm2: Math.round(overlapLengthMm * overlapWidthMm * 100) / 100,
-      gluedOn: new Date(gluedOnMs(group)).toISOString().slice(0, 10),
-      place: `${exposure} shelf ${adhesive.code}`,
-      notes: `${demoNote} Pull at ${ageMonths} months.`,
-      demo: true,
-    })
+    return {
+      ...{ overlapLengthMm, overlapWidthMm, areaMm2: Math.round(overlapLengthMm * overlapWidthMm * 100) / 100 },
+      ...{ place: `${group.exposure} shelf ${group.adhesive.code}`, asPlanned: false },
+    }
   })
 }
 
@@ -132,7 +167,7 @@ export function demoAssessment(
   }
 }
 
-/** Breaks that are not used, by block number, each with its reason. */
+/** Breaks that are not used, by block as the demo calls it, each with its reason. */
 export const demoSetAside: Readonly<Record<string, { cause: SetAsideCause; reason: string }>> = {
   'C1-L0-07': {
     cause: 'specimen-slipped',
@@ -142,7 +177,7 @@ export const demoSetAside: Readonly<Record<string, { cause: SetAsideCause; reaso
   'U3-L0-11': { cause: 'other', reason: 'glued one day later than the group, from another bottle' },
 }
 
-/** Breaks whose peak a person overruled, by block number, each with the reason. */
+/** Breaks whose peak a person overruled, by block as the demo calls it, each with the reason. */
 export const demoOverruled: Readonly<Record<string, { kind: OverruledPeak['kind']; reason: string }>> = {
   'E4-L0-09': {
     kind: 'premature-failure',

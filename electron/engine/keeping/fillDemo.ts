@@ -16,22 +16,27 @@ import {
   type DemoGroup,
   demoAssessment,
   demoAuthor,
-  demoBlocks,
+  demoBlockName,
   demoGroups,
   demoNote,
   demoOverruled,
   demoSetAside,
   demoStrengthMPa,
-  gluedOnMs,
 } from './demoStudy.ts'
+import { demoPlan, demoSpecimens, glueGroup, planDemo } from './planDemo.ts'
+
+/** A block that an older program filled the demo with, when it had no study. */
+const olderBlock = 'C1-L0-01'
 
 /** What an archive holds of the demo study: nothing and nothing else, a part (the program was ended), all, or other records. */
 export async function heldOfDemo(archive: Archive): Promise<'nothing' | 'part' | 'all' | 'other'> {
   const { specimens, breaks } = await archive.info()
-  if (specimens === 0 && breaks === 0) return 'nothing'
+  const planned = await demoPlan(archive)
   // Groups are filled in order, and the last has no breaks: its blocks are the last that is written.
-  if ((await storedBlocks(archive, demoGroups.at(-1)!)) !== null) return 'all'
-  return (await storedBlocks(archive, demoGroups[0]!)) === null ? 'other' : 'part'
+  if (planned !== null) return (await demoSpecimens(archive, demoGroups.at(-1)!)) === null ? 'part' : 'all'
+  if (specimens === 0 && breaks === 0) return 'nothing'
+  const { rows } = await archive.listSpecimens(listQuery.parse({ text: olderBlock, limit: 10 }))
+  return rows.some(({ fields }) => fields.demo && fields.number === olderBlock) ? 'all' : 'other'
 }
 
 /**
@@ -45,7 +50,8 @@ const dayMs = 86_400_000
 
 /**
  * Fills an empty archive with the demo study, or goes on where an earlier filling was ended. Its curves are no typed numbers:
- * a virtual amplifier is captured through the same path as a real one, at a clock that is stepped. Rejects with Trouble
+ * a virtual amplifier is captured through the same path as a real one, at a clock that is stepped. On `today`, ISO 8601, the next
+ * pull of the study is due. Rejects with Trouble
  * `conflict` when the archive holds the whole study or other records.
  */
 export async function fillDemo(
@@ -54,6 +60,7 @@ export async function fillDemo(
   calibrate: CalibrateDemo,
   onProgress: (progress: Progress) => void,
   signal: AbortSignal,
+  today: string,
 ): Promise<void> {
   const held = await heldOfDemo(archive)
   if (held === 'all' || held === 'other')
@@ -62,7 +69,8 @@ export async function fillDemo(
       `The archive ${(await archive.info()).path} holds records already, and the demo study belongs in a new one.`,
       'Name a file that does not exist yet.',
     )
-  const calibration = await calibrate(archive, demoAuthor, brokenOnMs(demoGroups[0]!) - dayMs)
+  const { studyId, startOn } = await planDemo(archive, today, signal)
+  const calibration = await calibrate(archive, demoAuthor, brokenOnMs(startOn, demoGroups[0]!) - dayMs)
   const total = demoGroups.reduce((sum, group) => sum + group.broken, 0)
   let done = 0
   const onBroken = () => {
@@ -70,28 +78,18 @@ export async function fillDemo(
     onProgress({ task: 'demo', done: ++done, total })
   }
   for (const group of demoGroups) {
-    const gluedAt = new Date(gluedOnMs(group) + 10 * 3_600_000).toISOString()
-    const ids =
-      (await storedBlocks(archive, group)) ??
-      (await archive.addSpecimens(demoBlocks(group), gluedAt, demoAuthor)).map(({ specimenId }) => specimenId)
+    const specimens = (await demoSpecimens(archive, group)) ?? (await glueGroup(archive, studyId, startOn, group))
     const left: DemoBlock[] = []
-    for (const [index, specimenId] of ids.slice(0, group.broken).entries())
+    for (const [index, { specimenId }] of specimens.slice(0, group.broken).entries())
       if (await isBroken(archive, group, { index, specimenId })) onBroken()
       else left.push({ index, specimenId })
-    if (left.length > 0) await breakBlocks({ archive, program, calibration }, group, left, onBroken)
+    const atMs = brokenOnMs(startOn, group)
+    if (left.length > 0) await breakBlocks({ archive, program, calibration, atMs }, group, left, onBroken)
   }
 }
 
 /** A block of a group, by its place in it. */
 type DemoBlock = { index: number; specimenId: number }
-
-/** The specimens of a group in order; null when it is not in the archive. */
-async function storedBlocks(archive: Archive, group: DemoGroup): Promise<number[] | null> {
-  const numbers = demoBlocks(group).map(({ number }) => number)
-  const { rows } = await archive.listSpecimens(listQuery.parse({ text: numbers[0]!.slice(0, -2), limit: 1000 }))
-  const ids = numbers.map((number) => rows.find(({ fields }) => fields.demo && fields.number === number)?.specimenId)
-  return ids.every((id) => id !== undefined) ? ids : null
-}
 
 /** Whether a block was broken before; what an earlier filling left undone beside its breaks is done now. */
 async function isBroken(archive: Archive, group: DemoGroup, { index, specimenId }: DemoBlock): Promise<boolean> {
@@ -116,12 +114,17 @@ const stepS = 0.1
 const longestS = 240 / pace
 
 async function breakBlocks(
-  { archive, program, calibration }: { archive: Archive; program: string; calibration: Calibration | null },
+  {
+    archive,
+    program,
+    calibration,
+    atMs,
+  }: { archive: Archive; program: string; calibration: Calibration | null; atMs: number },
   group: DemoGroup,
   blocks: readonly DemoBlock[],
   onBroken: () => void,
 ): Promise<void> {
-  const clock = createSteppedClock(brokenOnMs(group), pace)
+  const clock = createSteppedClock(atMs, pace)
   const { adhesive } = group
   const source = createVirtualSource(
     {
@@ -177,11 +180,11 @@ async function breakBlocks(
 }
 
 async function assess(archive: Archive, group: DemoGroup, block: DemoBlock, breakId: number, recordedAt: string) {
-  const { number } = (await archive.specimen(block.specimenId)).current.fields
-  const aside = demoSetAside[number]
+  const name = demoBlockName(group, block.index)
+  const aside = demoSetAside[name]
   // First, so that an assessment says that all was done.
   if (aside !== undefined) await setBreakAside(archive, breakId, aside, recordedAt)
-  if (number in demoOverruled) await overrule(archive, breakId, number, recordedAt)
+  if (name in demoOverruled) await overrule(archive, breakId, name, recordedAt)
   const seen = demoAssessment(group, block.index)
   await archive.addAssessment({ breakId, recordedAt, by: demoAuthor, note: demoNote, ...seen })
 }
@@ -200,8 +203,8 @@ async function setBreakAside(
 /** The sample that was picked lies so long before the peak, s. */
 const pickedBeforePeakS = 0.5
 
-async function overrule(archive: Archive, breakId: number, number: string, recordedAt: string) {
-  const { kind, reason } = demoOverruled[number]!
+async function overrule(archive: Archive, breakId: number, name: string, recordedAt: string) {
+  const { kind, reason } = demoOverruled[name]!
   const record = await archive.break(breakId)
   const curve = await archive.readCurve(breakId)
   const peakS = overrulable(record).result.peakTimeS ?? 0

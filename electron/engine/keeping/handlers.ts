@@ -28,7 +28,14 @@ export function keepingHandlers(
       tasks.run('demo', async (signal) => {
         await demo.require()
         if ((await heldOfDemo(archive)) !== 'all')
-          await fillDemo(archive, program, calibrateDemo, (progress) => emit('task.progress', progress), signal)
+          await fillDemo(
+            archive,
+            program,
+            calibrateDemo,
+            (progress) => emit('task.progress', progress),
+            signal,
+            parts.clock.instant().slice(0, 10),
+          )
         return archive.info()
       }),
     'archive.switch': oneArchiveOnly,

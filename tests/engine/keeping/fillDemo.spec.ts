@@ -5,6 +5,7 @@ import { listQuery } from '#contract/listQuery.ts'
 import { calibrateDemo } from '#engine/calibration/demoCalibration.ts'
 import { demoGroups, demoOverruled, demoSetAside } from '#engine/keeping/demoStudy.ts'
 import { fillDemo, heldOfDemo } from '#engine/keeping/fillDemo.ts'
+import { demoNames } from '#tests/fakes/demoNames.ts'
 import { addBlocks, temporaryArchive } from '#tests/fakes/temporaryArchive.ts'
 
 let home: Awaited<ReturnType<typeof temporaryArchive>>
@@ -14,11 +15,12 @@ beforeEach(async () => {
 afterEach(() => home.remove())
 
 const never = new AbortController().signal
+const today = '2031-05-31'
 
 /** An archive that goes away, as if the program were ended, at the given call of one of its methods. */
 function endedAt(
   archive: Archive,
-  method: 'appendSamples' | 'addAssessment' | 'addDecision' | 'addSpecimens',
+  method: 'appendSamples' | 'addAssessment' | 'addDecision' | 'addGlueUp' | 'allocateStudy',
   call: number,
 ) {
   let calls = 0
@@ -40,11 +42,12 @@ async function expectWholeStudy(archive: Archive) {
   expect(complete.every(({ woodFailurePercent, outcome }) => woodFailurePercent !== null && outcome === 'break')).toBe(
     true,
   )
-  const setAside = complete.filter((row) => row.setAside !== null).map(({ number }) => number)
+  const names = await demoNames(archive)
+  const setAside = complete.filter((row) => row.setAside !== null).map(({ number }) => names.get(number!))
   expect(setAside.sort()).toEqual(Object.keys(demoSetAside).sort())
   for (const { number, setAsideCause, overruled, peakN } of complete) {
-    expect(setAsideCause).toBe(demoSetAside[number!]?.cause ?? null)
-    expect(overruled?.kind).toBe(demoOverruled[number!]?.kind)
+    expect(setAsideCause).toBe(demoSetAside[names.get(number!)!]?.cause ?? null)
+    expect(overruled?.kind).toBe(demoOverruled[names.get(number!)!]?.kind)
     if (overruled !== null) expect(peakN).toBeLessThan(overruled.foundPeakN!)
   }
   // What was cut short counts for nothing.
@@ -53,21 +56,22 @@ async function expectWholeStudy(archive: Archive) {
 
 describe('fillDemo', () => {
   it.each([
-    ['in a group that waits for its breaks', 'addSpecimens', 3],
+    ['before its blocks are allocated', 'allocateStudy', 1],
+    ['in a group that waits for its breaks', 'addGlueUp', 3],
     ['between a break and what was seen of it', 'addAssessment', 7],
     ['before a break is set aside', 'addDecision', 1],
   ] as const)(
     'goes on where it was ended %s',
     async (_where, method, call) => {
       await expect(
-        fillDemo(endedAt(home.archive, method, call), 'test', calibrateDemo, () => {}, never),
+        fillDemo(endedAt(home.archive, method, call), 'test', calibrateDemo, () => {}, never, today),
       ).rejects.toThrow('the program was ended')
       expect(await heldOfDemo(home.archive)).toBe('part')
       const told: number[] = []
-      await fillDemo(home.archive, 'test', calibrateDemo, ({ done }) => told.push(done), never)
+      await fillDemo(home.archive, 'test', calibrateDemo, ({ done }) => told.push(done), never, today)
       await expectWholeStudy(home.archive)
       expect(told).toEqual(Array.from({ length: 64 }, (_, i) => i + 1))
-      await expect(fillDemo(home.archive, 'test', calibrateDemo, () => {}, never)).rejects.toMatchObject({
+      await expect(fillDemo(home.archive, 'test', calibrateDemo, () => {}, never, today)).rejects.toMatchObject({
         code: 'conflict',
       })
     },
@@ -79,7 +83,7 @@ describe('fillDemo', () => {
     const stopAfterTwo = ({ done }: { done: number }) => {
       if (done === 2) stopped.abort()
     }
-    await expect(fillDemo(home.archive, 'test', calibrateDemo, stopAfterTwo, stopped.signal)).rejects.toThrow()
+    await expect(fillDemo(home.archive, 'test', calibrateDemo, stopAfterTwo, stopped.signal, today)).rejects.toThrow()
     // The third block is in the press when the program is killed.
     const third = (await home.archive.waitingSpecimens(null, 1)).rows[0]!
     const { header } = await home.archive.break(1)
@@ -93,7 +97,7 @@ describe('fillDemo', () => {
     const archive = await openArchive({ path: home.path, program: 'test' })
     try {
       expect((await archive.info()).recovered).toEqual([breakId])
-      await fillDemo(archive, 'test', calibrateDemo, () => {}, never)
+      await fillDemo(archive, 'test', calibrateDemo, () => {}, never, today)
       await expectWholeStudy(archive)
       expect((await archive.break(breakId)).summary).toMatchObject({ ending: 'recovered', number: third.fields.number })
     } finally {
@@ -101,10 +105,23 @@ describe('fillDemo', () => {
     }
   })
 
+  it('makes it study 1, planned, allocated and glued, with the next pull due', async () => {
+    await fillDemo(home.archive, 'test', calibrateDemo, () => {}, never, today)
+    const { current, counts } = await home.archive.study(1)
+    expect(current.fields).toMatchObject({ demo: true, startOn: '2031-02-23' })
+    // Three of those broken were set aside, and have no result
+    expect(counts).toEqual({ allocated: 168, glued: 168, broken: 61, lost: 3, waiting: 104 })
+  })
+
+  it('takes the demo that an older program filled, without a study, for whole', async () => {
+    await addBlocks(home.archive, ['C1-L0-01'])
+    expect(await heldOfDemo(home.archive)).toBe('all')
+  })
+
   it('leaves an archive alone that holds other records', async () => {
     await addBlocks(home.archive, ['A-1'])
     expect(await heldOfDemo(home.archive)).toBe('other')
-    await expect(fillDemo(home.archive, 'test', calibrateDemo, () => {}, never)).rejects.toMatchObject({
+    await expect(fillDemo(home.archive, 'test', calibrateDemo, () => {}, never, today)).rejects.toMatchObject({
       code: 'conflict',
     })
   })
