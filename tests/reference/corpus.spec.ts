@@ -191,7 +191,7 @@ describe('curves of known truth', () => {
     for (const capacityN of [25_000, null])
       for (const noiseShare of [2e-4, 3e-3, 1e-2])
         for (const rateHz of [10, 25, 40, 80])
-          for (let seed = 1; seed <= 80; seed++) {
+          for (let seed = 1; seed <= 40; seed++) {
             const strengthN = 2500 + ((seed * 1300) % 6500)
             const { captures, truths } = runBench({
               scenario: 'brittle',

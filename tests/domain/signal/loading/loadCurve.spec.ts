@@ -142,7 +142,7 @@ describe('a loading without a break', () => {
   })
 
   it('goes on while the load is held near its peak, for half an hour', () => {
-    const held = follow({ load: ramp(2, (_since, peak) => 0.99 * peak), lengthS: 2000 })
+    const held = follow({ load: ramp(2, (_since, peak) => 0.99 * peak), lengthS: 2000, rateHz: 20 })
     expect(held).toMatchObject({ outcome: 'unloading', over: true })
     expect(held.takenS).toBeCloseTo(1802, 1)
   })

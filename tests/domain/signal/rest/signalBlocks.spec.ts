@@ -9,7 +9,7 @@ describe('the newest blocks of a signal', () => {
     let members: { startS: number; values: number[] }[] = []
     let firstS = Number.NaN
     let lastS = Number.NaN
-    for (let i = 0, timeS = 3; i < 4000; i++) {
+    for (let i = 0, timeS = 3; i < 1500; i++) {
       timeS += random.unit() < 0.002 ? random.between(0.5, 3) : random.between(0.001, 0.03)
       const value = 1e6 + random.normal()
       blocks.push(timeS, value)

@@ -20,10 +20,8 @@ describe('thinning', () => {
       expect(Math.min(...thin.force)).toBe(Math.min(...curve.force))
       expect(thin.timeS[0]).toBe(curve.timeS[0])
       expect(thin.timeS.at(-1)).toBe(curve.timeS.at(-1))
-      thin.timeS.forEach((t, i) => {
-        if (i > 0) expect(t).toBeGreaterThan(thin.timeS[i - 1]!)
-        expect(thin.force[i]).toBe(curve.force[Math.round(t * 100)])
-      })
+      expect(thin.timeS.every((t, i) => i === 0 || t > thin.timeS[i - 1]!)).toBe(true)
+      expect(thin.force).toEqual(thin.timeS.map((t) => curve.force[Math.round(t * 100)]!))
     }
   })
 
