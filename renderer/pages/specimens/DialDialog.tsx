@@ -10,9 +10,8 @@ import { emptyEntry } from '../../parts/assessment/woodFailureEntry.ts'
 import { SignatureDialog } from '../../parts/decisions/SignatureDialog.tsx'
 import { Field, TextField } from '../../widgets/Field.tsx'
 
-const brokeBefore =
-  'This specimen has a result already; where no break counts, the newest stands for it. The name is that of who read the dial.'
-const signedByReader = 'It stands as a peak alone, without a curve. The name is that of who read the dial.'
+const brokeBefore = 'This specimen has a result already; where no break counts, the newest stands for it.'
+const standsAlone = 'It stands as a peak alone, without a curve; the name is that of who read the dial.'
 
 /** A reading of a dial, for days without electronics: load, smallest step, who read it, torn wood. Units may be typed behind a number. */
 export function DialDialog({ current, onClose }: { current: SpecimenSummary; onClose(): void }) {
@@ -36,7 +35,7 @@ export function DialDialog({ current, onClose }: { current: SpecimenSummary; onC
   return (
     <SignatureDialog
       title={`Dial reading of ${current.fields.number}`}
-      explains={current.timesBroken > 0 ? brokeBefore : signedByReader}
+      explains={current.timesBroken > 0 ? brokeBefore : standsAlone}
       button="Record the reading"
       why={null}
       pending={add.pending}
