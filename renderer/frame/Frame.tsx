@@ -9,6 +9,7 @@ import { ConnectionLink } from '../parts/bench/ConnectionLink.tsx'
 import { useBenchSound } from '../parts/bench/useBenchSound.ts'
 import { isWorthTelling } from '../parts/bench/worthTelling.ts'
 import { CautionsDialog } from '../parts/cautions/CautionsDialog.tsx'
+import { NumberAnswer, NumberField, useFindNumber } from '../parts/find/FindNumber.tsx'
 import { useSingleKeys } from '../parts/routing/singleKeys.ts'
 import { go, useLeaving } from '../parts/routing/useRoute.ts'
 import { hashOf, placeOf, places, type Route } from '../routes/route.ts'
@@ -37,6 +38,7 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
   const [dialog, setDialog] = useState<'help' | 'cautions' | null>(null)
   const main = useRouteFocus(route)
   const leaving = useLeaving()
+  const finding = useFindNumber()
   const firstCautions = !preferences.cautionsRead && route.page === 'bench' && bench.connection.status !== 'closed'
 
   useSingleKeys((key) => {
@@ -71,6 +73,7 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
             ))}
           </ul>
         </nav>
+        <NumberField onFind={finding.find} />
         <OwnArchiveButton />
         <RunningMark route={route} />
         <ConnectionLink bench={bench} />
@@ -92,7 +95,11 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
           stored is lost. If it stays away, start Breakledger again and open the address that it gives.
         </div>
       ) : null}
+      {finding.answered === null ? null : (
+        <NumberAnswer answered={finding.answered} onFind={finding.find} onDismiss={finding.dismiss} />
+      )}
       <div className="frame-trouble">
+        <Notice trouble={finding.error} onDismiss={finding.dismiss} />
         <Notice
           trouble={trouble !== null && isWorthTelling(trouble, route, bench) ? trouble : null}
           onDismiss={() => host.trouble.set(null)}

@@ -16,9 +16,11 @@ import { BreakingsPage } from '../pages/programme/breaking/BreakingsPage.tsx'
 import { NewBreakingPage } from '../pages/programme/breaking/NewBreakingPage.tsx'
 import { CatalogueEntryPage } from '../pages/programme/catalogue/CatalogueEntryPage.tsx'
 import { CataloguePage } from '../pages/programme/catalogue/CataloguePage.tsx'
+import { DuePage } from '../pages/programme/due/DuePage.tsx'
 import { GlueUpPage } from '../pages/programme/glueUp/GlueUpPage.tsx'
 import { GlueUpsPage } from '../pages/programme/glueUp/GlueUpsPage.tsx'
 import { NewGlueUpPage } from '../pages/programme/glueUp/NewGlueUpPage.tsx'
+import { LabelsPage } from '../pages/programme/labels/LabelsPage.tsx'
 import { EditStudyPage } from '../pages/programme/studies/plan/EditStudyPage.tsx'
 import { NewStudyPage } from '../pages/programme/studies/plan/NewStudyPage.tsx'
 import { StudyPage } from '../pages/programme/studies/record/StudyPage.tsx'
@@ -44,6 +46,8 @@ const components: { [Page in PageName]: ComponentType<ParametersOf<Page>> } = {
   study: StudyPage,
   'new-study': NewStudyPage,
   'edit-study': EditStudyPage,
+  due: DuePage,
+  labels: LabelsPage,
   specimens: SpecimensPage,
   specimen: SpecimenPage,
   'new-specimen': NewSpecimenPage,

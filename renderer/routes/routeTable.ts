@@ -27,6 +27,8 @@ export const routeTable = [
   { page: 'study', path: 'studies/{studyId}', under: 'studies' },
   { page: 'new-study', path: 'studies/new', under: 'studies' },
   { page: 'edit-study', path: 'studies/edit/{studyId}', under: 'studies' },
+  { page: 'due', path: 'due/{studyId?}', name: 'Due', key: 'E', staysInPlace: true },
+  { page: 'labels', path: 'labels/{studyId?}', under: 'due', staysInPlace: true },
   { page: 'specimens', path: 'specimens', name: 'Specimens', key: 'S' },
   { page: 'specimen', path: 'specimens/{specimenId}', under: 'specimens' },
   { page: 'new-specimen', path: 'specimens/new', under: 'specimens' },

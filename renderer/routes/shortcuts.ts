@@ -8,6 +8,7 @@ export type Shortcut = { key: string; does: string; where: 'anywhere' | 'bench' 
 export const shortcuts: readonly Shortcut[] = [
   ...places.flatMap(({ key, name }) => (key === null ? [] : [{ key, does: name, where: 'anywhere' as const }])),
   { key: 'U', does: 'SI or US customary units', where: 'anywhere' },
+  { key: 'G', does: 'Number of a block: type or scan it', where: 'anywhere' },
   { key: '?', does: 'This help', where: 'anywhere' },
   { key: 'T', does: 'Take the zero (tare)', where: 'bench' },
   { key: 'A', does: 'Recording on or off', where: 'bench' },

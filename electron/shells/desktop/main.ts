@@ -15,6 +15,7 @@ import { guardSession } from './guardSession.ts'
 import { guardWindow } from './guardWindow.ts'
 import { isCommandStart, runPackedCommand } from './packedCommands.ts'
 import { pageAddress, pageScheme } from './pageAddress.ts'
+import { printPdf } from './printPdf.ts'
 import { archiveAskedFor, changeArchive, secondStartData } from './secondStart.ts'
 import { servePage } from './servePage.ts'
 import { demoNotStarted, type Telling } from './tellings.ts'
@@ -51,6 +52,7 @@ async function start(): Promise<void> {
     host: 'desktop',
     program: `Breakledger ${app.getVersion()}`,
     chooseFile: (purpose) => chooseArchiveFile(purpose, dialog),
+    printPdf: (html) => printPdf(html, (options) => new BrowserWindow(options)),
   })
   closeBeforeQuitting(app, engine.close, giveUp)
 

@@ -1,4 +1,5 @@
 // Held by tests/shells/commands/serveCommand.spec.ts.
+import { machinePrinter } from '#engine/programme/publishedFiles.ts'
 import type { UsualPlaces } from '../knownArchives.ts'
 import { createSwitchingEngine } from '../switchingEngine.ts'
 import { type Loopback, startLoopback } from './server.ts'
@@ -26,7 +27,11 @@ export type ServedArchive = Loopback & { demoStarted: Promise<void> }
  * and stops listening. Rejects with a Trouble when archive or port cannot be had; nothing stays open then.
  */
 export async function serveArchive({ pageFolder, port, ...opened }: Serving): Promise<ServedArchive> {
-  const engine = await createSwitchingEngine({ ...opened, host: 'loopback' })
+  const print = machinePrinter(process.env)
+  const engine = await createSwitchingEngine({
+    ...{ ...opened, host: 'loopback' },
+    ...(print === null ? {} : { printPdf: print }),
+  })
   let loopback: Loopback
   try {
     loopback = await startLoopback({ engine, pageFolder, port })

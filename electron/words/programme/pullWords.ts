@@ -1,4 +1,5 @@
-import type { PullState, PullSummary } from '#contract/programme/pullProcedures.ts'
+import type { PullDecision } from '#contract/programme/pull.ts'
+import type { PullState, PullSummary, SeriesStock } from '#contract/programme/pullProcedures.ts'
 import type { Series } from '#contract/programme/study.ts'
 import { ageInMonthsWords, calendarDayWords } from '../units/calendarDays.ts'
 import { countOf } from '../units/counts.ts'
@@ -78,4 +79,51 @@ export function seriesWords({
 }: Omit<Series, 'gapMm'> & { gapMm: number | null }): string {
   const gap = gapMm === null ? '' : gapMm === 0 ? 'tight joint' : `gap ${gapMm} mm`
   return [adhesive, jointType, gap, exposure].filter((part) => part !== '').join(', ')
+}
+
+/** What was decided about a pull, by whom and why. */
+export function pullDecisionWords(
+  { plannedOn }: Pick<PullSummary, 'plannedOn'>,
+  { kind, by, reason }: PullDecision,
+): string {
+  const what = {
+    moved: `moved, planned for ${calendarDayWords(plannedOn)}`,
+    skipped: 'skipped',
+    added: 'added',
+    restored: 'as planned again',
+  }
+  return `${what[kind]} by ${by}: ${reason}`
+}
+
+/** What a word on a pull does. */
+export const pullDecisionMeaning: Record<'moved' | 'skipped' | 'restored', string> = {
+  moved: 'The pull is made on another day; its age stays as planned.',
+  skipped: 'The pull is not made; its blocks are free for other ages.',
+  restored: 'The pull stands again as it was planned.',
+}
+
+type AgeStock = SeriesStock['ages'][number]
+
+/** How many blocks an age has of those planned, and how many come from spares. */
+export function shortageWords({ planned, blocks, filled }: AgeStock): string {
+  const from = filled === 0 ? '' : `, ${filled} of them spares or from closed pulls`
+  return `${blocks} of ${planned}${from}`
+}
+
+/** What lost blocks and closed pulls mean for all open ages of a study, in a sentence or two. */
+export function stockSummary(series: readonly SeriesStock[]): string {
+  const ages = series.flatMap((one) => one.ages)
+  const short = ages.filter(({ planned, blocks }) => blocks < planned)
+  const filled = ages.filter(({ planned, blocks, filled: taken }) => taken > 0 && blocks >= planned)
+  const free = series.reduce((sum, one) => sum + one.free, 0)
+  if (series.length === 0) return 'Nothing of the study is glued yet.'
+  return [
+    short.length === 0
+      ? 'Every open age has its blocks.'
+      : `${countOf(short.length, 'cell')} will have fewer blocks than planned.`,
+    filled.length === 0 ? '' : `${countOf(filled.length, 'cell')} can be filled from spares or closed pulls.`,
+    `${countOf(free, 'block')} ${free === 1 ? 'is' : 'are'} left besides.`,
+  ]
+    .filter((sentence) => sentence !== '')
+    .join(' ')
 }

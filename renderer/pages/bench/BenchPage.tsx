@@ -8,6 +8,7 @@ import { demoOverWords } from '#words/keeping/demoWords.ts'
 import { useBench, usePreferences } from '../../host/hostContext.ts'
 import { useAction } from '../../host/useAction.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
+import { DueLine } from '../../parts/programme/DueLine.tsx'
 import { useSingleKeys } from '../../parts/routing/singleKeys.ts'
 import { hashOf } from '../../routes/route.ts'
 import { Keys } from '../../widgets/Keys.tsx'
@@ -74,6 +75,7 @@ export function BenchPage() {
             </a>
           </p>
         )}
+        <DueLine />
         <LiveCurve bench={bench} />
         {bench.tareWarning === null ? null : (
           <p className="tare-warning" role="status">

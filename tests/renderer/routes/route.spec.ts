@@ -10,6 +10,10 @@ const routes: Route[] = [
   { page: 'breaking', breakingSessionId: 2 },
   { page: 'new-breaking' },
   { page: 'new-breaking', studyId: 3 },
+  { page: 'due' },
+  { page: 'due', studyId: 3 },
+  { page: 'labels' },
+  { page: 'labels', studyId: 3 },
   { page: 'specimens' },
   { page: 'glue-ups' },
   { page: 'glue-up', glueUpId: 7 },
@@ -79,6 +83,10 @@ it('writes the addresses that links outside the program may name', () => {
     '#/breaking/2',
     '#/breaking/new',
     '#/breaking/new/3',
+    '#/due',
+    '#/due/3',
+    '#/labels',
+    '#/labels/3',
     '#/specimens',
     '#/glue-ups',
     '#/glue-ups/7',
@@ -131,6 +139,7 @@ it('gives every page a place in the navigation', () => {
   expect(places.map(({ name }) => name)).toEqual([
     'Bench',
     'Studies',
+    'Due',
     'Specimens',
     'Breaks',
     'Calibration',
@@ -148,10 +157,10 @@ it('tells the keys of the places in the help, in the order of the navigation', (
   expect(anywhere.map(({ key, does }) => `${key} ${does}`).slice(0, 6)).toEqual([
     'B Bench',
     'D Studies',
+    'E Due',
     'S Specimens',
     'K Breaks',
     'I Calibration',
-    'V Archive',
   ])
   expect(new Set(anywhere.map(({ key }) => key)).size).toBe(anywhere.length)
 })

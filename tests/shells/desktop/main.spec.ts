@@ -50,7 +50,7 @@ describe('main', () => {
     expect(opened).toEqual([
       expect.objectContaining({
         archivePath: expect.stringMatching(/breakledger$/i),
-        host: { host: 'desktop', capabilities: ['switch-archive', 'choose-file'] },
+        host: { host: 'desktop', capabilities: ['switch-archive', 'choose-file', 'print-to-pdf'] },
         program: 'Breakledger 1.2.3',
       }),
     ])

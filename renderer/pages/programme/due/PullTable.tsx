@@ -1,0 +1,100 @@
+import { useState } from 'react'
+import type { PullSummary } from '#contract/programme/pullProcedures.ts'
+import { simulatedMark } from '#words/keeping/demoWords.ts'
+import { pullBlocksWords, pullDecisionWords, pullStateWords, windowWords } from '#words/programme/pullWords.ts'
+import { ageInMonthsWords, calendarDayWords } from '#words/units/calendarDays.ts'
+import { PullDecisionDialog, type PullWord } from './PullDecisionDialog.tsx'
+
+/** Pulls with what is known of them, and what can be decided. */
+export function PullTable({ pulls, withStudy }: { pulls: readonly PullSummary[]; withStudy: boolean }) {
+  const [deciding, setDeciding] = useState<{ pull: PullSummary; kind: PullWord } | null>(null)
+  return (
+    <>
+      <table className="data-table due-table">
+        <thead>
+          <tr>
+            <th scope="col">Day</th>
+            <th scope="col">State</th>
+            {withStudy ? <th scope="col">Study</th> : null}
+            <th scope="col">Age</th>
+            <th scope="col">Glued on</th>
+            <th scope="col">Blocks</th>
+            <th scope="col">Window</th>
+            <th scope="col" className="screen-only">
+              <span className="visually-hidden">Decide</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {pulls.map((pull) => (
+            <PullRow
+              key={pull.key}
+              pull={pull}
+              withStudy={withStudy}
+              onDecide={(kind) => setDeciding({ pull, kind })}
+            />
+          ))}
+        </tbody>
+      </table>
+      {deciding === null ? null : <PullDecisionDialog {...deciding} onClose={() => setDeciding(null)} />}
+    </>
+  )
+}
+
+function PullRow({
+  pull,
+  withStudy,
+  onDecide,
+}: {
+  pull: PullSummary
+  withStudy: boolean
+  onDecide(kind: PullWord): void
+}) {
+  const { state, decision, gluedOn, dueOn } = pull
+  const day = calendarDayWords(dueOn)
+  const word = (kind: PullWord, label: string) => (
+    <button
+      type="button"
+      className="button button-quiet"
+      aria-label={`${label}: ${day}`}
+      onClick={() => onDecide(kind)}
+    >
+      {label}
+    </button>
+  )
+  return (
+    <tr>
+      <th scope="row">
+        {day}
+        {decision === null ? null : <p className="due-decision">{pullDecisionWords(pull, decision)}</p>}
+      </th>
+      <td>
+        <span className="tag" data-pull={state}>
+          {pullStateWords[state]}
+        </span>
+      </td>
+      {withStudy ? (
+        <td>
+          {pull.studyTitle}
+          {pull.demo ? <span className="quiet"> ({simulatedMark})</span> : null}
+        </td>
+      ) : null}
+      <td>
+        {ageInMonthsWords(pull.ageMonths)}
+        {pull.added ? <span className="quiet"> (added)</span> : null}
+      </td>
+      <td>{gluedOn === null ? <span className="quiet">not yet</span> : calendarDayWords(gluedOn)}</td>
+      <td>{pullBlocksWords(pull.blocks, gluedOn !== null)}</td>
+      <td>{windowWords(pull.windowDays)}</td>
+      <td className="data-table-buttons screen-only">
+        {state === 'done' ? null : (
+          <>
+            {word('moved', 'Move')}
+            {state === 'skipped' ? null : word('skipped', 'Skip')}
+          </>
+        )}
+        {decision === null || decision.kind === 'restored' || state === 'done' ? null : word('restored', 'Restore')}
+      </td>
+    </tr>
+  )
+}

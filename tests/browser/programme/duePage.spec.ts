@@ -1,0 +1,72 @@
+import { expect, onTestFinished, test } from 'vitest'
+import { createRealEngine } from '#engine/createRealEngine.ts'
+import { archiveFileOf, pulledStudy } from '#tests/archive/pulledStudy.ts'
+import { chromiumPath } from '../harness/chromium.ts'
+import { openPage } from '../harness/openPage.ts'
+
+test.skipIf(chromiumPath === null)(
+  'a pull is moved, a block found by typing and by scanning, and its label printed, all by keyboard',
+  async () => {
+    const engine = await createRealEngine({
+      archivePath: archiveFileOf((database) => void pulledStudy(database)),
+      host: { host: 'loopback', capabilities: [] },
+      program: 'Breakledger test',
+    })
+    const opened = await openPage({ host: 'loopback', engine })
+    onTestFinished(async () => {
+      await opened.close()
+      await engine.close()
+      await engine.archive.close()
+    })
+    const { page, problems } = opened
+    await page.getByLabel('Number of a block').waitFor()
+    const closeCautions = page.getByRole('button', { name: 'I have read this' })
+    if (await closeCautions.isVisible()) await closeCautions.click()
+
+    await page.evaluate(() => {
+      location.hash = '#/due/1'
+    })
+    await page.getByRole('heading', { name: 'Due', level: 1 }).waitFor()
+    await page.getByRole('button', { name: 'Move: 28 Feb 2031' }).click()
+    await page.getByLabel('New day').fill('2031-03-05')
+    await page.getByLabel(/^Reason/).fill('the school is closed')
+    await page.getByLabel(/^Name or initials/).fill('bench')
+    await page.getByRole('dialog').getByRole('button', { name: 'Move' }).click()
+    await page.getByText('moved, planned for 28 Feb 2031 by bench: the school is closed').waitFor()
+    const file = page.waitForEvent('download')
+    await page.getByRole('button', { name: 'Calendar file' }).click()
+    expect((await file).suggestedFilename()).toBe('pulls-of-study-1.ics')
+
+    // The first label of the archive is 28; a scanner types where no field has the focus.
+    await page.keyboard.press('g')
+    await expect
+      .poll(() => page.evaluate(() => document.activeElement?.getAttribute('aria-label')))
+      .toBe('Number of a block')
+    await page.keyboard.type('29')
+    await page.keyboard.press('Enter')
+    await page.getByText('29 is no number of a block: its check digit does not fit.').waitFor()
+    await page.getByRole('button', { name: '28', exact: true }).click()
+    await page.getByRole('heading', { name: /28/ }).waitFor()
+    await page.evaluate(() => {
+      for (const key of [...'7940', 'Enter'])
+        document.body.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }))
+    })
+    await page.getByText('There is no block with the number 7940.').waitFor()
+
+    await page.evaluate(() => {
+      location.hash = '#/labels/1'
+    })
+    await page.getByText('11 labels on 1 page.').waitFor()
+    await page.evaluate(() => {
+      window.print = () => {
+        document.title = `printed ${document.querySelectorAll('.labels-print .label-page').length}`
+      }
+    })
+    await page.getByRole('button', { name: 'Print', exact: true }).click()
+    await expect.poll(() => page.title()).toBe('printed 1')
+    await page.getByRole('radio', { name: 'Own size' }).check()
+    await page.getByLabel(/^Width/).fill('20')
+    await page.getByText('The labels are too small for a code').waitFor()
+    expect(problems).toEqual([])
+  },
+)
