@@ -17,6 +17,7 @@ const soaks: Record<string, () => Promise<{ soak(words: readonly string[]): Prom
   labels: () => import('./labels.ts'),
   mutants: () => import('./mutants.ts'),
   oddDevices: () => import('./oddDevices/oddDevices.ts'),
+  programme: () => import('./programme.ts'),
   reevaluation: () => import('./reevaluation.ts'),
   tamper: () => import('./tamper/tamper.ts'),
 }

@@ -35,8 +35,6 @@ export type Bench = {
   /** null: none. `again`: although it broke before. */
   take(specimenId: number | null, again?: boolean): Promise<void>
   next(): Promise<void>
-  /** Puts the first specimen that waits on the bench: a breaking session was begun. */
-  startQueue(): Promise<void>
   loadVirtual(): void
   /** For the virtual amplifier: hangs weights of so many newtons on its cell. */
   putVirtualWeights(forceN: number): void
@@ -129,7 +127,6 @@ export function createBench(parts: BenchParts): Bench {
     arm: occupation.arm,
     take: (specimenId, again = false) => turnedTo(queue.take(specimenId, again)),
     next: () => turnedTo(queue.goOn()),
-    startQueue: () => turnedTo(queue.start()),
     loadVirtual: () => loadVirtual(link.source(), occupation.busyWith() !== null),
     putVirtualWeights: (forceN) => putVirtualWeights(link.source(), forceN),
     occupy: occupation.take,

@@ -13,11 +13,9 @@ export function breakingHandlers(
   return {
     'breaking.list': () => archive.breakingSessions(),
     'breaking.get': ({ breakingSessionId }) => archive.breakingSession(breakingSessionId),
-    'breaking.begin': async (asked) => {
+    'breaking.begin': (asked) => {
       const startedAt = clock.instant()
-      const begun = await archive.beginBreakingSession({ ...asked, startedAt, seed: Date.parse(startedAt) })
-      await bench.startQueue()
-      return begun
+      return archive.beginBreakingSession({ ...asked, startedAt, seed: Date.parse(startedAt) })
     },
     'breaking.skip': async ({ specimenId, note, by }) => {
       const { breaking, specimen } = bench.state()
@@ -30,13 +28,7 @@ export function breakingHandlers(
     },
     'breaking.end': ({ breakingSessionId, note, by }) =>
       archive.addBreakingEvent({ breakingSessionId, kind: 'ended', specimenId: null, ...noted(note, by) }),
-    'breaking.reopen': async ({ breakingSessionId, note, by }) => {
-      const row = await archive.addBreakingEvent({
-        ...{ breakingSessionId, kind: 'reopened' as const, specimenId: null },
-        ...noted(note, by),
-      })
-      await bench.startQueue()
-      return row
-    },
+    'breaking.reopen': ({ breakingSessionId, note, by }) =>
+      archive.addBreakingEvent({ breakingSessionId, kind: 'reopened', specimenId: null, ...noted(note, by) }),
   }
 }

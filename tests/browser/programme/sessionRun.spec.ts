@@ -112,7 +112,8 @@ describe.skipIf(chromiumPath === null)('a glue-up and a breaking session', () =>
     ])
   })
 
-  const numberAtHand = () => page.locator('.at-hand-number').textContent()
+  const numberIs = (number: string) =>
+    page.waitForFunction((wanted) => document.querySelector('.at-hand-number')?.textContent === wanted, number)
   const breaking = () => own.engine.bench.state().breaking
 
   it('begins a session of the pull that is due, in its kept random order', async () => {
@@ -123,7 +124,7 @@ describe.skipIf(chromiumPath === null)('a glue-up and a breaking session', () =>
     await page.getByRole('button', { name: 'Begin with 4 specimens' }).focus()
     await page.keyboard.press('Enter')
     await page.getByText('0 of 4 broken').waitFor()
-    expect(await numberAtHand()).toBe('1223')
+    await numberIs('1223')
     expect(await page.locator('.at-hand-next strong').textContent()).toBe('1258')
   })
 
@@ -133,9 +134,9 @@ describe.skipIf(chromiumPath === null)('a glue-up and a breaking session', () =>
     await page.getByRole('heading', { name: 'Waiting for load' }).waitFor()
     await page.keyboard.press('l')
     await page.getByText('1 of 4 broken').waitFor()
-    await page.waitForFunction(() => document.querySelector('.at-hand-number')?.textContent === '1258')
+    await numberIs('1258')
     await page.keyboard.press('n')
-    await page.waitForFunction(() => document.querySelector('.at-hand-number')?.textContent === '1215')
+    await numberIs('1215')
   })
 
   it('passes a block over with a note, and offers it no more', async () => {
@@ -145,10 +146,10 @@ describe.skipIf(chromiumPath === null)('a glue-up and a breaking session', () =>
     await page.locator('dialog button[type=submit]').focus()
     await page.keyboard.press('Enter')
     await page.getByText('1 of 4 broken, 1 passed over').waitFor()
-    expect(await numberAtHand()).toBe('1231')
+    await numberIs('1231')
     await page.keyboard.press('l')
     await page.getByText('2 of 4 broken').waitFor()
-    await page.waitForFunction(() => document.querySelector('.at-hand-number')?.textContent === '1258')
+    await numberIs('1258')
     await page.keyboard.press('l')
     await page.getByText('3 of 4 broken, 1 passed over').waitFor()
     await page.getByText('All of the session are broken or passed over').waitFor()

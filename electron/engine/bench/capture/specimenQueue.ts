@@ -28,9 +28,7 @@ export type SpecimenQueue = {
    * `not-found`, and `conflict` for one that broke or that a real press cannot break.
    */
   take(specimenId: number | null, again: boolean): Promise<void>
-  /** Begins with the first that waits: what comes next is another order now. */
-  start(): Promise<void>
-  /** Reads again after records changed. */
+  /** Reads again after records changed; a breaking session that was opened begins with its first specimen. */
   refresh(): Promise<void>
 }
 
@@ -126,16 +124,16 @@ export function createSpecimenQueue(
         takenAgain = again
         await settle(taken)
       }),
-    start: () =>
-      inTurn(async () => {
-        lastId = null
-        takenAgain = false
-        withoutSpecimen = !enabled
-        await settle(enabled ? await following(null, null) : null)
-      }),
     refresh: () =>
       inTurn(async () => {
-        if (current !== null) await settle((await archive.specimen(current.specimenId)).current)
+        const before = queued.session?.breakingSessionId
+        queued = await order.standing()
+        const opened = queued.session?.breakingSessionId
+        if (opened !== undefined && opened !== before && enabled) {
+          withoutSpecimen = false
+          takenAgain = false
+          await settle(await following(null, null))
+        } else if (current !== null) await settle((await archive.specimen(current.specimenId)).current)
         else await settle(withoutSpecimen ? null : await following(null, null))
       }),
   }
