@@ -2,7 +2,7 @@ import type { Flag, Outcome } from '#contract/breaks/evaluation.ts'
 import type { TypedResult } from '#contract/specimens/typedResult.ts'
 import { shearStrengthMPa } from '#domain/strength/strength.ts'
 import { folded } from '#domain/text/naturalOrder.ts'
-import { breakFiguresToFind, breakWordsToFind, type ShownBreak } from '#words/breaks/shownInLists.ts'
+import { breakFiguresToFind, breakWordsToFind, everyBreakWord, type ShownBreak } from '#words/breaks/shownInLists.ts'
 import { type FoundSpecimen, specimenToFind } from '#words/specimens/specimenToFind.ts'
 import { typedSourceToFind } from '#words/specimens/typedResultWords.ts'
 import type { Database } from '../core/database.ts'
@@ -29,6 +29,45 @@ export const rowFits = `row_fits(?, coalesce(s.search, '') || ' ' || coalesce(b.
   c.source GLOB 'virtual amplifier: *', p.by, p.reason,
   r.lot, r.bond_line_gap_mm, r.overlap_length_mm, r.overlap_width_mm, r.glued_on, s.demo,
   t.source, i.file_name, t.note, iif(t.typed_result_id IS NULL, NULL, s.strength_mpa))`
+
+/** A condition with the values for its places. */
+export type SearchCondition = { condition: string; values: string[] }
+
+/**
+ * A condition on the rows of a list: each word occurs in its stored texts, or in what else it shows. `s` is specimen_current, and
+ * `b` break_current where it is a list of breaks. What a row shows besides is looked at only where it can hold the word.
+ */
+export function searchCondition(words: readonly string[], list: 'specimens' | 'breaks'): SearchCondition {
+  const values: string[] = []
+  const each = words.map((word) => {
+    const json = JSON.stringify([word])
+    const shows = maybeShown(word)
+    values.push(word)
+    if (list === 'breaks') {
+      values.push(word, json)
+      return `(instr(s.search, ?) > 0 OR instr(b.note_search, ?) > 0
+        OR (${shows ? '1' : saidBesides} AND (SELECT ${rowFits} FROM (SELECT 1) ${searchJoins})))`
+    }
+    if (!shows) values.push(word)
+    values.push(json)
+    const ofBreak = `EXISTS (SELECT 1 FROM break_current b
+      WHERE b.break_id = s.break_in_force AND (${saidBesides} OR instr(b.note_search, ?) > 0))`
+    return `(instr(s.search, ?) > 0 OR (${shows ? '1' : `(${ofBreak})`}
+      AND (SELECT ${rowFits} FROM (SELECT 1) LEFT JOIN break_current b ON b.break_id = s.break_in_force ${searchJoins})))`
+  })
+  return { condition: each.map((one) => `AND ${one}`).join(' '), values }
+}
+
+/** A person said something of the break that stands in no stored text of the lists. */
+const saidBesides = '(b.set_aside IS NOT NULL OR b.peak_decision_id IS NOT NULL)'
+
+/** All words that rows show beside their texts and figures, whatever they are. */
+const wordsShown = folded(`invented demo tight joint waiting ${everyBreakWord()}`)
+
+/** Whether a row may show a word beside its stored texts, and what people said of its break. */
+function maybeShown(word: string): boolean {
+  return isFigure.test(word) || wordsShown.includes(word)
+}
 
 type ShownRow = [
   startedAt: string | null,

@@ -3,7 +3,7 @@ import type { ListQuery } from '#contract/listQuery.ts'
 import { searchWords } from '#domain/text/naturalOrder.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
-import { rowFits, searchJoins, teachSearch } from './listSearch.ts'
+import { type SearchCondition, searchCondition, teachSearch } from './listSearch.ts'
 import { type ReadableRows, readableRows } from './readableRows.ts'
 import { readBreakSummary } from './summaries.ts'
 import { waitsForPress } from './waits.ts'
@@ -50,15 +50,13 @@ const breakStatus: Readonly<Record<Status, string>> = {
   'set-aside': 'b.set_aside IS NOT NULL',
 }
 
-/** What a search adds to a statement, and the value for its place; nothing where nothing is looked for. */
-function searching(database: Database, text: string): { joins: string; condition: string; values: string[] } {
+/** What a search adds to a statement, and the values for its places; nothing where nothing is looked for. */
+function searching(database: Database, text: string, list: 'specimens' | 'breaks'): SearchCondition {
   const words = searchWords(text)
-  if (words.length === 0) return { joins: '', condition: '', values: [] }
+  if (words.length === 0) return { condition: '', values: [] }
   teachSearch(database)
-  return { joins: searchJoins, condition: `AND ${rowFits}`, values: [JSON.stringify(words)] }
+  return searchCondition(words, list)
 }
-
-type Searching = Pick<ReturnType<typeof searching>, 'joins' | 'condition'>
 
 function orderBy(key: string, last: readonly string[], descending: boolean, mayBeMissing: boolean): string {
   const direction = descending ? 'DESC' : 'ASC'
@@ -70,17 +68,12 @@ function orderBy(key: string, last: readonly string[], descending: boolean, mayB
 }
 
 /** The statement of the list of specimens; its plan is looked at by a test. */
-export function specimenListText(query: ListQuery, search: Searching = { joins: '', condition: '' }): string {
+export function specimenListText(query: ListQuery, condition = ''): string {
   const byNumber = query.sort === 'number'
   const last = byNumber ? ['s.specimen_id'] : ['s.number_key', 's.specimen_id']
-  return `SELECT s.specimen_id ${specimensSearched(search)}
-    WHERE ${specimenStatus[query.status]} ${search.condition}
+  return `SELECT s.specimen_id FROM specimen_current s
+    WHERE ${specimenStatus[query.status]} ${condition}
     ${orderBy(specimenOrder[query.sort], last, query.descending, !byNumber)} LIMIT ? OFFSET ?`
-}
-
-function specimensSearched({ joins }: Searching): string {
-  const withBreak = joins === '' ? '' : `LEFT JOIN break_current b ON b.break_id = s.break_in_force ${joins}`
-  return `FROM specimen_current s ${withBreak}`
 }
 
 function pageOf<Row>(rows: readonly Row[], { offset, limit }: Pick<ListQuery, 'offset' | 'limit'>): Row[] {
@@ -93,10 +86,10 @@ type Numbers = { total: number; ids: number[] }
 
 /** The numbers of one page of the specimens that fit, and how many fit in all. */
 export function specimensThatFit(database: Database, query: ListQuery): Numbers {
-  const search = searching(database, query.text)
+  const search = searching(database, query.text, 'specimens')
   if (search.values.length > 0) {
     // All at once: what a row shows is looked through once, not again for their number
-    const all = prepared<{ specimen_id: number }>(database, specimenListText(query, search)).all(
+    const all = prepared<{ specimen_id: number }>(database, specimenListText(query, search.condition)).all(
       ...search.values,
       -1,
       0,
@@ -133,8 +126,8 @@ const breaksAndSpecimens = 'FROM break_current b LEFT JOIN specimen_current s ON
 
 /** What follows SELECT in every statement about the breaks of a query: which of them fit, and in which order. */
 function breaksThatFit(database: Database, query: Omit<ListQuery, 'offset' | 'limit'>) {
-  const { joins, condition, values } = searching(database, query.text)
-  const fits = `${breaksAndSpecimens} ${joins} WHERE ${breakStatus[query.status]} ${condition}`
+  const { condition, values } = searching(database, query.text, 'breaks')
+  const fits = `${breaksAndSpecimens} WHERE ${breakStatus[query.status]} ${condition}`
   return { values, fits, order: orderBy(breakOrder[query.sort], ['b.break_id'], query.descending, true) }
 }
 

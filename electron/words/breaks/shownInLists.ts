@@ -1,4 +1,4 @@
-import type { Flag, Outcome } from '#contract/breaks/evaluation.ts'
+import { type Flag, type Outcome, outcome } from '#contract/breaks/evaluation.ts'
 import { writeFixed } from '../units/numbers.ts'
 import { type Quantity, quantitiesIn } from '../units/quantities.ts'
 import { instantWords } from '../units/times.ts'
@@ -42,6 +42,16 @@ export function breakWordsToFind(shown: ShownBreak): string {
     ...events.map((kind) => names[kind] ?? kind),
     simulated ? 'simulated' : '',
   ].join(' ')
+}
+
+/** Every word that `breakWordsToFind` can give. */
+export function everyBreakWord(): string {
+  const endings = [null, 'complete', 'interrupted', 'recovered'] as const
+  const outcomes = [null, ...outcome.options].flatMap((one) =>
+    endings.flatMap((ending) => [null, ''].map((setAside) => outcomeWord({ outcome: one, ending, setAside }))),
+  )
+  const events = Object.entries(names).flat()
+  return [...new Set([...outcomes, ...Object.values(flagNames), ...events, 'simulated'])].join(' ')
 }
 
 /** The figures by which it can be found: when it was, its loads, and its wood failure. */

@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest'
+import { addAssessment } from '#archive/breaks/assessments.ts'
 import { addDecision } from '#archive/breaks/decisions.ts'
+import { rowFits, searchCondition, searchJoins, teachSearch } from '#archive/lists/listSearch.ts'
 import { listBreaks } from '#archive/lists/lists.ts'
 import { listSpecimens } from '#archive/specimens/specimenRecords.ts'
 import { addSpecimens } from '#archive/specimens/specimens.ts'
@@ -52,4 +54,76 @@ test('a break is found by what a person decided about it', () => {
     ...{ breakId: 1, kind: 'set-aside', recordedAt: morning, by: 'bench 1', reason: 'heard it slip', specimenId: null },
   })
   expect(found(database, 'set aside slip').breaks).toEqual(['A-1'])
+})
+
+test('what may be passed over unseen is found by none of its words', () => {
+  const database = study()
+  addAssessment(database, {
+    ...{
+      breakId: 1,
+      recordedAt: morning,
+      by: 'bench',
+      failurePattern: null,
+      woodFailurePercent: 75,
+      note: 'Starved joint',
+    },
+  })
+  addDecision(database, {
+    ...{ breakId: 2, kind: 'set-aside', recordedAt: morning, by: 'bench 1', reason: 'heard it slip', specimenId: null },
+  })
+  const sample = { timeS: 0.05, reading: 100_000 }
+  addDecision(database, {
+    ...{
+      breakId: 1,
+      kind: 'peak-picked',
+      recordedAt: morning,
+      by: 'Moss',
+      reason: 'a knock',
+      specimenId: null,
+      sample,
+    },
+  })
+  teachSearch(database)
+  const words = [
+    ...['a-1', 'casein', 'loft', 'starved', 'moss', 'knock', 'bench', 'slip', 'heard', 'waiting', 'tight', 'invented'],
+    ...[
+      'uncalibrated',
+      'simulated',
+      'broke',
+      'unloaded',
+      'aside',
+      'peak',
+      '600',
+      'mm',
+      '2031',
+      'may',
+      'e',
+      'zzz',
+      '75',
+    ],
+  ]
+  const seen = (text: string, ...values: unknown[]) =>
+    database
+      .prepare<unknown[], number>(text)
+      .pluck()
+      .all(...values)
+  for (const word of words) {
+    const json = JSON.stringify([word])
+    const specimens = searchCondition([word], 'specimens')
+    expect(
+      seen(`SELECT s.specimen_id FROM specimen_current s WHERE 1 ${specimens.condition}`, ...specimens.values),
+      word,
+    ).toEqual(
+      seen(
+        `SELECT s.specimen_id FROM specimen_current s LEFT JOIN break_current b ON b.break_id = s.break_in_force
+         ${searchJoins} WHERE ${rowFits}`,
+        json,
+      ),
+    )
+    const joined = 'FROM break_current b LEFT JOIN specimen_current s ON s.specimen_id = b.specimen_id'
+    const breaks = searchCondition([word], 'breaks')
+    expect(seen(`SELECT b.break_id ${joined} WHERE 1 ${breaks.condition}`, ...breaks.values), word).toEqual(
+      seen(`SELECT b.break_id ${joined} ${searchJoins} WHERE ${rowFits}`, json),
+    )
+  }
 })

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { addAssessment } from '#archive/breaks/assessments.ts'
 import { readBlocks, readBlocksText } from '#archive/breaks/curveStore.ts'
 import { addDecision } from '#archive/breaks/decisions.ts'
-import { rowFits, searchJoins, teachSearch } from '#archive/lists/listSearch.ts'
+import { searchCondition, teachSearch } from '#archive/lists/listSearch.ts'
 import { breakIds, listBreaks, specimenListText } from '#archive/lists/lists.ts'
 import { breaksOfSpecimenText } from '#archive/lists/summaries.ts'
 import { listSpecimens, specimen, waitingSpecimens } from '#archive/specimens/specimenRecords.ts'
@@ -189,9 +189,9 @@ function plan(database: ReturnType<typeof study>, text: string, ...values: unkno
 test('walks the list of specimens along its index, without sorting', () => {
   const database = study()
   teachSearch(database)
-  const searched = { joins: searchJoins, condition: `AND ${rowFits}` }
+  const { condition, values } = searchCondition(['loft', 'chipped'], 'specimens')
   for (const steps of [
-    plan(database, specimenListText(query(), searched), '["loft"]', 200, 0),
+    plan(database, specimenListText(query(), condition), ...values, 200, 0),
     plan(database, specimenListText(query()), 200, 0),
   ]) {
     expect(steps).toMatch(/USING (COVERING )?INDEX specimen_current_by_number/)

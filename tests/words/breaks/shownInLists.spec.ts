@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { breakFiguresToFind, breakWordsToFind, figureToFind, type ShownBreak } from '#words/breaks/shownInLists.ts'
+import { breakFiguresToFind, breakWordsToFind, everyBreakWord, figureToFind, type ShownBreak } from '#words/breaks/shownInLists.ts'
 import { instantWords } from '#words/units/times.ts'
 
 const startedAt = '2031-05-02T09:30:00.000Z'
@@ -22,4 +22,17 @@ test('a break can be found by the words of its row and of its events', () => {
 test('a figure is written in both systems of units, without thin spaces', () => {
   expect(figureToFind('gap', 0, 'length')).toBe('gap 0 mm gap 0 in')
   expect(figureToFind('peak', null, 'force')).toBe('')
+})
+
+test('every word that a break can be found by is among all of them', () => {
+  const all = everyBreakWord()
+  for (const outcome of ['break', 'unloading', 'none', null] as const)
+    for (const setAside of ['slipped', null])
+      for (const simulated of [true, false]) {
+        const shown = { startedAt: '', outcome, ending: 'interrupted' as const, setAside, flags: ['clipped' as const] }
+        const words = breakWordsToFind({
+          ...{ ...shown, events: ['pop-in'], peakN: 1, strengthMPa: 1, woodFailurePercent: 5, simulated },
+        })
+        for (const word of words.split(' ')) expect(all).toContain(word)
+      }
 })
