@@ -22,7 +22,7 @@ import type { Database } from './core/database.ts'
 import { observations } from './findings/observations.ts'
 import { chainHead, chainIdentity, heldAgainst, settle } from './keeping/chainHead.ts'
 import { info } from './keeping/info.ts'
-import { breakIds, listBreaks } from './lists/lists.ts'
+import { breakIds, listBreaks, specimenIds } from './lists/lists.ts'
 import { rebuildDerived } from './lists/rebuild.ts'
 import { allocateStudy } from './programme/allocateStudy.ts'
 import {
@@ -59,6 +59,7 @@ import {
 import { arePreferencesSound, preferences, setPreferences } from './settings/preferences.ts'
 import { judgeImport } from './specimens/import/judgeImport.ts'
 import { type NewImport, storeImport } from './specimens/import/storeImport.ts'
+import { moveSpecimens, withdrawSpecimens } from './specimens/manySpecimens.ts'
 import { addPicture, addWoodPicture, pictureContent, pictures } from './specimens/pictures.ts'
 import { listSpecimens, pressQueue, specimen, waitingSpecimens } from './specimens/specimenRecords.ts'
 import { addSpecimen, addSpecimens, correctSpecimen } from './specimens/specimens.ts'
@@ -78,6 +79,7 @@ export const reads = {
   arePreferencesSound,
   listSpecimens,
   specimen,
+  specimenIds,
   waitingSpecimens,
   pressQueue,
   pictures,
@@ -128,6 +130,8 @@ export const writes = {
   addSpecimen,
   addSpecimens,
   correctSpecimen,
+  moveSpecimens,
+  withdrawSpecimens,
   addPicture,
   addWoodPicture,
   addDialReadings,

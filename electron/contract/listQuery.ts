@@ -7,7 +7,7 @@ export const listQuery = z.strictObject({
    * adhesive, joint type, exposure, place or note; case does not matter. A number behind "gap" or "peak" is that figure.
    */
   text: z.string().max(1000).default(''),
-  status: z.enum(['all', 'waiting', 'broken', 'set-aside']).default('all'),
+  status: z.enum(['all', 'waiting', 'broken', 'set-aside', 'withdrawn']).default('all'),
   sort: z
     .enum(['number', 'adhesive', 'jointType', 'exposure', 'startedAt', 'peakN', 'strengthMPa', 'woodFailurePercent'])
     .default('number'),

@@ -39,7 +39,7 @@ export const shortcuts: readonly Shortcut[] = [
   { key: '/', does: 'Search', where: 'lists' },
   { key: '↑ ↓', does: 'Move between rows, also from the search', where: 'lists' },
   { key: 'Enter', does: 'Open the record', where: 'lists' },
-  { key: 'Space', does: 'Select the break, or no longer', where: 'lists' },
+  { key: 'Space', does: 'Select the row, or no longer', where: 'lists' },
   { key: 'Shift ↑ ↓', does: 'Select on the way', where: 'lists' },
   { key: 'Ctrl A', does: 'Select all found', where: 'lists' },
   { key: 'Del', does: 'Take the curve out of the comparison', where: 'lists' },

@@ -1,9 +1,7 @@
 import { join } from 'node:path'
 import type Database from 'better-sqlite3'
 import { applicationId } from '#archive/core/openDatabase.ts'
-import { storeRecord } from '#archive/core/recordKind.ts'
-import { inTransaction } from '#archive/core/transaction.ts'
-import { withdrawalKind } from '#archive/specimens/withdrawals.ts'
+import { withdrawSpecimens } from '#archive/specimens/manySpecimens.ts'
 import { glueBlocks, storeBlocks, storeStudy } from './storedProgramme.ts'
 import { archiveInMemory, morning, storeBreak, temporaryFolder } from './storedStudy.ts'
 
@@ -30,11 +28,7 @@ export function pulledStudy(database: Database.Database): {
 }
 
 export function withdraw(database: Database.Database, specimenId: number): void {
-  inTransaction(database, () =>
-    storeRecord(database, withdrawalKind, {
-      ...{ recordedAt: morning, by: 'bench', reason: 'fell off the shelf', specimenId, kind: 'withdrawn' },
-    }),
-  )
+  withdrawSpecimens(database, [specimenId], 'withdrawn', morning, { by: 'bench', reason: 'fell off the shelf' })
 }
 
 /** An archive in memory as a file, which is gone after the test. */

@@ -30,6 +30,7 @@ export function breakingMember(
       fields: specimenFields.parse({ number: `B-${specimenId}`, adhesive: 'casein C1', areaMm2: 600, ...fields }),
       breakInForce: summary?.setAside === null ? summary : null,
       typedResultInForce: null,
+      withdrawn: null,
       results: summary?.setAside === null ? 1 : 0,
       timesBroken: summary === null ? 0 : 1,
     },

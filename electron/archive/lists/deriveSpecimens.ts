@@ -1,9 +1,11 @@
+// Held by tests/archive/lists/rebuild.spec.ts.
 import { caseFolded, folded, naturalKey } from '#domain/text/naturalOrder.ts'
 import { type Named, nameReader } from '../catalogue/names.ts'
 import { type NamedKey, type Written, writtenOfSpecimen } from '../catalogue/written.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { typedSetAside } from './countsOfSpecimen.ts'
+import { withdrawnBecause } from './withdrawn.ts'
 
 /**
  * What stands in force of one specimen: its newest revision as lists sort and search it, under the names that the catalogue has
@@ -52,11 +54,11 @@ type SameAsFound =
 
 type FoundRow = Pick<SpecimenCurrentRow, SameAsFound> &
   Record<'number' | 'adhesive' | 'lot' | 'joint_type' | 'exposure' | 'place' | 'notes', string> &
-  Record<'wood' | 'board', string | null>
+  Record<'wood' | 'board' | 'withdrawn', string | null>
 
 const text = `
   SELECT r.specimen_id, r.revision_id, r.number, r.adhesive, r.lot, r.wood, r.board, r.joint_type, r.exposure, r.place, r.notes,
-    r.area_mm2, r.demo,
+    ${withdrawnBecause('r.specimen_id')} AS withdrawn, r.area_mm2, r.demo,
     b.break_id AS break_in_force, t.typed_result_id AS typed_result_in_force,
     coalesce(b.started_at, t.broken_on, t.recorded_at) AS started_at, coalesce(b.peak_n, t.peak_n) AS peak_n,
     CASE WHEN b.break_id IS NULL THEN coalesce(t.peak_n / r.area_mm2, t.strength_mpa) ELSE b.peak_n / r.area_mm2 END AS strength_mpa,
@@ -84,7 +86,7 @@ export function deriveSpecimens(database: Database, specimenIds: readonly number
 }
 
 function fromRow(row: FoundRow, readName: (written: Written) => Named | null): SpecimenCurrentRow {
-  const { number, adhesive, lot, wood, board, joint_type, exposure, place, notes, ...found } = row
+  const { number, adhesive, lot, wood, board, joint_type, exposure, place, notes, withdrawn, ...found } = row
   const written = writtenOfSpecimen({
     ...{ adhesive, lot, wood: wood ?? '', board: board ?? '', jointType: joint_type, exposure, place },
   })
@@ -92,7 +94,8 @@ function fromRow(row: FoundRow, readName: (written: Written) => Named | null): S
     Object.entries(written).map(([key, one]) => [key, readName(one) ?? { entryId: null, name: one.name }]),
   ) as Record<NamedKey, { entryId: number | null; name: string }>
   // As it is written, and as it is called now
-  const texts = [number, place, notes, ...Object.values(written).map(({ name }) => name)]
+  const standing = withdrawn === null ? '' : `withdrawn ${withdrawn}`
+  const texts = [number, place, notes, standing, ...Object.values(written).map(({ name }) => name)]
   const names = Object.values(named).map(({ name }) => name)
   return {
     ...found,

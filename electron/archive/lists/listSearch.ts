@@ -31,7 +31,12 @@ export const rowFits = `row_fits(?, coalesce(s.search, '') || ' ' || coalesce(b.
   t.source, i.file_name, t.note, iif(t.typed_result_id IS NULL, NULL, s.strength_mpa))`
 
 /** A condition with the values for its places. */
-export type SearchCondition = { condition: string; values: string[] }
+export type SearchCondition = {
+  condition: string
+  values: string[]
+  /** The stored texts of nearly every row decide, so that looking twice costs less than keeping all that fit. */
+  quick: boolean
+}
 
 /**
  * A condition on the rows of a list: each word occurs in its stored texts, or in what else it shows. `s` is specimen_current, and
@@ -52,10 +57,10 @@ export function searchCondition(words: readonly string[], list: 'specimens' | 'b
     values.push(json)
     const ofBreak = `EXISTS (SELECT 1 FROM break_current b
       WHERE b.break_id = s.break_in_force AND (${saidBesides} OR instr(b.note_search, ?) > 0))`
-    return `(instr(s.search, ?) > 0 OR (${shows ? '1' : `(${ofBreak})`}
+    return `(instr(s.search, ?) > 0 OR (${shows ? '1' : `(s.typed_result_in_force IS NOT NULL OR ${ofBreak})`}
       AND (SELECT ${rowFits} FROM (SELECT 1) LEFT JOIN break_current b ON b.break_id = s.break_in_force ${searchJoins})))`
   })
-  return { condition: each.map((one) => `AND ${one}`).join(' '), values }
+  return { condition: each.map((one) => `AND ${one}`).join(' '), values, quick: !words.some(maybeShown) }
 }
 
 /** A person said something of the break that stands in no stored text of the lists. */

@@ -7,6 +7,7 @@ import { type SearchCondition, searchCondition, teachSearch } from './listSearch
 import { type ReadableRows, readableRows } from './readableRows.ts'
 import { readBreakSummary } from './summaries.ts'
 import { waitsForPress } from './waits.ts'
+import { isWithdrawn } from './withdrawn.ts'
 
 type Sort = ListQuery['sort']
 type Status = ListQuery['status']
@@ -37,9 +38,10 @@ const noResult = 's.break_in_force IS NULL AND s.typed_result_in_force IS NULL'
 /** waiting: no result in force. broken: one in force. set-aside: at least one result set aside, whatever else there is. */
 const specimenStatus: Readonly<Record<Status, string>> = {
   all: '1',
-  waiting: noResult,
+  waiting: `${noResult} AND NOT ${isWithdrawn('s.specimen_id')}`,
   broken: `NOT (${noResult})`,
   'set-aside': 's.any_set_aside = 1',
+  withdrawn: isWithdrawn('s.specimen_id'),
 }
 
 /** waiting: no evaluation yet. broken: counts as a break. set-aside: not used in results. */
@@ -48,12 +50,13 @@ const breakStatus: Readonly<Record<Status, string>> = {
   waiting: 'b.outcome IS NULL',
   broken: "b.outcome = 'break' AND b.set_aside IS NULL",
   'set-aside': 'b.set_aside IS NOT NULL',
+  withdrawn: isWithdrawn('b.specimen_id'),
 }
 
 /** What a search adds to a statement, and the values for its places; nothing where nothing is looked for. */
 function searching(database: Database, text: string, list: 'specimens' | 'breaks'): SearchCondition {
   const words = searchWords(text)
-  if (words.length === 0) return { condition: '', values: [] }
+  if (words.length === 0) return { condition: '', values: [], quick: true }
   teachSearch(database)
   return searchCondition(words, list)
 }
@@ -68,7 +71,7 @@ function orderBy(key: string, last: readonly string[], descending: boolean, mayB
 }
 
 /** The statement of the list of specimens; its plan is looked at by a test. */
-export function specimenListText(query: ListQuery, condition = ''): string {
+export function specimenListText(query: Omit<ListQuery, 'offset' | 'limit'>, condition = ''): string {
   const byNumber = query.sort === 'number'
   const last = byNumber ? ['s.specimen_id'] : ['s.number_key', 's.specimen_id']
   return `SELECT s.specimen_id FROM specimen_current s
@@ -84,20 +87,30 @@ const countSpecimens = 'SELECT count(*) AS total FROM specimen_current s WHERE'
 
 type Numbers = { total: number; ids: number[] }
 
+/** The numbers of all specimens that fit, in the order of the list. */
+export function specimenIds(database: Database, query: Omit<ListQuery, 'offset' | 'limit'>): number[] {
+  const { condition, values } = searching(database, query.text, 'specimens')
+  const rows = prepared<{ specimen_id: number }>(database, specimenListText(query, condition)).all(...values, -1, 0)
+  return rows.map((row) => row.specimen_id)
+}
+
 /** The numbers of one page of the specimens that fit, and how many fit in all. */
 export function specimensThatFit(database: Database, query: ListQuery): Numbers {
   const search = searching(database, query.text, 'specimens')
-  if (search.values.length > 0) {
-    // All at once: what a row shows is looked through once, not again for their number
-    const all = prepared<{ specimen_id: number }>(database, specimenListText(query, search.condition)).all(
-      ...search.values,
-      -1,
-      0,
-    )
-    return { total: all.length, ids: pageOf(all, query).map((row) => row.specimen_id) }
+  // What a row shows is looked through once, not again for their number
+  if (!search.quick) {
+    const all = specimenIds(database, query)
+    return { total: all.length, ids: pageOf(all, query) }
   }
-  const { total } = prepared<{ total: number }>(database, `${countSpecimens} ${specimenStatus[query.status]}`).get()!
-  const rows = prepared<{ specimen_id: number }>(database, specimenListText(query)).all(query.limit, query.offset)
+  const { total } = prepared<{ total: number }>(
+    database,
+    `${countSpecimens} ${specimenStatus[query.status]} ${search.condition}`,
+  ).get(...search.values)!
+  const rows = prepared<{ specimen_id: number }>(database, specimenListText(query, search.condition)).all(
+    ...search.values,
+    query.limit,
+    query.offset,
+  )
   return { total, ids: rows.map((row) => row.specimen_id) }
 }
 

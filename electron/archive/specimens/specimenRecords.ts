@@ -12,25 +12,33 @@ import { resultsOf, timesBroken as timesBrokenText } from '../lists/countsOfSpec
 import { readableBreaks, specimensThatFit, specimensThatWait } from '../lists/lists.ts'
 import { type ReadableRows, readableRecords, readableRows } from '../lists/readableRows.ts'
 import { breaksOfSpecimen, readBreakSummary } from '../lists/summaries.ts'
+import { withdrawnBecause } from '../lists/withdrawn.ts'
 import { specimenKind } from './specimens.ts'
 import { typedResultSummaryOf, typedResultsOf } from './typedResults.ts'
 
-type Newest = Specimen & Pick<SpecimenSummary, 'typedResultInForce' | 'results' | 'timesBroken'>
+type Newest = Specimen & Pick<SpecimenSummary, 'typedResultInForce' | 'withdrawn' | 'results' | 'timesBroken'>
 type InForce = { break_in_force: number | null; typed_result_in_force: number | null }
 
 /** The newest revision of a specimen, how often it broke, its result without a curve in force, and the number of its break in force. */
 function newestOf(database: Database, specimenId: number): { newest: Newest; inForceId: number | null } {
-  const row = prepared<Row & InForce & { results: number; times_broken: number }>(
+  const row = prepared<Row & InForce & { results: number; times_broken: number; withdrawn: string | null }>(
     database,
-    `SELECT r.*, s.break_in_force, s.typed_result_in_force, ${resultsOf('s.specimen_id')} AS results, ${timesBrokenText('s.specimen_id')} AS times_broken
+    `SELECT r.*, s.break_in_force, s.typed_result_in_force, ${resultsOf('s.specimen_id')} AS results, ${timesBrokenText('s.specimen_id')} AS times_broken,
+       ${withdrawnBecause('s.specimen_id')} AS withdrawn
      FROM specimen_current s JOIN specimen_revision r ON r.revision_id = s.revision_id
      WHERE s.specimen_id = ?`,
   ).get(specimenId)
   if (row === undefined) throw notFound('specimen', specimenId)
-  const { break_in_force: inForceId, typed_result_in_force: typedId, results, times_broken: timesBroken } = row
+  const {
+    break_in_force: inForceId,
+    typed_result_in_force: typedId,
+    results,
+    times_broken: timesBroken,
+    withdrawn,
+  } = row
   const typedResultInForce = typedId === null ? null : typedResultSummaryOf(database, typedId)
   const revision = specimenKind.parse(specimenKind.contentOf(row))
-  return { newest: { ...revision, typedResultInForce, results, timesBroken }, inForceId }
+  return { newest: { ...revision, typedResultInForce, withdrawn, results, timesBroken }, inForceId }
 }
 
 /** One specimen as lists show it. */

@@ -8,8 +8,12 @@ import { id, nothing, words } from '../values.ts'
 import { specimen, specimenFields } from './specimen.ts'
 import { specimenRecord, specimenSummary } from './specimenRecord.ts'
 import { dialReading, importRunSummary, typedResult, typedResultDecision } from './typedResult.ts'
+import { withdrawal } from './withdrawal.ts'
 
 const specimenId = z.strictObject({ specimenId: id })
+
+/** More are not taken in one act. */
+const specimenIds = z.array(id).min(1).max(100_000)
 
 /** Specimens: listed, opened, added, corrected by a newer revision. */
 export const specimenProcedures = {
@@ -43,6 +47,22 @@ export const specimenProcedures = {
   'imports.decide': deed({
     input: z.strictObject({ importRunId: id, kind: typedResultDecision.shape.kind, ...signature.shape }),
     output: z.int().nonnegative(),
+  }),
+  /** The numbers of all that fit, in the order of the list. */
+  'specimens.ids': question({
+    input: listQuery.omit({ offset: true, limit: true }),
+    output: z.array(id),
+    reads: () => ['specimens'],
+  }),
+  /** Gives back how many were moved; those that lie there already stay as they are. */
+  'specimens.move': deed({
+    input: z.strictObject({ specimenIds, place: words, ...signature.shape }),
+    output: z.int(),
+  }),
+  /** Gives back how many were withdrawn or taken back. */
+  'specimens.withdraw': deed({
+    input: z.strictObject({ specimenIds, kind: withdrawal.shape.kind, ...signature.shape }),
+    output: z.int(),
   }),
   'specimens.add': deed({ input: z.strictObject({ fields: specimenFields, by: words }), output: specimen }),
   'specimens.correct': deed({

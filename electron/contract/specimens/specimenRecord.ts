@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { breakSummary } from '../breaks/break.ts'
 import { unreadableRecords } from '../keeping/unreadable.ts'
+import { kept } from '../values.ts'
 import { specimen } from './specimen.ts'
 import { typedResultSummary } from './typedResult.ts'
 
@@ -11,6 +12,8 @@ export const specimenSummary = z.strictObject({
   breakInForce: breakSummary.nullable(),
   /** Where no break counts: the newest result without a curve that is not set aside. */
   typedResultInForce: typedResultSummary.nullable(),
+  /** Why it was withdrawn; null: it was not, or was taken back. */
+  withdrawn: kept.nullable(),
   /** How many of its breaks count; more than one is one too many. */
   results: z.int().nonnegative(),
   /**

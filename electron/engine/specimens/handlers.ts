@@ -20,6 +20,11 @@ export function specimenHandlers({ archive, clock, demo }: HandlerParts): Handle
     'imports.list': () => archive.importRuns(),
     'imports.decide': ({ importRunId, ...decision }) =>
       archive.decideImport(importRunId, { ...decision, recordedAt: clock.instant() }),
+    'specimens.ids': (query) => archive.specimenIds(query),
+    'specimens.move': ({ specimenIds, place, ...signature }) =>
+      archive.moveSpecimens(specimenIds, place, clock.instant(), signature),
+    'specimens.withdraw': ({ specimenIds, kind, ...signature }) =>
+      archive.withdrawSpecimens(specimenIds, kind, clock.instant(), signature),
     'specimens.add': async ({ fields, by }) => archive.addSpecimen(await kept(fields), clock.instant(), by),
     'specimens.correct': async ({ specimenId, fields, by, reason }) =>
       archive.correctSpecimen(specimenId, await kept(fields), clock.instant(), by, reason),

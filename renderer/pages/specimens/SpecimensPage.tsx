@@ -1,3 +1,4 @@
+import { useCallback } from 'react'
 import type { BreakSummary } from '#contract/breaks/break.ts'
 import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
 import { overruledWords } from '#words/breaks/decisionWords.ts'
@@ -9,17 +10,20 @@ import { resultsWords, waitingWords } from '#words/specimens/resultsWords.ts'
 import { peakOnlyMark, typedSourceWords } from '#words/specimens/typedResultWords.ts'
 import { writeCount } from '#words/units/numbers.ts'
 import type { Quantities } from '#words/units/quantities.ts'
-import { useBench } from '../../host/hostContext.ts'
+import { useBench, useHost } from '../../host/hostContext.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { OverruledMark } from '../../parts/decisions/OverruledMark.tsx'
 import { ListTools } from '../../parts/lists/ListTools.tsx'
 import { useListView } from '../../parts/lists/listViewStore.ts'
+import { specimenSelection } from '../../parts/lists/selectionStore.ts'
 import { type ListView, usePagedList } from '../../parts/lists/usePagedList.ts'
+import { useRowSelection } from '../../parts/lists/useRowSelection.ts'
 import { go } from '../../parts/routing/useRoute.ts'
 import { hashOf } from '../../routes/route.ts'
 import { Notice } from '../../widgets/Notice.tsx'
 import { LongName } from '../../widgets/tables/LongName.tsx'
 import { type Column, LongTable } from '../../widgets/tables/LongTable.tsx'
+import { SpecimenActs } from './SpecimenActs.tsx'
 import './specimens.css'
 
 type Sort = NonNullable<ListView['sort']>
@@ -28,6 +32,12 @@ type Sort = NonNullable<ListView['sort']>
 export function SpecimensPage() {
   const [view, onView] = useListView('specimens', { sort: 'number' })
   const list = usePagedList('specimens.list', view)
+  const { client } = useHost()
+  const askIds = useCallback(() => client.call('specimens.ids', view), [client, view])
+  const selection = useRowSelection({
+    ...{ selection: specimenSelection, rowAt: list.rowAt, idOf: specimenIdOf, askIds },
+    boxLabel: (row) => `Select specimen ${row.fields.number}`,
+  })
   const quantities = useQuantities()
   const { specimen: atHand } = useBench()
   const sort = view.sort ?? 'number'
@@ -75,10 +85,14 @@ export function SpecimensPage() {
             </>
           )
         }
+        selection={selection.rows}
       />
+      <SpecimenActs selection={selection} total={list.total} />
     </div>
   )
 }
+
+const specimenIdOf = ({ specimenId }: SpecimenSummary) => specimenId
 
 /** How the strength of a specimen stands: that it is not the only one comes first, then what a person put in place of the peak. */
 function stateWords(summary: BreakSummary): string {
@@ -100,6 +114,7 @@ function WithoutBreak({ row, force }: { row: SpecimenSummary; force: Quantities[
 }
 
 function withoutResult(row: SpecimenSummary): string {
+  if (row.withdrawn !== null) return 'withdrawn'
   return isSimulated(row.fields) ? `${waitingWords(row)}, ${simulatedMark}` : waitingWords(row)
 }
 

@@ -5,12 +5,14 @@ import { Keys } from '../../widgets/Keys.tsx'
 import { useSingleKeys } from '../routing/singleKeys.ts'
 import type { ListView } from './usePagedList.ts'
 import './listTools.css'
+import './selection.css'
 
 const statuses = [
   { value: 'all', label: 'All' },
   { value: 'waiting', label: 'Waiting' },
   { value: 'broken', label: 'Broken' },
   { value: 'set-aside', label: 'Set aside' },
+  { value: 'withdrawn', label: 'Withdrawn' },
 ] as const
 
 /** A search begins this long after the last letter, ms. */
@@ -74,7 +76,7 @@ export function ListTools({
       <Choice
         label="Show"
         labelHidden
-        options={statuses.filter(({ value }) => withWaiting || value !== 'waiting')}
+        options={statuses.filter(({ value }) => withWaiting || (value !== 'waiting' && value !== 'withdrawn'))}
         value={view.status ?? 'all'}
         onChange={(status) => onView({ status })}
       />

@@ -1,20 +1,33 @@
 import { useStore } from '../../host/hostContext.ts'
 import { createStore } from '../../host/store.ts'
 
-/** Breaks picked in the list, in the order in which they were picked; kept while the person looks at other pages. */
-const selection = createStore<readonly number[]>([])
+/** Records picked in a list, in the order in which they were picked; kept while the person looks at other pages. */
+export type Selection = {
+  read(): readonly number[]
+  /** Selects these and no others; one that is named twice counts once. */
+  set(ids: readonly number[]): void
+  /** Those that are selected, and a new rendering whenever that changes. */
+  use(): readonly number[]
+}
 
+function createSelection(): Selection {
+  const selection = createStore<readonly number[]>([])
+  return {
+    read: () => selection.get(),
+    set: (ids) => selection.set([...new Set(ids)]),
+    use: () => useStore(selection),
+  }
+}
+
+const breaks = createSelection()
+
+/** The specimens that are selected. */
+export const specimenSelection: Selection = createSelection()
+/** The breaks that are selected. */
+export const breakSelection: Selection = breaks
 /** The breaks that are selected now. */
-export function selectedBreaks(): readonly number[] {
-  return selection.get()
-}
-
-/** Selects these breaks and no others; one that is named twice counts once. */
-export function setSelectedBreaks(breakIds: readonly number[]): void {
-  selection.set([...new Set(breakIds)])
-}
-
+export const selectedBreaks = breaks.read
+/** Selects these breaks and no others. */
+export const setSelectedBreaks = breaks.set
 /** The breaks that are selected, and a new rendering whenever that changes. */
-export function useSelectedBreaks(): readonly number[] {
-  return useStore(selection)
-}
+export const useSelectedBreaks = breaks.use

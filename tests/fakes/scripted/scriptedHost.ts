@@ -245,7 +245,14 @@ export function createScriptedHost(
         reason: '',
         fields,
       }
-      specimens.push({ ...specimen, breakInForce: null, typedResultInForce: null, results: 0, timesBroken: 0 })
+      specimens.push({
+        ...specimen,
+        breakInForce: null,
+        typedResultInForce: null,
+        results: 0,
+        timesBroken: 0,
+        withdrawn: null,
+      })
       revisions.set(specimen.specimenId, [specimen])
       engine.emit('records.changed', { topics: topicsOf('specimen', [specimen.specimenId]) })
       return specimen

@@ -52,6 +52,7 @@ export function scriptedSpecimen(index: number): SpecimenSummary {
     typedResultInForce: null,
     results: 0,
     timesBroken: 0,
+    withdrawn: null,
   }
 }
 

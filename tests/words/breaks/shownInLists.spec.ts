@@ -1,5 +1,11 @@
 import { expect, test } from 'vitest'
-import { breakFiguresToFind, breakWordsToFind, everyBreakWord, figureToFind, type ShownBreak } from '#words/breaks/shownInLists.ts'
+import {
+  breakFiguresToFind,
+  breakWordsToFind,
+  everyBreakWord,
+  figureToFind,
+  type ShownBreak,
+} from '#words/breaks/shownInLists.ts'
 import { instantWords } from '#words/units/times.ts'
 
 const startedAt = '2031-05-02T09:30:00.000Z'

@@ -19,7 +19,6 @@ import { LongName } from '../../../widgets/tables/LongName.tsx'
 import { type Column, LongTable } from '../../../widgets/tables/LongTable.tsx'
 import { SelectionBar } from './SelectionBar.tsx'
 import { useBreakSelection } from './useBreakSelection.ts'
-import './selection.css'
 
 type Sort = NonNullable<ListView['sort']>
 

@@ -6,7 +6,7 @@ import type { BreakSelection } from './useBreakSelection.ts'
 
 /** How many breaks are selected, and what can be done with them. */
 export function SelectionBar({ selection, total }: { selection: BreakSelection; total: number }) {
-  const { breakIds, rows, error } = selection
+  const { ids: breakIds, rows, error } = selection
   if (breakIds.length === 0) return <Notice trouble={error} />
   const tooMany = breakIds.length > mostCompared
   return (
