@@ -126,7 +126,7 @@ test('tells what a write touched once, before its promise resolves, and nothing 
   const told: (readonly Topic[])[] = []
   const end = archive.onChange((topics) => told.push(topics))
   await archive.addSpecimens([specimenFields('C1-LL-1'), specimenFields('C1-LL-2')], morning, 'bench')
-  expect(told).toEqual([['specimen 1', 'specimen 2']])
+  expect(told).toEqual([['catalogue', 'specimen 1', 'specimen 2']])
   await expect(
     archive.addSpecimens([specimenFields('C1-LL-3'), specimenFields('C1-LL-1')], morning, 'bench'),
   ).rejects.toMatchObject({ code: 'conflict' })

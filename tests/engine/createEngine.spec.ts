@@ -255,7 +255,7 @@ describe('what a person decides', () => {
     const faces = { woodFailurePercent: 65, failurePattern: 'CSF', note: 'a thin spot', by: 'test' } as const
     await handlers['breaks.assess']({ breakId, ...faces })
     expect((await handlers['bench.state']({})).lastBreak).toMatchObject({ woodFailurePercent: 65, note: 'a thin spot' })
-    expect(heardOf('records.changed').at(-1)).toEqual({ topics: [`break ${breakId}`, 'specimen 1'] })
+    expect(heardOf('records.changed').at(-1)).toEqual({ topics: [`break ${breakId}`, `face ${breakId}`, 'specimen 1'] })
     await engine.close()
   })
 

@@ -68,7 +68,7 @@ test.each<[string, (database: Database.Database) => unknown, Topic[]]>([
   [
     'a corrected specimen, with its breaks: their summaries show its fields',
     (on) => correctSpecimen(on, 1, specimenFields('A-1', { place: 'loft' }), morning, 'bench', 'moved'),
-    ['break 1', 'result 1', 'specimen 1'],
+    ['break 1', 'catalogue', 'result 1', 'specimen 1'],
   ],
   ['a session', (on) => beginSession(on, session), ['session 2']],
   ['rejected lines', (on) => keepRejectedLines(on, 1, morning, 1, Uint8Array.of(63)), []],
@@ -78,7 +78,7 @@ test.each<[string, (database: Database.Database) => unknown, Topic[]]>([
     ['break 1', 'curve 1', 'result 1', 'specimen 1'],
   ],
   [
-    'an assessment, which touches no result',
+    'an assessment, which touches no result, but what its faces count as',
     (on) =>
       addAssessment(on, {
         breakId: 1,
@@ -88,7 +88,7 @@ test.each<[string, (database: Database.Database) => unknown, Topic[]]>([
         failurePattern: null,
         note: '',
       }),
-    ['break 1', 'specimen 1'],
+    ['break 1', 'face 1', 'specimen 1'],
   ],
   [
     'a break that is moved, with the specimen it was taken from and the one it belongs to now',

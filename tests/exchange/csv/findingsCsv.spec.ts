@@ -32,6 +32,7 @@ describe('a table of results', () => {
         woodFailurePercent: 80,
         board: 'B2',
         excludedBecause: 'slipped',
+        simulated: false,
       },
     ])
   })
