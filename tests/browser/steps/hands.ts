@@ -93,6 +93,8 @@ async function named(page: Page, name: string | RegExp) {
     .or(place.getByRole('searchbox', { name: exact }))
     .or(place.getByRole('combobox', { name: exact }))
     .or(place.getByRole('switch', { name: exact }))
+    // A choice among several is clicked on its label
+    .or(place.locator('.choice label', { hasText: exact }))
     .first()
   await found.waitFor()
   return { found }
