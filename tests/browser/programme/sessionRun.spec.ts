@@ -139,6 +139,27 @@ describe.skipIf(chromiumPath === null)('a glue-up and a breaking session', () =>
     await numberIs('1215')
   })
 
+  it('puts another block on the bench where its number is scanned, and says which number was none', async () => {
+    const scan = (number: string) =>
+      page.evaluate(
+        (keys) => {
+          for (const key of keys)
+            document.body.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }))
+        },
+        [...number, 'Enter'],
+      )
+    await scan('1231')
+    await numberIs('1231')
+    await scan('1232')
+    await page.getByText('1232 is no number of a block').waitFor()
+    await page.locator('.scanned').getByRole('button', { name: '1223', exact: true }).waitFor()
+    await scan('1223')
+    await page.getByText('The specimen 1223 broke already.').waitFor()
+    await page.getByRole('button', { name: 'Dismiss' }).click()
+    await scan('1215')
+    await numberIs('1215')
+  })
+
   it('passes a block over with a note, and offers it no more', async () => {
     await page.keyboard.press('p')
     await page.getByRole('heading', { name: 'Pass over 1215' }).waitFor()

@@ -52,6 +52,9 @@ export function DuePage({ studyId = null }: { studyId?: number | null | undefine
           </p>
         </div>
         <div className="record-buttons screen-only">
+          <a className="button" href={hashOf({ page: 'new-breaking', ...(studyId === null ? {} : { studyId }) })}>
+            Break
+          </a>
           <SelectField
             label="Study"
             value={studyId ?? ''}

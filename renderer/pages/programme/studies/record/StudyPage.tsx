@@ -44,6 +44,11 @@ function StudyView({ record }: { record: StudyRecord }) {
           <a className="button" href={hashOf({ page: 'edit-study', studyId })}>
             {counts.allocated === 0 ? 'Change the plan' : 'Extend the study'}
           </a>
+          {counts.allocated === 0 ? null : (
+            <a className="button" href={hashOf({ page: 'labels', studyId })}>
+              Labels
+            </a>
+          )}
           {counts.allocated === counts.glued ? null : (
             <a className="button" href={hashOf({ page: 'new-glue-up', studyId })}>
               Glue up
