@@ -114,9 +114,10 @@ function textOffsets(words: readonly Word[], numbers: readonly string[], page: n
   const places = labelPlaces(sheet)
   const firstOfLength = new Map<number, number>()
   return numbers.slice(page * places.length, (page + 1) * places.length).flatMap((number, index) => {
-    const word = words.find(({ text }) => text === number)
-    if (word === undefined) return [Number.POSITIVE_INFINITY]
     const { xMm, yMm } = places[index]!
+    // The head of the sheet names the first number and the last one too, above all labels
+    const word = words.find(({ text, bottomMm }) => text === number && bottomMm > yMm)
+    if (word === undefined) return [Number.POSITIVE_INFINITY]
     const below = word.bottomMm - yMm
     const first = firstOfLength.get(number.length) ?? below
     firstOfLength.set(number.length, first)
