@@ -60,9 +60,9 @@ export function createScriptedHost(
   }
   const specimens = Array.from({ length: options.specimens ?? 72 }, (_, index) => scriptedSpecimen(index))
   const revisions = new Map(
-    specimens.map(({ breakInForce: _none, results: _results, timesBroken: _times, ...specimen }) => [
-      specimen.specimenId,
-      [specimen as Specimen],
+    specimens.map(({ specimenId, revision, recordedAt, by, reason, fields }): [number, Specimen[]] => [
+      specimenId,
+      [{ specimenId, revision, recordedAt, by, reason, fields }],
     ]),
   )
   const breaks: BreakRecord[] = []
