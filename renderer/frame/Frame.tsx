@@ -85,7 +85,8 @@ export function Frame({ route, children }: { route: Route; children: ReactNode }
           onChange={(units) => void setPreferences.run({ units })}
         />
         <button type="button" className="button button-quiet frame-help" onClick={() => setDialog('help')}>
-          Keys <Keys keys="?" />
+          <span className="frame-help-word">Keys </span>
+          <Keys keys="?" />
         </button>
       </header>
       <OverloadBanner bench={bench} />

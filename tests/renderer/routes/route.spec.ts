@@ -143,6 +143,7 @@ it('gives every page a place in the navigation', () => {
     'Specimens',
     'Breaks',
     'Calibration',
+    'Findings',
     'Archive',
     'Settings',
   ])

@@ -27,7 +27,7 @@ const blockColumns: ChangeColumn[] = [
     key: 'number',
     title: 'Specimen',
     sort: 'number',
-    width: '12%',
+    width: '11%',
     cell: (row) => (
       <span className="change-name">
         {row.number === null ? (
@@ -48,7 +48,7 @@ const blockColumns: ChangeColumn[] = [
   {
     key: 'adhesive',
     title: 'Adhesive',
-    width: '14%',
+    width: '17%',
     cell: (row) => <span title={row.adhesive ?? undefined}>{row.adhesive ?? ''}</span>,
   },
   {
@@ -114,7 +114,7 @@ const wordColumns: ChangeColumn[] = [
   {
     key: 'flags',
     title: 'Remarks',
-    width: '16%',
+    width: '14%',
     cell: (row) => (
       <Lists changed={row.changed.flags} before={flagsAsWords(row.before.flags)} now={flagsAsWords(row.now.flags)} />
     ),
