@@ -46,6 +46,10 @@ async function measureLive(emulator: Emulator, archivePath: string): Promise<Mea
     await page.goto(url)
     const lineFormat: LineFormatChoice = { name: 'checked', columns: [] }
     await host.ask({ ask: 'connect', source: { kind: 'serial', path, baudRate: 115200, lineFormat } })
+    // A program that was never connected opens on the amplifier
+    await page.evaluate(() => {
+      location.hash = '#/bench'
+    })
     await page.waitForSelector('.live-curve canvas')
     await sleep(settleS * 1000)
 
