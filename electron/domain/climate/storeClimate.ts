@@ -23,10 +23,10 @@ export type StoreClimate = {
 }
 export type Extent = { readonly min: number; readonly mean: number; readonly max: number }
 
-/** Below and above which water in wood counts as frozen and as thawed; the band keeps a reading that trembles about 0 from counting. */
+/** Below and above which water in wood counts as frozen and as thawed (our choice, no source); the band keeps a reading that trembles about 0 from counting. */
 const frozenC = -1
 const thawedC = 1
-/** Swings of moisture that are counted, percent of dry mass. */
+/** Swings of moisture that are counted, percent of dry mass (our choice, no source). */
 const askedSwings = [1, 2, 4] as const
 const yearS = 365.25 * 86_400
 

@@ -4,7 +4,7 @@ import { asGoodAnswer, changedAnswer, linesOf, strongestAnswer, treatmentAnswer 
 import { useAnswer } from '../../host/useAnswer.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { Figure } from '../../parts/Figure.tsx'
-import { inOrder } from './findingsQuestions.ts'
+import { filterOf, inOrder } from './findingsQuestions.ts'
 import type { FindingsView } from './view.ts'
 
 /** The answer in a sentence for each group that it is about, and every block at its strength. */
@@ -72,10 +72,7 @@ const compared: readonly FindingsOptions['woodFailure'][] = ['observed', 'bond-o
 
 /** The orders of the groups under each treatment of torn wood, beside each other. */
 function TreatmentAnswer({ settings, found, ageMonths, name }: FindingsView) {
-  const filter = {
-    adhesives: settings.adhesive === '' ? null : [settings.adhesive],
-    exposures: settings.exposure === '' ? null : [settings.exposure],
-  }
+  const filter = filterOf(settings)
   const answers = [
     useAnswer('findings.of', {
       options: { woodFailure: 'observed', only: ['group-summary', 'censored-fit'], distribution: 'weibull' },

@@ -8,7 +8,7 @@ import { Answer } from './Answer.tsx'
 import { Blocks } from './Blocks.tsx'
 import { FindingsProgress } from './FindingsProgress.tsx'
 import { FindingsSettingsForm } from './FindingsSettingsForm.tsx'
-import { ageToShow, type FindingsSettings, firstSettings, kindsFor } from './findingsQuestions.ts'
+import { ageToShow, type FindingsSettings, filterOf, firstSettings, kindsFor } from './findingsQuestions.ts'
 import { GroupTable } from './GroupTable.tsx'
 import { RestsOn } from './RestsOn.tsx'
 import './findings.css'
@@ -56,9 +56,9 @@ function Found({ found, settings }: { found: Findings; settings: FindingsSetting
   )
 }
 
-function questionOf({ asked, woodFailure, adhesive, exposure, reference, marginPercent }: FindingsSettings) {
+function questionOf(settings: FindingsSettings) {
+  const { asked, woodFailure, reference, marginPercent } = settings
   const margin = Number(marginPercent)
-  const some = (value: string) => (value === '' ? null : [value])
   return {
     options: {
       woodFailure,
@@ -66,6 +66,6 @@ function questionOf({ asked, woodFailure, adhesive, exposure, reference, marginP
       marginPercent: margin > 0 && Number.isFinite(margin) ? margin : null,
       only: [...kindsFor[asked]],
     },
-    filter: { adhesives: some(adhesive), exposures: some(exposure) },
+    filter: filterOf(settings),
   }
 }

@@ -48,6 +48,12 @@ export const firstSettings: FindingsSettings = {
   marginPercent: '10',
 }
 
+/** Of which blocks a question is asked; null: of all. */
+export function filterOf({ adhesive, exposure }: FindingsSettings) {
+  const some = (value: string) => (value === '' ? null : [value])
+  return { adhesives: some(adhesive), exposures: some(exposure) }
+}
+
 /** Ages of blocks, youngest first, as a list offers them; null: of unknown age. */
 export function agesOf(blocks: readonly { ageMonths: number | null }[]): (number | null)[] {
   return [...new Set(blocks.map(({ ageMonths }) => ageMonths))].sort((one, other) => (one ?? -1) - (other ?? -1))

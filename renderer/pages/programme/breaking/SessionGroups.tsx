@@ -3,6 +3,8 @@ import { groupWords } from '#words/programme/breakingWords.ts'
 import { percentWords } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 
+const columns = ['Broken', 'Counted', 'Mean', 'SD', 'CV', 'Lowest', 'Highest', 'Wood failure']
+
 /** What each group gave so far, as observed. */
 export function SessionGroups({ groups }: { groups: readonly SessionGroup[] }) {
   const { strength, length } = useQuantities()
@@ -14,30 +16,11 @@ export function SessionGroups({ groups }: { groups: readonly SessionGroup[] }) {
         <thead>
           <tr>
             <th scope="col">Group</th>
-            <th scope="col" className="numeric">
-              Broken
-            </th>
-            <th scope="col" className="numeric">
-              Counted
-            </th>
-            <th scope="col" className="numeric">
-              Mean
-            </th>
-            <th scope="col" className="numeric">
-              SD
-            </th>
-            <th scope="col" className="numeric">
-              CV
-            </th>
-            <th scope="col" className="numeric">
-              Lowest
-            </th>
-            <th scope="col" className="numeric">
-              Highest
-            </th>
-            <th scope="col" className="numeric">
-              Wood failure
-            </th>
+            {columns.map((name) => (
+              <th key={name} scope="col" className="numeric">
+                {name}
+              </th>
+            ))}
           </tr>
         </thead>
         <tbody>
