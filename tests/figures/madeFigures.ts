@@ -1,3 +1,4 @@
+import { paperShares, weibullPlot } from '#domain/findings/censored/weibullPlot.ts'
 import { differenceCurve } from '#domain/programme/study/differenceCurve.ts'
 import { sceneOf } from '#figures/breaks/curveScene.ts'
 import { loadCurveFigure } from '#figures/breaks/loadCurveFigure.ts'
@@ -7,6 +8,9 @@ import { residualFigure } from '#figures/calibration/residualFigure.ts'
 import { stepErrorFigure } from '#figures/calibration/stepErrorFigure.ts'
 import type { Figure, FigureSize } from '#figures/drawing/figure.ts'
 import { groupStrip, type StripGroup } from '#figures/findings/groupStrip.ts'
+import { rankFigure } from '#figures/findings/rankFigure.ts'
+import { weibullFigure } from '#figures/findings/weibullFigure.ts'
+import { woodStrengthFigure } from '#figures/findings/woodStrengthFigure.ts'
 import { differenceFigure } from '#figures/programme/differenceFigure.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 import { madeEvent } from '../fakes/madeEvents.ts'
@@ -19,7 +23,7 @@ const { force, strength } = quantitiesIn('SI')
 
 /** Every kind of figure in an exact state; `name` stands wherever a person may have written one. */
 export async function madeFigures(name: string): Promise<MadeFigure[]> {
-  return [...loadCurves(name), ...(await calibrationFigures(name)), ...strips(name), ...plans()]
+  return [...loadCurves(name), ...(await calibrationFigures(name)), ...strips(name), ...statistics(name), ...plans()]
 }
 
 function loadCurves(name: string): MadeFigure[] {
@@ -111,6 +115,45 @@ function strips(name: string): MadeFigure[] {
   return [
     { name: 'group-strip', draw: (size) => groupStrip(groups, strength, size) },
     { name: 'group-strip-empty', draw: (size) => groupStrip(alone, strength, size) },
+  ]
+}
+
+function statistics(name: string): MadeFigure[] {
+  const random = seededNumbers(23)
+  const ranked = [name, 'Resorcinol R2', 'Casein C1', 'Epoxy E4, clamped 24 h'].map((called, i) => ({
+    ...{ name: called, rank: i + 1, low: Math.max(i, 1), high: Math.min(i + 2, 4), firstShare: 0.6 / (i + 1) },
+  }))
+  const many = Array.from({ length: 30 }, (_, i) => ({
+    ...{ name: `Adhesive ${i + 1}`, rank: i + 1, low: Math.max(i - 4, 1), high: Math.min(i + 6, 30), firstShare: 0 },
+  }))
+  const joints = ['long grain to long grain', 'long grain to end grain', name, 'scarf', 'lap']
+  const blocks = Array.from({ length: 90 }, (_, i) => ({
+    ...{ name: `${name} ${i + 1}`, strengthMPa: 7 + 5 * random(), jointType: joints[i % joints.length]! },
+    woodFailurePercent: i % 11 === 3 ? null : 5 * Math.round(20 * random()),
+  }))
+  const bonds = Array.from({ length: 14 }, (_, i) => ({
+    ...{ name: `${name} ${i + 1}`, strengthMPa: 9 * (-Math.log(1 - (i + 0.5) / 14)) ** 0.12, held: i % 4 === 1 },
+  }))
+  const of = (held: boolean) => bonds.filter((one) => one.held === held).map((one) => one.strengthMPa)
+  const paper = (failed: number[]) => weibullPlot({ failed, censored: of(true) }, paperShares, 0.95)
+  const held = bonds.filter((one) => one.held)
+  const shared = { name, confidence: 0.95 }
+  return [
+    { name: 'ranking', draw: (size) => rankFigure(ranked, size) },
+    { name: 'ranking-many', draw: (size) => rankFigure(many, size) },
+    { name: 'wood-strength', draw: (size) => woodStrengthFigure(blocks, 75, strength, size) },
+    {
+      name: 'wood-strength-alike',
+      draw: (size) => woodStrengthFigure(blocks.slice(0, 1), 75, strength, size),
+    },
+    {
+      name: 'weibull',
+      draw: (size) => weibullFigure({ ...shared, blocks: bonds, plot: paper(of(false)) }, strength, size),
+    },
+    {
+      name: 'weibull-held',
+      draw: (size) => weibullFigure({ ...shared, blocks: held, plot: paper([]) }, strength, size),
+    },
   ]
 }
 

@@ -1,6 +1,6 @@
-import { tQuantile } from '../numbers/distributions/studentT.ts'
 import { momentsOf, varianceOf } from '../numbers/moments.ts'
 import { quantileOfSorted } from '../numbers/quantile.ts'
+import { meanInterval } from './meanInterval.ts'
 import { type Cell, isWoodFailure, type Treatment, treatedBlocks } from './observation.ts'
 import { type ToleranceTerms, toleranceFactor, toleranceOrder } from './toleranceLimit.ts'
 
@@ -44,8 +44,7 @@ export function groupSummary(
   const variance = moments === null ? null : varianceOf(moments)
   const meanMPa = moments?.mean ?? null
   const sdMPa = variance === null ? null : Math.sqrt(variance)
-  const half = sdMPa === null ? null : -tQuantile((1 - terms.confidence) / 2, n - 1) * (sdMPa / Math.sqrt(n))
-  const around = (by: number | null) => (meanMPa === null || by === null ? null : meanMPa + by)
+  const interval = meanInterval(moments, terms.confidence)
   const quantile = (p: number) => (n === 0 ? null : quantileOfSorted(sorted, p))
   const order = toleranceOrder(n, terms.tolerance)
   const wood = blocks.flatMap(({ block: { woodFailurePercent } }) =>
@@ -59,14 +58,15 @@ export function groupSummary(
     meanMPa,
     sdMPa,
     cvPercent: sdMPa === null || meanMPa === null || meanMPa === 0 ? null : (100 * sdMPa) / meanMPa,
-    meanLowMPa: around(half === null ? null : -half),
-    meanHighMPa: around(half),
+    meanLowMPa: interval.low,
+    meanHighMPa: interval.high,
     medianMPa: quantile(0.5),
     q1MPa: quantile(0.25),
     q3MPa: quantile(0.75),
     minMPa: quantile(0),
     maxMPa: quantile(1),
-    lowerToleranceMPa: sdMPa === null ? null : around(-toleranceFactor(n, terms.tolerance) * sdMPa),
+    lowerToleranceMPa:
+      sdMPa === null || meanMPa === null ? null : meanMPa - toleranceFactor(n, terms.tolerance) * sdMPa,
     lowerToleranceNonparametricMPa: order === 0 ? null : sorted[order - 1]!,
     woodFailureMeanPercent: wood.length === 0 ? null : momentsOf(wood).mean,
     allWoodSharePercent:

@@ -34,7 +34,10 @@ export type Cell = {
 }
 
 /** Whether the wood gave way rather than the bond: "at or above" the limit. Checked: tests/domain/findings/observation.spec.ts. */
-export function isWoodFailure(one: Observation, { limitPercent }: Treatment): boolean {
+export function isWoodFailure(
+  one: Pick<Observation, 'woodFailurePercent'>,
+  { limitPercent }: Pick<Treatment, 'limitPercent'>,
+): boolean {
   return one.woodFailurePercent !== null && one.woodFailurePercent >= limitPercent
 }
 
@@ -63,10 +66,10 @@ export function cellsOf(observations: readonly Observation[]): Cell[] {
  * the fits know of it), those whose bond failed, or all with the strength raised for torn wood.
  * Checked: tests/domain/findings/observation.spec.ts.
  */
-export function treatedBlocks(
-  counted: readonly Observation[],
+export function treatedBlocks<One extends Pick<Observation, 'strengthMPa' | 'woodFailurePercent'>>(
+  counted: readonly One[],
   treatment: Treatment,
-): { block: Observation; strengthMPa: number }[] {
+): { block: One; strengthMPa: number }[] {
   const kept = treatment.woodFailure === 'bond-only' ? counted.filter((one) => !isWoodFailure(one, treatment)) : counted
   const factor = treatment.woodFailure === 'adjusted' ? treatment.adjustFactor : 0
   return kept.map((block) => ({

@@ -53,6 +53,7 @@ const forms: Record<Ink, Form> = {
   spread: line('ink', 1.25),
   rest: wash('limit', 0.3),
   span: wash('limit', 0.1),
+  shade: wash('data', 0.14),
   gap: { stroke: 'edge', fill: 'edge', attributes: { 'fill-opacity': 0.12, 'stroke-dasharray': '2 3' } },
   leader: line('edge', 1),
   plate: { stroke: 'edge', fill: 'ground', attributes: { 'stroke-width': 1 } },
@@ -64,6 +65,8 @@ const forms: Record<Ink, Form> = {
     stroke: 'ground',
     attributes: { 'stroke-width': 3, 'stroke-linejoin': 'round', 'paint-order': 'stroke' },
   },
+  heading: { fill: 'ink', attributes: { 'font-weight': 600 } },
+  sheet: { fill: 'ground', attributes: {} },
 }
 
 /** The form of an ink as presentation attributes, which a page may carry where inline style is forbidden. */
@@ -71,14 +74,23 @@ export function inkAttributes(ink: Ink): Readonly<Record<string, string | number
   return forms[ink].attributes
 }
 
+/** The colours of an ink on white paper as presentation attributes, which every program that shows SVG knows. */
+export function paperColours(ink: Ink): Readonly<Record<string, string>> {
+  const { fill, stroke } = forms[ink]
+  return {
+    ...(fill === undefined ? {} : { fill: tones[fill] }),
+    ...(stroke === undefined ? {} : { stroke: tones[stroke] }),
+  }
+}
+
 const toned = (property: 'stroke' | 'fill', tone: Tone | undefined) =>
   tone === undefined ? '' : `${property}:var(--figure-${tone},${tones[tone]});`
 
-/**
- * The colours of all inks as a style sheet. A page sets `--figure-*` to its own; a file carries the sheet as it is and
- * prints on white.
- */
+/** Typefaces of figures, the first that is there. */
+export const figureTypefaces = 'Roboto, "Liberation Sans", "Helvetica Neue", Arial, sans-serif'
+
+/** The colours of all inks as a style sheet. A page sets `--figure-*` to its own; where nobody does, it prints on white. */
 export const figureSheet: string = [
-  '.figure{font-family:var(--figure-font,Roboto,"Liberation Sans","Helvetica Neue",Arial,sans-serif)}',
+  `.figure{font-family:var(--figure-font,${figureTypefaces})}`,
   ...inks.map((ink) => `.figure .ink-${ink}{${toned('fill', forms[ink].fill)}${toned('stroke', forms[ink].stroke)}}`),
 ].join('\n')

@@ -26,12 +26,15 @@ export const inks = [
   'spread',
   'rest',
   'span',
+  'shade',
   'gap',
   'leader',
   'plate',
   'tick',
   'title',
   'label',
+  'heading',
+  'sheet',
 ] as const
 export type Ink = (typeof inks)[number]
 
@@ -48,6 +51,8 @@ export type Mark =
   | { kind: 'rule'; ink: Ink; from: At; to: At }
   | { kind: 'band'; ink: Ink; x: number; y: number; width: number; height: number }
   | { kind: 'text'; ink: Ink; x: number; y: number; text: string; anchor: Anchor }
+  /** Marks drawn elsewhere: moved by so many pixels. */
+  | { kind: 'moved'; by: At; marks: readonly Mark[] }
   /** Marks that belong together, and what is said when they are pointed at. */
   | { kind: 'named'; words: string; marks: readonly Mark[] }
 

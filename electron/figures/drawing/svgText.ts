@@ -1,25 +1,44 @@
 import { line as lineThrough } from 'd3-shape'
 import { escapeText } from './escapeText.ts'
 import type { Figure } from './figure.ts'
-import { figureSheet, inkAttributes } from './ink.ts'
+import { figureTypefaces, inkAttributes, paperColours } from './ink.ts'
 import type { At, Ink, Mark } from './mark.ts'
+
+/** Attributes that a mark has by its ink. */
+type Look = (ink: Ink) => Readonly<Record<string, string | number>>
+
+/** On a page the class alone says the colour. */
+const onPage: Look = (ink) => ({ class: `ink-${ink}`, ...inkAttributes(ink) })
+const onPaper: Look = (ink) => ({ ...inkAttributes(ink), ...paperColours(ink) })
 
 /** A figure as SVG text, coloured by whoever shows it. All words in it are escaped. */
 export function svgText(figure: Figure): string {
-  return written(figure, '')
+  return written(figure, onPage, {}, '')
 }
 
-/** The same as a file of its own, which brings its colours along. */
-export function svgFile(figure: Figure): string {
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${written(figure, `<style>${figureSheet}</style>`)}\n`
+/**
+ * The same as a file of its own, which brings its colours along, and what `sheet` says: its typefaces, as `@font-face` rules.
+ */
+export function svgFile(figure: Figure, sheet = ''): string {
+  const style = sheet === '' ? '' : `<style>${sheet}</style>`
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${written(figure, onPaper, { 'font-family': figureTypefaces }, style)}\n`
 }
 
 /** Marks alone, to be laid over a figure. */
 export function marksText(marks: readonly Mark[]): string {
-  return marks.map(markText).join('')
+  return lookedText(marks, onPage)
 }
 
-function written({ widthPx, heightPx, emPx, title, description, marks }: Figure, sheet: string): string {
+function lookedText(marks: readonly Mark[], look: Look): string {
+  return marks.map((mark) => markText(mark, look)).join('')
+}
+
+function written(
+  { widthPx, heightPx, emPx, title, description, marks }: Figure,
+  look: Look,
+  more: Record<string, string>,
+  sheet: string,
+): string {
   const attributes = {
     xmlns: 'http://www.w3.org/2000/svg',
     class: 'figure',
@@ -28,12 +47,15 @@ function written({ widthPx, heightPx, emPx, title, description, marks }: Figure,
     width: rounded(widthPx),
     height: rounded(heightPx),
     'font-size': rounded(emPx),
+    ...more,
   }
   const words = element('title', {}, escapeText(title)) + element('desc', {}, escapeText(description))
-  return element('svg', attributes, `${words}${sheet}${marksText(marks)}`)
+  return element('svg', attributes, `${words}${sheet}${lookedText(marks, look)}`)
 }
 
-function markText(mark: Mark): string {
+function markText(mark: Mark, look: Look): string {
+  const drawn = (name: string, ink: Ink, attributes: Record<string, string | number>, content = '') =>
+    element(name, { ...look(ink), ...attributes }, content)
   switch (mark.kind) {
     case 'line':
       return drawn('path', mark.ink, { d: pathThrough(mark.through) })
@@ -53,13 +75,13 @@ function markText(mark: Mark): string {
       const place = { x: rounded(mark.x), y: rounded(mark.y), 'text-anchor': mark.anchor }
       return drawn('text', mark.ink, place, escapeText(mark.text))
     }
+    case 'moved': {
+      const transform = `translate(${rounded(mark.by.x)} ${rounded(mark.by.y)})`
+      return element('g', { transform }, lookedText(mark.marks, look))
+    }
     case 'named':
-      return element('g', {}, element('title', {}, escapeText(mark.words)) + marksText(mark.marks))
+      return element('g', {}, element('title', {}, escapeText(mark.words)) + lookedText(mark.marks, look))
   }
-}
-
-function drawn(name: string, ink: Ink, attributes: Record<string, string | number>, content = ''): string {
-  return element(name, { class: `ink-${ink}`, ...inkAttributes(ink), ...attributes }, content)
 }
 
 function element(name: string, attributes: Record<string, string | number>, content: string): string {

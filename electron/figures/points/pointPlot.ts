@@ -31,17 +31,20 @@ export type PointPlot = {
   joined?: boolean
   /** Height of the plot with its axes, in heights of its text. */
   heightEm: number
-  /** What stands under 0, 1, 2, ... instead of the number; null: numbers, from zero on. */
+  /** What stands under 0, 1, 2, ... instead of the number; null: numbers. */
   xNames?: readonly string[] | null
+  /** Whether the numbers below begin at zero; they do unless it is said. */
+  fromZero?: boolean
   keys?: readonly Key[]
 }
 
 /** Points over a number or in their order, with lines for what they are held against. */
 export function pointPlot(plot: PointPlot, size: FigureSize): Figure {
-  const { points, levels, xTitle, yTitle, heightEm, xNames = null, keys = [] } = plot
+  const { points, levels, xTitle, yTitle, heightEm, xNames = null, fromZero = true, keys = [] } = plot
   const { widthPx, emPx: em } = size
   const columns = Math.min(Math.max(Math.floor(widthPx / (8 * em)), 2), 10)
-  const x = xNames === null ? valueAxis([0, ...points.map((point) => point.x)], columns) : namedAxis(xNames)
+  const across = [...(fromZero ? [0] : []), ...points.map((point) => point.x)]
+  const x = xNames === null ? valueAxis(across, columns) : namedAxis(xNames)
   const rows = Math.min(Math.max(Math.floor((heightEm - 4) / 2.4), 2), 6)
   const y = valueAxis([...points.map((point) => point.y), ...levels.map((level) => level.y)], rows)
   const [frame, axes] = framed({ x, y, xTitle, yTitle, heightEm }, size)

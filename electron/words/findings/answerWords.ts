@@ -64,19 +64,37 @@ export function asGoodAnswer(
   return `${name(group)} is ${side} ${name(reference)}${within}.`
 }
 
-/** Whether the order of the groups hangs on what torn wood is taken for: their orders, strongest first, under each treatment. */
-export function treatmentAnswer(
-  orders: readonly { treatment: string; groups: readonly string[] }[],
-  name: Name,
-): string {
-  const [one, ...others] = orders
-  if (one === undefined || one.groups.length < 2) return 'There are not two groups to put in an order.'
-  const same = (groups: readonly string[]) => groups.join('\n') === one.groups.join('\n')
-  const moved = others.filter(({ groups }) => !same(groups))
-  if (moved.length === 0) return 'Whatever torn wood is taken for, the order of the groups stays the same.'
-  const firsts = [...new Set(orders.map(({ groups }) => groups[0]!))]
-  const about = firsts.length > 1 ? `, first place too (${listed(firsts.map(name))})` : ''
-  return `The order of the groups hangs on what torn wood is taken for${about}: the data do not decide.`
+type TreatedRow = { group: string; cells: readonly { place: number | null; up: number | null }[] }
+
+/**
+ * Whether the order of the groups hangs on what torn wood is taken for: rows in the order of the first treatment, with the place of
+ * each group under all of them.
+ */
+export function treatmentAnswers(rows: readonly TreatedRow[], treatments: readonly string[], name: Name): string[] {
+  const ranked = rows.filter(({ cells }) => cells[0]?.place !== null)
+  if (ranked.length < 2) return ['There are not two groups to put in an order.']
+  const without = treatments.flatMap((treatment, at) => {
+    const groups = rows.filter(({ cells }) => cells[at]?.place === null).map(({ group }) => name(group))
+    return groups.length === 0
+      ? []
+      : [`${listed(groups)} ${groups.length === 1 ? 'has' : 'have'} no mean under: ${treatment}.`]
+  })
+  const moving = treatments.filter((_, at) => ranked.some(({ cells }) => (cells[at]?.up ?? 0) !== 0))
+  if (moving.length === 0)
+    return [
+      'Whatever torn wood is taken for, the order of the groups by their means stays the same; how sure that order is, their intervals say.',
+      ...without,
+    ]
+  const [first] = ranked
+  const firsts = rows
+    .filter(({ group, cells }) => group === first!.group || cells.some(({ place, up }) => place === 1 && (up ?? 0) > 0))
+    .map(({ group }) => name(group))
+  const about = firsts.length > 1 ? `, first place too (${listed(firsts)})` : ''
+  return [
+    `The order of the groups hangs on what torn wood is taken for${about}: the data do not decide.`,
+    `It is another one than as observed under: ${moving.join('; ')}.`,
+    ...without,
+  ]
 }
 
 /** Lines of a kind, at an age where one is given. */

@@ -8,8 +8,17 @@ import { Answer } from './Answer.tsx'
 import { Blocks } from './Blocks.tsx'
 import { FindingsProgress } from './FindingsProgress.tsx'
 import { FindingsSettingsForm } from './FindingsSettingsForm.tsx'
-import { ageToShow, type FindingsSettings, filterOf, firstSettings, kindsFor } from './findingsQuestions.ts'
+import {
+  ageToShow,
+  type FindingsSettings,
+  filterOf,
+  firstSettings,
+  kindsFor,
+  treatmentOf,
+  typedMargin,
+} from './findingsQuestions.ts'
 import { GroupTable } from './GroupTable.tsx'
+import { OutlierSection } from './outliers/OutlierSection.tsx'
 import { RestsOn } from './RestsOn.tsx'
 import './findings.css'
 
@@ -50,6 +59,7 @@ function Found({ found, settings }: { found: Findings; settings: FindingsSetting
     <>
       <Answer {...view} />
       <GroupTable {...view} />
+      <OutlierSection {...view} />
       <Blocks {...view} />
       <RestsOn {...view} />
     </>
@@ -57,13 +67,12 @@ function Found({ found, settings }: { found: Findings; settings: FindingsSetting
 }
 
 function questionOf(settings: FindingsSettings) {
-  const { asked, woodFailure, reference, marginPercent } = settings
-  const margin = Number(marginPercent)
+  const { asked, reference, marginPercent } = settings
   return {
     options: {
-      woodFailure,
+      ...treatmentOf(settings),
       reference: reference === '' ? null : reference,
-      marginPercent: margin > 0 && Number.isFinite(margin) ? margin : null,
+      marginPercent: typedMargin(marginPercent),
       only: [...kindsFor[asked]],
     },
     filter: filterOf(settings),

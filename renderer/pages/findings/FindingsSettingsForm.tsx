@@ -4,7 +4,15 @@ import { tellingNames } from '#words/findings/groupNames.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { Choice } from '../../widgets/Choice.tsx'
 import { Field, SelectField } from '../../widgets/Field.tsx'
-import { agesOf, askedQuestions, type FindingsSettings, treatments } from './findingsQuestions.ts'
+import {
+  agesOf,
+  askedQuestions,
+  type FindingsSettings,
+  treatmentOf,
+  treatments,
+  typedFactor,
+  typedLimit,
+} from './findingsQuestions.ts'
 
 const distinct = (names: readonly string[]) => [...new Set(names)].filter((one) => one !== '').sort()
 
@@ -73,22 +81,59 @@ export function FindingsSettingsForm({
             />
           </>
         ) : null}
+        <TornWoodNumbers settings={settings} onSettings={onSettings} />
         {settings.asked === 'torn-wood' ? null : (
           <SelectField
             label="Torn wood"
-            value={settings.woodFailure}
+            value={treatmentOf(settings).woodFailure}
             onChange={(event) =>
               onSettings({ woodFailure: treatments.find(({ value }) => value === event.currentTarget.value)!.value })
             }
           >
-            {treatments.map(({ value, label }) => (
-              <option key={value} value={value}>
-                {label}
-              </option>
-            ))}
+            {treatments
+              .filter(({ value }) => value !== 'censored' || settings.asked === 'changed')
+              .map(({ value, label }) => (
+                <option key={value} value={value}>
+                  {label}
+                </option>
+              ))}
           </SelectField>
         )}
       </div>
     </section>
+  )
+}
+
+/** The numbers of the treatments that are looked at. */
+function TornWoodNumbers({
+  settings,
+  onSettings,
+}: {
+  settings: FindingsSettings
+  onSettings(change: Partial<FindingsSettings>): void
+}) {
+  const { asked, limitPercent, adjustFactor } = settings
+  const { woodFailure } = treatmentOf(settings)
+  const all = asked === 'torn-wood'
+  return (
+    <>
+      {all || woodFailure === 'bond-only' || woodFailure === 'censored' ? (
+        <Field
+          label="Wood failure from"
+          unit="%"
+          value={limitPercent}
+          error={typedLimit(limitPercent) === null ? 'Say a percentage above 0, at most 100; 75 is used.' : null}
+          onChange={(event) => onSettings({ limitPercent: event.currentTarget.value })}
+        />
+      ) : null}
+      {all || woodFailure === 'adjusted' ? (
+        <Field
+          label="Factor of the adjustment"
+          value={adjustFactor}
+          error={typedFactor(adjustFactor) === null ? 'Say a number of 0 or more; 1 is used.' : null}
+          onChange={(event) => onSettings({ adjustFactor: event.currentTarget.value })}
+        />
+      ) : null}
+    </>
   )
 }

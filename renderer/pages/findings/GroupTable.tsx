@@ -1,8 +1,9 @@
 import { ageInWords } from '#words/breaks/groupName.ts'
 import { linesOf } from '#words/findings/answerWords.ts'
+import { treatmentWords } from '#words/findings/treatmentWords.ts'
 import { percentWords } from '#words/units/numbers.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
-import { treatments } from './findingsQuestions.ts'
+import { treatmentOfMeans } from './findingsQuestions.ts'
 import type { FindingsView } from './view.ts'
 
 const columns = ['n', 'Mean', 'Interval', 'SD', 'CV', 'Median', '5 % limit', 'Torn wood']
@@ -13,7 +14,8 @@ export function GroupTable({ found, settings, ageMonths, name }: FindingsView) {
   const ranks = linesOf(found.lines, 'rank', ageMonths)
   const letters = linesOf(found.lines, 'letters', ageMonths).find(({ method }) => method === 'games-howell')
   const ranked = settings.asked === 'strongest'
-  const treatment = treatments.find(({ value }) => value === settings.woodFailure)!.label.toLowerCase()
+  const shrunken = linesOf(found.lines, 'shrunken-mean', ageMonths).filter(({ meanMPa }) => meanMPa !== null)
+  const drawn = ranked && shrunken.length > 0
   const rows = linesOf(found.lines, 'group-summary', ageMonths).toSorted(
     (one, other) => (other.meanMPa ?? -1) - (one.meanMPa ?? -1),
   )
@@ -21,12 +23,13 @@ export function GroupTable({ found, settings, ageMonths, name }: FindingsView) {
     <section className="findings-table">
       <table className="data-table">
         <caption>
-          Groups {ageInWords(ageMonths)}, torn wood {treatment}, {strength.unit}; means and ranks with 95 % intervals
+          Groups {ageInWords(ageMonths)}, torn wood {treatmentWords(treatmentOfMeans(settings))}, {strength.unit}; means
+          and ranks with 95 % intervals
         </caption>
         <thead>
           <tr>
             <th scope="col">Group</th>
-            {[...columns, ...(ranked ? ['Rank', 'Letters'] : [])].map((head) => (
+            {[...columns, ...(ranked ? ['Rank', 'Letters'] : []), ...(drawn ? ['Shrunken mean'] : [])].map((head) => (
               <th key={head} scope="col" className="numeric">
                 {head}
               </th>
@@ -63,6 +66,11 @@ export function GroupTable({ found, settings, ageMonths, name }: FindingsView) {
                     <td className="numeric">{letters?.letters[row.group] ?? '–'}</td>
                   </>
                 ) : null}
+                {drawn ? (
+                  <td className="numeric">
+                    {strength.number(shrunken.find(({ group }) => group === row.group)?.meanMPa ?? null)}
+                  </td>
+                ) : null}
               </tr>
             )
           })}
@@ -71,6 +79,9 @@ export function GroupTable({ found, settings, ageMonths, name }: FindingsView) {
       <p className="prose quiet">
         5 % limit: with 75 % confidence, 95 % of such blocks are stronger.
         {ranked ? ' Groups that share a letter cannot be told apart (Games-Howell).' : ''}
+        {drawn
+          ? ' Shrunken mean: drawn towards the mean of all groups as far as its own noise asks for, for the highest of many means is partly luck.'
+          : ''}
       </p>
     </section>
   )

@@ -19,7 +19,7 @@ export function RestsOn({ found, ageMonths, name }: FindingsView) {
   )
   const notes = here.flatMap((line) => (line.kind === 'note' ? [capitalised(noteText(named(line)))] : []))
   const looked = here
-    .filter(({ kind }) => kind === 'spread-test' || kind === 'means-test' || kind === 'outlier')
+    .filter(({ kind }) => kind === 'spread-test' || kind === 'means-test')
     .map((line) => capitalised(findingText(named(line))))
   return (
     <section className="findings-rests" aria-label="What this rests on">

@@ -11,7 +11,7 @@ export const askedQuestions = [
 export type AskedQuestion = (typeof askedQuestions)[number]['value']
 
 /** The kinds of lines that answer each question, and those of the table below them. */
-const always: readonly FindingKind[] = ['group-summary', 'outlier', 'note']
+const always: readonly FindingKind[] = ['group-summary', 'note']
 export const kindsFor: Record<AskedQuestion, readonly FindingKind[]> = {
   strongest: [...always, 'rank', 'shrunken-mean', 'letters', 'spread-test', 'means-test'],
   changed: [...always, 'retention', 'trend', 'forecast', 'detectable'],
@@ -36,6 +36,10 @@ export type FindingsSettings = {
   ageMonths: string
   reference: string
   marginPercent: string
+  /** A block with at least so much torn wood is a wood failure, percent. */
+  limitPercent: string
+  /** By how much torn wood raises a strength under "adjusted". */
+  adjustFactor: string
 }
 
 export const firstSettings: FindingsSettings = {
@@ -46,6 +50,50 @@ export const firstSettings: FindingsSettings = {
   ageMonths: '',
   reference: '',
   marginPercent: '10',
+  limitPercent: '75',
+  adjustFactor: '1',
+}
+
+/** A typed number, with a comma or a point; null where it is none. */
+function typedNumber(text: string): number | null {
+  const value = text.trim() === '' ? Number.NaN : Number(text.trim().replace(',', '.'))
+  return Number.isFinite(value) ? value : null
+}
+
+/** A typed limit of torn wood, percent; null where it is none above 0 and up to 100. */
+export function typedLimit(text: string): number | null {
+  const value = typedNumber(text)
+  return value !== null && value > 0 && value <= 100 ? value : null
+}
+
+/** A typed factor of the adjustment, 0 or more; null where it is none. */
+export function typedFactor(text: string): number | null {
+  const value = typedNumber(text)
+  return value !== null && value >= 0 ? value : null
+}
+
+/** A typed margin, percent above 0; null where it is none. */
+export function typedMargin(text: string): number | null {
+  const value = typedNumber(text)
+  return value !== null && value > 0 ? value : null
+}
+
+/**
+ * How torn wood is treated, with the usual numbers where none is typed that could be used. Only what is fitted over the ages knows
+ * of bonds that held more; means and ranks are as observed then, and must not be called otherwise.
+ */
+export function treatmentOf({ asked, woodFailure, limitPercent, adjustFactor }: FindingsSettings) {
+  return {
+    woodFailure: woodFailure === 'censored' && asked !== 'changed' ? 'observed' : woodFailure,
+    limitPercent: typedLimit(limitPercent) ?? 75,
+    adjustFactor: typedFactor(adjustFactor) ?? 1,
+  } as const
+}
+
+/** How torn wood is treated in the means of groups and in their figures. */
+export function treatmentOfMeans(settings: FindingsSettings) {
+  const treatment = treatmentOf(settings)
+  return treatment.woodFailure === 'censored' ? ({ ...treatment, woodFailure: 'observed' } as const) : treatment
 }
 
 /** Of which blocks a question is asked; null: of all. */

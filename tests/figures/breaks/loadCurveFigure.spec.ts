@@ -22,7 +22,7 @@ const draw = (change: Partial<LoadCurve> = {}) =>
     { title: 'Load', curve, scene: scene(), shown: { name: 'load', unit: 'N', factor: 1 }, heightEm: 24, ...change },
     size,
   )
-const inks = ({ marks }: Figure) => marks.map((mark) => (mark.kind === 'named' ? 'named' : mark.ink))
+const inks = ({ marks }: Figure) => marks.map((mark) => ('ink' in mark ? mark.ink : mark.kind))
 const texts = ({ marks }: Figure) => marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))
 const lines = ({ marks }: Figure) => marks.flatMap((mark) => (mark.kind === 'line' ? [mark.through] : []))
 

@@ -57,9 +57,19 @@ describe('marksText', () => {
 })
 
 describe('svgFile', () => {
-  it('brings its colours along, and is otherwise the same', () => {
-    const text = svgFile(figure([]))
-    expect(text).toContain('<style>.figure{')
-    expect(text.replace(/<style>.*<\/style>/s, '')).toContain(svgText(figure([])))
+  const marks: Mark[] = [
+    { kind: 'moved', by: { x: 5, y: 6 }, marks: [{ kind: 'circle', ink: 'hollow', x: 1, y: 2, r: 3 }] },
+  ]
+  it('says every colour at the mark itself, so that any program shows it as it is', () => {
+    const text = svgFile(figure(marks))
+    expect(text).toContain('<g transform="translate(5 6)"><circle')
+    expect(text).toMatch(
+      /<circle [^>]*fill="#ffffff"[^>]*stroke="#0e5a61"|<circle [^>]*stroke="#0e5a61"[^>]*fill="#ffffff"/,
+    )
+    expect(text).not.toMatch(/var\(|class="ink|<style/)
+    expect(text).toMatch(/<svg [^>]*font-family="Roboto,/)
+  })
+  it('carries the typefaces that it is given', () => {
+    expect(svgFile(figure([]), '@font-face{src:url("data:x")}')).toContain('<style>@font-face{')
   })
 })

@@ -8,7 +8,7 @@ import {
   linesOf,
   listed,
   strongestAnswer,
-  treatmentAnswer,
+  treatmentAnswers,
 } from '#words/findings/answerWords.ts'
 import { block } from '../../domain/findings/knownStudies.ts'
 
@@ -94,14 +94,37 @@ describe('the answer to whether a group is as good as the reference', () => {
 })
 
 describe('the answer to what torn wood does to the order', () => {
-  const order = (treatment: string, ...groups: string[]) => ({ treatment, groups })
+  const row = (group: string, ...cells: [place: number | null, up: number | null][]) => ({
+    group,
+    cells: cells.map(([place, up]) => ({ place, up })),
+  })
+  const answers = (...rows: ReturnType<typeof row>[]) =>
+    treatmentAnswers(rows, ['as observed', 'bond failures only'], name)
 
-  it('is that it does nothing, or that the data do not decide', () => {
-    expect(treatmentAnswer([order('a', 'X', 'Y'), order('b', 'X', 'Y')], name)).toMatch(/stays the same/)
-    expect(treatmentAnswer([order('a', 'X', 'Y'), order('b', 'Y', 'X')], name)).toMatch(
-      /first place too \(X and Y\): the data do not decide/,
+  it('is that it does nothing to the means, which is no word on how sure they are', () => {
+    const [answer, ...more] = answers(row('X', [1, 0], [1, 0]), row('Y', [2, 0], [2, 0]))
+    expect(answer).toMatch(/stays the same; how sure that order is, their intervals say/)
+    expect(more).toEqual([])
+  })
+
+  it('is that the data do not decide where the first place or any other changes, and under which treatment', () => {
+    expect(answers(row('X', [1, 0], [2, -1]), row('Y', [2, 0], [1, 1]))).toEqual([
+      expect.stringMatching(/first place too \(X and Y\): the data do not decide/),
+      'It is another one than as observed under: bond failures only.',
+    ])
+    expect(answers(row('X', [1, 0], [1, 0]), row('Y', [2, 0], [3, -1]), row('Z', [3, 0], [2, 1]))[0]).toMatch(
+      /taken for: the data/,
     )
-    expect(treatmentAnswer([order('a', 'X', 'Y', 'Z'), order('b', 'X', 'Z', 'Y')], name)).toMatch(/taken for: the data/)
+  })
+
+  it('names a group that has no mean under a treatment, and does not call that another order', () => {
+    const found = answers(row('X', [1, 0], [null, null]), row('Y', [2, 0], [1, 0]), row('Z', [3, 0], [2, 0]))
+    expect(found[0]).toMatch(/stays the same/)
+    expect(found[1]).toBe('X has no mean under: bond failures only.')
+  })
+
+  it('is none for one group', () => {
+    expect(answers(row('X', [1, 0], [1, 0]))).toEqual(['There are not two groups to put in an order.'])
   })
 })
 

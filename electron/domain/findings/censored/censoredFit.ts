@@ -1,6 +1,7 @@
 import { locationScale, type StrengthDistribution } from './locationScale.ts'
 import { type CensoredValues, type Estimate, maximumLikelihood, noMaximum } from './maximumLikelihood.ts'
 import { profileInterval } from './profileInterval.ts'
+import { locationError, quantileInterval } from './quantileInterval.ts'
 
 /** Strengths of one group, MPa, above 0: of blocks whose bond failed, and of those whose wood did. */
 export type CensoredStrengths = { readonly failed: readonly number[]; readonly censored: readonly number[] }
@@ -52,19 +53,11 @@ export function censoredFit(
   const n = values.failed.length + values.censored.length
   const aic = -2 * logLikelihood + 4
   const strengthAt = (z: number) => (model.logarithmic ? Math.exp(mu + z * sigma) : mu + z * sigma)
-  const z10 = model.standardQuantile(0.1)
-  const b10MPa = strengthAt(z10)
   const meanMPa = model.meanMPa(mu, sigma)
-  const interval = (value: number, z: number, location: (value: number, sigma: number) => number) =>
-    profileInterval(
-      values,
-      model,
-      estimate,
-      { value, se: roughSe(estimate, z, model.logarithmic ? value : 1), location },
-      confidence,
-    )
-  const mean = interval(meanMPa, 0, model.locationOfMean)
-  const b10 = interval(b10MPa, z10, (value, s) => (model.logarithmic ? Math.log(value) : value) - z10 * s)
+  const roughSe = (model.logarithmic ? meanMPa : 1) * locationError(estimate, 0)
+  const ofMean = { value: meanMPa, se: roughSe, location: model.locationOfMean }
+  const mean = profileInterval(values, model, estimate, ofMean, confidence)
+  const b10 = quantileInterval(values, model, estimate, 0.1, confidence)
   return {
     logLikelihood,
     aic,
@@ -74,17 +67,10 @@ export function censoredFit(
     meanLowMPa: mean.low,
     meanHighMPa: mean.high,
     medianMPa: strengthAt(model.standardQuantile(0.5)),
-    b10MPa,
+    b10MPa: b10.strengthMPa,
     b10LowMPa: b10.low,
     b10HighMPa: b10.high,
   }
-}
-
-/** Standard error of μ + zσ by the delta method, times `factor`: a first step for the search of an interval's ends. */
-function roughSe({ logSigma, covariance }: Estimate, z: number, factor: number): number {
-  const sigma = Math.exp(logSigma)
-  const variance = covariance.mu + 2 * z * sigma * covariance.both + (z * sigma) ** 2 * covariance.logSigma
-  return factor * Math.sqrt(Math.max(variance, 0))
 }
 
 /** Location and scale under the names of the trade, with standard errors by the delta method. */

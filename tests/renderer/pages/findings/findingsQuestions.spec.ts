@@ -1,5 +1,15 @@
 import { expect, test } from 'vitest'
-import { agesOf, ageToShow, inOrder } from '#renderer/pages/findings/findingsQuestions.ts'
+import {
+  agesOf,
+  ageToShow,
+  firstSettings,
+  inOrder,
+  treatmentOf,
+  treatmentOfMeans,
+  typedFactor,
+  typedLimit,
+  typedMargin,
+} from '#renderer/pages/findings/findingsQuestions.ts'
 
 const at = (group: string, ageMonths: number | null) => ({ group, ageMonths })
 
@@ -22,4 +32,25 @@ test('looks at the youngest age where one group has blocks, and at none without 
 test('puts groups in the order of their means, without those that have none', () => {
   const means: Record<string, number | null> = { a: 5, b: null, c: 9 }
   expect(inOrder(['a', 'b', 'c'], (group) => means[group]!)).toEqual(['c', 'a'])
+})
+
+test('reads limits, factors and margins as they are typed, and takes none that cannot be one', () => {
+  expect(['75', '62,5', '0', '101', '', 'x'].map(typedLimit)).toEqual([75, 62.5, null, null, null, null])
+  expect(['0', '0.5', '-1', ''].map(typedFactor)).toEqual([0, 0.5, null, null])
+  expect(['10', '0', '-2', ' '].map(typedMargin)).toEqual([10, null, null, null])
+})
+
+test('treats torn wood by the usual numbers where none is typed', () => {
+  expect(treatmentOf({ ...firstSettings, limitPercent: '', adjustFactor: '0,3' })).toEqual({
+    woodFailure: 'observed',
+    limitPercent: 75,
+    adjustFactor: 0.3,
+  })
+})
+
+test('calls means censored nowhere, for they are as observed, and asks censored fits of the ages alone', () => {
+  const censored = { ...firstSettings, woodFailure: 'censored' } as const
+  expect(treatmentOf(censored).woodFailure).toBe('observed')
+  expect(treatmentOf({ ...censored, asked: 'changed' }).woodFailure).toBe('censored')
+  expect(treatmentOfMeans({ ...censored, asked: 'changed' }).woodFailure).toBe('observed')
 })
