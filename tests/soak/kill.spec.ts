@@ -22,5 +22,4 @@ it.runIf(process.platform !== 'win32')(
     const afterBreak = await killCaptureCommand(archive, { ...stream, seed: 4, afterS: 2.7 })
     expect(afterBreak).toMatchObject({ faults: [], finished: 1 })
   },
-  60_000,
 )

@@ -211,7 +211,7 @@ describe('a calibration that was kept', () => {
       try {
         const { path } = await emulator.until((line) => 'path' in line)
         const words = ['capture', '--port', String(path), '--archive', archivePath, '--calibration', '1']
-        const capture = startCommand([...words, '--capacity', '25000', '--breaks', '1', '--timeout', '60'])
+        const capture = startCommand([...words, '--capacity', '25000', '--breaks', '1', '--timeout', '200'])
         try {
           expect(await capture.ended).toBe(0)
           const end = capture.lines.find(({ event }) => event === 'break')!
@@ -232,6 +232,5 @@ describe('a calibration that was kept', () => {
       }
       expect((await runWords(commands, ['verify', '--archive', archivePath])).code).toBe(0)
     },
-    60_000,
   )
 })

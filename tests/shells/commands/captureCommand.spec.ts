@@ -1,4 +1,4 @@
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
+import { mkdtemp, readFile, rm, symlink, unlink, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it, type TestContext } from 'vitest'
@@ -12,6 +12,9 @@ import { eventually } from '#tests/fakes/ports/ptyPlug.ts'
 
 // Real pseudo-terminals; on Windows there are none.
 const onUnix = process.platform !== 'win32'
+
+/** Captures end by their number of breaks, long before; a machine under load may take its time. */
+const patienceS = '200'
 
 /** An archive that is not there yet, and programs of a test's own; all are gone after it. */
 async function ownPlace({ onTestFinished }: TestContext) {
@@ -61,7 +64,7 @@ describe.runIf(onUnix)('capture', { concurrent: true }, () => {
         ...['--scenario', 'brittle', '--rate', String(run.rate), '--speed', String(run.speed)],
         ...['--line-format', run.format, '--seed', String(run.seed)],
       ],
-      capture: ['--line-format', run.format, '--breaks', String(run.breaks), '--timeout', '60'],
+      capture: ['--line-format', run.format, '--breaks', String(run.breaks), '--timeout', patienceS],
       breaks: run.breaks,
     })
     expect(outcome.errors).toBe('')
@@ -98,7 +101,7 @@ describe.runIf(onUnix)('capture', { concurrent: true }, () => {
     const { folder, archivePath, start } = await ownPlace(test)
     const emulator = start(['emulate', '--scenario', 'brittle', '--speed', '20', '--seed', '283', '--breaks', '1'])
     const { path, nPerCount } = await emulator.until((line) => 'path' in line)
-    const words = ['--archive', archivePath, '--scale', String(nPerCount), '--breaks', '1', '--timeout', '40']
+    const words = ['--archive', archivePath, '--scale', String(nPerCount), '--breaks', '1', '--timeout', patienceS]
     const capture = start(['capture', '--port', String(path), ...words])
     expect(await capture.ended).toBe(0)
     const { breakId, peakN } = capture.lines.find(({ event }) => event === 'break')!
@@ -120,14 +123,15 @@ describe.runIf(onUnix)('capture', { concurrent: true }, () => {
     const { archivePath, start } = await ownPlace(test)
     const emulator = start(['emulate', '--scenario', 'idle', '--line-format', 'number'])
     const { path } = await emulator.until((line) => 'path' in line)
-    const capture = start(['capture', '--port', String(path), '--archive', archivePath, '--timeout', '6'])
+    const capture = start(['capture', '--port', String(path), '--archive', archivePath])
+    const told = () => capture.lines.filter(({ event }) => event === 'rejected-line')
+    await eventually(() => told().length > 2 && capture.errors().includes('They look like'))
+    capture.child.kill('SIGINT')
     expect(await capture.ended).toBe(0)
     expect(capture.errors()).toContain('none of them is a line of the format "checked"')
     expect(capture.errors()).toContain('They look like the line format number')
     // A line that is no reading is counted, not told one by one.
-    const told = capture.lines.filter(({ event }) => event === 'rejected-line')
-    expect(told.length).toBeGreaterThan(1)
-    expect(told.length).toBeLessThanOrEqual(8)
+    expect(told().some(({ count }) => Number(count) > 1)).toBe(true)
   })
 
   it.for(['SIGINT', 'SIGHUP'] as const)(
@@ -182,15 +186,16 @@ describe.runIf(onUnix)('capture', { concurrent: true }, () => {
     expect(err).toMatch(said)
   })
 
-  // Alone: the path that it waits for must not come back as the port of another test.
-  it('keeps a capture whose device is unplugged, marks it, and ends cleanly on Ctrl-C', {
-    concurrent: false,
-  }, async (test) => {
-    const { archivePath, start } = await ownPlace(test)
+  it('keeps a capture whose device is unplugged, marks it, and ends cleanly on Ctrl-C', async (test) => {
+    const { folder, archivePath, start } = await ownPlace(test)
     const emulator = start(['emulate', '--scenario', 'brittle', '--speed', '2'])
     const { path, nPerCount } = await emulator.until((line) => 'path' in line)
-    const capture = start(['capture', '--port', String(path), '--archive', archivePath, '--scale', String(nPerCount)])
+    // A name of its own: the path that it waits for must not come back as the port of another program.
+    const plug = join(folder, 'port')
+    await symlink(String(path), plug)
+    const capture = start(['capture', '--port', plug, '--archive', archivePath, '--scale', String(nPerCount)])
     await capture.until(({ event }) => event === 'loading')
+    await unlink(plug)
     emulator.child.kill('SIGINT')
     const end = await capture.until(({ event }) => event === 'break' || event === 'unloading')
     expect(end.flags).toContain('interrupted' satisfies Flag)
