@@ -39,7 +39,7 @@ import {
 } from './programme/catalogue.ts'
 import { catalogueChoices, catalogueCounts, catalogueList, catalogueRecord } from './programme/catalogueLists.ts'
 import { previewMerge } from './programme/catalogueUses.ts'
-import { findNumber } from './programme/findNumber.ts'
+import { findNumber, numberedSpecimens } from './programme/findNumber.ts'
 import { glueUp, glueUpPlan, glueUpRow, glueUps, studiesToGlue } from './programme/glueUpLists.ts'
 import { addGlueUp, type NewGlueUp } from './programme/glueUps.ts'
 import { labelledBlocks } from './programme/labels.ts'
@@ -121,6 +121,7 @@ export const reads = {
   seriesCounts,
   labelledBlocks,
   findNumber,
+  numberedSpecimens,
 } as const
 
 /** What writes: each is one transaction, and durable when it returns (samples of a capture that runs: safe from the end of the program). Nothing finished is ever changed; there is no call that could. */

@@ -13,6 +13,7 @@ import { pullProcedures } from './programme/pullProcedures.ts'
 import { studyProcedures } from './programme/studyProcedures.ts'
 import { reevaluationProcedures } from './reevaluation/procedures.ts'
 import { settingsProcedures } from './settings/procedures.ts'
+import { importProcedures } from './specimens/importProcedures.ts'
 import { pictureProcedures } from './specimens/pictureProcedures.ts'
 import { specimenProcedures } from './specimens/procedures.ts'
 
@@ -25,6 +26,7 @@ export const procedures = {
   ...catalogueProcedures,
   ...glueUpProcedures,
   ...findingsProcedures,
+  ...importProcedures,
   ...keepingProcedures,
   ...labelProcedures,
   ...pullProcedures,

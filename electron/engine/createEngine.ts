@@ -33,6 +33,7 @@ import { createReevaluations } from './reevaluation/reevaluations.ts'
 import { settingsHandlers } from './settings/handlers.ts'
 import { keepPreferences } from './settings/preferences.ts'
 import { specimenHandlers } from './specimens/handlers.ts'
+import { importHandlers } from './specimens/importHandlers.ts'
 import { pictureHandlers } from './specimens/pictureHandlers.ts'
 
 export type EngineOptions = {
@@ -115,6 +116,7 @@ export async function createEngine(
     ...settingsHandlers(preferences),
     ...benchHandlers(handlerParts, bench, preferences.change),
     ...specimenHandlers(handlerParts),
+    ...importHandlers(handlerParts, bench),
     ...studyHandlers(handlerParts),
     ...pictureHandlers(handlerParts),
     ...catalogueHandlers(handlerParts),

@@ -30,6 +30,8 @@ import { ReevaluationPage } from '../pages/reevaluation/ReevaluationPage.tsx'
 import { ReevaluationsPage } from '../pages/reevaluation/ReevaluationsPage.tsx'
 import { LicencesPage } from '../pages/settings/LicencesPage.tsx'
 import { SettingsPage } from '../pages/settings/SettingsPage.tsx'
+import { DialListPage } from '../pages/specimens/dial/DialListPage.tsx'
+import { ImportPage } from '../pages/specimens/import/ImportPage.tsx'
 import { NewSpecimenPage } from '../pages/specimens/NewSpecimenPage.tsx'
 import { SpecimenPage } from '../pages/specimens/SpecimenPage.tsx'
 import { SpecimensPage } from '../pages/specimens/SpecimensPage.tsx'
@@ -51,6 +53,8 @@ const components: { [Page in PageName]: ComponentType<ParametersOf<Page>> } = {
   specimens: SpecimensPage,
   specimen: SpecimenPage,
   'new-specimen': NewSpecimenPage,
+  import: ImportPage,
+  readings: DialListPage,
   'glue-ups': GlueUpsPage,
   'glue-up': GlueUpPage,
   'new-glue-up': NewGlueUpPage,

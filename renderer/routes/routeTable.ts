@@ -32,6 +32,8 @@ export const routeTable = [
   { page: 'specimens', path: 'specimens', name: 'Specimens', key: 'S' },
   { page: 'specimen', path: 'specimens/{specimenId}', under: 'specimens' },
   { page: 'new-specimen', path: 'specimens/new', under: 'specimens' },
+  { page: 'import', path: 'import', under: 'specimens' },
+  { page: 'readings', path: 'readings', under: 'specimens' },
   { page: 'glue-ups', path: 'glue-ups', under: 'specimens' },
   { page: 'glue-up', path: 'glue-ups/{glueUpId}', under: 'specimens' },
   { page: 'new-glue-up', path: 'glue-ups/new/{studyId?}', under: 'specimens' },

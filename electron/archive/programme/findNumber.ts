@@ -1,9 +1,10 @@
-import type { FoundNumber } from '#contract/programme/labelProcedures.ts'
+import type { FoundNumber, NumberedSpecimen } from '#contract/programme/labelProcedures.ts'
 import { runningOf } from '#domain/programme/labels/label.ts'
 import { nearestLabels } from '#domain/programme/labels/nearestLabels.ts'
 import { caseFolded, folded, naturalKey } from '#domain/text/naturalOrder.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
+import { timesBroken } from '../lists/countsOfSpecimen.ts'
 import { labelledBlocks } from './labels.ts'
 
 /** More near numbers than this help nobody to find the one that was meant. */
@@ -28,6 +29,21 @@ export function findNumber(database: Database, typed: string): FoundNumber {
     }
   )
 }
+
+/** What each of some numbers stands for, with what is asked of a specimen before a result is typed for it. */
+export function numberedSpecimens(database: Database, numbers: readonly string[]): NumberedSpecimen[] {
+  const asked = prepared<{ areaMm2: number | null; timesBroken: number }>(
+    database,
+    `SELECT s.area_mm2 AS areaMm2, ${timesBroken('s.specimen_id')} AS timesBroken
+     FROM specimen_current s WHERE s.specimen_id = ?`,
+  )
+  return numbers.map((number) => {
+    const found = findNumber(database, number)
+    return { number, found, ...((found.kind === 'specimen' && asked.get(found.specimenId)) || noSpecimen) }
+  })
+}
+
+const noSpecimen = { areaMm2: null, timesBroken: 0 }
 
 function specimenNumbered(database: Database, number: string): FoundNumber | null {
   const found = prepared<{ specimenId: number; number: string }>(

@@ -1,7 +1,7 @@
 import * as z from 'zod'
 import { deed, question } from '../procedure.ts'
 import { type Topic, topicsOf } from '../topics.ts'
-import { id, kept, words } from '../values.ts'
+import { id, kept, positive, words } from '../values.ts'
 import { labelSheet } from './labelSheet.ts'
 import { ageMonths, series } from './study.ts'
 
@@ -37,6 +37,16 @@ export const foundNumber = z.discriminatedUnion('kind', [
 ])
 export type FoundNumber = z.infer<typeof foundNumber>
 
+/** What a number leads to; of a specimen what is asked before a result is typed for it. */
+export const numberedSpecimen = z.strictObject({
+  /** As it was asked for. */
+  number: kept,
+  found: foundNumber,
+  areaMm2: positive.nullable(),
+  timesBroken: z.int().nonnegative(),
+})
+export type NumberedSpecimen = z.infer<typeof numberedSpecimen>
+
 const readsOf = (choice: LabelChoice): Topic[] =>
   choice.kind === 'study' ? topicsOf('study', [choice.studyId]) : ['studies', 'specimens']
 
@@ -54,5 +64,11 @@ export const labelProcedures = {
   }),
   /** The sheets as PDF, by a host that can print. */
   'labels.pdf': deed({ input: asked, output: z.strictObject({ bytes: z.instanceof(Uint8Array) }) }),
+  /** A whole list of numbers, in its order. */
+  'numbers.list': question({
+    input: z.strictObject({ numbers: z.array(words.min(1)).max(1000) }),
+    output: z.array(numberedSpecimen),
+    reads: () => ['specimens', 'studies'],
+  }),
   'numbers.find': deed({ input: z.strictObject({ number: words.min(1) }), output: foundNumber }),
 }

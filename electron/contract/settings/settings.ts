@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { sourceChoice } from '../bench/source.ts'
 import { detectionSettings } from '../breaks/detection.ts'
+import { namedMapping } from '../specimens/importMapping.ts'
 import { finite, positive, words } from '../values.ts'
 import { defaultPractices, testPractice } from './practice.ts'
 
@@ -21,6 +22,8 @@ export const preferences = z.strictObject({
   /** Test practices to judge the loading by, and the name of the one that is chosen; null: none. */
   practices: z.array(testPractice).max(50),
   practice: words.nullable(),
+  /** How tables of past results become blocks, to be used again. */
+  importMappings: z.array(namedMapping).max(100),
 })
 export type Preferences = z.infer<typeof preferences>
 
@@ -42,4 +45,5 @@ export const defaultPreferences: Preferences = {
   cautionsRead: false,
   practices: [...defaultPractices],
   practice: defaultPractices[0]!.name,
+  importMappings: [],
 }

@@ -46,7 +46,7 @@ export const dayFields = ['gluedOn', 'brokenOn'] as const satisfies readonly Imp
 export const importUnit = z.enum(['N', 'kN', 'lbf', 'kgf', 'MPa', 'psi', 'mm', 'in', 'mm2', 'in2'])
 
 /** A heading, letters over a column, or its number from 1. */
-const columnName = z.union([words.min(1), z.int().positive().max(16_384)])
+export const columnName = z.union([words.min(1), z.int().positive().max(16_384)])
 export type ColumnName = z.infer<typeof columnName>
 
 /** D, DD, M, MM, MMM (Jan), YYYY or YY (69 to 99: the last century), with what stands between them. */
@@ -136,3 +136,7 @@ export const importMapping = z
     path: ['blocks'],
   })
 export type ImportMapping = z.infer<typeof importMapping>
+
+/** A mapping that was kept under a name. */
+export const namedMapping = z.strictObject({ name: words.min(1), mapping: importMapping })
+export type NamedMapping = z.infer<typeof namedMapping>

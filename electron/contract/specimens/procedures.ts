@@ -4,10 +4,10 @@ import { listQuery } from '../listQuery.ts'
 import { deed, question } from '../procedure.ts'
 import { signature } from '../signature.ts'
 import { topicsOf } from '../topics.ts'
-import { id, nothing, words } from '../values.ts'
+import { id, words } from '../values.ts'
 import { specimen, specimenFields } from './specimen.ts'
 import { specimenRecord, specimenSummary } from './specimenRecord.ts'
-import { dialReading, importRunSummary, typedResult, typedResultDecision } from './typedResult.ts'
+import { dialReading, typedResult, typedResultDecision } from './typedResult.ts'
 import { withdrawal } from './withdrawal.ts'
 
 const specimenId = z.strictObject({ specimenId: id })
@@ -36,17 +36,6 @@ export const specimenProcedures = {
   'typedResults.decide': deed({
     input: typedResultDecision.pick({ typedResultId: true, kind: true }).extend(signature.shape),
     output: typedResultDecision,
-  }),
-  /** The files of past results that were brought in, newest first. */
-  'imports.list': question({
-    input: nothing,
-    output: z.array(importRunSummary),
-    reads: () => ['imports', 'specimens'],
-  }),
-  /** Sets every result of an import aside, or lets them count again; says how many. */
-  'imports.decide': deed({
-    input: z.strictObject({ importRunId: id, kind: typedResultDecision.shape.kind, ...signature.shape }),
-    output: z.int().nonnegative(),
   }),
   /** The numbers of all that fit, in the order of the list. */
   'specimens.ids': question({

@@ -21,6 +21,7 @@ export function labelHandlers({ archive, printPdf }: HandlerParts): HandlersOf<t
         )
       return { bytes: await printPdf((await labelsToPrint(archive, choice, sheet)).html) }
     },
+    'numbers.list': ({ numbers }) => archive.numberedSpecimens(numbers),
     'numbers.find': ({ number }) => archive.findNumber(number),
   }
 }

@@ -17,9 +17,6 @@ export function specimenHandlers({ archive, clock, demo }: HandlerParts): Handle
     'specimens.get': ({ specimenId }) => archive.specimen(specimenId),
     'typedResults.add': ({ readings, by }) => archive.addDialReadings(readings, clock.instant(), by),
     'typedResults.decide': (decision) => archive.decideTypedResult({ ...decision, recordedAt: clock.instant() }),
-    'imports.list': () => archive.importRuns(),
-    'imports.decide': ({ importRunId, ...decision }) =>
-      archive.decideImport(importRunId, { ...decision, recordedAt: clock.instant() }),
     'specimens.ids': (query) => archive.specimenIds(query),
     'specimens.move': ({ specimenIds, place, ...signature }) =>
       archive.moveSpecimens(specimenIds, place, clock.instant(), signature),

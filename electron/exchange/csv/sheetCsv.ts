@@ -41,6 +41,8 @@ export async function readSheetCsv(
     // As bytes: a piece of text could end within a pair of surrogates
     const utf8 = Buffer.from(text)
     for (let from = 0; from < utf8.length; from += pieceBytes) {
+      // Whoever wants to stop it must find a turn to say so
+      await new Promise((resolve) => setImmediate(resolve))
       signal?.throwIfAborted()
       await pushed((done) => parser.write(utf8.subarray(from, from + pieceBytes), done))
     }

@@ -20,7 +20,7 @@ export type SocketBridge = {
   sendEvent(name: string, payload: unknown): void
 }
 
-/** A page asks little and in small pieces, but for a picture that it brings: `largestPictureBytes`, with room. */
+/** A page asks little and in small pieces, but for a picture or a table that it brings: `largestPictureBytes`, `largestTableBytes`, with room. */
 export const requestLimits: FrameLimits = { textCharacters: 4_000_000, binaryBytes: 32_000_000 }
 
 /** A client that has so much unread does not need another live frame: it draws the newest when it has caught up. */

@@ -51,6 +51,12 @@ export function SpecimensPage() {
         total={list.pending && list.total === 0 ? '' : countWords(list.total)}
         withWaiting
       >
+        <a className="button" href={hashOf({ page: 'import' })}>
+          Import
+        </a>
+        <a className="button" href={hashOf({ page: 'readings' })}>
+          Dial readings
+        </a>
         <a className="button" href={hashOf({ page: 'glue-ups' })}>
           Glue-ups
         </a>

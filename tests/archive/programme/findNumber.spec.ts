@@ -1,7 +1,8 @@
 import type Database from 'better-sqlite3'
 import { beforeEach, describe, expect, it } from 'vitest'
-import { findNumber } from '#archive/programme/findNumber.ts'
+import { findNumber, numberedSpecimens } from '#archive/programme/findNumber.ts'
 import { addSpecimen, correctSpecimen } from '#archive/specimens/specimens.ts'
+import { addDialReadings } from '#archive/specimens/typedResults.ts'
 import { labelOf } from '#domain/programme/labels/label.ts'
 import { glueBlocks, storeBlocks, storeStudy } from '../storedProgramme.ts'
 import { archiveInMemory, morning, specimenFields } from '../storedStudy.ts'
@@ -45,6 +46,24 @@ it('says of a block that nobody glued what it is to be', () => {
     ...{ kind: 'planned', number: '10015', studyId, studyTitle: 'Loft and bilge' },
     block: { group: { adhesive: 'casein C1', ageMonths: 0 } },
   })
+})
+
+it('says of a list of numbers what each stands for, with area and results', () => {
+  const { specimenId } = addSpecimen(database, { ...specimenFields('K-1'), areaMm2: 600 }, morning, '')
+  const reading = {
+    woodFailurePercent: null,
+    failurePattern: null,
+    brokenOn: null,
+    resolutionN: null,
+    readBy: '',
+    note: '',
+  }
+  addDialReadings(database, [{ ...reading, specimenId, peakN: 4800 }], morning, '')
+  expect(numberedSpecimens(database, ['k-1', '10015', 'gone'])).toMatchObject([
+    { number: 'k-1', found: { kind: 'specimen', specimenId, number: 'K-1' }, areaMm2: 600, timesBroken: 1 },
+    { number: '10015', found: { kind: 'planned' }, areaMm2: null, timesBroken: 0 },
+    { number: 'gone', found: { kind: 'none' } },
+  ])
 })
 
 describe('a number that there is not', () => {

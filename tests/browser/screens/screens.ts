@@ -5,6 +5,7 @@ import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scripted/scr
 import { calibrationScreens } from './calibrationScreens.ts'
 import { compareScreens } from './compareScreens.ts'
 import { findingsScreens } from './findingsScreens.ts'
+import { importScreens } from './importScreens.ts'
 import { reevaluationScreens } from './reevaluationScreens.ts'
 import { reviewScreens } from './reviewScreens.ts'
 import { at, type Screen, settle } from './screenSteps.ts'
@@ -356,4 +357,5 @@ export const screens: readonly Screen[] = [
   ...sessionScreens,
   ...studyScreens,
   ...findingsScreens,
+  ...importScreens,
 ]

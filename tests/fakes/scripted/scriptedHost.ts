@@ -15,6 +15,7 @@ import { scriptedBreaking } from './scriptedBreaking.ts'
 import { createScriptedCalibration, type ScriptedCalibration } from './scriptedCalibration.ts'
 import { createScriptedEngine, type ScriptedEngine } from './scriptedEngine.ts'
 import { scriptedFindings } from './scriptedFindings.ts'
+import { scriptedImports } from './scriptedImports.ts'
 import { breakFits, paged, sortedBreaks, sortedSpecimens, specimenFits } from './scriptedLists.ts'
 import { scriptedPictures } from './scriptedPictures.ts'
 import { at, scriptedBench, scriptedBreak, scriptedSpecimen } from './scriptedRecords.ts'
@@ -146,6 +147,7 @@ export function createScriptedHost(
     ...scriptedBreaking(),
     ...studies.handlers,
     ...scriptedFindings(),
+    ...scriptedImports(() => specimens),
     'app.info': async () => ({
       program: 'Breakledger 0.1.0',
       host: 'direct',

@@ -85,3 +85,7 @@ export function spoiltRow(row: number, column: string | null, fault: string): st
 export function storedValueTaken(field: ImportField): string {
   return `The value that the formula had stored was taken for the ${fieldWords[field]}.`
 }
+
+/** What becomes of colours that no value was given for. */
+export const unsaidColour =
+  'A colour without a value spoils its rows: say what it means. Where no colour has no value, such cells say nothing.'
