@@ -79,6 +79,7 @@ export const fieldSource = z
       .record(
         z
           .string()
+          .max(40)
           .refine(
             (text) => /^(?:[0-9A-F]{6}|theme .+|pattern)$/.test(fillCode(text)),
             'is no colour; write six hexadecimal digits',
