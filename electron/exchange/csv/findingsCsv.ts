@@ -50,6 +50,13 @@ type Header = { places: Partial<Record<Column, number>>; width: number }
 
 function readHeader(file: string, line: number, fields: readonly string[]): Header {
   const names = fields.map((field) => field.trim())
+  const other = names.length === 1 ? /[;\t]/.exec(names[0]!)?.[0] : undefined
+  if (other !== undefined)
+    throw new Trouble(
+      'not-readable',
+      `${file}, line ${line}: its columns are parted by ${other === ';' ? '";"' : 'tabs'}, not by commas.`,
+      'Save the table with commas between the columns, and with decimal points.',
+    )
   const places: Partial<Record<Column, number>> = {}
   for (const name of [...needed, ...possible]) {
     const index = names.indexOf(name)

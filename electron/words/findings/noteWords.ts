@@ -11,6 +11,7 @@ const texts: Record<NoteCode, string> = {
   'no-fit': 'the fit found no end',
   'no-reference': 'the reference has no blocks here',
   'no-margin': 'say the margin of equivalence with --margin PERCENT',
+  'no-reference-named': 'say which group the others are compared with, by --reference GROUP',
   'few-groups': 'fewer than four groups do not show how much groups differ, so no mean is drawn towards the others',
   'few-ages': 'too few ages for this; a line through two or three would look surer than it is',
   'retention-unbounded':
@@ -18,6 +19,12 @@ const texts: Record<NoteCode, string> = {
   'all-simulated': `all results are ${simulatedMark}: every number here is invented`,
   'some-simulated': `some of these results are ${simulatedMark}, their numbers invented`,
   'one-block-left-out': 'a group of one block has no spread and is left out where spreads are compared',
+  'no-spread-no-test':
+    'its values are all equal, so that there is no test and no interval that rests on their spread alone',
+  'open-interval': 'too few bonds broke to bound the strength on every side: an interval without an end has none there',
+  'later-start': 'no block was broken at age 0, so that retention is counted from this age',
+  'no-change-to-find':
+    'the first or the last age has too few blocks, or no spread, to say which change they could show',
 }
 
 /** What a note says, in a sentence that names its group and age. */

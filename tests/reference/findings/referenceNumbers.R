@@ -30,10 +30,13 @@ study <- function(d) {
   a <- d$strength[d$group == levels(d$group)[1]]; b <- d$strength[d$group == levels(d$group)[2]]
   m <- 0.15 * mean(b)
   tost <- quiet(c(t.test(a, b, mu = -m, alternative = "greater")$p.value, t.test(a, b, mu = m, alternative = "less")$p.value))
+  welchPair <- quiet({ w <- t.test(a, b); c(w$conf.int[1:2], w$parameter, w$p.value) })
+  pooledPair <- quiet({ w <- t.test(a, b, var.equal = TRUE); c(w$conf.int[1:2], w$p.value) })
+  grubbs <- quiet({ g <- max(abs(x - mean(x))) / sd(x); k <- length(x); q <- qt(.05 / (2 * k), k - 2)^2
+    critical <- (k - 1) / sqrt(k) * sqrt(q / (k - 2 + q)); if (g > critical) c(g, critical) else c(NA, NA) })
   km <- survfit(Surv(strength, 1 - held) ~ 1, one)
   at <- km$n.event > 0
   linear <- quiet(c(coef(summary(lm(strength ~ age, d)))[, 1:2]))
-  ll <- quiet(logLik(lm(strength ~ log1p(age), d)))
   held <- quiet({ f <- survreg(Surv(strength, 1 - held) ~ sqrt(age), d, dist = "gaussian",
     control = survreg.control(rel.tolerance = 1e-12, maxiter = 200)); c(f$coefficients, f$scale, f$loglik[2]) })
   kendall <- quiet(cor.test(d$age, d$strength, method = "kendall", exact = FALSE)$statistic)
@@ -45,10 +48,12 @@ study <- function(d) {
     field("welch", if (identical(welch, NA)) NA else c(welch$statistic, welch$parameter[2], welch$p.value)),
     field("kruskalWallis", if (identical(kw, NA)) NA else c(kw$statistic, kw$p.value)),
     field("tukeyP", if (identical(tukey, NA)) NA else tukey[, "p adj"]),
+    field("welchPair", welchPair), field("pooledPair", pooledPair),
+    field("grubbs", grubbs),
     field("dunnZ", z), field("dunnP", p.adjust(2 * pnorm(-abs(z)), "holm")),
     field("equivalence", tost),
     field("weibull", fit(one, "weibull")), field("lognormal", fit(one, "lognormal")), field("normal", fit(one, "gaussian")),
     field("survival", km$surv[at]), field("survivalSE", (km$std.err * km$surv)[at]),
-    field("linear", linear), field("logTimeLogLik", ll), field("squareRootHeld", held), field("kendallZ", kendall)), collapse = ","), "}\n", sep = "")
+    field("linear", linear), field("squareRootHeld", held), field("kendallZ", kendall)), collapse = ","), "}\n", sep = "")
 }
 for (set in sort(unique(all$set))) study(all[all$set == set, ])

@@ -71,7 +71,7 @@ function fitLine(blocks: readonly AgeingBlock[], rows: readonly number[][]): Lin
   }
   const squares = y.reduce((sum, value, i) => sum + (value - dot(rows[i]!, parameters)) ** 2, 0)
   const n = y.length
-  const largest = Math.max(...y.map(Math.abs))
+  const largest = y.reduce((most, value) => Math.max(most, Math.abs(value)), 0)
   if (!(squares > n * (1e-12 * largest) ** 2)) return 'no-spread'
   const sigma = Math.sqrt(squares / n)
   if (!blocks.some(({ held }) => held))

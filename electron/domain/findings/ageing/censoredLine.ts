@@ -30,7 +30,7 @@ export function censoredLine(
 ): CensoredLine | null {
   if (held.every((one) => one)) return null
   // Columns of like size, values in units of the first spread about the first line: the matrices keep their digits.
-  const sizes = rows[0]!.map((_, k) => Math.max(...rows.map((row) => Math.abs(row[k]!))) || 1)
+  const sizes = rows[0]!.map((_, k) => rows.reduce((most, row) => Math.max(most, Math.abs(row[k]!)), 0) || 1)
   const scaled = rows.map((row) => row.map((value, k) => value / sizes[k]!))
   const away = values.map((value, i) => (value - dot(rows[i]!, start.parameters)) / start.sigma)
   const hill = climb(scaled, away, held)

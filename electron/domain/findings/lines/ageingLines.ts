@@ -13,6 +13,14 @@ export type Series = {
   readonly ages: readonly { ageMonths: number; blocks: readonly AgeingBlock[] }[]
 }
 
+/** Kinds of lines about a group over its ages. */
+export const ageingKinds = [
+  'trend',
+  'retention',
+  'ageing-model',
+  'forecast',
+  'detectable',
+] as const satisfies readonly FindingLine['kind'][]
 /** Fewer ages make no forecast. */
 const leastAges = 4
 /** Ages to which a series is carried on, months: ten, twenty and thirty years; beyond them, twice the last age. */
@@ -22,36 +30,47 @@ export const askedShare = 0.8
 /** The power with which a change counts as one that can be seen. */
 const wantedPower = 0.8
 
-/** Lines about one group over its ages; none for a single age. Checked: tests/domain/findings/lines/ageingLines.spec.ts. */
-export function* ageingLines({ group, ages }: Series, options: FindingsOptions): Generator<FindingLine> {
+/**
+ * Lines about one group over its ages; none for a single age. `wants` says which kinds are asked for, so that a note stands beside one of
+ * them. Checked: tests/domain/findings/lines/ageingLines.spec.ts.
+ */
+export function* ageingLines(
+  { group, ages }: Series,
+  options: FindingsOptions,
+  wants: (kind: FindingLine['kind']) => boolean,
+): Generator<FindingLine> {
   const filled = ages.filter(({ blocks }) => blocks.length > 0)
   if (filled.length < 2) {
-    yield { kind: 'note', about: 'trend', code: 'few-ages', group, ageMonths: null }
+    yield { kind: 'note', about: ageingKinds.find(wants) ?? 'trend', code: 'few-ages', group, ageMonths: null }
     return
   }
   const all = filled.flatMap(({ blocks }) => blocks)
   const first = filled[0]!
   yield { kind: 'trend', group, ageMonths: null, test: 'mann-kendall', ...mannKendall(all) }
   yield { kind: 'trend', group, ageMonths: null, test: 'jonckheere', ...jonckheere(all), slopeMPaPerYear: null }
-  const strengths = (blocks: readonly AgeingBlock[]) => blocks.map(({ strengthMPa }) => strengthMPa)
-  for (const { ageMonths, blocks } of filled.slice(1)) {
-    const found = retentionOf(strengths(first.blocks), strengths(blocks), options.confidence)
-    yield { kind: 'retention', group, ageMonths, referenceAgeMonths: first.ageMonths, ...found }
-    if (found.bounded === false)
-      yield { kind: 'note', about: 'retention', code: 'retention-unbounded', group, ageMonths }
-  }
+  yield* retentionLines(group, filled, options.confidence)
   yield* modelLines(group, all, filled.length, first.ageMonths, options)
-  const last = filled.at(-1)!
-  yield {
-    kind: 'detectable',
-    group,
-    ageMonths: last.ageMonths,
-    changePercent: changeToFind(
-      filled.map(({ blocks }) => strengths(blocks)),
-      options.confidence,
-      wantedPower,
-    ),
-    power: wantedPower,
+  const { ageMonths } = filled.at(-1)!
+  const changePercent = changeToFind(
+    filled.map(({ blocks }) => strengthsOf(blocks)),
+    options.confidence,
+    wantedPower,
+  )
+  yield { kind: 'detectable', group, ageMonths, changePercent, power: wantedPower }
+  if (changePercent === null) yield { kind: 'note', about: 'detectable', code: 'no-change-to-find', group, ageMonths }
+}
+
+const strengthsOf = (blocks: readonly AgeingBlock[]) => blocks.map(({ strengthMPa }) => strengthMPa)
+
+function* retentionLines(group: string, [first, ...later]: Series['ages'], confidence: number): Generator<FindingLine> {
+  const note = { kind: 'note', about: 'retention', group } as const
+  const referenceAgeMonths = first!.ageMonths
+  if (referenceAgeMonths > 0) yield { ...note, code: 'later-start', ageMonths: referenceAgeMonths }
+  for (const { ageMonths, blocks } of later) {
+    const found = retentionOf(strengthsOf(first!.blocks), strengthsOf(blocks), confidence)
+    yield { kind: 'retention', group, ageMonths, referenceAgeMonths, ...found }
+    if (found.bounded === false) yield { ...note, code: 'retention-unbounded', ageMonths }
+    else if (found.low === null) yield { ...note, code: 'one-block', ageMonths }
   }
 }
 
@@ -92,7 +111,7 @@ function* modelLines(
     }
     return
   }
-  const last = Math.max(...blocks.map(({ ageMonths }) => ageMonths))
+  const last = blocks.at(-1)!.ageMonths
   const ahead = forecastAges.filter((age) => age > last)
   for (const ageMonths of ahead.length > 0 ? ahead : [2 * last])
     yield {

@@ -35,21 +35,19 @@ function* censoredLines(cell: Cell, treatment: Treatment, options: FindingsOptio
   }
   const counts = { failures: strengths.failed.length, censored: strengths.censored.length }
   const wanted = options.distribution === null ? distributions : [options.distribution]
+  const note = { kind: 'note', about: 'censored-fit', group, ageMonths } as const
   let why: ReturnType<typeof censoredFit> | null = null
+  let isOpen = false
   for (const distribution of wanted) {
     const fit = censoredFit(strengths, distribution, options.confidence)
     if (typeof fit === 'string') why = fit
+    else isOpen ||= [fit.meanLowMPa, fit.meanHighMPa, fit.b10LowMPa, fit.b10HighMPa].includes(null)
     const found = typeof fit === 'string' ? noFit : fit
     yield { kind: 'censored-fit', group, ageMonths, distribution, ...counts, ...found, intervalMethod: profileMethod }
   }
   if (why !== null)
-    yield {
-      kind: 'note',
-      about: 'censored-fit',
-      code: why === 'no-failure' ? 'no-failure' : why === 'no-spread' ? 'no-spread' : 'no-fit',
-      group,
-      ageMonths,
-    }
+    yield { ...note, code: why === 'no-failure' ? 'no-failure' : why === 'no-spread' ? 'no-spread' : 'no-fit' }
+  if (isOpen) yield { ...note, code: 'open-interval' }
   yield { kind: 'survival', group, ageMonths, ...kaplanMeier(strengths) }
 }
 

@@ -10,6 +10,19 @@ import { bartlettTest, brownForsytheTest, leveneTest } from '../compare/spreadTe
 import { rankIntervals } from '../rankIntervals.ts'
 import { leastGroupsToShrink, shrunkenMeans } from '../shrunkenMeans.ts'
 
+/** Kinds of lines that compare groups. */
+export const comparisonKinds = [
+  'means-test',
+  'spread-test',
+  'pair',
+  'against-reference',
+  'letters',
+  'equivalence',
+  'rank',
+  'shrunken-mean',
+] as const satisfies readonly FindingLine['kind'][]
+const spreadKinds = ['spread-test', 'means-test', 'pair', 'letters', 'equivalence', 'rank'] as const
+
 /** So often the blocks of all groups are drawn again for the ranks. */
 const draws = 10_000
 
@@ -25,11 +38,11 @@ export function* comparisonLines(
 ): Generator<FindingLine> {
   const some = groups.filter(({ values }) => values.length > 0)
   if (some.length < 2) {
-    yield { kind: 'note', about: 'means-test', code: 'one-group', group: some[0]?.group ?? null, ageMonths }
+    const about = comparisonKinds.find(wants) ?? 'means-test'
+    yield { kind: 'note', about, code: 'one-group', group: some[0]?.group ?? null, ageMonths }
     return
   }
-  for (const { group } of some.filter(({ values }) => values.length === 1))
-    yield { kind: 'note', about: 'spread-test', code: 'one-block-left-out', group, ageMonths }
+  yield* spreadNotes(some, ageMonths, wants)
   if (wants('spread-test')) {
     yield { kind: 'spread-test', ageMonths, method: 'brown-forsythe', ...brownForsytheTest(some) }
     yield { kind: 'spread-test', ageMonths, method: 'levene', ...leveneTest(some) }
@@ -45,6 +58,20 @@ export function* comparisonLines(
   if (wants('equivalence')) yield* equivalenceLines(some, ageMonths, options)
   if (wants('rank')) yield* rankLines(some, ageMonths, options)
   if (wants('shrunken-mean')) yield* shrunkenLines(some, ageMonths, options.confidence)
+}
+
+/** Groups that tests of spread cannot use; said of the first kind of line that is asked for and rests on spreads. */
+function* spreadNotes(
+  groups: readonly GroupValues[],
+  ageMonths: number | null,
+  wants: (kind: FindingLine['kind']) => boolean,
+): Generator<FindingLine> {
+  const about = spreadKinds.find(wants)
+  if (about === undefined) return
+  for (const { group, values } of groups) {
+    const code = values.length === 1 ? 'one-block-left-out' : 'no-spread-no-test'
+    if (values.every((value) => value === values[0])) yield { kind: 'note', about, code, group, ageMonths }
+  }
 }
 
 function* pairLines(
@@ -77,8 +104,12 @@ function* referenceLines(
   ageMonths: number | null,
   options: FindingsOptions,
 ): Generator<FindingLine> {
-  const { reference, confidence } = options
-  if (reference === null) return
+  const { reference, confidence, only } = options
+  if (reference === null) {
+    if (only?.includes('against-reference'))
+      yield { kind: 'note', about: 'against-reference', code: 'no-reference-named', group: null, ageMonths }
+    return
+  }
   const about = { kind: 'note', about: 'against-reference', group: reference, ageMonths } as const
   if (!groups.some(({ group }) => group === reference)) yield { ...about, code: 'no-reference' }
   for (const found of againstReference(groups, reference, confidence))

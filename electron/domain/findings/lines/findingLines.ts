@@ -2,22 +2,11 @@ import type { FindingKind, FindingLine } from '#contract/findings/lines.ts'
 import type { FindingsOptions } from '#contract/findings/options.ts'
 import type { GroupValues } from '../compare/groupValues.ts'
 import { type Cell, cellsOf, isWoodFailure, type Observation, type Treatment, treatedBlocks } from '../observation.ts'
-import { ageingLines, type Series } from './ageingLines.ts'
+import { ageingKinds, ageingLines, type Series } from './ageingLines.ts'
 import { cellLines } from './cellLines.ts'
-import { comparisonLines } from './comparisonLines.ts'
+import { comparisonKinds, comparisonLines } from './comparisonLines.ts'
 
-const ageingKinds: readonly FindingKind[] = ['trend', 'retention', 'ageing-model', 'forecast', 'detectable']
 const cellKinds: readonly FindingKind[] = ['group-summary', 'censored-fit', 'survival', 'outlier']
-const comparisonKinds: readonly FindingKind[] = [
-  'spread-test',
-  'means-test',
-  'pair',
-  'against-reference',
-  'letters',
-  'equivalence',
-  'rank',
-  'shrunken-mean',
-]
 
 /** A part of the findings that rests on nothing but what its key says. */
 export type FindingUnit = { readonly key: string; lines(): Iterable<FindingLine> }
@@ -54,7 +43,7 @@ export function findingUnits(observations: readonly Observation[], options: Find
         )
       : []),
     ...(some(ageingKinds)
-      ? seriesOf(cells, treatment).map((series) => unit('series', series, () => ageingLines(series, options)))
+      ? seriesOf(cells, treatment).map((series) => unit('series', series, () => ageingLines(series, options, wants)))
       : []),
   ]
 }

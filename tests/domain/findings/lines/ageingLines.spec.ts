@@ -11,7 +11,7 @@ const ages = [...new Set(agedMonths)].map((ageMonths) => ({
     age === ageMonths ? [{ ageMonths, strengthMPa: agedStrengths[i]!, held: false }] : [],
   ),
 }))
-const linesOf = (count: number) => [...ageingLines({ group: 'G', ages: ages.slice(0, count) }, options)]
+const linesOf = (count: number) => [...ageingLines({ group: 'G', ages: ages.slice(0, count) }, options, () => true)]
 
 describe('the lines of one group over its ages', () => {
   it('are lines of the contract with its group', () => {
@@ -41,12 +41,38 @@ describe('the lines of one group over its ages', () => {
       ageMonths: ageMonths * 12,
       blocks: blocks.map((block) => ({ ...block, ageMonths: ageMonths * 12 })),
     }))
-    const forecasts = [...ageingLines({ group: 'G', ages: old }, options)].filter(({ kind }) => kind === 'forecast')
+    const forecasts = [...ageingLines({ group: 'G', ages: old }, options, () => true)].filter(
+      ({ kind }) => kind === 'forecast',
+    )
     expect(forecasts).toMatchObject([{ ageMonths: 864 }])
   })
 
   it('say that one age is no series', () => {
     expect(linesOf(1)).toEqual([{ kind: 'note', about: 'trend', code: 'few-ages', group: 'G', ageMonths: null }])
+  })
+
+  it.each([
+    ['that nothing was broken at age 0', ages.slice(1), 'retention later-start'],
+    [
+      'that single blocks bound no ratio',
+      ages.map((age) => ({ ...age, blocks: age.blocks.slice(0, 1) })),
+      'retention one-block',
+    ],
+    [
+      'that single blocks show no change',
+      ages.map((age) => ({ ...age, blocks: age.blocks.slice(0, 1) })),
+      'detectable no-change-to-find',
+    ],
+  ])('say %s', (_what, given, note) => {
+    const notes = [...ageingLines({ group: 'G', ages: given }, options, () => true)].flatMap((line) =>
+      line.kind === 'note' ? [`${line.about} ${line.code}`] : [],
+    )
+    expect(notes).toContain(note)
+  })
+
+  it('say what is missing beside the kind that is asked for', () => {
+    const lines = [...ageingLines({ group: 'G', ages: ages.slice(0, 1) }, options, (kind) => kind === 'retention')]
+    expect(lines).toMatchObject([{ kind: 'note', about: 'retention', code: 'few-ages' }])
   })
 
   it('name the model that could not be fitted, and why', () => {

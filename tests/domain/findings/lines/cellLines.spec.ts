@@ -46,6 +46,11 @@ describe('the lines of one group at one age', () => {
       [5, 6].map((strengthMPa) => block({ strengthMPa, woodFailurePercent: 100 })),
       ['censored-fit no-failure'],
     ],
+    [
+      'one bond broken among wood',
+      [6, 5, 7].map((strengthMPa) => block({ strengthMPa, woodFailurePercent: strengthMPa === 5 ? 0 : 100 })),
+      ['censored-fit open-interval'],
+    ],
   ])('say in a note what %s cannot show', (_what, blocks, expected) => {
     expect(notes(blocks)).toEqual(expected)
   })

@@ -38,6 +38,13 @@ describe('the lines that compare the groups of one age', () => {
   it.each([
     ['one group', groupsOf([1, 2]), {}, 'means-test one-group'],
     ['a group of one', groupsOf([1, 2], [3]), {}, 'spread-test one-block-left-out'],
+    ['a group of equal blocks', groupsOf([1, 2], [3, 3]), {}, 'spread-test no-spread-no-test'],
+    [
+      'no reference where one is needed',
+      groupsOf([1, 2], [3, 4]),
+      { only: ['against-reference'] },
+      'against-reference no-reference-named',
+    ],
     ['a reference without blocks', groupsOf([1, 2], [3, 4]), { reference: 'X' }, 'against-reference no-reference'],
     ['equivalence without a margin', groupsOf([1, 2], [3, 4]), { only: ['equivalence'] }, 'equivalence no-margin'],
     ['three groups', groupsOf([1, 2], [3, 4], [5, 6]), {}, 'shrunken-mean few-groups'],
@@ -45,6 +52,12 @@ describe('the lines that compare the groups of one age', () => {
   ])('say in a note what is missing with %s', (_what, groups, given, note) => {
     const notes = linesOf(groups, given).flatMap((line) => (line.kind === 'note' ? [`${line.about} ${line.code}`] : []))
     expect(notes).toContain(note)
+  })
+
+  it.each(['rank', 'pair', 'equivalence'] as const)('say beside %s what one block cannot show', (kind) => {
+    const [note] = linesOf(groupsOf([1, 2], [3]), { marginPercent: 10 }, kind)
+    expect(note).toMatchObject({ kind: 'note', about: kind, code: 'one-block-left-out', group: '2' })
+    expect(linesOf(groupsOf([1, 2]), {}, kind)).toMatchObject([{ about: kind, code: 'one-group' }])
   })
 
   it('have no equivalence without a margin and no reference without its name', () => {
