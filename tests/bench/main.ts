@@ -3,6 +3,7 @@ import { parseArgs } from 'node:util'
 import { buildIfNeeded } from '#shells/start/build.ts'
 import { archiveBenchmark } from './archive.ts'
 import { compareBenchmark } from './compare.ts'
+import { findingsBenchmark } from './findings.ts'
 import { liveBenchmark } from './live.ts'
 import type { Benchmark } from './measurement.ts'
 import { signalBenchmark } from './signal.ts'
@@ -13,6 +14,7 @@ const benchmarks: Record<string, Benchmark> = {
   live: liveBenchmark,
   archive: archiveBenchmark,
   compare: compareBenchmark,
+  findings: findingsBenchmark,
 }
 
 const usage = `Usage: npm run bench [-- NAME...] [-- --json]
