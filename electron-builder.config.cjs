@@ -69,5 +69,6 @@ module.exports = {
     target: ['dmg'],
     category: 'public.app-category.education',
     identity: null,
+    extendInfo: { NSCameraUsageDescription: 'To take photographs of broken faces.' },
   },
 }

@@ -26,7 +26,8 @@ export function pageHeaders(connect: readonly string[]): Record<string, string> 
     'Referrer-Policy': 'no-referrer',
     'Cross-Origin-Opener-Policy': 'same-origin',
     'Cross-Origin-Resource-Policy': 'same-origin',
-    'Permissions-Policy': 'camera=(), microphone=(), geolocation=(), usb=(), serial=(), hid=()',
+    // The camera for the page itself, which asks for it when a person wants to take a photograph.
+    'Permissions-Policy': 'camera=(self), microphone=(), geolocation=(), usb=(), serial=(), hid=()',
     'Cache-Control': 'no-store',
   }
 }

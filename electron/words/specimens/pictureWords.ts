@@ -1,6 +1,7 @@
 import type { Attachment } from '#contract/specimens/attachment.ts'
 import type { WoodReading } from '#contract/specimens/pictureProcedures.ts'
 import type { SurfacesTold } from '#domain/strength/face/tornScores.ts'
+import { instantWords } from '../units/times.ts'
 
 /** A percent of wood failure to the nearest 5, as people record it. */
 export function toNearest5(percent: number): number {
@@ -12,6 +13,12 @@ export function readingWords(readings: readonly WoodReading[]): string {
   const last = readings.at(-1)
   if (last === undefined) return 'Nothing read from it yet.'
   return `${last.decidedPercent} % wood failure decided, ${last.proposedPercent.toFixed(1)} % by the picture.`
+}
+
+/** Where a kept picture came from: when, from whom, how large. */
+export function pictureFacts({ recordedAt, by, bytes }: Attachment): string {
+  const from = by === '' ? '' : ` by ${by}`
+  return `Added ${instantWords(recordedAt)}${from}, ${(bytes / 1e6).toFixed(1)} MB, kept as it came.`
 }
 
 /** A picture for whoever cannot see it. */

@@ -22,6 +22,7 @@ import { hashOf, mostCompared } from '../../routes/route.ts'
 import { Notice } from '../../widgets/Notice.tsx'
 import { AgainDialog } from './AgainDialog.tsx'
 import { CorrectionDialog } from './CorrectionDialog.tsx'
+import { SpecimenPictures } from './SpecimenPictures.tsx'
 import { changedFields, fieldNames } from './specimenChanges.ts'
 import { TypedResults } from './TypedResults.tsx'
 import './specimens.css'
@@ -62,6 +63,7 @@ function SpecimenView({ record }: { record: SpecimenRecord }) {
             <StillCurve breakId={breakId} key={breakId} />
           ))}
           <TypedResults record={record} />
+          <SpecimenPictures specimenId={current.specimenId} breaks={breaks} />
         </section>
       </div>
       {correcting && revisions.length > 0 ? (

@@ -1,9 +1,10 @@
 import { type DragEvent, type ReactNode, useRef, useState } from 'react'
+import type { Attachment } from '#contract/specimens/attachment.ts'
 import type { KeptPicture, PictureOwner } from '#contract/specimens/pictureProcedures.ts'
-import { pictureName, readingWords } from '#words/specimens/pictureWords.ts'
 import { useAnswer } from '../../host/useAnswer.ts'
 import { Notice } from '../../widgets/Notice.tsx'
-import { Thumbnail } from './Thumbnail.tsx'
+import { CameraDialog } from './CameraDialog.tsx'
+import { PictureList } from './PictureList.tsx'
 import { useAddPictures } from './useAddPictures.ts'
 import { usePictureThread } from './usePictureThread.ts'
 import './pictures.css'
@@ -11,10 +12,24 @@ import './pictures.css'
 const taken = 'image/jpeg,image/png,image/webp'
 
 /** The photographs of a specimen or of broken faces: seen small, opened, and added by file, by dropping or pasting, or with a camera. */
-export function PicturesSection({ owner, onOpen }: { owner: PictureOwner; onOpen(picture: KeptPicture): void }) {
+export function PicturesSection({
+  owner,
+  hint,
+  openName,
+  onOpen,
+  below,
+}: {
+  owner: PictureOwner
+  /** What a photograph should show. */
+  hint: string
+  openName(attachment: Attachment): string
+  onOpen(picture: KeptPicture): void
+  below?(picture: KeptPicture): ReactNode
+}) {
   const answer = useAnswer('pictures.list', owner)
   const adding = useAddPictures(owner)
   const [over, setOver] = useState(false)
+  const [camera, setCamera] = useState(false)
   const pictures = answer.value ?? []
   const thread = usePictureThread(pictures.length > 0)
   const add = (files: Iterable<File>) => void adding.add(files)
@@ -40,47 +55,31 @@ export function PicturesSection({ owner, onOpen }: { owner: PictureOwner; onOpen
       <h2 id="pictures-title">Photographs</h2>
       <div className="pictures-add">
         <FileButton onFiles={add}>Add photographs</FileButton>
-        <FileButton onFiles={add} camera>
+        <button type="button" className="button" onClick={() => setCamera(true)}>
           Take a photograph
-        </FileButton>
-        <p className="quiet">Both faces, held straight, without glare. Files can be dropped or pasted here as well.</p>
+        </button>
+        <p className="quiet">{hint} Files can be dropped or pasted here as well.</p>
       </div>
       <p role="status" className="quiet">
         {adding.progress === null ? '' : `Storing ${adding.progress.done + 1} of ${adding.progress.of} …`}
       </p>
-      <Notice trouble={adding.error ?? answer.error} />
+      <Notice trouble={(camera ? null : adding.error) ?? answer.error} />
       {pictures.length === 0 ? null : (
-        <ul className="picture-list">
-          {pictures.map((picture) => (
-            <li key={picture.attachment.attachmentId}>
-              <button
-                type="button"
-                className="picture-open"
-                aria-label={`Wood failure from ${pictureName(picture.attachment)}`}
-                onClick={() => onOpen(picture)}
-              >
-                {thread === null ? null : <Thumbnail attachment={picture.attachment} thread={thread} />}
-                <span className="picture-name">{picture.attachment.name}</span>
-              </button>
-              <p className="quiet">{readingWords(picture.readings)}</p>
-            </li>
-          ))}
-        </ul>
+        <PictureList
+          pictures={pictures}
+          thread={thread}
+          openName={openName}
+          onOpen={onOpen}
+          {...(below ? { below } : {})}
+        />
       )}
+      {camera ? <CameraDialog adding={adding} onClose={() => setCamera(false)} /> : null}
     </section>
   )
 }
 
-/** A button that asks for picture files; of a device with a camera for a picture that is taken now. */
-function FileButton({
-  camera = false,
-  onFiles,
-  children,
-}: {
-  camera?: boolean
-  onFiles(files: Iterable<File>): void
-  children: ReactNode
-}) {
+/** A button that asks for picture files. */
+function FileButton({ onFiles, children }: { onFiles(files: Iterable<File>): void; children: ReactNode }) {
   const input = useRef<HTMLInputElement>(null)
   return (
     <>
@@ -91,8 +90,8 @@ function FileButton({
         ref={input}
         type="file"
         hidden
+        multiple
         accept={taken}
-        {...(camera ? { capture: 'environment' as const } : { multiple: true })}
         onChange={(event) => {
           onFiles([...(event.currentTarget.files ?? [])])
           event.currentTarget.value = ''

@@ -5,10 +5,20 @@ import { useHost } from '../../host/hostContext.ts'
 import type { PictureThread } from './pictureThread.ts'
 
 /** Pixels along the longer side of a small picture; screens of two pixels a point included. */
-const longestSide = 360
+const smallSide = 360
 
-/** A kept picture, small. */
-export function Thumbnail({ attachment, thread }: { attachment: Attachment; thread: PictureThread }) {
+/** A kept picture, small unless another length of its longer side is given. */
+export function Thumbnail({
+  attachment,
+  thread,
+  longestSide = smallSide,
+  className = 'thumbnail',
+}: {
+  attachment: Attachment
+  thread: PictureThread
+  longestSide?: number
+  className?: string
+}) {
   const { client } = useHost()
   const canvas = useRef<HTMLCanvasElement>(null)
   const [damaged, setDamaged] = useState(false)
@@ -27,12 +37,12 @@ export function Thumbnail({ attachment, thread }: { attachment: Attachment; thre
     return () => {
       wanted = false
     }
-  }, [client, thread, attachmentId, mediaType])
+  }, [client, thread, attachmentId, mediaType, longestSide])
 
   return damaged ? (
     <span className="thumbnail thumbnail-damaged">This picture cannot be shown.</span>
   ) : (
-    <canvas ref={canvas} className="thumbnail" role="img" aria-label={pictureName(attachment)} width={4} height={3} />
+    <canvas ref={canvas} className={className} role="img" aria-label={pictureName(attachment)} width={4} height={3} />
   )
 }
 

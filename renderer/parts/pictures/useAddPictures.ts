@@ -6,8 +6,8 @@ import { useHost } from '../../host/hostContext.ts'
 import { useSigner } from '../decisions/signer.ts'
 
 export type AddPictures = {
-  /** Stores files one after the other; the first that is refused says why, and the others are stored all the same. */
-  add(files: Iterable<File>): Promise<void>
+  /** Stores files one after the other; the first that is refused says why, and the others are stored all the same. True: all are. */
+  add(files: Iterable<File>): Promise<boolean>
   /** Of how many files how many are stored; null: none is under way. */
   progress: { done: number; of: number } | null
   error: TroubleMessage | null
@@ -24,17 +24,20 @@ export function useAddPictures({ specimenId, breakId }: PictureOwner): AddPictur
     async (given: Iterable<File>) => {
       const files = [...given]
       setError(null)
+      let stored = 0
       for (const [done, file] of files.entries()) {
         setProgress({ done, of: files.length })
         try {
           refuseLargePicture(file.name, file.size)
           const content = new Uint8Array(await file.arrayBuffer())
           await client.call('pictures.attach', { specimenId, breakId, name: file.name, content, by })
+          stored += 1
         } catch (thrown) {
           setError((before) => before ?? troubleFrom(thrown))
         }
       }
       setProgress(null)
+      return stored === files.length
     },
     [client, specimenId, breakId, by],
   )

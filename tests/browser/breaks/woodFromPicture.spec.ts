@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { pictureHeader } from '#domain/strength/face/pictureHeader.ts'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 import { drawnFace } from '#tests/reference/faces/drawnFace.ts'
 import { pngOf } from '#tests/reference/faces/pngOf.ts'
@@ -110,10 +111,87 @@ describe.skipIf(chromiumPath === null).each(hosts)('wood failure from a photogra
   it('says of a damaged picture that it cannot be shown', async () => {
     const { page } = opened
     const chooser = page.waitForEvent('filechooser')
-    await page.getByRole('button', { name: 'Take a photograph' }).click()
+    await page.getByRole('button', { name: 'Add photographs' }).click()
     const cut = Buffer.from(smallPictures.png.slice(0, 40))
     await (await chooser).setFiles({ name: 'cut off.png', mimeType: 'image/png', buffer: cut })
     await page.getByText('This picture cannot be shown.').waitFor()
+  })
+
+  it('takes pictures that are dropped, and those that are pasted', async () => {
+    const { page } = opened
+    const give = (how: 'drop' | 'paste', named: string) =>
+      page.evaluate(
+        ([event, name, bytes]) => {
+          const data = new DataTransfer()
+          data.items.add(new File([Uint8Array.from(bytes)], name, { type: 'image/jpeg' }))
+          const section = document.querySelector('.pictures')!
+          if (event === 'paste')
+            document.body.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true }))
+          else section.dispatchEvent(new DragEvent('drop', { dataTransfer: data, bubbles: true }))
+        },
+        [how, named, [...smallPictures.jpeg]] as const,
+      )
+    await give('drop', 'dropped.jpg')
+    await page.getByText('dropped.jpg').waitFor()
+    await give('paste', 'pasted.jpg')
+    await page.getByText('pasted.jpg').waitFor()
+  })
+
+  it('says where the camera may not be used', async () => {
+    const { page } = opened
+    await page.context().grantPermissions([])
+    await page.getByRole('button', { name: 'Take a photograph' }).click()
+    await dialog().getByText('The camera may not be used by this page.').waitFor()
+    await page.keyboard.press('Escape')
+  })
+
+  it('takes photographs with the camera by keyboard, and switches it off', async () => {
+    const { page } = opened
+    await page.context().grantPermissions(['camera'])
+    await page.evaluate(() => {
+      const ask = navigator.mediaDevices.getUserMedia.bind(navigator.mediaDevices)
+      navigator.mediaDevices.getUserMedia = async (what) => {
+        const stream = await ask(what)
+        Object.assign(window, { cameraStream: stream })
+        return stream
+      }
+    })
+    const tracks = () =>
+      page.evaluate(() =>
+        (window as { cameraStream?: MediaStream }).cameraStream
+          ?.getTracks()
+          .map(({ kind, readyState }) => [kind, readyState]),
+      )
+    await page.getByRole('button', { name: 'Take a photograph' }).focus()
+    await page.keyboard.press('Enter')
+    await page.waitForFunction(() => (document.querySelector('video')?.videoWidth ?? 0) > 0)
+    expect(await tracks()).toEqual([['video', 'live']])
+    await page.keyboard.press('Enter')
+    await dialog()
+      .getByText(/^One photograph is stored/)
+      .waitFor()
+    await page.keyboard.press('Escape')
+    await page.getByText(/^photograph \d{4}-\d\d-\d\d /).waitFor()
+    expect(await tracks()).toEqual([['video', 'ended']])
+    const sent = host.calls.findLast((call) => call.name === 'pictures.attach')!.input as { content: Uint8Array }
+    expect(pictureHeader(sent.content)).toMatchObject({ mediaType: 'image/jpeg', width: expect.any(Number) })
+  })
+
+  it('shows the pictures of the faces on the page of the specimen, beside its own, and opens each', async () => {
+    const { page } = opened
+    await at('#/specimens/1')(page)
+    const faces = page.getByRole('region', { name: /^Broken faces/ })
+    await faces.getByText('35 % wood failure decided', { exact: false }).waitFor()
+    const chooser = page.waitForEvent('filechooser')
+    await page.getByRole('button', { name: 'Add photographs' }).click()
+    await (await chooser).setFiles({ name: 'block.png', mimeType: 'image/png', buffer: pngOf(face) })
+    await page.getByRole('button', { name: 'Photograph block.png' }).focus()
+    await page.keyboard.press('Enter')
+    await dialog().locator('canvas.picture-large[width="400"]').waitFor()
+    await dialog()
+      .getByText(/^Added .* MB, kept as it came\.$/)
+      .waitFor()
+    await page.keyboard.press('Escape')
     expect(opened.problems).toEqual([])
   })
 })

@@ -24,6 +24,8 @@ export async function openBrowser(look: Partial<Look> = {}): Promise<OpenBrowser
     args: [
       '--no-sandbox',
       '--disable-gpu',
+      // A camera that shows a drawn picture; it wants permission like any other.
+      '--use-fake-device-for-media-stream',
       '--disable-quic',
       '--disable-sync',
       '--disable-component-update',

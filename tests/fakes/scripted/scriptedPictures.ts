@@ -13,8 +13,15 @@ export function scriptedPictures(
   const shows = ({ attachment }: KeptPicture, { specimenId, breakId }: PictureOwner) =>
     attachment.specimenId === specimenId && attachment.breakId === breakId
   // Once it is kept: whoever hears of it asks at once.
-  const changed = ({ breakId }: PictureOwner) =>
-    queueMicrotask(() => emit('records.changed', { topics: topicsOf('break', breakId === null ? [] : [breakId]) }))
+  const changed = ({ breakId, specimenId }: PictureOwner) =>
+    queueMicrotask(() =>
+      emit('records.changed', {
+        topics: [
+          ...topicsOf('break', breakId === null ? [] : [breakId]),
+          ...topicsOf('specimen', specimenId === null ? [] : [specimenId]),
+        ],
+      }),
+    )
   return {
     'pictures.list': async (owner) =>
       kept.filter((one) => shows(one, owner)).map(({ attachment, readings }) => ({ attachment, readings })),

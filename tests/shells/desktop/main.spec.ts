@@ -102,12 +102,24 @@ describe('main', () => {
     expect(done.external).toEqual(['https://example.org/next'])
   })
 
-  test('grants no permission', async () => {
+  test('grants no permission but a camera without sound to its own page', async () => {
     const { done } = await startProgram()
-    const answers: boolean[] = []
-    done.permissionRequest!(null as never, 'media', (granted) => answers.push(granted), null as never)
-    expect(answers).toEqual([false])
-    expect(done.permissionCheck!(null, 'serial', 'breakledger://app', null as never)).toBe(false)
+    const own = { requestingUrl: 'breakledger://app/', isMainFrame: true, mediaTypes: ['video'], mediaType: 'video' }
+    const asks = (permission: string, details: object) => {
+      const answers: boolean[] = []
+      const given = { ...own, ...details } as never
+      done.permissionRequest!(null as never, permission as never, (granted) => answers.push(granted), given)
+      return [...answers, done.permissionCheck!(null, permission as never, 'breakledger://app', given)]
+    }
+    expect(asks('media', {})).toEqual([true, true])
+    for (const [permission, details] of [
+      ['serial', {}],
+      ['media', { requestingUrl: 'https://example.org/' }],
+      ['media', { isMainFrame: false }],
+      ['media', { mediaTypes: ['video', 'audio'], mediaType: 'audio' }],
+      ['media', { mediaTypes: undefined, mediaType: undefined }],
+    ] as const)
+      expect(asks(permission, details), JSON.stringify([permission, details])).toEqual([false, false])
     expect(done.devicePermission!(null as never)).toBe(false)
   })
 

@@ -19,6 +19,12 @@ test('an address to talk to is added to connect-src and nowhere else', () => {
   expect(policy.match(/ws:/g)).toHaveLength(1)
 })
 
+test('the page may ask for the camera, and for nothing else of the machine', () => {
+  const permissions = pageHeaders([])['Permissions-Policy']!.split(', ')
+  expect(permissions).toContain('camera=(self)')
+  for (const one of permissions) if (one !== 'camera=(self)') expect(one).toMatch(/=\(\)$/)
+})
+
 test('no answer may be framed, sniffed or kept', () => {
   expect(pageHeaders([])).toMatchObject({
     'X-Frame-Options': 'DENY',

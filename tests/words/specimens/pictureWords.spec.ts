@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest'
+import type { Attachment } from '#contract/specimens/attachment.ts'
 import type { WoodReading } from '#contract/specimens/pictureProcedures.ts'
-import { readingWords, toNearest5 } from '#words/specimens/pictureWords.ts'
+import { pictureFacts, readingWords, toNearest5 } from '#words/specimens/pictureWords.ts'
 
 it.each([
   [0, 0],
@@ -10,6 +11,12 @@ it.each([
   [99, 100],
 ])('takes %d percent to the nearest 5', (percent, expected) => {
   expect(toNearest5(percent)).toBe(expected)
+})
+
+it('says when a picture was added, by whom if that is known, and how large it is', () => {
+  const picture = { recordedAt: '2031-05-02T09:30:00.000Z', by: 'Ada', bytes: 3_240_000 } as Attachment
+  expect(pictureFacts(picture)).toMatch(/^Added 2 May 2031.* by Ada, 3\.2 MB, kept as it came\.$/)
+  expect(pictureFacts({ ...picture, by: '' })).not.toMatch(/ by /)
 })
 
 it('says the newest decision beside what the picture gave', () => {

@@ -3,6 +3,7 @@ import type { BreakRecord } from '#contract/breaks/break.ts'
 import { resultInForce } from '#domain/strength/resultInForce.ts'
 import { setAsideWords } from '#words/breaks/decisionWords.ts'
 import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
+import { pictureName, readingWords } from '#words/specimens/pictureWords.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { AssessDialog } from '../../../parts/decisions/AssessDialog.tsx'
 import { ReassignDialog } from '../../../parts/decisions/ReassignDialog.tsx'
@@ -69,6 +70,9 @@ function BreakView({ record }: { record: BreakRecord }) {
       ) : null}
       <PicturesSection
         owner={{ specimenId: null, breakId: summary.breakId }}
+        hint="Both faces, held straight, without glare."
+        openName={(attachment) => `Wood failure from ${pictureName(attachment)}`}
+        below={({ readings }) => <p className="quiet">{readingWords(readings)}</p>}
         onOpen={(picture) => setDialog({ kind: 'picture', picture })}
       />
       <BreakColumns record={record} />
