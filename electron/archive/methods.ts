@@ -1,5 +1,6 @@
 import type { NewEvaluation } from '#contract/breaks/evaluation.ts'
 import type { Progress } from '#contract/tasks.ts'
+import { pullsOfBreaks } from '#domain/programme/calendar/pullOfBreak.ts'
 import { beginSession, keepRejectedLines, readSession } from './bench/sessions.ts'
 import { addAssessment } from './breaks/assessments.ts'
 import { breakGroup } from './breaks/breakGroup.ts'
@@ -89,7 +90,7 @@ export const reads = {
   listBreaks,
   breakIds,
   breakGroup,
-  observations,
+  observations: (database: Database) => observations(database, pullsOfBreaks(pullSources(database, null).rows)),
   break: (database: Database, breakId: number) => readBreak(database, breakId, readSession),
   readCurve,
   recoveredWithoutEvaluation,

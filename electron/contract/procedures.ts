@@ -2,6 +2,7 @@ import type * as z from 'zod'
 import { benchProcedures } from './bench/procedures.ts'
 import { breakProcedures } from './breaks/procedures.ts'
 import { calibrationProcedures } from './calibration/procedures.ts'
+import { ageingProcedures } from './findings/ageing.ts'
 import { findingsProcedures } from './findings/procedures.ts'
 import { keepingProcedures } from './keeping/procedures.ts'
 import type { Procedure } from './procedure.ts'
@@ -26,6 +27,7 @@ export const procedures = {
   ...catalogueProcedures,
   ...glueUpProcedures,
   ...findingsProcedures,
+  ...ageingProcedures,
   ...importProcedures,
   ...keepingProcedures,
   ...labelProcedures,

@@ -7,6 +7,7 @@ import { driftFigure } from '#figures/calibration/driftFigure.ts'
 import { residualFigure } from '#figures/calibration/residualFigure.ts'
 import { stepErrorFigure } from '#figures/calibration/stepErrorFigure.ts'
 import type { Figure, FigureSize } from '#figures/drawing/figure.ts'
+import { type AgeingPicture, ageingFigure, ageingKeysFigure } from '#figures/findings/ageingFigure.ts'
 import { groupStrip, type StripGroup } from '#figures/findings/groupStrip.ts'
 import { rankFigure } from '#figures/findings/rankFigure.ts'
 import { weibullFigure } from '#figures/findings/weibullFigure.ts'
@@ -23,7 +24,14 @@ const { force, strength } = quantitiesIn('SI')
 
 /** Every kind of figure in an exact state; `name` stands wherever a person may have written one. */
 export async function madeFigures(name: string): Promise<MadeFigure[]> {
-  return [...loadCurves(name), ...(await calibrationFigures(name)), ...strips(name), ...statistics(name), ...plans()]
+  return [
+    ...loadCurves(name),
+    ...(await calibrationFigures(name)),
+    ...strips(name),
+    ...statistics(name),
+    ...ageing(name),
+    ...plans(),
+  ]
 }
 
 function loadCurves(name: string): MadeFigure[] {
@@ -154,6 +162,39 @@ function statistics(name: string): MadeFigure[] {
       name: 'weibull-held',
       draw: (size) => weibullFigure({ ...shared, blocks: held, plot: paper([]) }, strength, size),
     },
+  ]
+}
+
+function ageing(name: string): MadeFigure[] {
+  const random = seededNumbers(17)
+  const ages = [0, 6, 12, 24]
+  const blocks = ages.flatMap((ageMonths) =>
+    Array.from({ length: 12 }, (_, index) => ({
+      name: `${name} ${index + 1}`,
+      ageMonths: ageMonths === 12 && index > 8 ? 13 : ageMonths,
+      strengthMPa: 9 - ageMonths / 12 + 2 * (random() + random() - 1),
+      lowerLimit: index === 3,
+      woodFailurePercent: index % 7 === 2 ? null : 5 * Math.round(20 * random()),
+    })),
+  )
+  const means = ages.map((ageMonths) => {
+    const meanMPa = 9 - ageMonths / 12
+    return { ageMonths, n: 12, meanMPa, lowMPa: meanMPa - 0.5, highMPa: meanMPa + 0.5 }
+  })
+  const curve = Array.from({ length: 40 }, (_, index) => {
+    const ageMonths = (index / 39) ** 2 * 360
+    const meanMPa = 7 + 2 * Math.exp(-ageMonths / 30)
+    return { ageMonths, meanMPa, lowMPa: meanMPa - 0.4 - ageMonths / 60, highMPa: meanMPa + 0.4 + ageMonths / 60 }
+  })
+  const picture: AgeingPicture = {
+    ...{ name, blocks, means, curve, upcomingMonths: [36, 60, 120, 240, 360], endMonths: 360, reachMPa: 12 },
+    ...{ level: { sharePercent: 80, strengthMPa: 7.2 }, heightEm: 26, withKeys: true },
+  }
+  const young = { ...picture, curve: null, means: means.slice(0, 2), blocks: blocks.slice(0, 24), heightEm: 19 }
+  return [
+    { name: 'ageing', draw: (size) => ageingFigure(picture, strength, size) },
+    { name: 'ageing-few-ages', draw: (size) => ageingFigure({ ...young, withKeys: false }, strength, size) },
+    { name: 'ageing-keys', draw: (size) => ageingKeysFigure([picture], size) },
   ]
 }
 

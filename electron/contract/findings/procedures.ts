@@ -26,6 +26,8 @@ export type FindingsGroup = z.infer<typeof findingsGroup>
 export const findingsBlock = z.strictObject({
   group: z.string(),
   ageMonths: finite.nullable(),
+  /** Its own age; `ageMonths` is that of its group, a few weeks off. */
+  ageAtBreakMonths: finite.nullable(),
   specimenId: id,
   /** null: there is no curve, only a peak. */
   breakId: id.nullable(),
@@ -61,6 +63,7 @@ export const findingsProcedures = {
   'findings.of': question({
     input: findingsQuestion,
     output: findings,
-    reads: () => ['results', 'faces', 'catalogue'],
+    // Windows of pulls say of which age a block is
+    reads: () => ['results', 'faces', 'catalogue', 'studies'],
   }),
 }

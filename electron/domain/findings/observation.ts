@@ -1,8 +1,10 @@
 /** One block as the statistics see it: everything else in findings takes these and nothing else. */
 export type Observation = {
   readonly group: string
-  /** Age at the break; null: not asked after. */
+  /** Age of the group that it belongs to, that of its pull where it has one; null: not asked after. */
   readonly ageMonths: number | null
+  /** Age at the break, where that is another; absent: the same. */
+  readonly ageAtBreakMonths?: number | null
   /** How people call the block; null: it has no name. */
   readonly specimen: string | null
   readonly strengthMPa: number

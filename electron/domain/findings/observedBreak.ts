@@ -23,11 +23,14 @@ export type ObservedBreak = Pick<
   readonly simulated: boolean
   /** As it was given; null: it follows from the two days. */
   readonly ageMonths: number | null
+  /** The age of the pull of its study in which it was broken; null: in none. */
+  readonly pullAgeMonths: number | null
   readonly board: string | null
 }
 
 /**
- * Breaks as observations: groups are what was made alike, whatever the case and accents of the names, under the name of the first.
+ * Breaks as observations: groups are what was made alike, whatever the case and accents of the names, under the name of the first;
+ * blocks of one pull are of its age, a few weeks early or late.
  * `nameOf` puts a group in words. Checked: tests/domain/findings/observedBreak.spec.ts.
  */
 export function observedBreaks(
@@ -39,9 +42,11 @@ export function observedBreaks(
     const key = JSON.stringify([...[one.adhesive, one.jointType, one.exposure].map(naturalKey), one.bondLineGapMm])
     const group = names.get(key) ?? nameOf(one)
     names.set(key, group)
+    const ageAtBreakMonths = one.ageMonths ?? (one.gluedOn === null ? null : ageMonths(one.gluedOn, one.startedAt))
     return {
       group,
-      ageMonths: one.ageMonths ?? (one.gluedOn === null ? null : ageMonths(one.gluedOn, one.startedAt)),
+      ageMonths: one.pullAgeMonths ?? ageAtBreakMonths,
+      ageAtBreakMonths,
       specimen: one.number,
       strengthMPa: strengthOf(one),
       woodFailurePercent: one.woodFailurePercent,

@@ -3,12 +3,17 @@ import type { Worker } from 'node:worker_threads'
 import type { ReaderOpening } from '#archive/archiveReader.ts'
 import { startThread } from '#archive/startThread.ts'
 import { Trouble, type TroubleMessage } from '#contract/errors.ts'
-import type { Findings, FindingsQuestion } from '#contract/findings/procedures.ts'
+import type { AnswerOf, FindingsName, OnProgress, QuestionOf } from './findingsAnswers.ts'
 
-export type FindingsOrder = { opening: ReaderOpening; question: FindingsQuestion }
+/** A question under the name of its procedure. */
+export type FindingsOrder<Name extends FindingsName = FindingsName> = {
+  opening: ReaderOpening
+  name: Name
+  question: QuestionOf<Name>
+}
 export type FindingsMessage =
   | { kind: 'progress'; done: number; total: number }
-  | { kind: 'answer'; answer: Findings }
+  | { kind: 'answer'; answer: AnswerOf<FindingsName> }
   | { kind: 'trouble'; trouble: TroubleMessage }
 
 /** The thread of the statistics: started by the first question, and kept, for it remembers what it worked out. */
@@ -17,7 +22,11 @@ export type FindingsThread = {
    * Asks one question; the next only when it is answered. Rejects with the Trouble of reading the archive, and with the signal's
    * reason when it is aborted, which ends the thread: the next question starts another.
    */
-  ask(order: FindingsOrder, signal: AbortSignal, onProgress: (done: number, total: number) => void): Promise<Findings>
+  ask<Name extends FindingsName>(
+    order: FindingsOrder<Name>,
+    signal: AbortSignal,
+    onProgress: OnProgress,
+  ): Promise<AnswerOf<Name>>
   close(): Promise<void>
 }
 
@@ -30,7 +39,7 @@ export function findingsThread(): FindingsThread {
     await ended?.terminate()
   }
   return {
-    async ask(order, signal, onProgress) {
+    async ask<Name extends FindingsName>(order: FindingsOrder<Name>, signal: AbortSignal, onProgress: OnProgress) {
       signal.throwIfAborted()
       if (worker === null) {
         worker = startThread('findingsWorker', null)
@@ -43,7 +52,8 @@ export function findingsThread(): FindingsThread {
         const messages = on(asked, 'message', { signal, close: ['exit'] }) as AsyncIterable<[FindingsMessage]>
         asked.postMessage(order)
         for await (const [message] of messages) {
-          if (message.kind === 'answer') return message.answer
+          // One question at a time: the answer is that to this one
+          if (message.kind === 'answer') return message.answer as AnswerOf<Name>
           if (message.kind === 'progress') onProgress(message.done, message.total)
           else throw new Trouble(message.trouble.code, message.trouble.message, message.trouble.hint)
         }

@@ -1,20 +1,23 @@
+import type { ageingProcedures } from '#contract/findings/ageing.ts'
 import type { findingsProcedures } from '#contract/findings/procedures.ts'
 import type { HandlersOf } from '#contract/procedures.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
+import type { AnswerOf, FindingsName, QuestionOf } from './findingsAnswers.ts'
 import type { FindingsThread } from './findingsThread.ts'
 
 /** Statistics of results, one question after the other. */
 export function findingsHandlers(
   { archive, clock, tasks, emit, program }: HandlerParts,
   thread: FindingsThread,
-): HandlersOf<typeof findingsProcedures> {
+): HandlersOf<typeof findingsProcedures & typeof ageingProcedures> {
   let before: Promise<unknown> = Promise.resolve()
-  return {
-    'findings.of': (question) => {
+  const ask =
+    <Name extends FindingsName>(name: Name) =>
+    (question: QuestionOf<Name>): Promise<AnswerOf<Name>> => {
       const answer = before.then(() =>
         tasks.run('findings', async (signal) => {
           const opening = { path: (await archive.info()).path, program, instant: clock.instant() }
-          return thread.ask({ opening, question }, signal, (done, total) =>
+          return thread.ask({ opening, name, question }, signal, (done, total) =>
             emit('task.progress', { task: 'findings', done, total }),
           )
         }),
@@ -22,6 +25,6 @@ export function findingsHandlers(
       // What became of one question does not concern the next.
       before = answer.catch(() => {})
       return answer
-    },
-  }
+    }
+  return { 'findings.of': ask('findings.of'), 'findings.ageing': ask('findings.ageing') }
 }

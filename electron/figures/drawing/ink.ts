@@ -41,6 +41,8 @@ const forms: Record<Ink, Form> = {
   limit: line('limit', 1.25, '7 4'),
   rated: line('alarm', 2),
   curve: line('data', 1.5),
+  ahead: line('data', 1.5, '5 4'),
+  band: wash('data', 0.14),
   joined: line('data', 1.25),
   seated: line('limit', 1.75, '14 5 3 5'),
   point: point('data', 'data'),

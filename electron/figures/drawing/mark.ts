@@ -14,6 +14,8 @@ export const inks = [
   'limit',
   'rated',
   'curve',
+  'ahead',
+  'band',
   'joined',
   'seated',
   'point',

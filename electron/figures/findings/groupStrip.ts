@@ -5,8 +5,8 @@ import { type Frame, framed } from '../axes/frame.ts'
 import { type Key, keyRows } from '../axes/keyRows.ts'
 import type { Figure, FigureSize, Reading } from '../drawing/figure.ts'
 import type { At, Mark } from '../drawing/mark.ts'
-import { pointMark } from '../drawing/pointShape.ts'
 import { wrappedText } from '../drawing/textWidth.ts'
+import { arrowOn, blockSign } from './blockSign.ts'
 import { lanesOf } from './lanes.ts'
 
 export type StripBlock = {
@@ -106,7 +106,7 @@ function drawnRows(rows: readonly Row[], frame: Frame, strength: Quantity, em: n
     for (const { block, x, lane } of blocks) {
       const at = { x, y: y + lane * laneEm * em }
       const words = stripBlockWords(block, strength)
-      marks.push({ kind: 'named', words, marks: blockSign(block, at, em) })
+      marks.push({ kind: 'named', words, marks: blockSign(block, at, signEm * em, 'right') })
       readings.push({ ...at, words })
     }
     for (const [line, text] of names.entries()) {
@@ -118,47 +118,12 @@ function drawnRows(rows: readonly Row[], frame: Frame, strength: Quantity, em: n
   return [marks, readings]
 }
 
-/** A square filled as far up as wood tore; a circle where nobody looked; an arrow on where it held more. */
-function blockSign(
-  { woodFailurePercent, lowerLimit }: Omit<StripBlock, 'name' | 'strengthMPa'>,
-  at: At,
-  em: number,
-): Mark[] {
-  const half = (signEm / 2) * em
-  const arrow = lowerLimit ? arrowOn({ x: at.x + half, y: at.y }, half) : []
-  if (woodFailurePercent === null) return [...arrow, pointMark('circle', at, (1.1 * em) / 12.5, true)]
-  const torn = (2 * half * woodFailurePercent) / 100
-  const [x, width] = [at.x - half, 2 * half]
-  return [
-    ...arrow,
-    { kind: 'band', ink: 'hollow', x, y: at.y - half, width, height: width },
-    { kind: 'band', ink: 'half', x, y: at.y + half - torn, width, height: torn },
-  ]
-}
-
-/** An arrow to the right, from where it begins. */
-function arrowOn({ x, y }: At, half: number): Mark[] {
-  const to = x + 1.5 * half
-  const back = to - 0.6 * half
-  return [
-    { kind: 'rule', ink: 'spread', from: { x, y }, to: { x: to, y } },
-    {
-      ...{ kind: 'line', ink: 'spread' },
-      through: [
-        { x: back, y: y - 0.5 * half },
-        { x: to, y },
-        { x: back, y: y + 0.5 * half },
-      ],
-    },
-  ]
-}
-
 function keysOf(groups: readonly StripGroup[], em: number): Key[] {
   const blocks = groups.flatMap((group) => group.blocks)
   const sign =
     (woodFailurePercent: number | null, lowerLimit = false) =>
     (at: At) =>
-      blockSign({ woodFailurePercent, lowerLimit }, at, em)
+      blockSign({ woodFailurePercent, lowerLimit }, at, signEm * em, 'right')
   const keys: Key[] = []
   if (blocks.some(({ woodFailurePercent }) => woodFailurePercent !== null))
     keys.push(...[0, 50, 100].map((percent) => ({ name: tornWoodWords(percent), sign: sign(percent) })))
@@ -167,7 +132,7 @@ function keysOf(groups: readonly StripGroup[], em: number): Key[] {
   if (blocks.some(({ lowerLimit }) => lowerLimit))
     keys.push({
       name: 'held at least this',
-      sign: ({ x, y }) => arrowOn({ x: x - 0.3 * em, y }, (signEm / 2) * em),
+      sign: ({ x, y }) => arrowOn({ x: x - 0.3 * em, y }, (signEm / 2) * em, 'right'),
     })
   if (groups.some(({ meanMPa }) => meanMPa !== null))
     keys.push({

@@ -36,7 +36,7 @@ export function changedAnswer(retentions: readonly FindingOf<'retention'>[], nam
   if (ratio === null || bounded === null)
     return `${name(group)}: ${when} there are too few blocks to compare with the first age.`
   if (!bounded || low === null || high === null)
-    return `${name(group)}: ${when} nothing can be said, for its first strength is too uncertain.`
+    return `${name(group)}: ${when} nothing can be said, for its first strength is so uncertain that the share is unbounded.`
   const interval = `${share(low)} to ${share(high)}`
   if (high < 1) return `${name(group)} fell: ${when} it held ${share(ratio)} ${of} (${interval}).`
   if (low > 1) return `${name(group)} rose: ${when} it held ${share(ratio)} ${of} (${interval}).`

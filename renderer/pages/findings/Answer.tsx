@@ -1,5 +1,5 @@
 import { groupStrip } from '#figures/findings/groupStrip.ts'
-import { asGoodAnswer, changedAnswer, linesOf, strongestAnswer } from '#words/findings/answerWords.ts'
+import { asGoodAnswer, linesOf, strongestAnswer } from '#words/findings/answerWords.ts'
 import { treatmentWords } from '#words/findings/treatmentWords.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { ExportedFigure } from '../../parts/figures/ExportedFigure.tsx'
@@ -44,17 +44,7 @@ export function Answer(view: FindingsView) {
 }
 
 function sentencesOf({ found, settings, ageMonths, name }: FindingsView): string[] {
-  const { lines, groups } = found
-  if (settings.asked === 'changed') {
-    const answers = groups.flatMap(({ key }) => {
-      const answer = changedAnswer(
-        linesOf(lines, 'retention').filter(({ group }) => group === key),
-        name,
-      )
-      return answer === null ? [] : [answer]
-    })
-    return answers.length > 0 ? answers : ['No group was broken at two ages yet.']
-  }
+  const { lines } = found
   if (settings.asked === 'as-good') {
     const differences = linesOf(lines, 'against-reference', ageMonths)
     if (differences.length === 0)

@@ -5,6 +5,7 @@ import { useAnswer } from '../../host/useAnswer.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { Notice } from '../../widgets/Notice.tsx'
 import { Answer } from './Answer.tsx'
+import { AgeingPart } from './ageing/AgeingPart.tsx'
 import { Blocks } from './Blocks.tsx'
 import { FindingsProgress } from './FindingsProgress.tsx'
 import { FindingsSettingsForm } from './FindingsSettingsForm.tsx'
@@ -55,6 +56,13 @@ function Found({ found, settings }: { found: Findings; settings: FindingsSetting
   const ageMonths = ageToShow(found.blocks, settings.ageMonths)
   if (ageMonths === undefined) return null
   const view = { found, settings, ageMonths, name }
+  if (settings.asked === 'changed')
+    return (
+      <>
+        <AgeingPart {...view} />
+        <RestsOn {...view} ageMonths="all" />
+      </>
+    )
   return (
     <>
       <Answer {...view} />

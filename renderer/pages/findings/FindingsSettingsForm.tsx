@@ -29,7 +29,7 @@ export function FindingsSettingsForm({
   const { length } = useQuantities()
   const groups = all?.groups ?? []
   const names = [...tellingNames(groups, length.text)]
-  const pick = (key: 'adhesive' | 'exposure' | 'ageMonths' | 'reference') => ({
+  const pick = (key: 'adhesive' | 'exposure' | 'ageMonths') => ({
     value: settings[key],
     onChange: (event: { currentTarget: { value: string } }) => onSettings({ [key]: event.currentTarget.value }),
   })
@@ -62,25 +62,7 @@ export function FindingsSettingsForm({
             ))}
           </SelectField>
         )}
-        {settings.asked === 'as-good' ? (
-          <>
-            <SelectField label="Reference" {...pick('reference')}>
-              <option value="">choose a group</option>
-              {names.map(([key, name]) => (
-                <option key={key} value={key}>
-                  {name}
-                </option>
-              ))}
-            </SelectField>
-            <Field
-              label="Alike within"
-              unit="%"
-              inputMode="numeric"
-              value={settings.marginPercent}
-              onChange={(event) => onSettings({ marginPercent: event.currentTarget.value })}
-            />
-          </>
-        ) : null}
+        <OfTheQuestion settings={settings} onSettings={onSettings} names={names} />
         <TornWoodNumbers settings={settings} onSettings={onSettings} />
         {settings.asked === 'torn-wood' ? null : (
           <SelectField
@@ -134,6 +116,62 @@ function TornWoodNumbers({
           onChange={(event) => onSettings({ adjustFactor: event.currentTarget.value })}
         />
       ) : null}
+    </>
+  )
+}
+
+/** What one question alone asks for. */
+function OfTheQuestion({
+  settings,
+  onSettings,
+  names,
+}: {
+  settings: FindingsSettings
+  onSettings(change: Partial<FindingsSettings>): void
+  /** Groups by their keys, as they are called. */
+  names: readonly (readonly [string, string])[]
+}) {
+  if (settings.asked === 'changed')
+    return (
+      <>
+        <Field
+          label="Share of the first strength"
+          unit="%"
+          inputMode="numeric"
+          value={settings.sharePercent}
+          onChange={(event) => onSettings({ sharePercent: event.currentTarget.value })}
+        />
+        <Field
+          label="At the age of"
+          unit="years"
+          placeholder="end of the programme"
+          value={settings.atYears}
+          onChange={(event) => onSettings({ atYears: event.currentTarget.value })}
+        />
+      </>
+    )
+  if (settings.asked !== 'as-good') return null
+  return (
+    <>
+      <SelectField
+        label="Reference"
+        value={settings.reference}
+        onChange={(event) => onSettings({ reference: event.currentTarget.value })}
+      >
+        <option value="">choose a group</option>
+        {names.map(([key, name]) => (
+          <option key={key} value={key}>
+            {name}
+          </option>
+        ))}
+      </SelectField>
+      <Field
+        label="Alike within"
+        unit="%"
+        inputMode="numeric"
+        value={settings.marginPercent}
+        onChange={(event) => onSettings({ marginPercent: event.currentTarget.value })}
+      />
     </>
   )
 }

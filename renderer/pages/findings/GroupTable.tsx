@@ -4,6 +4,7 @@ import { treatmentWords } from '#words/findings/treatmentWords.ts'
 import { percentWords } from '#words/units/numbers.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { treatmentOfMeans } from './findingsQuestions.ts'
+import { ToBlocks } from './ToBlocks.tsx'
 import type { FindingsView } from './view.ts'
 
 const columns = ['n', 'Mean', 'Interval', 'SD', 'CV', 'Median', '5 % limit', 'Torn wood']
@@ -41,7 +42,11 @@ export function GroupTable({ found, settings, ageMonths, name }: FindingsView) {
             const rank = ranks.find(({ group }) => group === row.group)
             return (
               <tr key={row.group}>
-                <th scope="row">{name(row.group)}</th>
+                <th scope="row">
+                  <ToBlocks group={row.group} ageMonths={ageMonths}>
+                    {name(row.group)}
+                  </ToBlocks>
+                </th>
                 <td className="numeric">{row.excluded === 0 ? row.n : `${row.n} (${row.excluded} left out)`}</td>
                 <td className="numeric">{strength.number(row.meanMPa)}</td>
                 <td className="numeric">

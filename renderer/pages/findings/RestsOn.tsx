@@ -5,7 +5,11 @@ import { countOf } from '#words/units/counts.ts'
 import type { FindingsView } from './view.ts'
 
 /** What the answer rests on: what was assumed and looked at, what is missing, and which data it was made from. */
-export function RestsOn({ found, ageMonths, name }: FindingsView) {
+export function RestsOn({
+  found,
+  ageMonths,
+  name,
+}: Omit<FindingsView, 'ageMonths'> & { ageMonths: FindingsView['ageMonths'] | 'all' }) {
   const named = <Line extends object>(line: Line): Line => {
     const groups = ['group', 'a', 'b', 'reference'] as const
     const changed = groups.flatMap((key) => {
@@ -15,7 +19,7 @@ export function RestsOn({ found, ageMonths, name }: FindingsView) {
     return { ...line, ...Object.fromEntries(changed) }
   }
   const here = found.lines.filter(
-    (line) => !('ageMonths' in line) || line.ageMonths === ageMonths || line.ageMonths === null,
+    (line) => ageMonths === 'all' || !('ageMonths' in line) || line.ageMonths === ageMonths || line.ageMonths === null,
   )
   const notes = here.flatMap((line) => (line.kind === 'note' ? [capitalised(noteText(named(line)))] : []))
   const looked = here

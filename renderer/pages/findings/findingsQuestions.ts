@@ -14,7 +14,7 @@ export type AskedQuestion = (typeof askedQuestions)[number]['value']
 const always: readonly FindingKind[] = ['group-summary', 'note']
 export const kindsFor: Record<AskedQuestion, readonly FindingKind[]> = {
   strongest: [...always, 'rank', 'shrunken-mean', 'letters', 'spread-test', 'means-test'],
-  changed: [...always, 'retention', 'trend', 'forecast', 'detectable'],
+  changed: [...always, 'retention', 'trend', 'ageing-model', 'forecast'],
   'as-good': [...always, 'against-reference', 'equivalence', 'spread-test'],
   'torn-wood': [...always],
 }
@@ -40,6 +40,9 @@ export type FindingsSettings = {
   limitPercent: string
   /** By how much torn wood raises a strength under "adjusted". */
   adjustFactor: string
+  /** The share of the first strength that is watched, and when, in years; empty: to the end of the programme. */
+  sharePercent: string
+  atYears: string
 }
 
 export const firstSettings: FindingsSettings = {
@@ -52,6 +55,8 @@ export const firstSettings: FindingsSettings = {
   marginPercent: '10',
   limitPercent: '75',
   adjustFactor: '1',
+  sharePercent: '80',
+  atYears: '',
 }
 
 /** A typed number, with a comma or a point; null where it is none. */
@@ -100,6 +105,17 @@ export function treatmentOfMeans(settings: FindingsSettings) {
 export function filterOf({ adhesive, exposure }: FindingsSettings) {
   const some = (value: string) => (value === '' ? null : [value])
   return { adhesives: some(adhesive), exposures: some(exposure) }
+}
+
+/** What is asked of results over their ages; what cannot be read counts as not said. */
+export function ageingQuestionOf(settings: FindingsSettings) {
+  const [share, years] = [settings.sharePercent, settings.atYears].map(typedNumber)
+  return {
+    options: treatmentOf(settings),
+    filter: filterOf(settings),
+    sharePercent: share !== null && share! > 0 && share! < 100 ? share! : 80,
+    atMonths: years !== null && years! > 0 && years! <= 100 ? years! * 12 : null,
+  }
 }
 
 /** Ages of blocks, youngest first, as a list offers them; null: of unknown age. */

@@ -1,11 +1,14 @@
 import { expect, it } from 'vitest'
 import { addDecision } from '#archive/breaks/decisions.ts'
 import { observations } from '#archive/findings/observations.ts'
+import { methods } from '#archive/methods.ts'
 import { addSpecimens } from '#archive/specimens/specimens.ts'
-import { decideTypedResult } from '#archive/specimens/typedResults.ts'
+import { addDialReadings, decideTypedResult } from '#archive/specimens/typedResults.ts'
+import { pulledStudy } from '../pulledStudy.ts'
 import { importBlocks, readBlock } from '../storedImport.ts'
 import { archiveInMemory, morning, rampAndFall, specimenFields, storeBreak } from '../storedStudy.ts'
 
+const noPull = () => null
 const curve = rampAndFall(100, 360_000)
 
 it('holds the breaks of specimens with load, area and what was set aside, and nothing else', () => {
@@ -26,7 +29,7 @@ it('holds the breaks of specimens with load, area and what was set aside, and no
     specimenId: null,
     cause: 'other',
   })
-  expect(observations(database)).toEqual([
+  expect(observations(database, noPull)).toEqual([
     {
       specimenId: 1,
       breakId: 1,
@@ -44,6 +47,7 @@ it('holds the breaks of specimens with load, area and what was set aside, and no
       simulated: true,
       strengthMPa: null,
       ageMonths: null,
+      pullAgeMonths: null,
       board: '',
     },
     expect.objectContaining({ number: 'C1-2', setAside: 'the block slipped' }),
@@ -57,7 +61,7 @@ it('tells what the virtual press or the demo study made up from what a person me
     storeBreak(database, 1, curve)
     database.exec('DROP TRIGGER capture_session_is_never_changed')
     database.prepare('UPDATE capture_session SET source = ?').run(source)
-    return observations(database).map(({ simulated }) => simulated)
+    return observations(database, noPull).map(({ simulated }) => simulated)
   }
   expect(simulatedOf('/dev/ttyUSB0 at 115200 baud', false)).toEqual([false])
   expect(simulatedOf('virtual amplifier: brittle', false)).toEqual([true])
@@ -83,7 +87,7 @@ it('holds results without a curve where no break counts: with their age, their s
     kind: 'set-aside',
   })
   storeBreak(database, 6, curve)
-  const seen = observations(database)
+  const seen = observations(database, noPull)
   expect(seen.map(({ number }) => number)).toEqual(['F', 'A', 'B', 'C', 'E'])
   expect(seen[0]).toMatchObject({ peakN: 3600 })
   expect(seen[1]).toMatchObject({ startedAt: '2021-03-01', gluedOn: '2020-03-01', board: 'b7', woodFailurePercent: 30 })
@@ -91,4 +95,34 @@ it('holds results without a curve where no break counts: with their age, their s
   expect(seen[2]).toMatchObject({ gluedOn: null, ageMonths: 24 })
   expect(seen[3]).toMatchObject({ strengthMPa: 8, areaMm2: null, peakN: null })
   expect(seen[4]).toMatchObject({ setAside: 'misread' })
+})
+
+it('tells of each block of a study in which pull it was broken, and of no other block', () => {
+  const database = archiveInMemory()
+  const { specimenIds } = pulledStudy(database)
+  const [ofSixMonths, late, spare] = [specimenIds[4]!, specimenIds[5]!, specimenIds.at(-1)!]
+  const read = (specimenId: number, brokenOn: string) =>
+    addDialReadings(
+      database,
+      [
+        {
+          ...{ specimenId, peakN: 3000, woodFailurePercent: null, failurePattern: null, brokenOn },
+          ...{ resolutionN: 10, readBy: 'Ada', note: '' },
+        },
+      ],
+      morning,
+      'Ada',
+    )
+  read(ofSixMonths, '2031-02-14')
+  read(spare, '2031-03-14')
+  read(late, '2031-03-15')
+  importBlocks(database, [readBlock(2, { number: 'A', gluedOn: '2030-08-31', brokenOn: '2031-02-28' })])
+  const seen = methods.observations(database).map((one) => [one.specimenId, one.startedAt, one.pullAgeMonths])
+  expect(seen).toEqual([
+    ...specimenIds.slice(0, 3).map((specimenId) => [specimenId, morning, null]),
+    [ofSixMonths, '2031-02-14', 6],
+    [spare, '2031-03-14', 6],
+    [late, '2031-03-15', null],
+    [specimenIds.length + 1, '2031-02-28', null],
+  ])
 })

@@ -15,6 +15,18 @@ export const findingsScreens: readonly Screen[] = [
     },
   },
   {
+    name: 'findings-changed-one',
+    host: () => createScriptedHost(),
+    show: async (page) => {
+      await at('#/findings')(page)
+      await page.getByLabel('What changed with age?').check()
+      await page.getByLabel('Adhesive').selectOption('casein C1')
+      await page.getByLabel('Exposure').selectOption('bilge')
+      await page.getByLabel('Torn wood', { exact: true }).selectOption('censored')
+      await settle(page)
+    },
+  },
+  {
     name: 'findings-as-good',
     host: () => createScriptedHost(),
     show: async (page) => {

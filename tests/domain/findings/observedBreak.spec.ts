@@ -18,6 +18,7 @@ const one: ObservedBreak = {
   simulated: true,
   strengthMPa: null,
   ageMonths: null,
+  pullAgeMonths: null,
   board: null,
 }
 const observed = (...breaks: Partial<ObservedBreak>[]) =>
@@ -32,6 +33,7 @@ it('has strength, age and torn wood of a break', () => {
     {
       group: 'Hide glue',
       ageMonths: 12,
+      ageAtBreakMonths: 12,
       specimen: '1',
       strengthMPa: 10,
       woodFailurePercent: 40,
@@ -44,6 +46,14 @@ it('has strength, age and torn wood of a break', () => {
 
 it('has no age where the day of glue-up is not known', () => {
   expect(observed({ gluedOn: null })[0]!.ageMonths).toBeNull()
+})
+
+it('is of the age of its pull among the groups, and keeps its own', () => {
+  const late = { startedAt: '2032-06-10T09:30:00.000Z' }
+  expect(observed({ ...late, pullAgeMonths: 12 }, late)).toMatchObject([
+    { ageMonths: 12, ageAtBreakMonths: 13 },
+    { ageMonths: 13, ageAtBreakMonths: 13 },
+  ])
 })
 
 it('leaves out what a person set aside, with the reason', () => {

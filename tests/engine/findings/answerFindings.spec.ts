@@ -22,6 +22,7 @@ const observed: ObservedBreak[] = loads.map((peakN, i) => ({
   simulated: false,
   strengthMPa: null,
   ageMonths: null,
+  pullAgeMonths: null,
   board: null,
 }))
 const archiveOf = (breaks: readonly ObservedBreak[]) => ({ observations: () => [...breaks] })

@@ -15,6 +15,7 @@ async function filledArchive() {
   fillWithBreaks(path, 4, () => curve!)
   return {
     opening: { path, program: 'test', instant: '2031-05-03T09:30:00.000Z' },
+    name: 'findings.of' as const,
     question: findingsQuestion.parse({}),
   }
 }

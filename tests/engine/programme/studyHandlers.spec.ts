@@ -36,7 +36,15 @@ it('pools the spread of the groups that the archive has, blocks that were set as
   const one = { adhesive: 'casein C1', jointType: 'lap', bondLineGapMm: 0, exposure: 'loft', gluedOn: null }
   const observed = (peakN: number, setAside: string | null = null) => ({
     ...{ ...one, number: 'K', specimenId: 1, breakId: 1, startedAt: '2031-03-01T09:00:00.000Z', areaMm2: 100, peakN },
-    ...{ woodFailurePercent: null, setAside, simulated: true, strengthMPa: null, ageMonths: null, board: null },
+    ...{
+      woodFailurePercent: null,
+      setAside,
+      simulated: true,
+      strengthMPa: null,
+      ageMonths: null,
+      board: null,
+      pullAgeMonths: null,
+    },
   })
   // Two blocks of 9 and 11 MPa: SD √2, mean 10
   const observations = async () => [observed(900), observed(1100), observed(5000, 'slipped')]

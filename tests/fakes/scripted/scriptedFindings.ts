@@ -1,8 +1,11 @@
 import type { Handlers } from '#contract/procedures.ts'
+import type { AgeingPart } from '#domain/findings/ageing/ageingParts.ts'
 import { rememberLines } from '#domain/findings/lines/rememberedLines.ts'
 import type { ObservedBreak } from '#domain/findings/observedBreak.ts'
 import { createRandom } from '#domain/numbers/random.ts'
+import { answerAgeing } from '#engine/findings/answerAgeing.ts'
 import { answerFindings } from '#engine/findings/answerFindings.ts'
+import { plannedStudy } from './plannedStudies.ts'
 
 const adhesives = [
   { adhesive: 'casein C1', startMPa: 9.4, percentPerYear: -12 },
@@ -29,7 +32,7 @@ function observed(): ObservedBreak[] {
             startedAt: new Date(Date.UTC(2026, 3 + months, 21)).toISOString(),
             ...{ jointType: 'long grain to long grain', bondLineGapMm: 0, gluedOn: '2026-04-20', areaMm2: 600 },
             peakN: Math.max(600 * (mean + 1.1 * random.normal()), 300),
-            ...{ strengthMPa: null, ageMonths: null, board: null },
+            ...{ strengthMPa: null, ageMonths: null, pullAgeMonths: null, board: null },
             woodFailurePercent: 5 * Math.floor(random.between(0, 1) * random.between(0, 21)),
             ...{ setAside: i === 7 && months === 6 ? 'slipped in the fixture' : null, simulated: true },
           })
@@ -37,11 +40,20 @@ function observed(): ObservedBreak[] {
   return breaks
 }
 
+/** The plan behind them: pulls to thirty years. */
+const plan = plannedStudy({
+  ...{ adhesives: adhesives.map(({ adhesive }) => adhesive), exposures: ['loft', 'bilge'] },
+  agesMonths: [0, 6, 12, 24, 36, 60, 120, 180, 240, 360],
+})
+
 /** Findings about made results, worked out as the program does. */
 export function scriptedFindings(): Partial<Handlers> {
   const memory = rememberLines()
   const breaks = observed()
+  const ageingMemory = rememberLines<AgeingPart>()
+  const archive = { observations: () => breaks, pullSources: () => ({ rows: [plan] }) }
   return {
     'findings.of': async (question) => answerFindings({ observations: () => breaks }, question, memory, () => {}),
+    'findings.ageing': async (question) => answerAgeing(archive, question, ageingMemory, () => {}),
   }
 }

@@ -20,7 +20,7 @@ export type SlopesTogether = {
   readonly commonHighPercentPerYear: number
   readonly spreadPercentPerYear: number
   readonly blockSdPercent: number
-  readonly series: readonly SlopeTogether[]
+  readonly series: SlopeTogether[]
 }
 
 /** Fewer series say nothing of how their slopes spread. */

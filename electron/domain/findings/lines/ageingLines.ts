@@ -7,7 +7,7 @@ import { forecastAt, type WeightedFit } from '../ageing/forecast.ts'
 import { retentionOf } from '../ageing/retention.ts'
 import { jonckheere, mannKendall } from '../ageing/trends.ts'
 
-/** Blocks of one group at several ages, youngest first. */
+/** Blocks of one group at several ages, youngest first; each block has its own age at the break. */
 export type Series = {
   readonly group: string
   readonly ages: readonly { ageMonths: number; blocks: readonly AgeingBlock[] }[]
@@ -47,7 +47,9 @@ export function* ageingLines(
   const all = filled.flatMap(({ blocks }) => blocks)
   const first = filled[0]!
   yield { kind: 'trend', group, ageMonths: null, test: 'mann-kendall', ...mannKendall(all) }
-  yield { kind: 'trend', group, ageMonths: null, test: 'jonckheere', ...jonckheere(all), slopeMPaPerYear: null }
+  // Its groups are the ages that were planned
+  const planned = filled.flatMap(({ ageMonths, blocks }) => blocks.map((block) => ({ ...block, ageMonths })))
+  yield { kind: 'trend', group, ageMonths: null, test: 'jonckheere', ...jonckheere(planned), slopeMPaPerYear: null }
   yield* retentionLines(group, filled, options.confidence)
   yield* modelLines(group, all, filled.length, first.ageMonths, options)
   const { ageMonths } = filled.at(-1)!

@@ -5,16 +5,14 @@ import { type Cell, cellsOf, isWoodFailure, type Observation, type Treatment, tr
 import { ageingKinds, ageingLines, type Series } from './ageingLines.ts'
 import { cellLines } from './cellLines.ts'
 import { comparisonKinds, comparisonLines } from './comparisonLines.ts'
+import type { FindingUnit } from './findingUnit.ts'
 
 const cellKinds: readonly FindingKind[] = ['group-summary', 'censored-fit', 'survival', 'outlier']
-
-/** A part of the findings that rests on nothing but what its key says. */
-export type FindingUnit = { readonly key: string; lines(): Iterable<FindingLine> }
 
 /**
  * All findings about observations, in parts: of each group at each age, of the groups of each age beside each other, and of each
  * group over its ages; only the kinds that are asked for. A note says why a result is missing, and is kept beside the kind it is about;
- * that results are simulated is said before them, whatever is asked for. Two parts with one key hold the same lines.
+ * that results are simulated is said before them, whatever is asked for.
  * Checked: tests/domain/findings/lines/findingLines.spec.ts.
  */
 export function findingUnits(observations: readonly Observation[], options: FindingsOptions): FindingUnit[] {
@@ -76,12 +74,12 @@ function groupsByAge(cells: readonly Cell[], treatment: Treatment): [number | nu
 }
 
 /** Groups over their ages; those without an age are no series. */
-function seriesOf(cells: readonly Cell[], treatment: Treatment): Series[] {
+export function seriesOf(cells: readonly Cell[], treatment: Treatment): Series[] {
   const byGroup = new Map<string, Series['ages'][number][]>()
   for (const { group, ageMonths, counted } of cells) {
     if (ageMonths === null) continue
     const blocks = treatedBlocks(counted, treatment).map(({ block, strengthMPa }) => ({
-      ageMonths,
+      ageMonths: block.ageAtBreakMonths ?? ageMonths,
       strengthMPa,
       held: treatment.woodFailure === 'censored' && isWoodFailure(block, treatment),
     }))

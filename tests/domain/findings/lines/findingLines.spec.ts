@@ -31,6 +31,16 @@ describe('findings', () => {
     expect(fit).toMatchObject({ failures: 4, censored: 1 })
   })
 
+  it('group blocks by the age of their pull, and fit models to their own ages', () => {
+    const months = (one: number) => (one === 12 ? 13 : one)
+    const late = aged.map((one) => ({ ...one, ageAtBreakMonths: months(one.ageMonths) }))
+    const really = aged.map((one) => ({ ...one, ageMonths: months(one.ageMonths) }))
+    const only = (kind: string, from: typeof aged) => linesOf({ only: [kind] }, from)
+    expect(only('means-test', late)).toEqual(only('means-test', aged))
+    expect(only('ageing-model', late)).toEqual(only('ageing-model', really))
+    expect(only('ageing-model', late)).not.toEqual(only('ageing-model', aged))
+  })
+
   it('compare within each age and follow each group over its ages', () => {
     const lines = linesOf({ only: ['means-test', 'trend'] }, aged)
     const ages = lines.flatMap((line) => (line.kind === 'means-test' ? [line.ageMonths] : []))

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import {
+  ageingQuestionOf,
   agesOf,
   ageToShow,
   firstSettings,
@@ -53,4 +54,15 @@ test('calls means censored nowhere, for they are as observed, and asks censored 
   expect(treatmentOf(censored).woodFailure).toBe('observed')
   expect(treatmentOf({ ...censored, asked: 'changed' }).woodFailure).toBe('censored')
   expect(treatmentOfMeans({ ...censored, asked: 'changed' }).woodFailure).toBe('observed')
+})
+
+test('asks of ages what can be read of the fields, and what is usual else', () => {
+  const asked = (sharePercent: string, atYears: string) => {
+    const question = ageingQuestionOf({ ...firstSettings, sharePercent, atYears })
+    return [question.sharePercent, question.atMonths]
+  }
+  expect(asked('70', '2.5')).toEqual([70, 30])
+  expect(asked('', '')).toEqual([80, null])
+  expect(asked('100', '200')).toEqual([80, null])
+  expect(asked('much', 'long')).toEqual([80, null])
 })

@@ -1,0 +1,40 @@
+// Held by tests/engine/findings/findingsThread.spec.ts.
+import type { ArchiveReader } from '#archive/archiveReader.ts'
+import type { AgeingPart } from '#domain/findings/ageing/ageingParts.ts'
+import { rememberLines } from '#domain/findings/lines/rememberedLines.ts'
+import { answerAgeing } from './answerAgeing.ts'
+import { answerFindings } from './answerFindings.ts'
+
+/** Hears how many parts of an answer are done. */
+export type OnProgress = (done: number, total: number) => void
+
+/** What is kept from one question to the next. */
+export function findingsMemory() {
+  return { lines: rememberLines(), ageing: rememberLines<AgeingPart>() }
+}
+type Memory = ReturnType<typeof findingsMemory>
+
+type Answer<Question, Found> = (
+  archive: ArchiveReader,
+  question: Question,
+  memory: Memory,
+  onProgress: OnProgress,
+  /** ISO 8601 instant of the question. */
+  instant: string,
+) => Found
+
+const answer = <Question, Found>(one: Answer<Question, Found>) => one
+
+/** All that the thread of the statistics can be asked, by the procedure that asks it. */
+export const findingsAnswers = {
+  'findings.of': answer((archive, question: Parameters<typeof answerFindings>[1], memory, onProgress) =>
+    answerFindings(archive, question, memory.lines, onProgress),
+  ),
+  'findings.ageing': answer((archive, question: Parameters<typeof answerAgeing>[1], memory, onProgress) =>
+    answerAgeing(archive, question, memory.ageing, onProgress),
+  ),
+} as const
+
+export type FindingsName = keyof typeof findingsAnswers
+export type QuestionOf<Name extends FindingsName> = Parameters<(typeof findingsAnswers)[Name]>[1]
+export type AnswerOf<Name extends FindingsName> = ReturnType<(typeof findingsAnswers)[Name]>
