@@ -2,9 +2,9 @@
 import { Trouble } from '#contract/errors.ts'
 import type { ArchiveInfo } from '#contract/keeping/archive.ts'
 import type { Progress } from '#contract/tasks.ts'
-import { calibrateDemo } from './calibration/demoCalibration.ts'
 import { openOwnArchive } from './core/realParts.ts'
-import { fillDemo } from './keeping/fillDemo.ts'
+import { demoMakers } from './demoMakers.ts'
+import { fillDemo } from './keeping/demo/fillDemo.ts'
 import { watchChain } from './keeping/watchChain.ts'
 
 /** An archive with the demo study in it, new or filled up. Rejects with Trouble `conflict` when it holds anything else or all of it. */
@@ -18,7 +18,7 @@ export async function createDemoArchive(
   const archive = await openOwnArchive(path, program)
   try {
     const watch = await watchChain(archive, keptHeads)
-    await fillDemo(archive, program, calibrateDemo, onProgress, signal, new Date().toISOString().slice(0, 10))
+    await fillDemo(archive, program, demoMakers, onProgress, signal, new Date().toISOString().slice(0, 10))
     await watch.close()
     return await archive.info()
   } catch (thrown) {

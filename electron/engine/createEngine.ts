@@ -9,7 +9,6 @@ import { breakHandlers } from './breaks/handlers.ts'
 import { evaluateRecovered } from './breaks/recoveredBreaks.ts'
 import { calibrationInForce } from './calibration/calibrationInForce.ts'
 import { createCheckWeightRun } from './calibration/checkWeight/checkWeightRun.ts'
-import { calibrateDemo } from './calibration/demoCalibration.ts'
 import { calibrationHandlers } from './calibration/handlers.ts'
 import { createCalibrationDesk } from './calibration/routine/calibrationDesk.ts'
 import { demoArchiveOf } from './core/demoArchive.ts'
@@ -19,6 +18,7 @@ import type { HandlerParts } from './core/handlerParts.ts'
 import { createLongTasks } from './core/longTask.ts'
 import { openingTroubles } from './core/openingTroubles.ts'
 import { deedsCatchUp, watchRecords } from './core/recordsWatch.ts'
+import { demoMakers } from './demoMakers.ts'
 import { findingsThread } from './findings/findingsThread.ts'
 import { findingsHandlers } from './findings/handlers.ts'
 import { keepingHandlers } from './keeping/handlers.ts'
@@ -112,7 +112,7 @@ export async function createEngine(
     ...{ tasks, emit: hub.emit, demo: demoArchiveOf(archive, options.demo ?? false) },
   }
   const handlers: Handlers = {
-    ...keepingHandlers(handlerParts, calibrateDemo),
+    ...keepingHandlers(handlerParts, demoMakers),
     ...settingsHandlers(preferences),
     ...benchHandlers(handlerParts, bench, preferences.change),
     ...specimenHandlers(handlerParts),

@@ -34,11 +34,11 @@ test.skipIf(chromiumPath === null)(
     await page.getByRole('heading', { name: 'Waiting for load' }).waitFor()
     // The stream has run all the time, and nothing was loaded that nobody asked for.
     const { breaks } = (await engine.handlers['app.info']({})).archive
-    expect(breaks).toBe(64)
+    expect(breaks).toBeGreaterThan(200)
     expect(await page.getByText('uncalibrated').count()).toBe(0)
     await page.keyboard.press('l')
     await page.getByRole('heading', { name: /^Broke at/ }).waitFor()
-    await expect.poll(async () => (await engine.handlers['app.info']({})).archive.breaks).toBe(65)
+    await expect.poll(async () => (await engine.handlers['app.info']({})).archive.breaks).toBe(breaks + 1)
 
     await page.getByRole('button', { name: 'Open my own archive' }).click()
     await mark(/Open now: loft/).waitFor()

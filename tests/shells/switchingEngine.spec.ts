@@ -27,10 +27,9 @@ test('opens the demo in place of a person’s own archive, which nothing invente
   const statuses: string[] = []
   engine.subscribe('bench.state', ({ connection }) => statuses.push(connection.status))
   await handlers['archive.switch']({ to: { kind: 'demo' } })
-  expect(await handlers['app.info']({})).toMatchObject({
-    demo: true,
-    archive: { path: demoPath, specimens: 168 },
-  })
+  const { demo, archive } = await handlers['app.info']({})
+  expect({ demo, path: archive.path }).toEqual({ demo: true, path: demoPath })
+  expect(archive.specimens).toBeGreaterThan(1000)
   expect((await handlers['bench.state']({})).connection).toMatchObject({ status: 'open', source: { kind: 'virtual' } })
   await expect.poll(() => statuses).toContain('open')
   const own = await openArchive({ path: ownPath, program: 'test', mode: 'read' })

@@ -47,7 +47,7 @@ export function glueUpRow(database: Database, glueUpId: number): GlueUpRow {
 export function glueUp(database: Database, glueUpId: number): GlueUpRecord {
   const specimens = prepared<GlueUpRecord['specimens'][number]>(
     database,
-    `SELECT r.specimen_id AS specimenId, r.number, r.adhesive, r.exposure, p.age_months AS ageMonths,
+    `SELECT r.specimen_id AS specimenId, r.number, r.adhesive, r.exposure, p.age_months AS ageMonths, r.board,
        r.overlap_length_mm AS overlapLengthMm, r.overlap_width_mm AS overlapWidthMm, r.area_mm2 AS areaMm2, r.place
      FROM glued_block b
      JOIN specimen_current s ON s.specimen_id = b.specimen_id

@@ -85,6 +85,7 @@ const glueUpRecord = z.strictObject({
       exposure: kept,
       /** null: a spare, or a block of no study. */
       ageMonths: ageMonths.nullable(),
+      board: kept,
       overlapLengthMm: positive.nullable(),
       overlapWidthMm: positive.nullable(),
       areaMm2: positive.nullable(),

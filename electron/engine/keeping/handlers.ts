@@ -3,13 +3,10 @@ import { Trouble } from '#contract/errors.ts'
 import type { keepingProcedures } from '#contract/keeping/procedures.ts'
 import type { HandlersOf } from '#contract/procedures.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
-import { type CalibrateDemo, fillDemo, heldOfDemo } from './fillDemo.ts'
+import { type DemoMakers, fillDemo, heldOfDemo } from './demo/fillDemo.ts'
 
 /** What concerns the whole program: what it is, whether its archive is sound, what takes long. */
-export function keepingHandlers(
-  parts: HandlerParts,
-  calibrateDemo: CalibrateDemo,
-): HandlersOf<typeof keepingProcedures> {
+export function keepingHandlers(parts: HandlerParts, makers: DemoMakers): HandlersOf<typeof keepingProcedures> {
   const { archive, tasks, emit, program, demo } = parts
   return {
     'app.info': async () => ({
@@ -31,7 +28,7 @@ export function keepingHandlers(
           await fillDemo(
             archive,
             program,
-            calibrateDemo,
+            makers,
             (progress) => emit('task.progress', progress),
             signal,
             parts.clock.instant().slice(0, 10),

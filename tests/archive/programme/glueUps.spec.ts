@@ -120,7 +120,13 @@ describe('a glue-up', () => {
     ])
     expect(glueUp(database, glueUpId).specimens).toEqual([
       {
-        ...{ specimenId: specimens[0]!.specimenId, number: labelOf(2), adhesive: 'casein C1', exposure: 'loft' },
+        ...{
+          specimenId: specimens[0]!.specimenId,
+          board: 'board 1',
+          number: labelOf(2),
+          adhesive: 'casein C1',
+          exposure: 'loft',
+        },
         ...{ ageMonths: 3, ...measured },
       },
     ])

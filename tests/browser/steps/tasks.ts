@@ -101,11 +101,15 @@ const wrongPeak: Task = {
     await hands.press('k', 'Breaks')
     await heading(page, 'Breaks')
     await hands.press('/', /^Search/)
-    await hands.type('R2-L0-05')
-    await page.waitForFunction(() => document.querySelectorAll('tr[data-index]').length === 1)
+    await hands.type('resorcinol')
+    const rows = page.locator('tr[data-index]')
+    await page.waitForFunction(() =>
+      [...document.querySelectorAll('tr[data-index]')].every(({ textContent }) => textContent?.includes('resorcinol')),
+    )
+    const number = (await rows.first().locator('a').first().textContent())!
     if (hands.kind === 'keyboard') await hands.key('ArrowDown', 'Enter')
-    else await hands.choose(/R2-L0-05/)
-    await heading(page, /R2-L0-05/)
+    else await hands.choose(number)
+    await heading(page, new RegExp(`^${number} broke`))
     const plot = page.locator('.recorded-curve .u-over').first()
     await plot.waitFor()
     if (hands.kind === 'mouse') {

@@ -28,7 +28,7 @@ const glueUp: GlueUpRecord = {
   ...{ studyTitle: 'Which glue to teach: loft and bilge', blocks: 18 },
   specimens: nextRunnings(1200, 18).map((running, at) => ({
     ...{ specimenId: at + 1, number: labelOf(running)!, adhesive: adhesives[at % 3]!, exposure: 'loft' },
-    ageMonths: at % 6 === 5 ? null : 6 * (at % 3),
+    ...{ ageMonths: at % 6 === 5 ? null : 6 * (at % 3), board: `plank ${1 + (at % 6)}` },
     overlapLengthMm: at === 4 ? null : 29.8 + (at % 5) / 10,
     overlapWidthMm: at === 4 ? null : 19.9 + (at % 4) / 20,
     areaMm2: at === 4 ? null : 600,
