@@ -1,6 +1,8 @@
 import type { VerifyReport } from '#contract/keeping/archive.ts'
 import type { AllocationDone } from '#contract/programme/studyRecord.ts'
+import type { Signature } from '#contract/signature.ts'
 import type { JudgedBlock } from '#contract/specimens/importedResult.ts'
+import type { Withdrawal } from '#contract/specimens/withdrawal.ts'
 import type { Progress } from '#contract/tasks.ts'
 import type { Topic } from '#contract/topics.ts'
 import type { Database } from './core/database.ts'
@@ -31,6 +33,24 @@ export type Archive = { readonly [Name in keyof Methods]: Asked<Methods[Name]> }
   ): Promise<AllocationDone>
   /** Brings the new blocks of a table in, all or nothing. No sample of a running capture can be stored meanwhile. */
   storeImport(onProgress: (progress: Progress) => void, signal: AbortSignal, made: NewImport): Promise<JudgedBlock[]>
+  /** Puts specimens on another place of the shelf, all or nothing. No sample of a running capture can be stored meanwhile. */
+  moveSpecimens(
+    onProgress: (progress: Progress) => void,
+    signal: AbortSignal,
+    specimenIds: readonly number[],
+    place: string,
+    recordedAt: string,
+    signature: Signature,
+  ): Promise<number>
+  /** Withdraws specimens or takes them back, all or nothing. No sample of a running capture can be stored meanwhile. */
+  withdrawSpecimens(
+    onProgress: (progress: Progress) => void,
+    signal: AbortSignal,
+    specimenIds: readonly number[],
+    kind: Withdrawal['kind'],
+    recordedAt: string,
+    signature: Signature,
+  ): Promise<number>
   /**
    * Tells once for each call that wrote, after its commit and before its promise resolves, what it touched: each topic once.
    * A call that touches nothing that is read (samples of a running capture, rejected lines) is not told. The function

@@ -35,9 +35,9 @@ function progressOf(id: number): (progress: Progress) => void {
 
 function work({ database }: OpenedArchive, { id, method, args }: Request): unknown {
   if (method === 'verify') return longMethods.verify(database, progressOf(id))
-  if (method === 'rebuildDerived' || method === 'allocateStudy' || method === 'storeImport') {
+  if (Object.hasOwn(longMethods, method)) {
     const [stopped, ...rest] = args as [Int32Array, ...unknown[]]
-    const long = longMethods[method] as LongWork
+    const long = longMethods[method as keyof typeof longMethods] as LongWork
     return long(database, progressOf(id), () => Atomics.load(stopped, 0) !== 0, ...rest)
   }
   const found = byName.get(method)

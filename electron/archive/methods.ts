@@ -63,7 +63,7 @@ import { type NewImport, storeImport } from './specimens/import/storeImport.ts'
 import { moveSpecimens, withdrawSpecimens } from './specimens/manySpecimens.ts'
 import { addPicture, addWoodPicture, pictureContent, pictures } from './specimens/pictures.ts'
 import { listSpecimens, pressQueue, specimen, waitingSpecimens } from './specimens/specimenRecords.ts'
-import { addSpecimen, addSpecimens, correctSpecimen } from './specimens/specimens.ts'
+import { addSpecimen, addSpecimens, correctSpecimen, storeSpecimens } from './specimens/specimens.ts'
 import { addDialReadings, decideImport, decideTypedResult, importRuns } from './specimens/typedResults.ts'
 import { verify } from './verify/verify.ts'
 
@@ -132,8 +132,6 @@ export const writes = {
   addSpecimen,
   addSpecimens,
   correctSpecimen,
-  moveSpecimens,
-  withdrawSpecimens,
   addPicture,
   addWoodPicture,
   addDialReadings,
@@ -166,7 +164,7 @@ export const writes = {
   mergeCatalogueEntries,
   takeBackCatalogueMerge,
   addGlueUp: (database: Database, glueUp: NewGlueUp) =>
-    glueUpRow(database, addGlueUp(database, glueUp, addSpecimens).glueUpId),
+    glueUpRow(database, addGlueUp(database, glueUp, storeSpecimens).glueUpId),
   beginBreakingSession,
   addBreakingEvent,
   addPullDecision,
@@ -183,6 +181,8 @@ export const longMethods = {
     isCancelled: () => boolean,
     made: NewImport,
   ) => storeImport(database, { next: nextOwnNumbers, keep: keepLabel }, made, onProgress, isCancelled),
+  moveSpecimens,
+  withdrawSpecimens,
 } as const
 
 export const methods = { ...reads, ...writes } as const

@@ -5,7 +5,7 @@ import type { Archive } from './archive.ts'
 import type { OpeningOptions } from './core/openDatabase.ts'
 import { stopped } from './core/recordTrouble.ts'
 import { connectWorker, type WorkerConnection } from './core/workerProtocol.ts'
-import type { Methods } from './methods.ts'
+import type { longMethods, Methods } from './methods.ts'
 import { startThread } from './startThread.ts'
 
 export type ArchiveOpening = {
@@ -46,6 +46,8 @@ export async function openArchive(opening: ArchiveOpening): Promise<Archive> {
     rebuildDerived: (tell, signal) => runLong(writer, 'rebuildDerived', tell, signal),
     allocateStudy: (tell, signal, ...args) => runLong(writer, 'allocateStudy', tell, signal, ...args),
     storeImport: (tell, signal, made) => runLong(writer, 'storeImport', tell, signal, made),
+    moveSpecimens: (tell, signal, ...args) => runLong(writer, 'moveSpecimens', tell, signal, ...args),
+    withdrawSpecimens: (tell, signal, ...args) => runLong(writer, 'withdrawSpecimens', tell, signal, ...args),
     onChange(listener) {
       listeners.add(listener)
       return () => void listeners.delete(listener)
@@ -81,7 +83,7 @@ async function verifyApart(
 /** The thread is busy until all is done, so it looks at memory that both share for whether it is to stop. */
 async function runLong<Result>(
   writer: WorkerConnection,
-  method: 'rebuildDerived' | 'allocateStudy' | 'storeImport',
+  method: Exclude<keyof typeof longMethods, 'verify'>,
   onProgress: (progress: Progress) => void,
   signal: AbortSignal,
   ...args: readonly unknown[]

@@ -11,6 +11,7 @@ export const taskWords = {
   findings: 'Working out findings',
   allocation: 'Allocating blocks',
   import: 'Importing past results',
+  specimens: 'Changing specimens',
 } as const
 
 export type TaskName = keyof typeof taskWords

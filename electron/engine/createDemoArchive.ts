@@ -2,6 +2,7 @@
 import { Trouble } from '#contract/errors.ts'
 import type { ArchiveInfo } from '#contract/keeping/archive.ts'
 import type { Progress } from '#contract/tasks.ts'
+import { localDayOf } from '#domain/programme/calendar/calendarDay.ts'
 import { openOwnArchive } from './core/realParts.ts'
 import { demoMakers } from './demoMakers.ts'
 import { fillDemo } from './keeping/demo/fillDemo.ts'
@@ -18,7 +19,7 @@ export async function createDemoArchive(
   const archive = await openOwnArchive(path, program)
   try {
     const watch = await watchChain(archive, keptHeads)
-    await fillDemo(archive, program, demoMakers, onProgress, signal, new Date().toISOString().slice(0, 10))
+    await fillDemo(archive, program, demoMakers, onProgress, signal, localDayOf(new Date().toISOString()))
     await watch.close()
     return await archive.info()
   } catch (thrown) {

@@ -32,9 +32,9 @@ import { LicencesPage } from '../pages/settings/LicencesPage.tsx'
 import { SettingsPage } from '../pages/settings/SettingsPage.tsx'
 import { DialListPage } from '../pages/specimens/dial/DialListPage.tsx'
 import { ImportPage } from '../pages/specimens/import/ImportPage.tsx'
+import { SpecimensPage } from '../pages/specimens/list/SpecimensPage.tsx'
 import { NewSpecimenPage } from '../pages/specimens/NewSpecimenPage.tsx'
 import { SpecimenPage } from '../pages/specimens/SpecimenPage.tsx'
-import { SpecimensPage } from '../pages/specimens/SpecimensPage.tsx'
 import type { PageName, ParametersOf, Route } from '../routes/route.ts'
 
 /** Which component shows a page; what the address says beside its name are the component's props. */

@@ -30,10 +30,10 @@ type Parameters = Record<string, number | readonly number[]>
 
 /**
  * The place that an address names. One that says more than any page knows is read as far as it can be; the bench when it
- * names none.
+ * names none. What stands behind a question mark says how the page is looked at, and not which.
  */
 export function routeOf(hash: string): Route {
-  const words = hash.replace(/^#\/?/, '').split('/')
+  const words = hash.replace(/^#\/?/, '').replace(/\?.*$/, '').split('/')
   let best = { page: 'bench' as PageName, read: 0, parameters: {} as Parameters }
   for (const { page, path } of routeTable) {
     const { read, parameters } = readAlong(path.split('/'), words)

@@ -93,7 +93,8 @@ function ariaOf(id: string, { hint, error, question }: Said) {
   }
 }
 
-function FieldWords({ id, hint, error, question }: { id: string } & Said) {
+/** What stands below the field with that id. */
+export function FieldWords({ id, hint, error, question }: { id: string } & Said) {
   return (
     <>
       {hint === undefined ? null : (

@@ -1,11 +1,14 @@
 import { type ClipboardEvent, type KeyboardEvent, useId, useState } from 'react'
+import type { ComboboxOption } from './combobox/comboboxOptions.ts'
+import { useCombobox } from './combobox/useCombobox.tsx'
+import { FieldWords } from './Field.tsx'
 import './listField.css'
 
 /** What parts several entries that are typed or pasted at once. */
 const between = /[;\n\t]+/
 
 /**
- * A field into which one thing after another is entered: Enter or leaving the field enters it, Backspace in the empty field
+ * A field into which one thing after another is entered, typed or chosen: Enter or leaving the field enters it, Backspace in the empty field
  * takes the last one out again.
  */
 export function ListField({
@@ -15,6 +18,7 @@ export function ListField({
   error = null,
   required = false,
   placeholder,
+  options,
   onAdd,
   onRemove,
 }: {
@@ -25,6 +29,8 @@ export function ListField({
   error?: string | null
   required?: boolean
   placeholder?: string
+  /** What can be chosen below it, beside whatever is typed. */
+  options?: readonly ComboboxOption[]
   /** Enters some; returns what is wrong with them, and they stay to be mended. */
   onAdd(texts: readonly string[]): string | null
   onRemove(index: number): void
@@ -33,21 +39,30 @@ export function ListField({
   const [typed, setTyped] = useState('')
   const [wrong, setWrong] = useState<string | null>(null)
   const said = wrong ?? error
+  const combobox = useCombobox({
+    label,
+    typed,
+    options: (options ?? []).filter(({ value }) => !values.includes(value)),
+    onTake: ({ value }) => add([value]),
+  })
 
-  function enter(text: string): void {
-    const texts = text
-      .split(between)
-      .map((one) => one.trim())
-      .filter((one) => one !== '')
+  function add(texts: readonly string[]): void {
     if (texts.length === 0) return
     const refused = onAdd(texts)
     setWrong(refused)
     if (refused === null) setTyped('')
   }
 
+  function enter(text: string): void {
+    const texts = text.split(between).map((one) => one.trim())
+    add(texts.filter((one) => one !== ''))
+  }
+
   function onKeyDown(event: KeyboardEvent<HTMLInputElement>): void {
+    if (options !== undefined && combobox.onKey(event)) return
     if (event.key === 'Enter' && typed.trim() !== '') {
       event.preventDefault()
+      combobox.close()
       enter(typed)
     } else if (event.key === 'Backspace' && typed === '' && values.length > 0) onRemove(values.length - 1)
   }
@@ -69,6 +84,7 @@ export function ListField({
         {values.length === 0 ? null : <Entered {...{ label, values, onRemove }} />}
         <input
           id={id}
+          {...(options === undefined ? {} : combobox.input)}
           value={typed}
           placeholder={values.length === 0 ? placeholder : undefined}
           maxLength={10_000}
@@ -78,24 +94,20 @@ export function ListField({
           onChange={(event) => {
             setTyped(event.currentTarget.value)
             setWrong(null)
+            combobox.onTyped()
           }}
           onKeyDown={onKeyDown}
           onPaste={onPaste}
-          onBlur={() => enter(typed)}
+          onBlur={() => {
+            combobox.close()
+            enter(typed)
+          }}
         />
+        {options === undefined ? null : combobox.list}
       </div>
       {/* Whoever looks whether a form was changed sees what was entered */}
       <input type="hidden" value={values.join('\n')} />
-      {hint === undefined ? null : (
-        <p id={`${id}-hint`} className="field-hint">
-          {hint}
-        </p>
-      )}
-      {said === null ? null : (
-        <p id={`${id}-error`} className="field-error">
-          {said}
-        </p>
-      )}
+      <FieldWords id={id} hint={hint} error={said} />
     </div>
   )
 }

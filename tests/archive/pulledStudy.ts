@@ -28,7 +28,16 @@ export function pulledStudy(database: Database.Database): {
 }
 
 export function withdraw(database: Database.Database, specimenId: number): void {
-  withdrawSpecimens(database, [specimenId], 'withdrawn', morning, { by: 'bench', reason: 'fell off the shelf' })
+  const signed = { by: 'bench', reason: 'fell off the shelf' }
+  withdrawSpecimens(
+    database,
+    () => {},
+    () => false,
+    [specimenId],
+    'withdrawn',
+    morning,
+    signed,
+  )
 }
 
 /** An archive in memory as a file, which is gone after the test. */

@@ -4,7 +4,7 @@ import { inTransaction } from '#archive/core/transaction.ts'
 import { addGlueUp } from '#archive/programme/glueUps.ts'
 import { takeRunning } from '#archive/programme/runningNumbers.ts'
 import { blockKind, studyKind } from '#archive/programme/studyKinds.ts'
-import { addSpecimens } from '#archive/specimens/specimens.ts'
+import { storeSpecimens } from '#archive/specimens/specimens.ts'
 import { glueUpFields } from '#contract/programme/glueUp.ts'
 import { type NewGluedBlock, newGluedBlock } from '#contract/programme/glueUpProcedures.ts'
 import { type Block, type StudyFields, studyFields } from '#contract/programme/study.ts'
@@ -57,7 +57,7 @@ export function glueBlocks(
 ): number[] {
   const blocks: NewGluedBlock[] = blockIds.map((blockId) => newGluedBlock.parse({ blockId, areaMm2: 600 }))
   const fields = glueUpFields.parse({ gluedOn })
-  return addGlueUp(database, { ...signed, studyId, fields, blocks, demo: false }, addSpecimens).specimens.map(
+  return addGlueUp(database, { ...signed, studyId, fields, blocks, demo: false }, storeSpecimens).specimens.map(
     ({ specimenId }) => specimenId,
   )
 }

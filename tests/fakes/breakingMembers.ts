@@ -1,6 +1,7 @@
 import type { BreakSummary } from '#contract/breaks/break.ts'
 import type { BreakingMember } from '#contract/programme/breakingProcedures.ts'
 import { type SpecimenFields, specimenFields } from '#contract/specimens/specimen.ts'
+import { namedAsWritten } from './scripted/namedAsWritten.ts'
 
 const at = '2031-06-02T09:30:00.000Z'
 
@@ -23,11 +24,12 @@ export function breakingMember(
   change: Partial<BreakingMember> & { fields?: Partial<SpecimenFields>; summary?: Partial<BreakSummary> } = {},
 ): BreakingMember {
   const { fields, summary: changed, ...rest } = change
+  const whole = specimenFields.parse({ number: `B-${specimenId}`, adhesive: 'casein C1', areaMm2: 600, ...fields })
   const summary = strengthMPa === null ? null : memberBreak(specimenId, strengthMPa, changed)
   return {
     specimen: {
       ...{ specimenId, revision: 1, recordedAt: at, by: '', reason: '' },
-      fields: specimenFields.parse({ number: `B-${specimenId}`, adhesive: 'casein C1', areaMm2: 600, ...fields }),
+      ...{ fields: whole, named: namedAsWritten(whole), ageMonths: null },
       breakInForce: summary?.setAside === null ? summary : null,
       typedResultInForce: null,
       withdrawn: null,

@@ -1,11 +1,12 @@
 // Held by tests/archive/lists/rebuild.spec.ts.
+import { ageMonths } from '#domain/programme/ageMonths.ts'
 import { caseFolded, folded, naturalKey } from '#domain/text/naturalOrder.ts'
 import { type Named, nameReader } from '../catalogue/names.ts'
 import { type NamedKey, type Written, writtenOfSpecimen } from '../catalogue/written.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
-import { typedSetAside } from './countsOfSpecimen.ts'
-import { withdrawnBecause } from './withdrawn.ts'
+import { resultsOf, timesBroken, typedSetAside } from './countsOfSpecimen.ts'
+import { isWithdrawn, withdrawnBecause } from './withdrawn.ts'
 
 /**
  * What stands in force of one specimen: its newest revision as lists sort and search it, under the names that the catalogue has
@@ -26,6 +27,18 @@ export type SpecimenCurrentRow = {
   joint_type_id: number | null
   exposure_id: number | null
   place_id: number | null
+  /** Its study and its glue-up, where it was planned and glued in one; and the age of its pull, null for a spare. */
+  study_id: number | null
+  glue_up_id: number | null
+  pull_age_months: number | null
+  /** Its age in months at the result that counts, or that of its pull where it has none. */
+  age_months: number | null
+  gap_mm: number | null
+  /** `waiting` for the press; `broken`, with a result that counts; `lost`: withdrawn, or open although nothing of it counts. */
+  standing: 'waiting' | 'broken' | 'lost'
+  withdrawn: number
+  /** How many of its breaks count; more than one is one too many. */
+  results: number
   area_mm2: number | null
   search: string
   demo: number
@@ -42,6 +55,12 @@ export type SpecimenCurrentRow = {
 type SameAsFound =
   | 'specimen_id'
   | 'revision_id'
+  | 'study_id'
+  | 'glue_up_id'
+  | 'pull_age_months'
+  | 'gap_mm'
+  | 'standing'
+  | 'results'
   | 'area_mm2'
   | 'demo'
   | 'break_in_force'
@@ -54,11 +73,15 @@ type SameAsFound =
 
 type FoundRow = Pick<SpecimenCurrentRow, SameAsFound> &
   Record<'number' | 'adhesive' | 'lot' | 'joint_type' | 'exposure' | 'place' | 'notes', string> &
-  Record<'wood' | 'board' | 'withdrawn', string | null>
+  Record<'wood' | 'board' | 'withdrawn' | 'glued_on' | 'tested_on', string | null> & { given_age_months: number | null }
 
 const text = `
   SELECT r.specimen_id, r.revision_id, r.number, r.adhesive, r.lot, r.wood, r.board, r.joint_type, r.exposure, r.place, r.notes,
-    ${withdrawnBecause('r.specimen_id')} AS withdrawn, r.area_mm2, r.demo,
+    ${withdrawnBecause('r.specimen_id')} AS withdrawn, r.area_mm2, r.demo, r.bond_line_gap_mm AS gap_mm,
+    p.study_id, g.glue_up_id, p.age_months AS pull_age_months, r.glued_on, coalesce(b.started_at, t.broken_on) AS tested_on,
+    t.age_months AS given_age_months, ${resultsOf('r.specimen_id')} AS results,
+    CASE WHEN b.break_id IS NOT NULL OR t.typed_result_id IS NOT NULL THEN 'broken'
+      WHEN ${timesBroken('r.specimen_id')} > 0 OR ${isWithdrawn('r.specimen_id')} THEN 'lost' ELSE 'waiting' END AS standing,
     b.break_id AS break_in_force, t.typed_result_id AS typed_result_in_force,
     coalesce(b.started_at, t.broken_on, t.recorded_at) AS started_at, coalesce(b.peak_n, t.peak_n) AS peak_n,
     CASE WHEN b.break_id IS NULL THEN coalesce(t.peak_n / r.area_mm2, t.strength_mpa) ELSE b.peak_n / r.area_mm2 END AS strength_mpa,
@@ -70,6 +93,8 @@ const text = `
     WHERE specimen_id = r.specimen_id AND outcome = 'break' AND set_aside IS NULL)
   LEFT JOIN typed_result t ON b.break_id IS NULL AND t.typed_result_id = (SELECT max(typed_result_id) FROM typed_result o
     WHERE o.specimen_id = r.specimen_id AND NOT ${typedSetAside('o')})
+  LEFT JOIN glued_block g ON g.specimen_id = r.specimen_id
+  LEFT JOIN block p ON p.block_id = g.block_id
   WHERE r.specimen_id IN (SELECT value FROM json_each(?))
     AND r.revision = (SELECT max(revision) FROM specimen_revision WHERE specimen_id = r.specimen_id)
   ORDER BY r.specimen_id`
@@ -86,7 +111,8 @@ export function deriveSpecimens(database: Database, specimenIds: readonly number
 }
 
 function fromRow(row: FoundRow, readName: (written: Written) => Named | null): SpecimenCurrentRow {
-  const { number, adhesive, lot, wood, board, joint_type, exposure, place, notes, withdrawn, ...found } = row
+  const { number, adhesive, lot, wood, board, joint_type, exposure, place, notes, withdrawn, ...others } = row
+  const { glued_on, tested_on, given_age_months, ...found } = others
   const written = writtenOfSpecimen({
     ...{ adhesive, lot, wood: wood ?? '', board: board ?? '', jointType: joint_type, exposure, place },
   })
@@ -112,6 +138,18 @@ function fromRow(row: FoundRow, readName: (written: Written) => Named | null): S
     joint_type_id: named.jointType.entryId,
     exposure_id: named.exposure.entryId,
     place_id: named.place.entryId,
+    age_months: given_age_months ?? ageAtTest(glued_on, tested_on) ?? found.pull_age_months,
+    withdrawn: Number(withdrawn !== null),
     search: [...new Set([...texts, ...names].map(folded))].join('\n'),
+  }
+}
+
+/** null: one of the days is not known, or none of the calendar. */
+function ageAtTest(gluedOn: string | null, testedOn: string | null): number | null {
+  if (gluedOn === null || testedOn === null) return null
+  try {
+    return ageMonths(gluedOn, testedOn)
+  } catch {
+    return null
   }
 }

@@ -1,11 +1,15 @@
+import type { SetAsideCause } from '#contract/breaks/decision.ts'
 import type { Flag, Outcome } from '#contract/breaks/evaluation.ts'
 import type { TypedResult } from '#contract/specimens/typedResult.ts'
 import { shearStrengthMPa } from '#domain/strength/strength.ts'
 import { folded } from '#domain/text/naturalOrder.ts'
+import { setAsideCauseWords } from '#words/breaks/decisionWords.ts'
 import { breakFiguresToFind, breakWordsToFind, everyBreakWord, type ShownBreak } from '#words/breaks/shownInLists.ts'
+import { resultsWords } from '#words/specimens/resultsWords.ts'
 import { type FoundSpecimen, specimenToFind } from '#words/specimens/specimenToFind.ts'
 import { typedSourceToFind } from '#words/specimens/typedResultWords.ts'
 import type { Database } from '../core/database.ts'
+import { countsAsResult } from './countsOfSpecimen.ts'
 
 // A row is found by all that it shows, in the words in which it shows it. These are made while searching and never stored: they
 // change with the program's wording and with the time zone.
@@ -21,19 +25,96 @@ export const searchJoins = `
   LEFT JOIN typed_result t ON b.break_id IS NULL AND t.typed_result_id = s.typed_result_in_force
   LEFT JOIN import_run i ON i.import_run_id = t.import_run_id`
 
+/** A figure of the result that a row shows: of its break, or of its result without a curve. */
+const ofResult = (ofBreak: string, ofSpecimen: string) => `iif(t.typed_result_id IS NULL, ${ofBreak}, ${ofSpecimen})`
+
+/** What a row shows besides its texts, each with where it comes from in SQL. */
+const shownColumns = {
+  startedAt: ofResult('b.started_at', 's.started_at'),
+  outcome: ofResult('b.outcome', "'break'"),
+  ending: 'x.ending',
+  setAside: 'b.set_aside',
+  setAsideCause: 'b.set_aside_cause',
+  flags: 'e.flags',
+  events: 'e.events',
+  peakN: ofResult('b.peak_n', 's.peak_n'),
+  areaMm2: 's.area_mm2',
+  woodFailurePercent: ofResult('b.wood_failure_percent', 's.wood_failure_percent'),
+  typedStrengthMPa: ofResult('NULL', 's.strength_mpa'),
+  simulated: "c.source GLOB 'virtual amplifier: *'",
+  results: `iif(b.break_id IS NULL OR ${countsAsResult('b')}, s.results, 0)`,
+  by: 'p.by',
+  reason: 'p.reason',
+  lot: 'r.lot',
+  bondLineGapMm: 'r.bond_line_gap_mm',
+  overlapLengthMm: 'r.overlap_length_mm',
+  overlapWidthMm: 'r.overlap_width_mm',
+  gluedOn: 'r.glued_on',
+  ageMonths: 's.age_months',
+  demo: 's.demo',
+  source: 't.source',
+  sheetRow: 't.sheet_row',
+  sheetColumn: 't.sheet_column',
+  fileName: 'i.file_name',
+  fileSha256: 'i.file_sha256',
+  resolutionN: 't.resolution_n',
+  readBy: 't.read_by',
+  typedNote: 't.note',
+} as const
+
+type Shown = Record<
+  | 'startedAt'
+  | 'setAside'
+  | 'flags'
+  | 'events'
+  | 'by'
+  | 'reason'
+  | 'lot'
+  | 'gluedOn'
+  | 'sheetColumn'
+  | 'fileName'
+  | 'fileSha256'
+  | 'readBy'
+  | 'typedNote',
+  string | null
+> &
+  Record<
+    | 'peakN'
+    | 'areaMm2'
+    | 'woodFailurePercent'
+    | 'typedStrengthMPa'
+    | 'simulated'
+    | 'results'
+    | 'bondLineGapMm'
+    | 'overlapLengthMm'
+    | 'overlapWidthMm'
+    | 'ageMonths'
+    | 'demo'
+    | 'sheetRow'
+    | 'resolutionN',
+    number | null
+  > & {
+    outcome: Outcome | null
+    ending: ShownBreak['ending']
+    setAsideCause: SetAsideCause | null
+    source: TypedResult['source'] | null
+  }
+const shownKeys = Object.keys(shownColumns) as (keyof Shown)[]
+
+function shownOf(row: readonly unknown[]): Shown {
+  const shown: Record<string, unknown> = {}
+  for (let at = 0; at < shownKeys.length; at++) shown[shownKeys[at]!] = row[at]
+  return shown as Shown
+}
+
 /** A condition in SQL with one place for what is looked for, as JSON: each of it occurs in the texts or in what the row shows. */
 export const rowFits = `row_fits(?, coalesce(s.search, '') || ' ' || coalesce(b.note_search, ''),
-  iif(t.typed_result_id IS NULL, b.started_at, s.started_at), iif(t.typed_result_id IS NULL, b.outcome, 'break'), x.ending,
-  b.set_aside, e.flags, e.events, iif(t.typed_result_id IS NULL, b.peak_n, s.peak_n), s.area_mm2,
-  iif(t.typed_result_id IS NULL, b.wood_failure_percent, s.wood_failure_percent),
-  c.source GLOB 'virtual amplifier: *', p.by, p.reason,
-  r.lot, r.bond_line_gap_mm, r.overlap_length_mm, r.overlap_width_mm, r.glued_on, s.demo,
-  t.source, i.file_name, t.note, iif(t.typed_result_id IS NULL, NULL, s.strength_mpa))`
+  ${Object.values(shownColumns).join(', ')})`
 
 /** A condition with the values for its places. */
 export type SearchCondition = {
   condition: string
-  values: string[]
+  values: (string | number)[]
   /** The stored texts of nearly every row decide, so that looking twice costs less than keeping all that fit. */
   quick: boolean
 }
@@ -67,37 +148,14 @@ export function searchCondition(words: readonly string[], list: 'specimens' | 'b
 const saidBesides = '(b.set_aside IS NOT NULL OR b.peak_decision_id IS NOT NULL)'
 
 /** All words that rows show beside their texts and figures, whatever they are. */
-const wordsShown = folded(`invented demo tight joint waiting ${everyBreakWord()}`)
+const wordsShown = folded(
+  `invented demo tight joint waiting none ${resultsWords(2)} ${Object.values(setAsideCauseWords).join(' ')} ${everyBreakWord()}`,
+)
 
 /** Whether a row may show a word beside its stored texts, and what people said of its break. */
 function maybeShown(word: string): boolean {
-  return isFigure.test(word) || wordsShown.includes(word)
+  return isFigure(word) || wordsShown.includes(word)
 }
-
-type ShownRow = [
-  startedAt: string | null,
-  outcome: Outcome | null,
-  ending: ShownBreak['ending'],
-  setAside: string | null,
-  flags: string | null,
-  events: string | null,
-  peakN: number | null,
-  areaMm2: number | null,
-  woodFailurePercent: number | null,
-  simulated: number | null,
-  by: string | null,
-  reason: string | null,
-  lot: string | null,
-  bondLineGapMm: number | null,
-  overlapLengthMm: number | null,
-  overlapWidthMm: number | null,
-  gluedOn: string | null,
-  demo: number | null,
-  source: TypedResult['source'] | null,
-  fileName: string | null,
-  typedNote: string | null,
-  typedStrengthMPa: number | null,
-]
 
 const taught = new WeakSet<Database>()
 
@@ -123,69 +181,85 @@ export function teachSearch(database: Database): void {
   const wanted = { json: '', words: [] as string[] }
   const textOf = kept(folded)
   // What a break shows follows from a few codes, so that few rows need words of their own.
-  const breakWords = kept((codes) => folded(breakWordsToFind(breakOf(JSON.parse(codes)))))
-  const figures = kept((row) => figuresToFind(JSON.parse(row)))
-  function showsWord(row: ShownRow, word: string): boolean {
-    const [startedAt, outcome, ending, setAside, flags, events, , , , simulated, by, reason, lot, gapMm, , , , demo] =
-      row
-    const [, , , , , , , , , , , , , , , , , , source, fileName, typedNote] = row
-    const typed = source === null ? null : typedSourceToFind({ source, fileName })
-    for (const text of [by, reason, setAside, lot, typed, typedNote])
+  const breakWords = kept((codes) => folded(breakWordsToFind(JSON.parse(codes))))
+  const figures = kept((key) => figuresToFind(JSON.parse(key)))
+  const typedSource = kept((key) => folded(typedSourceToFind(JSON.parse(key))))
+  function showsWord(shown: Shown, word: string): boolean {
+    const { by, reason, setAside, setAsideCause, lot, typedNote, startedAt, demo, results } = shown
+    for (const text of [by, reason, setAside, lot, typedNote])
       if (text !== null && text !== '' && textOf(text).includes(word)) return true
     if (demo === 1 && 'invented demo'.includes(word)) return true
-    if (gapMm === 0 && 'tight joint'.includes(word)) return true
+    if (demo === null && word === 'none') return true
+    if (shown.bondLineGapMm === 0 && 'tight joint'.includes(word)) return true
+    if (results !== null && (resultsWords(results) ?? '').includes(word)) return true
+    if (setAsideCause !== null && setAsideCauseWords[setAsideCause].includes(word)) return true
+    if (shown.source !== null && typedSource(typedKey(shown)).includes(word)) return true
     if (startedAt === null) return 'waiting'.includes(word)
-    const codes: Partial<ShownRow> = [
-      '',
-      outcome,
-      ending,
-      setAside === null ? null : '',
-      flags,
-      kindsOf(events),
-      null,
-      null,
-      null,
-      simulated,
-    ]
-    return breakWords(JSON.stringify(codes)).includes(word)
+    return breakWords(codesOf(shown)).includes(word)
   }
   database.function('row_fits', { varargs: true }, (json: string, texts: string, ...row: unknown[]): number => {
     if (wanted.json !== json) Object.assign(wanted, { json, words: JSON.parse(json) })
-    const fits = (word: string) =>
-      `${texts} `.includes(word) ||
-      (isFigure.test(word) && figures(JSON.stringify(row)).includes(word)) ||
-      showsWord(row as ShownRow, word)
+    let shown: Shown | null = null
+    const fits = (word: string) => {
+      if (`${texts} `.includes(word)) return true
+      shown ??= shownOf(row)
+      return (isFigure(word) && figures(figureKey(shown)).includes(word)) || showsWord(shown, word)
+    }
     return wanted.words.every(fits) ? 1 : 0
   })
 }
 
-/** The kinds among stored events, without what else is known of them. */
-function kindsOf(events: string | null): string | null {
-  return events === null || events === '[]' ? null : [...new Set(events.match(/"kind":"[a-z-]+"/g))].join('')
+/** What the words of a break follow from, as JSON of what they are made from. */
+function codesOf({ outcome, ending, setAside, flags, events, simulated }: Shown): string {
+  const kinds = [...(events ?? '').matchAll(/"kind":"([a-z-]+)"/g)].map(([, kind]) => kind!)
+  const codes: Partial<ShownBreak> = {
+    ...{ outcome, ending, setAside: setAside === null ? null : '', simulated: simulated === 1 },
+    flags: flags === null ? [] : (JSON.parse(flags) as Flag[]),
+    events: [...new Set(kinds)],
+  }
+  return JSON.stringify(codes)
 }
+
+function typedKey({ source, sheetRow, sheetColumn, fileName, fileSha256, resolutionN, readBy }: Shown): string {
+  const file = fileName === null ? null : { fileName, fileSha256: fileSha256 ?? '' }
+  return JSON.stringify({ source, row: sheetRow, column: sheetColumn, file, resolutionN, readBy: readBy ?? '' })
+}
+
+const monthNames = [
+  ...['january', 'february', 'march', 'april', 'may', 'june', 'july', 'august'],
+  ...['september', 'october', 'november', 'december'],
+]
 
 /** A figure, a day, the name of a figure with its number, a month or a unit: what is made only where it is looked for. */
-const isFigure =
-  /^[\d.,:-]*\d[\d.,:-]*$|^[a-z]+ [\d.]+ $|^(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|gap|overlap|area|peak|strength|wood|failure|mm2?|in2?|n|lbf|mpa|psi|%)$/
-
-function figuresToFind(row: ShownRow): string {
-  const [startedAt, , , , , , , areaMm2, , , , , , bondLineGapMm, overlapLengthMm, overlapWidthMm, gluedOn] = row
-  const specimen: FoundSpecimen = { bondLineGapMm, overlapLengthMm, overlapWidthMm, areaMm2, gluedOn }
-  const parts = [specimenToFind(specimen), startedAt === null ? '' : breakFiguresToFind(breakOf(row))]
-  return `${folded(parts.join(' '))} `
+function isFigure(word: string): boolean {
+  return (
+    /^[\d.,:-]*\d[\d.,:-]*$|^[a-z]+ [\d.]+ $|^(gap|overlap|area|peak|strength|wood|failure|age|months?|years?|mm2?|in2?|n|lbf|mpa|psi|%)$/.test(
+      word,
+    ) ||
+    (word.length > 2 && monthNames.some((name) => name.startsWith(word)))
+  )
 }
 
-function breakOf(row: ShownRow): ShownBreak {
-  const [startedAt, outcome, ending, setAside, flags, events, peakN, areaMm2, woodFailurePercent, simulated] = row
-  return {
-    ...{ startedAt: startedAt ?? '', outcome, ending, setAside, peakN, woodFailurePercent, simulated: simulated === 1 },
-    flags: flags === null ? [] : (JSON.parse(flags) as Flag[]),
-    events: [...(events ?? '').matchAll(/"kind":"([a-z-]+)"/g)].map(([, kind]) => kind!),
-    strengthMPa: row[21] ?? strengthOf(outcome, peakN, areaMm2),
+type Figures = FoundSpecimen & Pick<ShownBreak, 'startedAt' | 'peakN' | 'strengthMPa' | 'woodFailurePercent'>
+
+/** All figures of a row, as JSON. */
+function figureKey(shown: Shown): string {
+  const { startedAt, peakN, areaMm2, woodFailurePercent, bondLineGapMm, overlapLengthMm, overlapWidthMm } = shown
+  const { gluedOn, ageMonths } = shown
+  const figures: Figures = {
+    ...{ startedAt: startedAt ?? '', peakN, woodFailurePercent, areaMm2 },
+    ...{ bondLineGapMm, overlapLengthMm, overlapWidthMm, gluedOn, ageMonths },
+    strengthMPa: shown.typedStrengthMPa ?? strengthOf(shown),
   }
+  return JSON.stringify(figures)
 }
 
-function strengthOf(outcome: Outcome | null, peakN: number | null, areaMm2: number | null): number | null {
+function figuresToFind(figures: Figures): string {
+  const ofBreak = figures.startedAt === '' ? '' : breakFiguresToFind(figures)
+  return `${folded(`${specimenToFind(figures)} ${ofBreak}`)} `
+}
+
+function strengthOf({ outcome, peakN, areaMm2 }: Shown): number | null {
   if (outcome !== 'break' || peakN === null || areaMm2 === null || areaMm2 <= 0) return null
   return shearStrengthMPa(peakN, areaMm2)
 }

@@ -3,11 +3,11 @@ import type { ListQuery } from '#contract/listQuery.ts'
 import { searchWords } from '#domain/text/naturalOrder.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
+import { filterCondition } from './listFilter.ts'
 import { type SearchCondition, searchCondition, teachSearch } from './listSearch.ts'
 import { type ReadableRows, readableRows } from './readableRows.ts'
 import { readBreakSummary } from './summaries.ts'
 import { waitsForPress } from './waits.ts'
-import { isWithdrawn } from './withdrawn.ts'
 
 type Sort = ListQuery['sort']
 type Status = ListQuery['status']
@@ -38,10 +38,10 @@ const noResult = 's.break_in_force IS NULL AND s.typed_result_in_force IS NULL'
 /** waiting: no result in force. broken: one in force. set-aside: at least one result set aside, whatever else there is. */
 const specimenStatus: Readonly<Record<Status, string>> = {
   all: '1',
-  waiting: `${noResult} AND NOT ${isWithdrawn('s.specimen_id')}`,
+  waiting: `${noResult} AND s.withdrawn = 0`,
   broken: `NOT (${noResult})`,
   'set-aside': 's.any_set_aside = 1',
-  withdrawn: isWithdrawn('s.specimen_id'),
+  withdrawn: 's.withdrawn = 1',
 }
 
 /** waiting: no evaluation yet. broken: counts as a break. set-aside: not used in results. */
@@ -50,15 +50,25 @@ const breakStatus: Readonly<Record<Status, string>> = {
   waiting: 'b.outcome IS NULL',
   broken: "b.outcome = 'break' AND b.set_aside IS NULL",
   'set-aside': 'b.set_aside IS NOT NULL',
-  withdrawn: isWithdrawn('b.specimen_id'),
+  withdrawn: 's.withdrawn = 1',
 }
 
-/** What a search adds to a statement, and the values for its places; nothing where nothing is looked for. */
-function searching(database: Database, text: string, list: 'specimens' | 'breaks'): SearchCondition {
+/** What filter and search add to a statement, and the values for its places; nothing where nothing is looked for. */
+function searching(
+  database: Database,
+  { text, filter }: Pick<ListQuery, 'text' | 'filter'>,
+  list: 'specimens' | 'breaks',
+): SearchCondition {
+  const filtered = filterCondition(filter)
   const words = searchWords(text)
-  if (words.length === 0) return { condition: '', values: [], quick: true }
+  if (words.length === 0) return { ...filtered, quick: true }
   teachSearch(database)
-  return searchCondition(words, list)
+  const searched = searchCondition(words, list)
+  return {
+    condition: `${filtered.condition} ${searched.condition}`,
+    values: [...filtered.values, ...searched.values],
+    quick: searched.quick,
+  }
 }
 
 function orderBy(key: string, last: readonly string[], descending: boolean, mayBeMissing: boolean): string {
@@ -89,14 +99,14 @@ type Numbers = { total: number; ids: number[] }
 
 /** The numbers of all specimens that fit, in the order of the list. */
 export function specimenIds(database: Database, query: Omit<ListQuery, 'offset' | 'limit'>): number[] {
-  const { condition, values } = searching(database, query.text, 'specimens')
+  const { condition, values } = searching(database, query, 'specimens')
   const rows = prepared<{ specimen_id: number }>(database, specimenListText(query, condition)).all(...values, -1, 0)
   return rows.map((row) => row.specimen_id)
 }
 
 /** The numbers of one page of the specimens that fit, and how many fit in all. */
 export function specimensThatFit(database: Database, query: ListQuery): Numbers {
-  const search = searching(database, query.text, 'specimens')
+  const search = searching(database, query, 'specimens')
   // What a row shows is looked through once, not again for their number
   if (!search.quick) {
     const all = specimenIds(database, query)
@@ -139,7 +149,7 @@ const breaksAndSpecimens = 'FROM break_current b LEFT JOIN specimen_current s ON
 
 /** What follows SELECT in every statement about the breaks of a query: which of them fit, and in which order. */
 function breaksThatFit(database: Database, query: Omit<ListQuery, 'offset' | 'limit'>) {
-  const { condition, values } = searching(database, query.text, 'breaks')
+  const { condition, values } = searching(database, query, 'breaks')
   const fits = `${breaksAndSpecimens} WHERE ${breakStatus[query.status]} ${condition}`
   return { values, fits, order: orderBy(breakOrder[query.sort], ['b.break_id'], query.descending, true) }
 }

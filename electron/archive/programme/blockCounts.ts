@@ -3,15 +3,10 @@ import type { Allocated } from '#domain/programme/study/allocation.ts'
 import { cellKey } from '#domain/programme/study/cells.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
-import { blockStanding } from '../lists/blockStanding.ts'
 
-/** What became of blocks, as columns over `blocksWithSpecimens`. */
-const countColumns = `count(*) AS allocated, count(s.specimen_id) AS glued,
-  count(CASE WHEN ${blockStanding} = 'broken' THEN 1 END) AS broken,
-  count(CASE WHEN ${blockStanding} = 'lost' THEN 1 END) AS lost`
-
-const blocksWithSpecimens = `block b LEFT JOIN glued_block g ON g.block_id = b.block_id
-  LEFT JOIN specimen_current s ON s.specimen_id = g.specimen_id`
+/** What became of blocks, as columns over specimens `s`, which may be missing. */
+const countColumns = `count(s.specimen_id) AS glued, count(CASE WHEN s.standing = 'broken' THEN 1 END) AS broken,
+  count(CASE WHEN s.standing = 'lost' THEN 1 END) AS lost`
 
 type Counted = Omit<BlockCounts, 'waiting'>
 
@@ -24,8 +19,10 @@ const withWaiting = <Row extends Counted>(row: Row): Row & { waiting: number } =
 export function cellCounts(database: Database, studyId: number): CellCounts[] {
   return prepared<Omit<CellCounts, 'waiting'>>(
     database,
-    `SELECT b.adhesive, b.joint_type AS jointType, b.gap_mm AS gapMm, b.exposure, b.age_months AS ageMonths, ${countColumns}
-     FROM ${blocksWithSpecimens} WHERE b.study_id = ?
+    `SELECT b.adhesive, b.joint_type AS jointType, b.gap_mm AS gapMm, b.exposure, b.age_months AS ageMonths,
+       count(*) AS allocated, ${countColumns}
+     FROM block b LEFT JOIN glued_block g ON g.block_id = b.block_id
+     LEFT JOIN specimen_current s ON s.specimen_id = g.specimen_id WHERE b.study_id = ?
      GROUP BY b.adhesive, b.joint_type, b.gap_mm, b.exposure, b.age_months ORDER BY min(b.block_id)`,
   )
     .all(studyId)
@@ -36,7 +33,10 @@ export function cellCounts(database: Database, studyId: number): CellCounts[] {
 export function countsOfStudies(database: Database): Map<number, BlockCounts> {
   const rows = prepared<Counted & { studyId: number }>(
     database,
-    `SELECT b.study_id AS studyId, ${countColumns} FROM ${blocksWithSpecimens} GROUP BY b.study_id`,
+    `SELECT b.studyId, b.allocated, coalesce(glued, 0) AS glued, coalesce(broken, 0) AS broken, coalesce(lost, 0) AS lost
+     FROM (SELECT study_id AS studyId, count(*) AS allocated FROM block GROUP BY study_id) b
+     LEFT JOIN (SELECT s.study_id AS studyId, ${countColumns} FROM specimen_current s
+       WHERE s.study_id IS NOT NULL GROUP BY s.study_id) USING (studyId)`,
   ).all()
   return new Map(rows.map(({ studyId, ...counts }) => [studyId, withWaiting(counts)]))
 }

@@ -11,13 +11,14 @@ import { storeRecord } from '../core/recordKind.ts'
 import { readRecord } from '../core/recordTable.ts'
 import { conflict } from '../core/recordTrouble.ts'
 import { inTransaction } from '../core/transaction.ts'
+import { refreshSpecimens } from '../lists/refresh.ts'
 import { takeRunning } from './runningNumbers.ts'
 import { gluedBlockKind, glueUpKind } from './sessionKinds.ts'
 import { newestStudy } from './studies.ts'
 import { blockKind, labelKind } from './studyKinds.ts'
 
-/** How the archive adds specimens, all or none. */
-export type AddSpecimens = (
+/** How the archive stores new specimens, whose current rows are then still to be made. */
+export type StoreSpecimens = (
   database: Database,
   list: readonly SpecimenFields[],
   recordedAt: string,
@@ -38,7 +39,7 @@ export type NewGlueUp = Omit<GlueUp, 'glueUpId'> & {
 export function addGlueUp(
   database: Database,
   { blocks, demo, ...record }: NewGlueUp,
-  addSpecimens: AddSpecimens,
+  storeSpecimens: StoreSpecimens,
 ): { glueUpId: number; specimens: Specimen[] } {
   return inTransaction(database, () => {
     const study = record.studyId === null ? null : newestStudy(database, record.studyId).fields
@@ -56,7 +57,7 @@ export function addGlueUp(
       const { asPlanned: _asPlanned, ...given } = one
       return { ...given, ...common, number, demo }
     })
-    const specimens = addSpecimens(database, list, record.recordedAt, record.by)
+    const specimens = storeSpecimens(database, list, record.recordedAt, record.by)
     for (const [at, { specimenId }] of specimens.entries()) {
       const blockId = planned[at]?.blockId ?? null
       storeRecord(database, gluedBlockKind, { ...ofGlueUp(glueUp), blockId, specimenId })
@@ -67,6 +68,10 @@ export function addGlueUp(
           ...{ recordedAt: record.recordedAt, by: record.by },
         })
     }
+    refreshSpecimens(
+      database,
+      specimens.map(({ specimenId }) => specimenId),
+    )
     return { glueUpId: glueUp.glueUpId, specimens }
   })
 }

@@ -5,34 +5,37 @@ import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { readRecords } from '../core/recordTable.ts'
 import { notFound } from '../core/recordTrouble.ts'
-import { blockStanding } from '../lists/blockStanding.ts'
 import { type ReadableRows, readableRows } from '../lists/readableRows.ts'
 import { newestStudy } from './studies.ts'
 import { pullDecisionKind } from './studyKinds.ts'
 
-/** Glued blocks `p` with their glue-ups `u` and specimens `s`, in SQL. */
-const gluedBlocks = `block p JOIN glued_block g ON g.block_id = p.block_id JOIN glue_up u ON u.glue_up_id = g.glue_up_id
-  JOIN specimen_current s ON s.specimen_id = g.specimen_id`
 const gluedOn = "json_extract(u.fields, '$.gluedOn')"
-const counted = `count(*) AS planned, ${(['waiting', 'broken', 'lost'] as const)
-  .map((standing) => `sum(standing = '${standing}') AS ${standing}`)
-  .join(', ')}`
-/** One study (?), or all where that is NULL. */
-const ofStudies = '(@studyId IS NULL OR p.study_id = @studyId)'
+const standings = ['waiting', 'broken', 'lost'] as const
+const counted = `count(*) AS planned, ${standings.map((one) => `sum(s.standing = '${one}') AS ${one}`).join(', ')}`
+const summed = ['planned', ...standings].map((one) => `sum(${one}) AS ${one}`).join(', ')
 
-const countText = `
-  SELECT studyId, gluedOn, ageMonths, ${counted}, count(DISTINCT series) AS series FROM (
-    SELECT p.study_id AS studyId, ${gluedOn} AS gluedOn, p.age_months AS ageMonths, u.glue_up_id AS glueUpId,
-      ${blockStanding} AS standing,
-      CASE WHEN p.age_months IS NULL THEN json_array(p.adhesive, p.joint_type, p.gap_mm, p.exposure) END AS series
-    FROM ${gluedBlocks} WHERE ${ofStudies})
-  GROUP BY studyId, gluedOn, ageMonths
-  ORDER BY studyId, min(glueUpId), ageMonths`
+/** The study (?) alone, or every one: each has an index of its own kind to go along. */
+const ofStudies = (studyId: number | null) => (studyId === null ? 'study_id IS NOT NULL' : 'study_id = ?')
 
-const ungluedText = `
-  SELECT p.study_id AS studyId, p.age_months AS ageMonths, count(*) AS blocks FROM block p
-  WHERE ${ofStudies} AND NOT EXISTS (SELECT 1 FROM glued_block g WHERE g.block_id = p.block_id)
-  GROUP BY p.study_id, p.age_months`
+/** Glued blocks by study, day and age; counted along an index, so that a hundred thousand are no trouble. */
+const countText = (studyId: number | null) => `
+  SELECT studyId, ${gluedOn} AS gluedOn, ageMonths, ${summed}, 0 AS series FROM (
+    SELECT s.study_id AS studyId, s.glue_up_id AS glueUpId, s.pull_age_months AS ageMonths, ${counted}
+    FROM specimen_current s WHERE s.${ofStudies(studyId)} GROUP BY s.study_id, s.glue_up_id, s.pull_age_months)
+  JOIN glue_up u ON u.glue_up_id = glueUpId
+  GROUP BY studyId, gluedOn, ageMonths ORDER BY studyId, min(glueUpId), ageMonths`
+
+/** Of how many series there are spares of one day. */
+const seriesText = (studyId: number | null) => `
+  SELECT s.study_id AS studyId, ${gluedOn} AS gluedOn,
+    count(DISTINCT json_array(p.adhesive, p.joint_type, p.gap_mm, p.exposure)) AS series
+  FROM specimen_current s JOIN glue_up u ON u.glue_up_id = s.glue_up_id
+  JOIN glued_block g ON g.specimen_id = s.specimen_id JOIN block p ON p.block_id = g.block_id
+  WHERE s.${ofStudies(studyId)} AND s.pull_age_months IS NULL GROUP BY s.study_id, gluedOn`
+
+const plannedText = (studyId: number | null) => `
+  SELECT study_id AS studyId, age_months AS ageMonths, count(*) AS blocks FROM block
+  WHERE ${ofStudies(studyId)} GROUP BY study_id, age_months`
 
 /** What the pulls of one study, or of all, follow from; a study that cannot be read hides no other. */
 export function pullSources(database: Database, studyId: number | null): ReadableRows<PullSource> {
@@ -41,21 +44,43 @@ export function pullSources(database: Database, studyId: number | null): Readabl
     'SELECT DISTINCT study_id AS id FROM study_revision WHERE @studyId IS NULL OR study_id = @studyId ORDER BY study_id',
   ).all({ studyId })
   if (studyId !== null && ids.length === 0) throw notFound('study', studyId)
-  const counts = byStudy(prepared<GluedCount & OfStudy>(database, countText).all({ studyId }))
-  const unglued = byStudy(prepared<PullSource['unglued'][number] & OfStudy>(database, ungluedText).all({ studyId }))
+  const given = studyId === null ? [] : [studyId]
+  const counts = byStudy(withSpareSeries(database, studyId))
+  const planned = byStudy(prepared<PlannedCount>(database, plannedText(studyId)).all(...given))
   return readableRows(
     'study',
     ids.map(({ id }) => id),
     (id) => ({
       study: newestStudy(database, id),
       counts: counts.get(id) ?? [],
-      unglued: unglued.get(id) ?? [],
+      unglued: unglued(planned.get(id) ?? [], counts.get(id) ?? []),
       decisions: pullDecisions(database, id),
     }),
   )
 }
 
 type OfStudy = { studyId: number }
+type PlannedCount = PullSource['unglued'][number] & OfStudy
+
+function withSpareSeries(database: Database, studyId: number | null): (GluedCount & OfStudy)[] {
+  const given = studyId === null ? [] : [studyId]
+  const spares = prepared<{ gluedOn: string; series: number } & OfStudy>(database, seriesText(studyId)).all(...given)
+  const series = new Map(spares.map((row) => [`${row.studyId} ${row.gluedOn}`, row.series]))
+  return prepared<GluedCount & OfStudy>(database, countText(studyId))
+    .all(...given)
+    .map((row) => (row.ageMonths === null ? { ...row, series: series.get(`${row.studyId} ${row.gluedOn}`) ?? 0 } : row))
+}
+
+/** What is planned and not glued, age by age. */
+function unglued(planned: readonly PlannedCount[], glued: readonly GluedCount[]): PullSource['unglued'] {
+  const byAge = Map.groupBy(glued, ({ ageMonths }) => ageMonths)
+  return planned
+    .map(({ ageMonths, blocks }) => ({
+      ageMonths,
+      blocks: blocks - (byAge.get(ageMonths) ?? []).reduce((sum, one) => sum + one.planned, 0),
+    }))
+    .filter(({ blocks }) => blocks > 0)
+}
 
 function byStudy<Row extends OfStudy>(rows: readonly Row[]): Map<number, Row[]> {
   return Map.groupBy(rows, ({ studyId }) => studyId)
@@ -69,10 +94,11 @@ function pullDecisions(database: Database, studyId: number): PullDecision[] {
 export function seriesCounts(database: Database, studyId: number): SeriesCount[] {
   return prepared<SeriesCount>(
     database,
-    `SELECT adhesive, jointType, gapMm, exposure, gluedOn, ageMonths, ${counted} FROM (
-       SELECT p.block_id, p.adhesive, p.joint_type AS jointType, p.gap_mm AS gapMm, p.exposure, ${gluedOn} AS gluedOn,
-         p.age_months AS ageMonths, ${blockStanding} AS standing
-       FROM ${gluedBlocks} WHERE p.study_id = ?)
-     GROUP BY adhesive, jointType, gapMm, exposure, gluedOn, ageMonths ORDER BY min(block_id)`,
+    `SELECT p.adhesive, p.joint_type AS jointType, p.gap_mm AS gapMm, p.exposure, ${gluedOn} AS gluedOn,
+       p.age_months AS ageMonths, ${counted}
+     FROM block p JOIN glued_block g ON g.block_id = p.block_id JOIN glue_up u ON u.glue_up_id = g.glue_up_id
+     JOIN specimen_current s ON s.specimen_id = g.specimen_id
+     WHERE p.study_id = ?
+     GROUP BY p.adhesive, p.joint_type, p.gap_mm, p.exposure, gluedOn, p.age_months ORDER BY min(p.block_id)`,
   ).all(studyId)
 }

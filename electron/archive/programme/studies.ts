@@ -50,9 +50,27 @@ export function study(database: Database, studyId: number): StudyRecord {
     counts: sumOf(cells),
     cells,
     boards: boardCounts(database, studyId),
+    ...workOn(database, studyId),
     runnings: runnings.first === null || runnings.last === null ? null : { first: runnings.first, last: runnings.last },
     ...(unreadable === undefined ? {} : { unreadable }),
   }
+}
+
+/** The glue-ups of a study, and the breaking sessions of its pulls. */
+function workOn(database: Database, studyId: number): Pick<StudyRecord, 'glueUps' | 'sessions'> {
+  const glueUps = prepared<StudyRecord['glueUps'][number]>(
+    database,
+    `SELECT glue_up_id AS glueUpId, json_extract(fields, '$.gluedOn') AS gluedOn,
+       (SELECT count(*) FROM glued_block b WHERE b.glue_up_id = u.glue_up_id) AS blocks
+     FROM glue_up u WHERE study_id = ? ORDER BY glue_up_id`,
+  ).all(studyId)
+  const sessions = prepared<StudyRecord['sessions'][number]>(
+    database,
+    `SELECT breaking_session_id AS breakingSessionId, title, started_at AS startedAt FROM breaking_session
+     WHERE EXISTS (SELECT 1 FROM json_each(pulls) p WHERE json_extract(p.value, '$.studyId') = ?)
+     ORDER BY breaking_session_id`,
+  ).all(studyId)
+  return { glueUps, sessions }
 }
 
 /** Keeps a new study. */

@@ -3,6 +3,7 @@ import { leftOut } from '#contract/keeping/unreadable.ts'
 import type { ListQuery } from '#contract/listQuery.ts'
 import type { Specimen } from '#contract/specimens/specimen.ts'
 import { type SpecimenRecord, type SpecimenSummary, specimenSummary } from '#contract/specimens/specimenRecord.ts'
+import { nameInForce } from '../catalogue/names.ts'
 import type { Row } from '../core/columns.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
@@ -16,14 +17,37 @@ import { withdrawnBecause } from '../lists/withdrawn.ts'
 import { specimenKind } from './specimens.ts'
 import { typedResultSummaryOf, typedResultsOf } from './typedResults.ts'
 
-type Newest = Specimen & Pick<SpecimenSummary, 'typedResultInForce' | 'withdrawn' | 'results' | 'timesBroken'>
+type Known = 'named' | 'ageMonths' | 'typedResultInForce' | 'withdrawn' | 'results' | 'timesBroken'
+type Newest = Specimen & Pick<SpecimenSummary, Known>
+type Found = {
+  named: string
+  age_months: number | null
+  results: number
+  times_broken: number
+  withdrawn: string | null
+}
 type InForce = { break_in_force: number | null; typed_result_in_force: number | null }
+
+const nameColumns: Readonly<Record<keyof SpecimenSummary['named'], string>> = {
+  adhesive: 'adhesive',
+  lot: 'lot',
+  wood: 'wood',
+  board: 'board',
+  jointType: 'joint_type',
+  exposure: 'exposure',
+  place: 'place',
+}
+
+/** What a specimen `s` with its newest revision `r` is made of, in SQL, as JSON under the names that the catalogue has for it. */
+const namedJson = `json_object(${Object.entries(nameColumns)
+  .map(([key, column]) => `'${key}', coalesce(${nameInForce(`s.${column}_id`, `r.${column}`)}, '')`)
+  .join(', ')})`
 
 /** The newest revision of a specimen, how often it broke, its result without a curve in force, and the number of its break in force. */
 function newestOf(database: Database, specimenId: number): { newest: Newest; inForceId: number | null } {
-  const row = prepared<Row & InForce & { results: number; times_broken: number; withdrawn: string | null }>(
+  const row = prepared<Row & InForce & Found>(
     database,
-    `SELECT r.*, s.break_in_force, s.typed_result_in_force, ${resultsOf('s.specimen_id')} AS results, ${timesBrokenText('s.specimen_id')} AS times_broken,
+    `SELECT r.*, ${namedJson} AS named, s.age_months, s.break_in_force, s.typed_result_in_force, ${resultsOf('s.specimen_id')} AS results, ${timesBrokenText('s.specimen_id')} AS times_broken,
        ${withdrawnBecause('s.specimen_id')} AS withdrawn
      FROM specimen_current s JOIN specimen_revision r ON r.revision_id = s.revision_id
      WHERE s.specimen_id = ?`,
@@ -34,11 +58,14 @@ function newestOf(database: Database, specimenId: number): { newest: Newest; inF
     typed_result_in_force: typedId,
     results,
     times_broken: timesBroken,
+    age_months: ageMonths,
+    named,
     withdrawn,
   } = row
   const typedResultInForce = typedId === null ? null : typedResultSummaryOf(database, typedId)
   const revision = specimenKind.parse(specimenKind.contentOf(row))
-  return { newest: { ...revision, typedResultInForce, withdrawn, results, timesBroken }, inForceId }
+  const known = { named: JSON.parse(named), ageMonths, typedResultInForce, withdrawn, results, timesBroken }
+  return { newest: { ...revision, ...known }, inForceId }
 }
 
 /** One specimen as lists show it. */

@@ -73,7 +73,7 @@ function storeRevision(database: Database, revision: Specimen): Specimen {
 }
 
 /** The summary of a break shows the fields of its specimen. */
-function touchBreaksOf(database: Database, specimenId: number): void {
+export function touchBreaksOf(database: Database, specimenId: number): void {
   const breaks = prepared<{ break_id: number }>(database, 'SELECT break_id FROM break_current WHERE specimen_id = ?')
   for (const { break_id } of breaks.all(specimenId)) touch(database, `break ${break_id}`, `result ${break_id}`)
 }

@@ -7,11 +7,14 @@ import { ageMonths, series } from './study.ts'
 
 const running = z.int().positive().max(9_999_999)
 
+/** More specimens than this are not labelled at once. */
+export const mostLabels = 20_000
+
 /** Which labels: all blocks of a study; running numbers, both included; or specimens. */
 export const labelChoice = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('study'), studyId: id }),
   z.strictObject({ kind: z.literal('numbers'), first: running, last: running }),
-  z.strictObject({ kind: z.literal('specimens'), specimenIds: z.array(id).min(1).max(20_000) }),
+  z.strictObject({ kind: z.literal('specimens'), specimenIds: z.array(id).min(1).max(mostLabels) }),
 ])
 export type LabelChoice = z.infer<typeof labelChoice>
 

@@ -20,7 +20,7 @@ export const studyProcedures = {
   'studies.get': question({
     input: studyId,
     output: studyRecord,
-    reads: ({ studyId }) => [...topicsOf('study', [studyId]), 'specimens'],
+    reads: ({ studyId }) => [...topicsOf('study', [studyId]), 'specimens', 'glue-ups', 'breakings'],
   }),
   'studies.add': deed({ input: z.strictObject({ fields: studyFields, by: words }), output: study }),
   /** A version may only add to what is allocated. */

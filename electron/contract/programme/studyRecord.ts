@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import { unreadableRecords } from '../keeping/unreadable.ts'
-import { positive } from '../values.ts'
+import { id, isoDate, isoInstant, kept, positive } from '../values.ts'
 import { ageMonths, series, study } from './study.ts'
 
 const count = z.int().nonnegative()
@@ -37,6 +37,9 @@ export const studyRecord = z.strictObject({
   boards: z.array(z.strictObject({ board: z.string(), blocks: count })),
   /** Its short numbers without check digits; null: no block is allocated. */
   runnings: z.strictObject({ first: z.int(), last: z.int() }).nullable(),
+  /** The days on which its blocks were glued, and the sessions in which pulls of it were broken, oldest first. */
+  glueUps: z.array(z.strictObject({ glueUpId: id, gluedOn: isoDate, blocks: count })),
+  sessions: z.array(z.strictObject({ breakingSessionId: id, title: kept, startedAt: isoInstant })),
   unreadable: unreadableRecords,
 })
 export type StudyRecord = z.infer<typeof studyRecord>

@@ -3,6 +3,7 @@ import { sourceChoice } from '../bench/source.ts'
 import { detectionSettings } from '../breaks/detection.ts'
 import { namedMapping } from '../specimens/importMapping.ts'
 import { finite, positive, words } from '../values.ts'
+import { chosenColumns, savedFilter } from './lists.ts'
 import { defaultPractices, testPractice } from './practice.ts'
 
 /** What the program remembers for its user. Not a record: changed in place. */
@@ -24,6 +25,8 @@ export const preferences = z.strictObject({
   practice: words.nullable(),
   /** How tables of past results become blocks, to be used again. */
   importMappings: z.array(namedMapping).max(100),
+  columns: chosenColumns,
+  savedFilters: z.array(savedFilter).max(200),
 })
 export type Preferences = z.infer<typeof preferences>
 
@@ -46,4 +49,6 @@ export const defaultPreferences: Preferences = {
   practices: [...defaultPractices],
   practice: defaultPractices[0]!.name,
   importMappings: [],
+  columns: {},
+  savedFilters: [],
 }

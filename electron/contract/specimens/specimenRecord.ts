@@ -1,13 +1,27 @@
 import * as z from 'zod'
 import { breakSummary } from '../breaks/break.ts'
 import { unreadableRecords } from '../keeping/unreadable.ts'
-import { kept } from '../values.ts'
+import { finite, kept } from '../values.ts'
 import { specimen } from './specimen.ts'
 import { typedResultSummary } from './typedResult.ts'
+
+/** What a specimen is made of and where it lies, under the names that the catalogue has for it now; '' where nothing was written. */
+const named = z.strictObject({
+  adhesive: kept,
+  lot: kept,
+  wood: kept,
+  board: kept,
+  jointType: kept,
+  exposure: kept,
+  place: kept,
+})
 
 /** One line of the list of specimens: the newest revision, with its break in force if it has one. */
 export const specimenSummary = z.strictObject({
   ...specimen.shape,
+  named,
+  /** Its age at the result that counts, or that of its pull where it has none; null: not known. */
+  ageMonths: finite.nullable(),
   /** The newest break that counts: an outcome of break, not set aside. */
   breakInForce: breakSummary.nullable(),
   /** Where no break counts: the newest result without a curve that is not set aside. */

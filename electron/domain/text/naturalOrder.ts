@@ -34,7 +34,7 @@ export function naturalKey(text: string): string {
 }
 
 /** Names of figures that a row shows: a number behind one is that figure and no part of another. */
-const figureNames: readonly string[] = ['gap', 'overlap', 'area', 'peak', 'strength', 'failure']
+const figureNames: readonly string[] = ['gap', 'overlap', 'area', 'peak', 'strength', 'failure', 'age']
 
 /**
  * What must occur for a search to find a row, each of it: its words, and a number behind the name of a figure together with that

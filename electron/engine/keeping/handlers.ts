@@ -2,6 +2,7 @@
 import { Trouble } from '#contract/errors.ts'
 import type { keepingProcedures } from '#contract/keeping/procedures.ts'
 import type { HandlersOf } from '#contract/procedures.ts'
+import { localDayOf } from '#domain/programme/calendar/calendarDay.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
 import { type DemoMakers, fillDemo, heldOfDemo } from './demo/fillDemo.ts'
 
@@ -31,7 +32,7 @@ export function keepingHandlers(parts: HandlerParts, makers: DemoMakers): Handle
             makers,
             (progress) => emit('task.progress', progress),
             signal,
-            parts.clock.instant().slice(0, 10),
+            localDayOf(parts.clock.instant()),
           )
         return archive.info()
       }),

@@ -3,6 +3,7 @@ import { Trouble } from '#contract/errors.ts'
 import { leftOut } from '#contract/keeping/unreadable.ts'
 import type { HandlersOf } from '#contract/procedures.ts'
 import type { pullProcedures } from '#contract/programme/pullProcedures.ts'
+import { localDayOf } from '#domain/programme/calendar/calendarDay.ts'
 import { studyPulls } from '#domain/programme/calendar/studyPulls.ts'
 import { studyStock } from '#domain/programme/stock/studyStock.ts'
 import { pullCalendar } from '#exchange/calendar/pullCalendar.ts'
@@ -11,7 +12,7 @@ import type { HandlerParts } from '../core/handlerParts.ts'
 
 /** Pulls: listed, decided, written as a calendar, and what is left on the shelf. */
 export function pullHandlers({ archive, clock }: HandlerParts): HandlersOf<typeof pullProcedures> {
-  const today = () => clock.instant().slice(0, 10)
+  const today = () => localDayOf(clock.instant())
   return {
     'pulls.list': async ({ studyId }) => {
       const sources = await archive.pullSources(studyId)
@@ -38,7 +39,7 @@ export async function calendarOfStudy(
   writtenAt: string,
 ): Promise<{ events: number; text: string }> {
   const [source] = (await archive.pullSources(studyId)).rows
-  const pulls = source === undefined ? [] : studyPulls(source, writtenAt.slice(0, 10))
+  const pulls = source === undefined ? [] : studyPulls(source, localDayOf(writtenAt))
   const identity = await archive.chainIdentity()
   if (source === undefined || pulls.length === 0 || identity === null)
     throw new Trouble(

@@ -1,7 +1,7 @@
 import { type Flag, type Outcome, outcome } from '#contract/breaks/evaluation.ts'
 import { writeFixed } from '../units/numbers.ts'
 import { type Quantity, quantitiesIn } from '../units/quantities.ts'
-import { instantWords } from '../units/times.ts'
+import { dayToFind, instantWords } from '../units/times.ts'
 import { eventNames } from './eventWords.ts'
 import { flagNames } from './flagWords.ts'
 import { outcomeWord } from './outcomeWords.ts'
@@ -34,7 +34,9 @@ const plain = ({ number, unit }: Quantity, stored: number) =>
   `${number(stored).replaceAll('\u2009', '')} ${unit.replace('²', '2')}`
 
 /** The words by which a break can be found in a list: its outcome, its remarks, and the events of its curve. */
-export function breakWordsToFind(shown: ShownBreak): string {
+export function breakWordsToFind(
+  shown: Pick<ShownBreak, 'outcome' | 'ending' | 'setAside' | 'flags' | 'events' | 'simulated'>,
+): string {
   const { flags, events, simulated } = shown
   return [
     outcomeWord(shown),
@@ -55,9 +57,15 @@ export function everyBreakWord(): string {
 }
 
 /** The figures by which it can be found: when it was, its loads, and its wood failure. */
-export function breakFiguresToFind({ startedAt, peakN, strengthMPa, woodFailurePercent }: ShownBreak): string {
+export function breakFiguresToFind({
+  startedAt,
+  peakN,
+  strengthMPa,
+  woodFailurePercent,
+}: Pick<ShownBreak, 'startedAt' | 'peakN' | 'strengthMPa' | 'woodFailurePercent'>): string {
   return [
     instantWords(startedAt),
+    dayToFind(startedAt),
     figureToFind('peak', peakN, 'force'),
     figureToFind('strength', strengthMPa, 'strength'),
     woodFailurePercent === null ? '' : `wood failure ${writeFixed(woodFailurePercent, 0)} %`,

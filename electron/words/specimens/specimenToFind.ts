@@ -1,5 +1,6 @@
 import { figureToFind } from '../breaks/shownInLists.ts'
-import { dayWords } from '../units/times.ts'
+import { ageInMonthsWords } from '../units/calendarDays.ts'
+import { dayToFind } from '../units/times.ts'
 
 /** What is known of a specimen besides its texts: lengths in mm, area in mm2. */
 export type FoundSpecimen = {
@@ -8,17 +9,18 @@ export type FoundSpecimen = {
   overlapWidthMm: number | null
   areaMm2: number | null
   gluedOn: string | null
+  ageMonths: number | null
 }
 
-/** The figures by which a specimen can be found in a list: its joint, and the day of its glue-up. */
+/** The figures by which a specimen can be found in a list: its joint, the day of its glue-up, its age. */
 export function specimenToFind(specimen: FoundSpecimen): string {
-  const { bondLineGapMm, overlapLengthMm, overlapWidthMm, areaMm2, gluedOn } = specimen
+  const { bondLineGapMm, overlapLengthMm, overlapWidthMm, areaMm2, gluedOn, ageMonths } = specimen
   return [
     figureToFind('gap', bondLineGapMm, 'length'),
     figureToFind('overlap', overlapLengthMm, 'length'),
     figureToFind('overlap', overlapWidthMm, 'length'),
     figureToFind('area', areaMm2, 'area'),
-    gluedOn === null ? '' : dayWords(`${gluedOn}T12:00:00`),
-    gluedOn ?? '',
+    gluedOn === null ? '' : dayToFind(`${gluedOn}T12:00:00`),
+    ageMonths === null ? '' : `age ${ageInMonthsWords(ageMonths)} age ${ageMonths} months`,
   ].join(' ')
 }

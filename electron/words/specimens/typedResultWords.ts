@@ -1,4 +1,5 @@
 import type { TypedResultSummary } from '#contract/specimens/typedResult.ts'
+import { quantitiesIn } from '../units/quantities.ts'
 
 type Sourced = Pick<TypedResultSummary, 'source' | 'row' | 'column' | 'file' | 'resolutionN' | 'readBy'>
 
@@ -28,13 +29,8 @@ export function typedSourceWords(result: Sourced, force: (valueN: number) => str
 export const peakOnlyMeaning =
   'There is no curve behind it and no calibration with a verified range: the number stands as it was written.'
 
-/** The words by which a list finds a result without a curve. */
-export function typedSourceToFind({
-  source,
-  fileName,
-}: {
-  source: 'import' | 'dial'
-  fileName: string | null
-}): string {
-  return source === 'dial' ? `${peakOnlyMark} dial` : `${peakOnlyMark} imported ${fileName ?? ''}`
+/** The words by which a list finds a result without a curve: all that says where it comes from, with the step in either unit. */
+export function typedSourceToFind(result: Sourced): string {
+  const source = [quantitiesIn('SI'), quantitiesIn('US')].map(({ force }) => typedSourceWords(result, force.text))
+  return `${source.join(' ')} ${result.source === 'import' ? 'imported' : ''}`
 }

@@ -1,9 +1,13 @@
+import { localDayOf } from '#domain/programme/calendar/calendarDay.ts'
+
 // Made once: a list of ten thousand rows is searched by its dates too.
 const days = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric' })
 const instants = new Intl.DateTimeFormat('en-GB', {
   ...{ day: 'numeric', month: 'short', year: 'numeric' },
   ...{ hour: '2-digit', minute: '2-digit' },
 })
+
+const months = new Intl.DateTimeFormat('en-GB', { month: 'long' })
 
 /** An instant for people, in local time: "25 Nov 2026, 14:05". */
 export function instantWords(instant: string): string {
@@ -13,6 +17,11 @@ export function instantWords(instant: string): string {
 /** The day of an instant, for tables and figures: "25 Nov 2026". */
 export function dayWords(instant: string): string {
   return days.format(new Date(instant))
+}
+
+/** A day in every way in which people look for it: as tables show it, with the whole name of its month, and as ISO 8601 date. */
+export function dayToFind(instant: string): string {
+  return `${dayWords(instant)} ${months.format(new Date(instant))} ${localDayOf(instant)}`
 }
 
 /** How long ago, in whole steps that need no second look. */

@@ -15,8 +15,8 @@ import {
   filterOf,
   firstSettings,
   kindsFor,
+  readMargin,
   treatmentOf,
-  typedMargin,
 } from './findingsQuestions.ts'
 import { GroupTable } from './GroupTable.tsx'
 import { OutlierSection } from './outliers/OutlierSection.tsx'
@@ -80,7 +80,7 @@ function questionOf(settings: FindingsSettings) {
     options: {
       ...treatmentOf(settings),
       reference: reference === '' ? null : reference,
-      marginPercent: typedMargin(marginPercent),
+      marginPercent: readMargin(marginPercent).percent,
       only: [...kindsFor[asked]],
     },
     filter: filterOf(settings),

@@ -8,6 +8,7 @@ import {
   agesOf,
   askedQuestions,
   type FindingsSettings,
+  readMargin,
   treatmentOf,
   treatments,
   typedFactor,
@@ -170,6 +171,7 @@ function OfTheQuestion({
         unit="%"
         inputMode="numeric"
         value={settings.marginPercent}
+        error={readMargin(settings.marginPercent).error}
         onChange={(event) => onSettings({ marginPercent: event.currentTarget.value })}
       />
     </>

@@ -1,5 +1,6 @@
 import type { FindingKind } from '#contract/findings/lines.ts'
 import type { FindingsOptions } from '#contract/findings/options.ts'
+import { readQuantity } from '#words/units/typedQuantity.ts'
 
 /** What is asked of the results. */
 export const askedQuestions = [
@@ -77,12 +78,6 @@ export function typedFactor(text: string): number | null {
   return value !== null && value >= 0 ? value : null
 }
 
-/** A typed margin, percent above 0; null where it is none. */
-export function typedMargin(text: string): number | null {
-  const value = typedNumber(text)
-  return value !== null && value > 0 ? value : null
-}
-
 /**
  * How torn wood is treated, with the usual numbers where none is typed that could be used. Only what is fitted over the ages knows
  * of bonds that held more; means and ranks are as observed then, and must not be called otherwise.
@@ -100,6 +95,22 @@ export function treatmentOfMeans(settings: FindingsSettings) {
   const treatment = treatmentOf(settings)
   return treatment.woodFailure === 'censored' ? ({ ...treatment, woodFailure: 'observed' } as const) : treatment
 }
+
+/**
+ * The margin in percent within which two groups are alike, as it is typed, or one clear sentence; null: nothing was typed, and
+ * nothing is asked.
+ */
+export function readMargin(text: string): { percent: number | null; error: string | null } {
+  const read = readQuantity(text, percentUnit, 'the margin in percent, such as 10')
+  if ('error' in read) return { percent: null, error: read.error }
+  const percent = read.stored
+  if (percent === null) return { percent, error: 'Write within how many percent groups are taken for alike.' }
+  return percent > 0 && percent < 100
+    ? { percent, error: null }
+    : { percent: null, error: 'Write a margin above 0 % and below 100 %.' }
+}
+
+const percentUnit = { unit: '%', factor: 1 }
 
 /** Of which blocks a question is asked; null: of all. */
 export function filterOf({ adhesive, exposure }: FindingsSettings) {

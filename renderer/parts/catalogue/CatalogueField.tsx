@@ -5,11 +5,15 @@ import { useAnswer } from '../../host/useAnswer.ts'
 import { Combobox } from '../../widgets/combobox/Combobox.tsx'
 import type { FieldProps } from '../../widgets/Field.tsx'
 
+/** Said of a name that is to be entered with the record that names it. */
+export const entersNew = 'New: it is entered in the catalogue too.'
+
 /** A name out of the catalogue; one that it lacks is entered with the record that names it. */
 export function CatalogueField({
   kind,
   of = null,
   onValue,
+  newWords = entersNew,
   ...field
 }: {
   kind: CatalogueKind
@@ -18,6 +22,8 @@ export function CatalogueField({
   value: string
   /** `chosen` null: it was typed. */
   onValue(value: string, chosen: CatalogueFields | null): void
+  /** Said of a name that the catalogue lacks. */
+  newWords?: string
 } & Omit<FieldProps, 'value' | 'onChange' | 'question' | 'list'>) {
   const { value: choices } = useAnswer('catalogue.choices', { kind })
   const options = (choices ?? [])
@@ -28,7 +34,7 @@ export function CatalogueField({
       {...field}
       options={options}
       onValue={(value, chosen) => onValue(value, chosen?.fields ?? null)}
-      newWords={choices === null ? '' : 'New: it is entered in the catalogue too.'}
+      newWords={choices === null ? '' : newWords}
     />
   )
 }

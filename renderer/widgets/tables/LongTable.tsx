@@ -19,6 +19,8 @@ export type LongTableProps<Row, Sort extends string> = {
   /** Another text means another list: it is shown from its top, and the same one where it was left. */
   listKey: string
   columns: readonly Column<Row, Sort>[]
+  /** How wide the table is at least; it is scrolled sideways where there is less room. */
+  minWidth?: string | undefined
   total: number
   /** The row at an index, or undefined while it is on its way. */
   rowAt(index: number): Row | undefined
@@ -45,7 +47,7 @@ export function LongTable<Row, Sort extends string>(props: LongTableProps<Row, S
   const allColumns = columns.length + (selection === undefined ? 0 : 1)
   return (
     <div className="long-table" ref={scroller} onScroll={(event) => rows.onScroll(event.currentTarget.scrollTop)}>
-      <table aria-label={props.label} aria-rowcount={total + 1}>
+      <table aria-label={props.label} aria-rowcount={total + 1} style={{ minWidth: props.minWidth }}>
         <colgroup>
           {selection === undefined ? null : <col className="long-table-check" />}
           {columns.map((column) => (

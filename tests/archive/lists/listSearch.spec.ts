@@ -5,7 +5,9 @@ import { rowFits, searchCondition, searchJoins, teachSearch } from '#archive/lis
 import { listBreaks } from '#archive/lists/lists.ts'
 import { listSpecimens } from '#archive/specimens/specimenRecords.ts'
 import { addSpecimens } from '#archive/specimens/specimens.ts'
+import { addDialReadings } from '#archive/specimens/typedResults.ts'
 import { listQuery } from '#contract/listQuery.ts'
+import { standIn } from '#tests/fakes/time/standIn.ts'
 import { dayWords } from '#words/units/times.ts'
 import { archiveInMemory, morning, rampAndFall, specimenFields, storeBreak } from '../storedStudy.ts'
 
@@ -126,4 +128,37 @@ test('what may be passed over unseen is found by none of its words', () => {
       seen(`SELECT b.break_id ${joined} ${searchJoins} WHERE ${rowFits}`, json),
     )
   }
+})
+
+test('a row is found by its days, however they are written, and by its age', () => {
+  standIn('UTC')
+  const database = study()
+  addSpecimens(database, [specimenFields('S-1', { gluedOn: '2030-09-05' })], morning, 'bench')
+  storeBreak(database, 4)
+  for (const text of ['sept 2030', 'september', '5 sep', '2030-09-05', 'age 8 months'])
+    expect(found(database, text).specimens, text).toEqual(['S-1'])
+  for (const text of ['2031-05-02', '2 may', '2031-05']) expect(found(database, text).breaks, text).toHaveLength(3)
+  expect(found(database, 'february').breaks).toEqual([])
+})
+
+test('a result without a curve is found by all that says where it comes from', () => {
+  const database = study()
+  const reading = { specimenId: 3, peakN: 4200, resolutionN: 50, readBy: 'Ada Thole', note: '' }
+  const nothing = { woodFailurePercent: null, failurePattern: null, brokenOn: null }
+  addDialReadings(database, [{ ...reading, ...nothing }], morning, 'bench')
+  for (const text of ['peak only', 'read from a dial', 'steps of 50', 'thole', '11.2 lbf'])
+    expect(found(database, text).specimens, text).toEqual(['A-3'])
+})
+
+test('a break is found by why it was set aside, by having no specimen, and by not being the only result', () => {
+  const database = study()
+  storeBreak(database, 1, rampAndFall(100, 500_000))
+  storeBreak(database, null)
+  expect(found(database, '2 results on this').breaks).toEqual(['A-1', 'A-1'])
+  expect(found(database, 'results').specimens).toEqual(['A-1'])
+  expect(found(database, 'none').breaks).toEqual([null])
+  const aside = { breakId: 3, kind: 'set-aside', cause: 'fixture-touched', recordedAt: morning, by: 'bench' } as const
+  addDecision(database, { ...aside, reason: 'see note', specimenId: null })
+  expect(found(database, 'fixture touched').breaks).toEqual(['A-1'])
+  expect(found(database, 'results')).toEqual({ breaks: [], specimens: [] })
 })

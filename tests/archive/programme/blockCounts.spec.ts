@@ -3,12 +3,13 @@ import { beforeEach, expect, it } from 'vitest'
 import { addDecision } from '#archive/breaks/decisions.ts'
 import { storeRecord } from '#archive/core/recordKind.ts'
 import { readRecords } from '#archive/core/recordTable.ts'
+import { refreshSpecimens } from '#archive/lists/refresh.ts'
 import { allocateStudy } from '#archive/programme/allocateStudy.ts'
 import { allocatedOf, cellCounts, countsOfStudies, sumOf } from '#archive/programme/blockCounts.ts'
 import { addGlueUp } from '#archive/programme/glueUps.ts'
 import { addStudy } from '#archive/programme/studies.ts'
 import { blockKind } from '#archive/programme/studyKinds.ts'
-import { addSpecimens } from '#archive/specimens/specimens.ts'
+import { storeSpecimens } from '#archive/specimens/specimens.ts'
 import { typedResultDecisionKind, typedResultKind } from '#archive/specimens/typedResultKinds.ts'
 import { withdrawalKind } from '#archive/specimens/withdrawals.ts'
 import { glueUpFields } from '#contract/programme/glueUp.ts'
@@ -38,18 +39,26 @@ beforeEach(() => {
     newGluedBlock.parse({ blockId, areaMm2: 600 }),
   )
   const fields = glueUpFields.parse({ gluedOn: '2031-03-01' })
-  specimens = addGlueUp(database, { ...signed, studyId, fields, blocks, demo: false }, addSpecimens).specimens.map(
+  specimens = addGlueUp(database, { ...signed, studyId, fields, blocks, demo: false }, storeSpecimens).specimens.map(
     ({ specimenId }) => specimenId,
   )
 })
 
 const counts = () => sumOf(cellCounts(database, studyId))
+/** Stores what was recorded of a specimen, whose current row follows. */
+function recorded<Stored>(specimenId: number, store: () => Stored): Stored {
+  const stored = store()
+  refreshSpecimens(database, [specimenId])
+  return stored
+}
 const typed = (specimenId: number) =>
-  storeRecord(database, typedResultKind, {
-    ...{ ...signed, specimenId, source: 'dial', importRunId: null, row: null, column: null, peakN: 4200 },
-    ...{ strengthMPa: null, woodFailurePercent: 40, failurePattern: null, brokenOn: '2031-03-15', ageMonths: null },
-    ...{ resolutionN: 10, readBy: 'Mara', note: '' },
-  })
+  recorded(specimenId, () =>
+    storeRecord(database, typedResultKind, {
+      ...{ ...signed, specimenId, source: 'dial', importRunId: null, row: null, column: null, peakN: 4200 },
+      ...{ strengthMPa: null, woodFailurePercent: 40, failurePattern: null, brokenOn: '2031-03-15', ageMonths: null },
+      ...{ resolutionN: 10, readBy: 'Mara', note: '' },
+    }),
+  )
 
 it('counts what is allocated, glued and waits', () => {
   expect(counts()).toEqual({ allocated: 6, glued: 5, waiting: 5, broken: 0, lost: 0 })
@@ -65,7 +74,9 @@ it('counts a block with a result as broken, of a curve or typed', () => {
 
 it('counts a withdrawn block as lost, until it is taken back', () => {
   const withdraw = (kind: 'withdrawn' | 'taken-back') =>
-    storeRecord(database, withdrawalKind, { ...signed, reason: 'fell', specimenId: specimens[0]!, kind })
+    recorded(specimens[0]!, () =>
+      storeRecord(database, withdrawalKind, { ...signed, reason: 'fell', specimenId: specimens[0]!, kind }),
+    )
   withdraw('withdrawn')
   expect(counts()).toEqual({ allocated: 6, glued: 5, waiting: 4, broken: 0, lost: 1 })
   withdraw('taken-back')
@@ -82,6 +93,8 @@ it('counts a block as lost that broke and whose break was set aside', () => {
 
 it('counts a block as waiting whose only typed result was set aside', () => {
   const { typedResultId } = typed(specimens[0]!)
-  storeRecord(database, typedResultDecisionKind, { ...signed, typedResultId, reason: 'misread', kind: 'set-aside' })
+  recorded(specimens[0]!, () =>
+    storeRecord(database, typedResultDecisionKind, { ...signed, typedResultId, reason: 'misread', kind: 'set-aside' }),
+  )
   expect(counts()).toMatchObject({ waiting: 5, broken: 0 })
 })

@@ -3,6 +3,7 @@ import { beforeEach, describe, expect, it } from 'vitest'
 import { addDecision } from '#archive/breaks/decisions.ts'
 import { storeRecord } from '#archive/core/recordKind.ts'
 import { inTransaction } from '#archive/core/transaction.ts'
+import { refreshSpecimens } from '#archive/lists/refresh.ts'
 import {
   addBreakingEvent,
   beginBreakingSession,
@@ -35,7 +36,10 @@ const event = (
   note = '',
 ) => addBreakingEvent(database, { ...signed, breakingSessionId, kind, specimenId, note })
 const withdraw = (specimenId: number, kind: 'withdrawn' | 'taken-back' = 'withdrawn') =>
-  inTransaction(database, () => storeRecord(database, withdrawalKind, { ...signed, reason: 'lost', specimenId, kind }))
+  inTransaction(database, () => {
+    storeRecord(database, withdrawalKind, { ...signed, reason: 'lost', specimenId, kind })
+    refreshSpecimens(database, [specimenId])
+  })
 const queued = (after: number | null = null) => pressQueue(database, after, 10).rows.map((row) => row.specimenId)
 
 /** A study with four glued blocks of age 3 and one of age 0; the specimens of age 3 in the order to break them. */

@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, it } from 'vitest'
 import { glueUp, glueUpPlan, glueUps, studiesToGlue } from '#archive/programme/glueUpLists.ts'
 import { addGlueUp } from '#archive/programme/glueUps.ts'
 import { specimen } from '#archive/specimens/specimenRecords.ts'
-import { addSpecimen, addSpecimens } from '#archive/specimens/specimens.ts'
+import { addSpecimen, storeSpecimens } from '#archive/specimens/specimens.ts'
 import { verify } from '#archive/verify/verify.ts'
 import { glueUpFields } from '#contract/programme/glueUp.ts'
 import { newGluedBlock } from '#contract/programme/glueUpProcedures.ts'
@@ -28,7 +28,7 @@ const glue = (studyId: number | null, blocks: readonly object[], demo = false) =
   addGlueUp(
     database,
     { recordedAt: morning, by: 'bench', studyId, fields, blocks: blocks.map((one) => newGluedBlock.parse(one)), demo },
-    addSpecimens,
+    storeSpecimens,
   )
 const counts = () =>
   ['glue_up', 'glued_block', 'specimen_revision', 'label'].map((table) =>

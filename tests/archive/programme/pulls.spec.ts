@@ -31,7 +31,7 @@ describe('what pulls follow from', () => {
     glueBlocks(database, studyId, [blocks[1]!], '2031-03-01')
     const [source] = pullSources(database, studyId).rows
     expect(source!.counts.map(({ gluedOn }) => gluedOn)).toEqual(['2031-04-02', '2031-03-01'])
-    expect(source!.unglued).toEqual([{ studyId, ageMonths: 0, blocks: 1 }])
+    expect(source!.unglued).toEqual([{ ageMonths: 0, blocks: 1 }])
   })
 
   it('is asked of one study or of all', () => {

@@ -3,6 +3,7 @@ import { createRealEngine } from '#engine/createRealEngine.ts'
 import { archiveFileOf, pulledStudy } from '#tests/archive/pulledStudy.ts'
 import { chromiumPath } from '../harness/chromium.ts'
 import { openPage } from '../harness/openPage.ts'
+import { handsOn } from '../steps/hands.ts'
 
 test.skipIf(chromiumPath === null)(
   'a pull is moved, a block found by typing and by scanning, and its label printed, all by keyboard',
@@ -19,23 +20,43 @@ test.skipIf(chromiumPath === null)(
       await engine.archive.close()
     })
     const { page, problems } = opened
+    const hands = handsOn(page, 'keyboard')
     await page.getByLabel('Number of a block').waitFor()
     const closeCautions = page.getByRole('button', { name: 'I have read this' })
     if (await closeCautions.isVisible()) await closeCautions.click()
 
-    await page.evaluate(() => {
-      location.hash = '#/due/1'
-    })
+    await hands.press('e', 'Due')
     await page.getByRole('heading', { name: 'Due', level: 1 }).waitFor()
-    await page.getByRole('button', { name: 'Move: 28 Feb 2031' }).click()
-    await page.getByLabel('New day').fill('2031-03-05')
-    await page.getByLabel(/^Reason/).fill('the school is closed')
-    await page.getByLabel(/^Name or initials/).fill('bench')
-    await page.getByRole('dialog').getByRole('button', { name: 'Move' }).click()
+    await hands.goTo(/^Study$/)
+    await hands.key('ArrowDown')
+    await page.getByRole('button', { name: 'Calendar file' }).waitFor()
+    await hands.choose('Move: 28 Feb 2031')
+    // A day is typed part by part, in the order of the browser's language
+    await hands.type('03052031')
+    await hands.fill('Reason', 'the school is closed')
+    await hands.fill('Name or initials', 'bench')
+    await hands.key('Enter')
     await page.getByText('moved, planned for 28 Feb 2031 by bench: the school is closed').waitFor()
+    await hands.choose('Skip: 5 Mar 2031')
+    await hands.fill('Reason', 'too few left')
+    await hands.key('Enter')
+    await page.getByText('skipped').first().waitFor()
+    await hands.choose('Restore: 5 Mar 2031')
+    await hands.fill('Reason', 'there are enough')
+    await hands.key('Enter')
+    await page.getByRole('rowheader', { name: /^28 Feb 2031/ }).waitFor()
+    await hands.choose('Add a pull')
+    await hands.key('Escape')
     const file = page.waitForEvent('download')
-    await page.getByRole('button', { name: 'Calendar file' }).click()
+    await hands.choose('Calendar file')
     expect((await file).suggestedFilename()).toBe('pulls-of-study-1.ics')
+    await page.evaluate(() => {
+      window.print = () => {
+        document.title = 'printed the page'
+      }
+    })
+    await hands.choose('Print')
+    await expect.poll(() => page.title()).toBe('printed the page')
 
     // The first label of the archive is 28; a scanner types where no field has the focus.
     await page.keyboard.press('g')

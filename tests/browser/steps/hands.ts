@@ -9,6 +9,8 @@ export type Hands = {
   press(key: string, orClick: string | RegExp): Promise<void>
   /** Chooses a button, a link or a row: Tab to it and Enter, or a click. */
   choose(name: string | RegExp): Promise<void>
+  /** Goes to a control with Tab; not for hands at the mouse. */
+  goTo(name: string | RegExp): Promise<void>
   /** Goes to a field, unless it has the focus, and types a text over what stands in it. */
   fill(label: string, text: string): Promise<void>
   /** Types where the focus is. */
@@ -58,6 +60,7 @@ export function handsOn(page: Page, kind: Hands['kind']): Hands {
     steps: () => steps,
     press: (one, orClick) => (kind === 'mouse' ? click(orClick) : key(one)),
     choose,
+    goTo: tabTo,
     async fill(label, text) {
       if (!fits(await focusName(page), label)) await (kind === 'mouse' ? click(label) : tabTo(label))
       // Tab selects what stands in a field; a click, or the page that put the focus there, does not
@@ -93,6 +96,7 @@ async function named(page: Page, name: string | RegExp) {
     .or(place.getByRole('searchbox', { name: exact }))
     .or(place.getByRole('combobox', { name: exact }))
     .or(place.getByRole('switch', { name: exact }))
+    .or(place.getByRole('checkbox', { name: exact }))
     // A choice among several is clicked on its label
     .or(place.locator('.choice label', { hasText: exact }))
     .first()

@@ -3,6 +3,7 @@ import { openArchive } from '#archive/openArchive.ts'
 import { calendarOfStudy, pullHandlers } from '#engine/programme/pullHandlers.ts'
 import { archiveFileOf, pulledStudy } from '#tests/archive/pulledStudy.ts'
 import { storeStudy } from '#tests/archive/storedProgramme.ts'
+import { standIn } from '#tests/fakes/time/standIn.ts'
 
 async function handlersOn(instant: string) {
   const path = archiveFileOf((database) => {
@@ -34,6 +35,21 @@ it('says of a study without any day that it has no pull', async () => {
   const { archive } = await handlersOn('2031-02-20T10:00:00.000Z')
   try {
     await expect(calendarOfStudy(archive, 2, '2031-02-20T10:00:00.000Z')).rejects.toMatchObject({ code: 'not-found' })
+  } finally {
+    await archive.close()
+  }
+})
+
+// The window opens on 14 February, which began an hour ago in Berlin and is to begin in New York
+it.each([
+  ['America/New_York', '2031-02-13', 'soon'],
+  ['Europe/Berlin', '2031-02-14', 'due'],
+])('counts by the day of a person in %s', async (zone, day, state) => {
+  standIn(zone)
+  const { archive, handlers } = await handlersOn('2031-02-14T00:00:00.000Z')
+  try {
+    const { today, pulls } = await handlers['pulls.list']({ studyId: null })
+    expect([today, pulls[1]!.state]).toEqual([day, state])
   } finally {
     await archive.close()
   }

@@ -5,6 +5,7 @@ import type { LoadingTruth } from '#acquisition/virtual/loading/loadingTruth.ts'
 import { openArchive } from '#archive/openArchive.ts'
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import type { RawCurve } from '#contract/breaks/curve.ts'
+import { noFilter } from '#contract/listQuery.ts'
 import { startCommand } from '../commandProcess.ts'
 
 export type PortCapture = {
@@ -71,7 +72,15 @@ export async function runPortCapture({ emulate, capture, breaks }: PortCapture):
   }
 }
 
-const everything = { text: '', status: 'all', sort: 'startedAt', descending: false, offset: 0, limit: 1000 } as const
+const everything = {
+  text: '',
+  status: 'all',
+  filter: noFilter,
+  sort: 'startedAt',
+  descending: false,
+  offset: 0,
+  limit: 1000,
+} as const
 
 /** Where a stored curve lies in what was sent, sample for sample; null when it is not in there without a gap. */
 export function placeInStream(readings: Float64Array, sent: Float64Array): number | null {

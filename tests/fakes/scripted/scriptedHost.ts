@@ -11,6 +11,7 @@ import type { Specimen } from '#contract/specimens/specimen.ts'
 import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
 import { topicsOf } from '#contract/topics.ts'
 import { verificationOf, verifiedRangeFlags } from '#domain/calibration/verificationOf.ts'
+import { namedAsWritten } from './namedAsWritten.ts'
 import { scriptedBreaking } from './scriptedBreaking.ts'
 import { createScriptedCalibration, type ScriptedCalibration } from './scriptedCalibration.ts'
 import { createScriptedEngine, type ScriptedEngine } from './scriptedEngine.ts'
@@ -249,6 +250,8 @@ export function createScriptedHost(
       }
       specimens.push({
         ...specimen,
+        named: namedAsWritten(fields),
+        ageMonths: null,
         breakInForce: null,
         typedResultInForce: null,
         results: 0,
@@ -263,7 +266,7 @@ export function createScriptedHost(
       const before = revisions.get(specimenId) ?? []
       const specimen: Specimen = { specimenId, revision: before.length + 1, recordedAt: at(90), by, reason, fields }
       revisions.set(specimenId, [...before, specimen])
-      Object.assign(specimenOf(specimenId), specimen)
+      Object.assign(specimenOf(specimenId), specimen, { named: namedAsWritten(fields) })
       const ofIt = breaks.map(({ summary }) => summary).filter((summary) => summary.specimenId === specimenId)
       const breakIds = ofIt.map(({ breakId }) => breakId)
       const topics = [

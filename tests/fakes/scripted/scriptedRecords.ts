@@ -7,6 +7,7 @@ import type { SpecimenFields } from '#contract/specimens/specimen.ts'
 import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
 import { detectionMethod } from '#domain/signal/loading/evaluateCurve.ts'
 import { madeEvent } from '../madeEvents.ts'
+import { namedAsWritten } from './namedAsWritten.ts'
 
 const adhesives = [
   'casein C1',
@@ -48,6 +49,8 @@ export function scriptedSpecimen(index: number): SpecimenSummary {
     by: 'bench 1',
     reason: '',
     fields,
+    named: namedAsWritten(fields),
+    ageMonths: null,
     breakInForce: null,
     typedResultInForce: null,
     results: 0,

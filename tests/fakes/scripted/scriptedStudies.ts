@@ -67,11 +67,15 @@ export function createScriptedStudies(emit: ScriptedEngine['emit']): ScriptedStu
     for (const key of Object.keys(none) as (keyof BlockCounts)[])
       record.counts[key] = record.cells.reduce((sum, cell) => sum + cell[key], 0)
     record.runnings = { first: 1, last: record.counts.allocated }
+    if (glued === null) return
+    record.glueUps = [{ glueUpId: 1, gluedOn: at(0).slice(0, 10), blocks: record.counts.glued }]
+    record.sessions = [{ breakingSessionId: 1, title: 'Blocks at once', startedAt: at(30) }]
   }
 
   function keep(fields: StudyFields, by: string): Study {
     const current = { studyId: records.length + 1, revision: 1, recordedAt: at(0), by, reason: '', fields }
-    records.push({ current, revisions: [current], counts: { ...none }, cells: [], boards: [], runnings: null })
+    const nothing = { cells: [], boards: [], runnings: null, glueUps: [], sessions: [] }
+    records.push({ current, revisions: [current], counts: { ...none }, ...nothing })
     return current
   }
 

@@ -49,6 +49,8 @@ const routes: Route[] = [
 ]
 
 it.each(routes)('finds the way back to %j', (route) => expect(routeOf(hashOf(route))).toEqual(route))
+it('leads to a list, however it is to be looked at', () =>
+  expect(routeOf('#/specimens?text=a/b&exposure=loft')).toEqual({ page: 'specimens' }))
 it.each(['', '#', '#/nowhere', '#//'])('leads %j to the bench', (hash) =>
   expect(routeOf(hash)).toEqual({ page: 'bench' }),
 )

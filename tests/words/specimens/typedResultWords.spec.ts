@@ -21,5 +21,12 @@ it('says of a dial its step and who read it, where that is known', () => {
   expect(typedSourceWords({ ...dial, resolutionN: 50, readBy: 'Ada Thole' }, force)).toBe(
     'peak only, read from a dial in steps of 50 N by Ada Thole',
   )
-  expect(typedSourceToFind({ source: 'dial', fileName: null })).toContain('dial')
+})
+
+it('is found by all that says where it comes from', () => {
+  const dial = { ...imported, source: 'dial' as const, row: null, column: null, file: null, resolutionN: 50 }
+  const words = typedSourceToFind({ ...dial, readBy: 'Ada Thole' })
+  for (const part of ['peak only', 'dial', '50.0', '11.2', 'Ada Thole']) expect(words).toContain(part)
+  for (const part of ['imported', 'blocks.xlsx', '3f2a9c11d0b4', 'row 7', 'column 3'])
+    expect(typedSourceToFind(imported)).toContain(part)
 })

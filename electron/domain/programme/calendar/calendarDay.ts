@@ -16,6 +16,12 @@ export function isoDayOf(day: number): string {
   return new Date(day * msPerDay).toISOString().slice(0, 10)
 }
 
+/** The calendar day of an instant where the person is, by the time zone of this machine, as ISO 8601 date. */
+export function localDayOf(instant: string): string {
+  const here = new Date(instant)
+  return isoDayOf(Date.UTC(here.getFullYear(), here.getMonth(), here.getDate()) / msPerDay)
+}
+
 /** The date so many days later, or earlier. Throws RangeError as dayOf. */
 export function plusDays(isoDate: string, days: number): string {
   return isoDayOf(dayOf(isoDate) + days)

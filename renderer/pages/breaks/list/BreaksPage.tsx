@@ -1,26 +1,22 @@
 import type { BreakSummary } from '#contract/breaks/break.ts'
 import { breakRowLabel } from '#words/breaks/breakRowLabel.ts'
-import { setAsideWords } from '#words/breaks/decisionWords.ts'
-import { flagListWords } from '#words/breaks/flagWords.ts'
-import { outcomeWord } from '#words/breaks/outcomeWords.ts'
 import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { writeCount } from '#words/units/numbers.ts'
-import type { Quantities } from '#words/units/quantities.ts'
-import { instantWords } from '#words/units/times.ts'
+import { usePreferences } from '../../../host/hostContext.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { OverruledMark } from '../../../parts/decisions/OverruledMark.tsx'
+import { columnsShown } from '../../../parts/lists/columns/chosenColumns.ts'
+import { asksAbout } from '../../../parts/lists/filter/filterForm.ts'
 import { ListTools } from '../../../parts/lists/ListTools.tsx'
+import { addressOfView } from '../../../parts/lists/listAddress.ts'
 import { useListView } from '../../../parts/lists/listViewStore.ts'
-import { type ListView, usePagedList } from '../../../parts/lists/usePagedList.ts'
+import { usePagedList } from '../../../parts/lists/usePagedList.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Notice } from '../../../widgets/Notice.tsx'
-import { LongName } from '../../../widgets/tables/LongName.tsx'
-import { type Column, LongTable } from '../../../widgets/tables/LongTable.tsx'
+import { LongTable } from '../../../widgets/tables/LongTable.tsx'
+import { type BreakSort, breakColumns } from './breakColumns.tsx'
 import { SelectionBar } from './SelectionBar.tsx'
 import { useBreakSelection } from './useBreakSelection.ts'
-
-type Sort = NonNullable<ListView['sort']>
 
 /** Every capture that was ever made, newest first. */
 export function BreaksPage() {
@@ -30,10 +26,13 @@ export function BreaksPage() {
   const quantities = useQuantities()
   const sort = view.sort ?? 'startedAt'
   const descending = view.descending ?? true
-  const narrowed = Boolean(view.text) || (view.status ?? 'all') !== 'all'
+  const narrowed = Boolean(view.text) || (view.status ?? 'all') !== 'all' || asksAbout(view.filter ?? {}) > 0
+  const all = breakColumns(quantities)
+  const shown = columnsShown(all, usePreferences().columns.breaks)
   return (
     <div className="list-page">
       <ListTools
+        list="breaks"
         title="Breaks"
         view={view}
         onView={onView}
@@ -41,6 +40,7 @@ export function BreaksPage() {
           list.pending && list.total === 0 ? '' : list.total === 1 ? '1 break' : `${writeCount(list.total)} breaks`
         }
         withWaiting={false}
+        columns={all}
       >
         <a className="button" href={hashOf({ page: 'reevaluations' })}>
           {' '}
@@ -48,10 +48,10 @@ export function BreaksPage() {
         </a>
       </ListTools>
       <Notice trouble={list.error ?? unreadableTrouble(list.newest?.unreadable)} />
-      <LongTable<BreakSummary, Sort>
+      <LongTable<BreakSummary, BreakSort>
         label="Breaks"
-        listKey={JSON.stringify(view)}
-        columns={columnsIn(quantities)}
+        listKey={addressOfView(view)}
+        {...shown}
         total={list.total}
         rowAt={list.rowAt}
         onSight={list.onSight}
@@ -66,74 +66,4 @@ export function BreaksPage() {
       <SelectionBar selection={selection} total={list.total} />
     </div>
   )
-}
-
-function columnsIn({ force, strength }: Quantities): Column<BreakSummary, Sort>[] {
-  return [
-    { key: 'when', title: 'When', sort: 'startedAt', width: '14%', cell: (row) => instantWords(row.startedAt) },
-    {
-      key: 'number',
-      title: 'Specimen',
-      sort: 'number',
-      width: '13%',
-      cell: (row) =>
-        row.number === null ? (
-          <span className="quiet">none</span>
-        ) : (
-          <strong>
-            <LongName name={row.number} />
-          </strong>
-        ),
-    },
-    {
-      key: 'adhesive',
-      title: 'Adhesive',
-      sort: 'adhesive',
-      width: '15%',
-      cell: (row) => <span title={row.adhesive ?? undefined}>{row.adhesive ?? ''}</span>,
-    },
-    {
-      key: 'outcome',
-      title: 'Outcome',
-      width: '8%',
-      cell: (row) => <span title={row.setAside === null ? undefined : setAsideWords(row)}>{outcomeWord(row)}</span>,
-    },
-    {
-      key: 'peak',
-      title: 'Peak',
-      unit: force.unit,
-      sort: 'peakN',
-      numeric: true,
-      width: '9%',
-      cell: (row) => (
-        <>
-          <OverruledMark overruled={row.overruled} /> {force.number(row.peakN)}
-        </>
-      ),
-    },
-    {
-      key: 'strength',
-      title: 'Strength',
-      unit: strength.unit,
-      sort: 'strengthMPa',
-      numeric: true,
-      width: '10%',
-      cell: (row) => strength.number(row.strengthMPa),
-    },
-    {
-      key: 'wood',
-      title: 'Wood f.',
-      unit: '%',
-      sort: 'woodFailurePercent',
-      numeric: true,
-      width: '8%',
-      cell: (row) => row.woodFailurePercent ?? '–',
-    },
-    {
-      key: 'flags',
-      title: 'Remarks',
-      width: '23%',
-      cell: (row) => <span title={flagListWords(row)}>{flagListWords(row, 2)}</span>,
-    },
-  ]
 }

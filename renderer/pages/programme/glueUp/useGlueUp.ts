@@ -2,6 +2,7 @@
 import { useMemo, useState } from 'react'
 import type { InputOf } from '#contract/procedures.ts'
 import type { GlueUpPlan } from '#contract/programme/glueUpProcedures.ts'
+import { localDayOf } from '#domain/programme/calendar/calendarDay.ts'
 import { agesToGlue, chosenBlocks } from '#domain/programme/glueUp/chosenBlocks.ts'
 import type { MeasuredSize } from '#domain/programme/glueUp/sizeDoubts.ts'
 import { groupOfBlockWords } from '#words/programme/breakingWords.ts'
@@ -30,7 +31,7 @@ export function useGlueUp(plan: GlueUpPlan | null, draft: GlueUpDraft | null) {
   const [series, setSeries] = useState<ReadonlyMap<string, string>>(new Map(draft?.series))
   const [ages, setAges] = useState<ReadonlySet<number | null>>(new Set(draft?.ages ?? agesToGlue(blocks)))
   const [own, setOwn] = useState(draft?.own ?? untouched(emptyOwnBlocks))
-  const [texts, setTexts] = useState(draft?.texts ?? untouched(emptyGlueUp(today())))
+  const [texts, setTexts] = useState(draft?.texts ?? untouched(emptyGlueUp(localDayOf(new Date().toISOString()))))
   const [cells, setCells] = useState<CaliperCells>(draft?.cells ?? {})
   const [asPlanned, setAsPlanned] = useState(false)
   const [errors, setErrors] = useState<{ texts: GlueUpErrors; own: OwnBlockErrors }>({ texts: {}, own: {} })
@@ -110,10 +111,4 @@ function formOf<Texts extends object>(
     readable: readableTexts(typed, units, now),
     onTexts: (next) => setTyped(changedTexts(typed, shown, next, now)),
   }
-}
-
-/** The day of now, where the person is. */
-function today(): string {
-  const now = new Date()
-  return new Date(Date.UTC(now.getFullYear(), now.getMonth(), now.getDate())).toISOString().slice(0, 10)
 }

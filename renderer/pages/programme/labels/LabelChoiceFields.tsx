@@ -1,14 +1,21 @@
+import { mostLabels } from '#contract/programme/labelProcedures.ts'
+import { countOf } from '#words/units/counts.ts'
+import { writeCount } from '#words/units/numbers.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
+import { hashOf } from '../../../routes/route.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
 import { Field, SelectField } from '../../../widgets/Field.tsx'
 import { choiceOf, type LabelDraft } from './labelDraft.ts'
 
-/** Which labels: all of a study, or running numbers. */
+/** Which labels: all of a study, running numbers, or the specimens selected in their list. */
 export function LabelChoiceFields({
   draft,
+  selected,
   onChange,
 }: {
   draft: LabelDraft
+  /** The specimens that are selected in their list. */
+  selected: readonly number[]
   onChange(next: Partial<LabelDraft>): void
 }) {
   const studies = useAnswer('studies.list', {}).value?.rows ?? []
@@ -21,7 +28,8 @@ export function LabelChoiceFields({
       onChange={(event) => onChange({ [key]: event.currentTarget.value })}
     />
   ))
-  const isWrong = draft.of === 'numbers' && draft.first !== '' && draft.last !== '' && choiceOf(draft) === null
+  const isWrong =
+    draft.of === 'numbers' && draft.first !== '' && draft.last !== '' && choiceOf(draft, selected) === null
   return (
     <fieldset className="labels-fieldset">
       <legend>Which labels</legend>
@@ -31,6 +39,9 @@ export function LabelChoiceFields({
         options={[
           { value: 'study', label: 'A study' },
           { value: 'numbers', label: 'Numbers' },
+          ...(selected.length > 0 || draft.of === 'selected'
+            ? [{ value: 'selected' as const, label: 'Selected' }]
+            : []),
         ]}
         value={draft.of}
         onChange={(of) => onChange({ of })}
@@ -51,9 +62,19 @@ export function LabelChoiceFields({
             </option>
           ))}
         </SelectField>
-      ) : (
+      ) : draft.of === 'numbers' ? (
         numbers
+      ) : (
+        <p>
+          {selected.length === 0
+            ? 'No specimen is selected.'
+            : `${countOf(selected.length, 'specimen')} selected in the list, in the order in which they were selected.`}{' '}
+          <a href={hashOf({ page: 'specimens' })}>Select others</a>
+        </p>
       )}
+      {draft.of === 'selected' && selected.length > mostLabels ? (
+        <p className="field-error">{`${writeCount(mostLabels)} labels are printed at once at most: select fewer.`}</p>
+      ) : null}
       {isWrong ? <p className="field-error">The last number must not be smaller than the first.</p> : null}
     </fieldset>
   )

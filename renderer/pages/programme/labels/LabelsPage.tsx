@@ -6,6 +6,7 @@ import { useHost, useStore } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { saveFile } from '../../../parts/files/saveFile.ts'
+import { specimenSelection } from '../../../parts/lists/selectionStore.ts'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { adoptPrintedSize } from './adoptPrintedSize.ts'
 import { LabelChoiceFields } from './LabelChoiceFields.tsx'
@@ -19,12 +20,13 @@ const mostPages = 1000
 /** Sheets of labels: which, on what paper, how they look, and printed in exact millimetres. */
 export function LabelsPage({ studyId = null }: { studyId?: number | null | undefined }) {
   const capabilities = useStore(useHost().info)?.capabilities ?? []
-  const [draft, setDraft] = useState<LabelDraft>(() => firstSheet(studyId))
+  const selected = specimenSelection.use()
+  const [draft, setDraft] = useState<LabelDraft>(() => firstSheet(studyId, selected.length))
   const [page, setPage] = useState(0)
   const [printed, setPrinted] = useState<{ drawn: string[]; sheet: LabelSheet } | null>(null)
   const all = useAction('labels.pages')
   const pdf = useAction('labels.pdf')
-  const choice = choiceOf(draft)
+  const choice = choiceOf(draft, selected)
   const sheet = sheetOf(draft)
   const asked = choice === null || sheet === null ? null : { choice, sheet }
   const preview = useAnswer('labels.pages', asked === null ? null : { ...asked, from: page, count: 1 })
@@ -86,7 +88,7 @@ export function LabelsPage({ studyId = null }: { studyId?: number | null | undef
         </header>
         <div className="labels-columns">
           <div className="labels-fields">
-            <LabelChoiceFields draft={draft} onChange={change} />
+            <LabelChoiceFields draft={draft} selected={selected} onChange={change} />
             <SheetFields draft={draft} onChange={change} />
           </div>
           <section className="labels-preview" aria-label="Preview">

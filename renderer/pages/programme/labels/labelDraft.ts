@@ -1,11 +1,11 @@
-import type { LabelChoice } from '#contract/programme/labelProcedures.ts'
+import { type LabelChoice, mostLabels } from '#contract/programme/labelProcedures.ts'
 import type { LabelSheet } from '#contract/programme/labelSheet.ts'
 import { lastRunning } from '#domain/programme/labels/label.ts'
 import { type PageSize, sheetOfGrid, sheetOfSize } from '#domain/programme/labels/sheetGeometry.ts'
 
 /** What stands in the fields of the page of labels; lengths as they are typed, in mm. */
 export type LabelDraft = {
-  of: 'study' | 'numbers'
+  of: 'study' | 'numbers' | 'selected'
   studyId: number | null
   first: string
   last: string
@@ -22,17 +22,22 @@ export type LabelDraft = {
   outlined: boolean
 }
 
-/** The sheet that is offered first. */
-export function firstSheet(studyId: number | null): LabelDraft {
+/** The sheet that is offered first: of a study that was named, of specimens that are selected, or of numbers. */
+export function firstSheet(studyId: number | null, selected: number): LabelDraft {
+  const of = studyId !== null ? 'study' : selected > 0 ? 'selected' : 'numbers'
   return {
-    ...{ of: studyId === null ? 'numbers' : 'study', studyId, first: '', last: '' },
+    ...{ of, studyId, first: '', last: '' },
     ...{ page: 'A4', by: 'grid', columns: '5', rows: '13', widthMm: '63.5', heightMm: '38' },
     ...{ leftMm: '', topMm: '', gapAcrossMm: '0', gapDownMm: '0', outlined: true },
   }
 }
 
-/** Which labels the fields ask for; null: that cannot be said yet. */
-export function choiceOf({ of, studyId, first, last }: LabelDraft): LabelChoice | null {
+/** Which labels the fields ask for; null: that cannot be said yet. `selected`: the specimens that are selected in their list. */
+export function choiceOf({ of, studyId, first, last }: LabelDraft, selected: readonly number[]): LabelChoice | null {
+  if (of === 'selected')
+    return selected.length === 0 || selected.length > mostLabels
+      ? null
+      : { kind: 'specimens', specimenIds: [...selected] }
   if (of === 'study') return studyId === null ? null : { kind: 'study', studyId }
   const [from, to] = [wholeNumber(first), wholeNumber(last)]
   if (from === null || to === null || from < 1 || to < from || to > lastRunning) return null

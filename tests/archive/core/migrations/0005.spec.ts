@@ -60,7 +60,7 @@ test('enters formats and rejected lines that are there, at the moment of the mig
 
 test.each([
   ['the program that brought it to a format', "UPDATE format_history SET program = 'other' WHERE format_version > 5"],
-  ['a format that it never had', `INSERT INTO format_history VALUES (9, '${morning}', 'other')`],
+  ['a format that it never had', `INSERT INTO format_history VALUES (99, '${morning}', 'other')`],
   ['a rejected line', "UPDATE rejected_line SET example = CAST('!' AS BLOB) WHERE rejected_line_id = 1"],
   ['a rejected line that is gone', 'DELETE FROM rejected_line WHERE rejected_line_id = 2'],
 ])('lets verify notice another hand in %s', (_name, text) => {

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest'
-import { dayOf, isoDayOf, plusDays } from '#domain/programme/calendar/calendarDay.ts'
+import { dayOf, isoDayOf, localDayOf, plusDays } from '#domain/programme/calendar/calendarDay.ts'
+import { standIn } from '#tests/fakes/time/standIn.ts'
 
 it('counts days as Python counts them', () => {
   // Python 3: (date(2031, 8, 31) - date(1970, 1, 1)).days
@@ -16,4 +17,15 @@ it('goes over the end of a year and back', () => {
 it('refuses a day that the calendar does not have', () => {
   for (const date of ['2026-02-30', '2026-04-31', '2026-00-10', '26-02-03'])
     expect(() => dayOf(date)).toThrow(RangeError)
+})
+
+// Source: the offsets of the two zones in May (UTC-7 and UTC+12, IANA time zone data base).
+it.each([
+  ['America/Los_Angeles', '2031-05-02T06:59:00.000Z', '2031-05-01'],
+  ['America/Los_Angeles', '2031-05-02T07:00:00.000Z', '2031-05-02'],
+  ['Pacific/Auckland', '2031-05-01T11:59:00.000Z', '2031-05-01'],
+  ['Pacific/Auckland', '2031-05-01T12:00:00.000Z', '2031-05-02'],
+])('changes the day of a person in %s at midnight there: %s', (zone, instant, day) => {
+  standIn(zone)
+  expect(localDayOf(instant)).toBe(day)
 })

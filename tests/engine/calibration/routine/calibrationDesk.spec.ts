@@ -3,6 +3,7 @@ import Database from 'better-sqlite3'
 import { afterEach, expect, test } from 'vitest'
 import { curvedCharacteristic } from '#acquisition/virtual/transferCharacteristic.ts'
 import { assessmentChoices } from '#contract/calibration/calibrationRoutine.ts'
+import { noFilter } from '#contract/listQuery.ts'
 import { defaultPreferences } from '#contract/settings/settings.ts'
 import { benchEngine, virtualChoice } from '#tests/fakes/benchEngine.ts'
 import { fullDisk } from '#tests/fakes/fullDisk.ts'
@@ -283,6 +284,7 @@ test('refuses to begin without a bench that can be heard, or with a plan that ca
 const listed = {
   text: '',
   status: 'all',
+  filter: noFilter,
   sort: 'number',
   descending: false,
   offset: 0,

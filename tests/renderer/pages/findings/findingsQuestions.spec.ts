@@ -5,11 +5,11 @@ import {
   ageToShow,
   firstSettings,
   inOrder,
+  readMargin,
   treatmentOf,
   treatmentOfMeans,
   typedFactor,
   typedLimit,
-  typedMargin,
 } from '#renderer/pages/findings/findingsQuestions.ts'
 
 const at = (group: string, ageMonths: number | null) => ({ group, ageMonths })
@@ -35,10 +35,9 @@ test('puts groups in the order of their means, without those that have none', ()
   expect(inOrder(['a', 'b', 'c'], (group) => means[group]!)).toEqual(['c', 'a'])
 })
 
-test('reads limits, factors and margins as they are typed, and takes none that cannot be one', () => {
+test('reads limits and factors as they are typed, and takes none that cannot be one', () => {
   expect(['75', '62,5', '0', '101', '', 'x'].map(typedLimit)).toEqual([75, 62.5, null, null, null, null])
   expect(['0', '0.5', '-1', ''].map(typedFactor)).toEqual([0, 0.5, null, null])
-  expect(['10', '0', '-2', ' '].map(typedMargin)).toEqual([10, null, null, null])
 })
 
 test('treats torn wood by the usual numbers where none is typed', () => {
@@ -66,3 +65,20 @@ test('asks of ages what can be read of the fields, and what is usual else', () =
   expect(asked('100', '200')).toEqual([80, null])
   expect(asked('much', 'long')).toEqual([80, null])
 })
+
+test.each([
+  ['10', 10],
+  ['12,5', 12.5],
+  ['7.5 %', 7.5],
+])('reads the margin %s', (text, percent) => {
+  expect(readMargin(text)).toEqual({ percent, error: null })
+})
+
+test.each(['ten', '', '0', '-5', '140', '5 N'])(
+  'says at once that “%s” is no margin, and asks nothing with it',
+  (text) => {
+    const { percent, error } = readMargin(text)
+    expect(percent).toBeNull()
+    expect(error).toMatch(/^.+\.$/)
+  },
+)

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { areaQuestion } from '#words/specimens/plausibleWords.ts'
 import { useQuantities } from '../../../../host/useQuantities.ts'
+import { CatalogueField } from '../../../../parts/catalogue/CatalogueField.tsx'
 import { sizesOf } from '../../../../parts/forms/overlapSizes.ts'
 import type { TypedForm } from '../../../../parts/forms/useTypedTexts.ts'
 import { Field, SelectField, TextField } from '../../../../widgets/Field.tsx'
@@ -65,7 +66,14 @@ export function WoodFields(parts: Parts) {
         <Field label="Width of a piece" unit={length.unit} {...bind('pieceWidthMm')} />
         <Field label="Thickness of a piece" unit={length.unit} {...bind('pieceThicknessMm')} />
       </div>
-      <Field label="Wood" {...bind('wood')} placeholder="beech" />
+      <CatalogueField
+        kind="wood"
+        label="Wood"
+        value={shown.wood}
+        error={parts.errors.wood ?? null}
+        placeholder="beech"
+        onValue={(wood) => onTexts({ ...shown, wood })}
+      />
       <TextField
         label="Boards, one a line, and how many blocks each gives"
         rows={3}

@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { agesByRule } from '#domain/programme/calendar/agesByRule.ts'
 import { readQuantity } from '#words/units/typedQuantity.ts'
 import { useQuantities } from '../../../../host/useQuantities.ts'
+import { CatalogueListField } from '../../../../parts/catalogue/CatalogueListField.tsx'
 import type { TypedForm } from '../../../../parts/forms/useTypedTexts.ts'
 import { Field } from '../../../../widgets/Field.tsx'
 import { ListField } from '../../../../widgets/ListField.tsx'
@@ -31,15 +32,26 @@ export function FactorFields({ form, errors }: { form: TypedForm<StudyTexts>; er
   return (
     <fieldset className="study-fields">
       <legend>What is compared</legend>
-      <ListField
+      <CatalogueListField
+        kind="adhesive"
         label="Adhesives"
         required
         {...list('adhesives')}
         hint="Enter after each name; several at once with semicolons between."
       />
-      <ListField label="Exposures" {...list('exposures')} placeholder="loft, then Enter, bilge …" />
+      <CatalogueListField
+        kind="exposure"
+        label="Exposures"
+        {...list('exposures')}
+        placeholder="loft, then Enter, bilge …"
+      />
       <div className="field-pair">
-        <ListField label="Joint types" {...list('jointTypes')} placeholder="long grain to long grain" />
+        <CatalogueListField
+          kind="joint-type"
+          label="Joint types"
+          {...list('jointTypes')}
+          placeholder="long grain to long grain"
+        />
         <GapList form={form} error={errors.gapsMm ?? null} />
       </div>
       <AgeFields form={form} error={errors.ages ?? null} />

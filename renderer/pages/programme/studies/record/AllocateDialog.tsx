@@ -1,20 +1,13 @@
-import { useState } from 'react'
 import type { Study } from '#contract/programme/study.ts'
-import type { Progress, TaskName } from '#contract/tasks.ts'
-import { countOf, ofWords } from '#words/units/counts.ts'
+import { countOf } from '#words/units/counts.ts'
 import { useAction } from '../../../../host/useAction.ts'
-import { useEvent } from '../../../../host/useEvent.ts'
 import { SignatureDialog } from '../../../../parts/decisions/SignatureDialog.tsx'
-
-const task: TaskName = 'allocation'
+import { TaskProgress } from '../../../../parts/decisions/TaskProgress.tsx'
 
 /** Gives the blocks their numbers, boards and order, once and for all. */
 export function AllocateDialog({ study, need, onClose }: { study: Study; need: number; onClose(): void }) {
   const { studyId, fields } = study
   const allocate = useAction('studies.allocate')
-  const cancel = useAction('task.cancel')
-  const [progress, setProgress] = useState<Progress | null>(null)
-  useEvent('task.progress', (next) => next.task === task && setProgress(next))
   const boards =
     fields.boards.length === 0
       ? 'No boards are named, so that no block belongs to one.'
@@ -34,15 +27,7 @@ export function AllocateDialog({ study, need, onClose }: { study: Study; need: n
       }}
       onClose={onClose}
     >
-      {allocate.pending && progress !== null ? (
-        <p className="allocate-progress">
-          <progress aria-label="Blocks allocated" max={progress.total} value={progress.done} />
-          <span>{ofWords(progress.done, progress.total)}</span>
-          <button type="button" className="button" onClick={() => void cancel.run({ task })}>
-            Stop
-          </button>
-        </p>
-      ) : null}
+      {allocate.pending ? <TaskProgress task="allocation" label="Blocks allocated" /> : null}
     </SignatureDialog>
   )
 }

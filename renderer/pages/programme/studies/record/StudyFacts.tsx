@@ -4,15 +4,19 @@ import { planFigures } from '#domain/programme/study/planFigures.ts'
 import { studyDoubts } from '#domain/programme/study/studyDoubts.ts'
 import { doubtWords } from '#words/programme/study/doubtWords.ts'
 import { planSentences } from '#words/programme/study/planWords.ts'
+import { calendarDayWords } from '#words/units/calendarDays.ts'
+import { countOf } from '#words/units/counts.ts'
 import { percentWords, writeCount } from '#words/units/numbers.ts'
 import { dayWords, instantWords } from '#words/units/times.ts'
 import { useAnswer } from '../../../../host/useAnswer.ts'
 import { useQuantities } from '../../../../host/useQuantities.ts'
+import { hashOf } from '../../../../routes/route.ts'
 
 /** What the plan says besides its groups, what it can show, and its versions. */
 export function StudyFacts({ record }: { record: StudyRecord }) {
   const { fields } = record.current
-  const variation = useAnswer('studies.variation', {}).value
+  // Asked of all results of the archive, and only where the study itself says nothing
+  const variation = useAnswer('studies.variation', fields.cvPercent === null ? {} : null).value
   const cvPercent = fields.cvPercent ?? variation?.cvPercent ?? null
   const doubts = studyDoubts(fields)
   return (
@@ -40,6 +44,7 @@ export function StudyFacts({ record }: { record: StudyRecord }) {
           </ul>
         )}
       </section>
+      <Work record={record} />
       <Boards record={record} />
       <section aria-labelledby="versions-title">
         <h2 id="versions-title">Versions</h2>
@@ -84,6 +89,30 @@ function PlanList({ record: { current, runnings } }: { record: StudyRecord }) {
         ),
       )}
     </dl>
+  )
+}
+
+/** Where its blocks were glued and broken. */
+function Work({ record: { glueUps, sessions } }: { record: StudyRecord }) {
+  if (glueUps.length + sessions.length === 0) return null
+  return (
+    <section aria-labelledby="work-title">
+      <h2 id="work-title">Glued and broken</h2>
+      <ul className="study-work">
+        {glueUps.map(({ glueUpId, gluedOn, blocks }) => (
+          <li key={glueUpId}>
+            <a href={hashOf({ page: 'glue-up', glueUpId })}>Glue-up on {calendarDayWords(gluedOn)}</a>
+            <span className="quiet"> {countOf(blocks, 'block')}</span>
+          </li>
+        ))}
+        {sessions.map(({ breakingSessionId, title, startedAt }) => (
+          <li key={breakingSessionId}>
+            <a href={hashOf({ page: 'breaking', breakingSessionId })}>{title}</a>
+            <span className="quiet"> broken from {dayWords(startedAt)}</span>
+          </li>
+        ))}
+      </ul>
+    </section>
   )
 }
 

@@ -44,6 +44,14 @@ function StudyView({ record }: { record: StudyRecord }) {
           <a className="button" href={hashOf({ page: 'edit-study', studyId })}>
             {counts.allocated === 0 ? 'Change the plan' : 'Extend the study'}
           </a>
+          <a className="button" href={hashOf({ page: 'due', studyId })}>
+            Pulls
+          </a>
+          {counts.broken === 0 ? null : (
+            <a className="button" href={hashOf({ page: 'findings' })}>
+              Findings
+            </a>
+          )}
           {counts.allocated === 0 ? null : (
             <a className="button" href={hashOf({ page: 'labels', studyId })}>
               Labels

@@ -3,11 +3,13 @@ import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
 import { doneWords } from '#words/specimens/manyWords.ts'
 import { countOf } from '#words/units/counts.ts'
 import { writeCount } from '#words/units/numbers.ts'
-import { useAction } from '../../host/useAction.ts'
-import { CatalogueField } from '../../parts/catalogue/CatalogueField.tsx'
-import { SignatureDialog } from '../../parts/decisions/SignatureDialog.tsx'
-import type { PickedRows } from '../../parts/lists/useRowSelection.ts'
-import { Notice } from '../../widgets/Notice.tsx'
+import { useAction } from '../../../host/useAction.ts'
+import { CatalogueField } from '../../../parts/catalogue/CatalogueField.tsx'
+import { SignatureDialog } from '../../../parts/decisions/SignatureDialog.tsx'
+import { TaskProgress } from '../../../parts/decisions/TaskProgress.tsx'
+import type { PickedRows } from '../../../parts/lists/useRowSelection.ts'
+import { hashOf } from '../../../routes/route.ts'
+import { Notice } from '../../../widgets/Notice.tsx'
 
 type Act = 'move' | 'withdrawn' | 'taken-back'
 
@@ -45,6 +47,9 @@ export function SpecimenActs({ selection, total }: { selection: PickedRows<Speci
         <button type="button" className="button" onClick={() => setAct('taken-back')}>
           Take back
         </button>
+        <a className="button" href={hashOf({ page: 'labels' })}>
+          Print labels
+        </a>
       </span>
       {act === null ? null : act === 'move' ? (
         <MoveDialog specimenIds={ids} onClose={close} />
@@ -87,6 +92,7 @@ function MoveDialog({ specimenIds, onClose }: DialogProps) {
         error={missing ? 'Say where they are put.' : null}
         onValue={setPlace}
       />
+      {move.pending ? <TaskProgress task="specimens" label="Specimens moved" /> : null}
     </SignatureDialog>
   )
 }
@@ -121,6 +127,8 @@ function WithdrawDialog({ specimenIds, kind, onClose }: DialogProps & { kind: 'w
         return true
       }}
       onClose={() => onClose(null)}
-    />
+    >
+      {withdraw.pending ? <TaskProgress task="specimens" label="Specimens changed" /> : null}
+    </SignatureDialog>
   )
 }

@@ -1,0 +1,86 @@
+import { expect, onTestFinished, test } from 'vitest'
+import { addSpecimens } from '#archive/specimens/specimens.ts'
+import { createRealEngine } from '#engine/createRealEngine.ts'
+import { archiveFileOf, pulledStudy } from '#tests/archive/pulledStudy.ts'
+import { morning, specimenFields } from '#tests/archive/storedStudy.ts'
+import { chromiumPath } from '../harness/chromium.ts'
+import { openPage } from '../harness/openPage.ts'
+import { handsOn } from '../steps/hands.ts'
+
+const epoxies = ['E-1', 'E-2'].map((number) =>
+  specimenFields(number, { adhesive: 'epoxy E4', exposure: 'bilge', place: 'box 3' }),
+)
+
+test.skipIf(chromiumPath === null)(
+  'a list is filtered, the filter kept, columns chosen, a row opened and left, and labels printed of a selection, by keyboard',
+  async () => {
+    const engine = await createRealEngine({
+      archivePath: archiveFileOf((database) => {
+        pulledStudy(database)
+        addSpecimens(database, epoxies, morning, 'bench')
+      }),
+      host: { host: 'loopback', capabilities: [] },
+      program: 'Breakledger test',
+    })
+    const opened = await openPage({ host: 'loopback', engine })
+    onTestFinished(async () => {
+      await opened.close()
+      await engine.close()
+      await engine.archive.close()
+    })
+    const { page, problems } = opened
+    const hands = handsOn(page, 'keyboard')
+    const counted = (words: string) => page.locator('.list-tools-title p', { hasText: words }).waitFor()
+    await page.getByLabel('Number of a block').waitFor()
+    const closeCautions = page.getByRole('button', { name: 'I have read this' })
+    if (await closeCautions.isVisible()) await hands.choose('I have read this')
+
+    await hands.press('s', 'Specimens')
+    await counted('13 specimens')
+    await hands.choose('Filter')
+    await hands.fill('Adhesive', 'epo')
+    await hands.key('ArrowDown', 'Enter', 'Enter')
+    await counted('2 specimens')
+    await hands.fill('Keep this one as', 'epoxies')
+    await hands.key('Enter')
+    await page.locator('option', { hasText: 'epoxies' }).waitFor({ state: 'attached' })
+    await hands.choose('Show any')
+    await counted('13 specimens')
+    await hands.goTo('Kept filters')
+    await hands.key('ArrowDown')
+    await counted('2 specimens')
+    await hands.fill('Gap from', 'wide')
+    await page.getByText('“wide” is not a number.').waitFor()
+    await hands.key('Escape')
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Filter (1)')
+
+    await hands.choose('Columns')
+    await hands.goTo(/^Place$/)
+    await hands.key('Space')
+    await hands.choose('Done')
+    await page.getByRole('columnheader', { name: 'Place' }).waitFor()
+
+    await hands.key('/', 'ArrowDown', 'ArrowDown', 'Enter')
+    await page.getByRole('heading', { level: 1, name: 'E-2' }).waitFor()
+    await page.goBack()
+    await counted('2 specimens')
+    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('aria-rowindex'))).toBe('3')
+    expect(new URL(page.url()).hash).toBe('#/specimens?adhesive=epoxy+E4')
+    await page.reload()
+    await counted('2 specimens')
+    await page.getByRole('columnheader', { name: 'Place' }).waitFor()
+
+    await hands.key('/', 'ArrowDown', 'Control+a')
+    await page.getByText('2 selected').waitFor()
+    await hands.choose('Move')
+    await hands.fill('Place on the shelf', 'box 4')
+    await hands.fill('Why they are moved', 'box 3 is full')
+    await hands.fill('Name or initials', 'bench')
+    await hands.key('Enter')
+    await page.getByText('2 selected. 2 moved').waitFor()
+    await page.getByRole('cell', { name: 'box 4' }).first().waitFor()
+    await hands.choose('Print labels')
+    await page.getByText('2 labels on 1 page.').waitFor()
+    expect(problems).toEqual([])
+  },
+)
