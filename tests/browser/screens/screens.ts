@@ -225,6 +225,30 @@ export const screens: readonly Screen[] = [
     },
   },
   { name: 'specimens', host: () => withHistory(createScriptedHost()), show: at('#/specimens') },
+  {
+    name: 'list-filter',
+    host: () =>
+      withHistory(
+        createScriptedHost({
+          preferences: { columns: { specimens: ['adhesive', 'lot', 'exposure', 'place', 'gap', 'peak', 'state'] } },
+        }),
+      ),
+    show: async (page) => {
+      await at('#/specimens?exposure=bilge&gapLeastMm=0')(page)
+      await page.getByRole('button', { name: 'Filter (2)' }).click()
+      await page.getByLabel('Age from').fill('young')
+      await settle(page)
+    },
+  },
+  {
+    name: 'list-columns',
+    host: () => withHistory(createScriptedHost()),
+    show: async (page) => {
+      await at('#/specimens')(page)
+      await page.getByRole('button', { name: 'Columns' }).click()
+      await settle(page)
+    },
+  },
   { name: 'breaks', host: () => withHistory(createScriptedHost()), show: at('#/breaks') },
   {
     name: 'archives',
