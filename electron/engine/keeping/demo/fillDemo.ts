@@ -117,12 +117,16 @@ async function movePull({ archive, studyId, startOn }: FilledDemo, ageMonths: nu
   })
 }
 
+/** A few blocks are withdrawn at once. */
+const neverStopped = new AbortController().signal
+
 /** Withdraws what was lost up to that age; a block that is withdrawn already stays so. */
 async function loseBlocks({ archive, startOn, blocks }: FilledDemo, ageMonths: number): Promise<void> {
   for (const { months, reason, ...lost } of demoLosses) {
     if (months > ageMonths) continue
     const ids = blocks.flatMap(({ name, specimenId }) => (lost.blocks.includes(name) ? [specimenId] : []))
     const recordedAt = `${plusMonths(startOn, months)}T09:00:00.000Z`
-    await archive.withdrawSpecimens(ids, 'withdrawn', recordedAt, { by: demoAuthor, reason })
+    const signature = { by: demoAuthor, reason }
+    await archive.withdrawSpecimens(() => {}, neverStopped, ids, 'withdrawn', recordedAt, signature)
   }
 }
