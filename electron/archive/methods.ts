@@ -21,6 +21,7 @@ import { addCheckWeight, checkWeights } from './calibration/checkWeights.ts'
 import { keptWeights, saveWeights } from './calibration/weightSets.ts'
 import type { Database } from './core/database.ts'
 import { observations } from './findings/observations.ts'
+import { overview } from './findings/overviewBlocks.ts'
 import { chainHead, chainIdentity, heldAgainst, settle } from './keeping/chainHead.ts'
 import { info } from './keeping/info.ts'
 import { breakIds, listBreaks, specimenIds } from './lists/lists.ts'
@@ -91,6 +92,7 @@ export const reads = {
   breakIds,
   breakGroup,
   observations: (database: Database) => observations(database, pullsOfBreaks(pullSources(database, null).rows)),
+  overview,
   break: (database: Database, breakId: number) => readBreak(database, breakId, readSession),
   readCurve,
   recoveredWithoutEvaluation,

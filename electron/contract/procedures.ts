@@ -3,6 +3,7 @@ import { benchProcedures } from './bench/procedures.ts'
 import { breakProcedures } from './breaks/procedures.ts'
 import { calibrationProcedures } from './calibration/procedures.ts'
 import { ageingProcedures } from './findings/ageing.ts'
+import { overviewProcedures } from './findings/overview.ts'
 import { findingsProcedures } from './findings/procedures.ts'
 import { keepingProcedures } from './keeping/procedures.ts'
 import type { Procedure } from './procedure.ts'
@@ -29,6 +30,7 @@ export const procedures = {
   ...findingsProcedures,
   ...ageingProcedures,
   ...importProcedures,
+  ...overviewProcedures,
   ...keepingProcedures,
   ...labelProcedures,
   ...pullProcedures,

@@ -21,6 +21,7 @@ import { deedsCatchUp, watchRecords } from './core/recordsWatch.ts'
 import { demoMakers } from './demoMakers.ts'
 import { findingsThread } from './findings/findingsThread.ts'
 import { findingsHandlers } from './findings/handlers.ts'
+import { overviewHandlers } from './findings/overviewHandlers.ts'
 import { keepingHandlers } from './keeping/handlers.ts'
 import { breakingHandlers } from './programme/breakingHandlers.ts'
 import { catalogueHandlers } from './programme/catalogueHandlers.ts'
@@ -126,6 +127,7 @@ export async function createEngine(
     ...pullHandlers(handlerParts),
     ...breakHandlers(handlerParts),
     ...findingsHandlers(handlerParts, statistics),
+    ...overviewHandlers(handlerParts),
     ...reevaluationHandlers(handlerParts, bench, reevaluations),
     ...calibrationHandlers(handlerParts, bench, desk, check),
   }

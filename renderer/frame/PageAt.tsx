@@ -10,6 +10,7 @@ import { CalibrationRecordPage } from '../pages/calibration/record/CalibrationRe
 import { CalibrationRunPage } from '../pages/calibration/run/CalibrationRunPage.tsx'
 import { WeightsPage } from '../pages/calibration/weights/WeightsPage.tsx'
 import { FindingsPage } from '../pages/findings/FindingsPage.tsx'
+import { OverviewPage } from '../pages/findings/overview/OverviewPage.tsx'
 import { ArchivePage } from '../pages/keeping/ArchivePage.tsx'
 import { BreakingPage } from '../pages/programme/breaking/BreakingPage.tsx'
 import { BreakingsPage } from '../pages/programme/breaking/BreakingsPage.tsx'
@@ -72,6 +73,7 @@ const components: { [Page in PageName]: ComponentType<ParametersOf<Page>> } = {
   'calibration-run': CalibrationRunPage,
   'check-weight': CheckWeightPage,
   findings: FindingsPage,
+  overview: OverviewPage,
   archive: ArchivePage,
   settings: SettingsPage,
   licences: LicencesPage,

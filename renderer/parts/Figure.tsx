@@ -1,9 +1,10 @@
-import { type KeyboardEvent, type PointerEvent, useLayoutEffect, useMemo, useRef, useState } from 'react'
+import { type KeyboardEvent, type PointerEvent, useLayoutEffect, useMemo, useState } from 'react'
 import type { FigureSize, Figure as Picture } from '#figures/drawing/figure.ts'
 import { readingNear, readOutMarks } from '#figures/drawing/readOut.ts'
 import { marksText, svgText } from '#figures/drawing/svgText.ts'
 import { adoptFigureSheet } from './adoptFigureSheet.ts'
 import { nextReading } from './nextReading.ts'
+import { useFigureSize } from './useFigureSize.ts'
 import './figure.css'
 
 /**
@@ -11,7 +12,7 @@ import './figure.css'
  * arrow keys once it has the focus.
  */
 export function Figure({ draw }: { draw(size: FigureSize): Picture }) {
-  const { place, size } = useSize()
+  const { place, size } = useFigureSize()
   const [chosen, setChosen] = useState<number | null>(null)
   useLayoutEffect(adoptFigureSheet, [])
   const picture = draw(size)
@@ -63,25 +64,4 @@ export function Figure({ draw }: { draw(size: FigureSize): Picture }) {
       </p>
     </div>
   )
-}
-
-/** The width of the place and the height of its text, measured again when the window changes. */
-function useSize() {
-  const place = useRef<HTMLDivElement>(null)
-  const [size, setSize] = useState<FigureSize>({ widthPx: 560, emPx: 12.5 })
-  useLayoutEffect(() => {
-    const element = place.current
-    if (element === null) return
-    const measure = () => {
-      const emPx = Number.parseFloat(getComputedStyle(element).fontSize)
-      const widthPx = Math.round(element.getBoundingClientRect().width)
-      if (widthPx > 0)
-        setSize((before) => (before.widthPx === widthPx && before.emPx === emPx ? before : { widthPx, emPx }))
-    }
-    measure()
-    const observer = new ResizeObserver(measure)
-    observer.observe(element)
-    return () => observer.disconnect()
-  }, [])
-  return { place, size }
 }

@@ -51,6 +51,7 @@ export const routeTable = [
   { page: 'calibration-run', path: 'calibration/run', under: 'calibration' },
   { page: 'check-weight', path: 'calibration/check', under: 'calibration' },
   { page: 'findings', path: 'findings', name: 'Findings', key: 'F' },
+  { page: 'overview', path: 'overview/{studyId?}', name: 'Overview', key: 'W', staysInPlace: true },
   { page: 'archive', path: 'archive', name: 'Archive', key: 'V' },
   { page: 'settings', path: 'settings', name: 'Settings' },
   { page: 'licences', path: 'settings/licences', under: 'settings' },

@@ -1,4 +1,5 @@
-import { type Ink, inks } from './mark.ts'
+import { type Ink, inks, onScaleInks, openInks, scaleInks } from './mark.ts'
+import { onScaleTones, scaleTones } from './scaleTones.ts'
 
 /** Colours that a figure asks for, with what they are where nobody sets them: on white paper. */
 const tones = {
@@ -11,6 +12,8 @@ const tones = {
   data: '#0e5a61',
   limit: '#7d5200',
   alarm: '#a8180f',
+  ...scaleTones,
+  ...onScaleTones,
 } as const
 type Tone = keyof typeof tones
 
@@ -31,6 +34,10 @@ const point = (stroke: Tone, fill: Tone): Form => ({
   attributes: { 'stroke-width': 1.5, 'stroke-linejoin': 'round' },
 })
 const wash = (fill: Tone, opacity: number): Form => ({ fill, attributes: { 'fill-opacity': opacity } })
+
+/** The same form for each step of the colour scale, in the tone that has its name. */
+const stepped = <Step extends Ink>(steps: readonly Step[], form: (step: Step) => Form) =>
+  Object.fromEntries(steps.map((step) => [step, form(step)])) as Record<Step, Form>
 
 /** Dashes and widths tell lines apart on a grey print too. */
 const forms: Record<Ink, Form> = {
@@ -69,6 +76,9 @@ const forms: Record<Ink, Form> = {
   },
   heading: { fill: 'ink', attributes: { 'font-weight': 600 } },
   sheet: { fill: 'ground', attributes: {} },
+  ...stepped(scaleInks, (step) => ({ fill: step, attributes: {} })),
+  ...stepped(openInks, (step) => line(scaleInks[openInks.indexOf(step)]!, 1.5)),
+  ...stepped(onScaleInks, (step) => ({ fill: step, attributes: {} })),
 }
 
 /** The form of an ink as presentation attributes, which a page may carry where inline style is forbidden. */

@@ -2,6 +2,11 @@
 export const pointShapes = ['circle', 'square', 'triangle', 'diamond'] as const
 export type PointShape = (typeof pointShapes)[number]
 
+/** Steps of the colour scale, lowest first: filled, their outline alone, and what is written on them. */
+export const scaleInks = ['scale-1', 'scale-2', 'scale-3', 'scale-4', 'scale-5', 'scale-6'] as const
+export const openInks = ['open-1', 'open-2', 'open-3', 'open-4', 'open-5', 'open-6'] as const
+export const onScaleInks = ['on-1', 'on-2', 'on-3', 'on-4', 'on-5', 'on-6'] as const
+
 /**
  * What a mark is drawn for. Its form (width, dashes) follows from `ink.ts` and its colour from the class of the same name,
  * so that one figure serves a light page, a dark page and paper.
@@ -37,6 +42,9 @@ export const inks = [
   'label',
   'heading',
   'sheet',
+  ...scaleInks,
+  ...openInks,
+  ...onScaleInks,
 ] as const
 export type Ink = (typeof inks)[number]
 

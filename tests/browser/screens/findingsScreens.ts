@@ -47,4 +47,34 @@ export const findingsScreens: readonly Screen[] = [
       await settle(page)
     },
   },
+  {
+    name: 'overview',
+    host: () => {
+      const host = createScriptedHost()
+      host.studies.add({}, { toMonths: 24, lost: 20 })
+      return host
+    },
+    show: at('#/overview/1'),
+  },
+  {
+    name: 'overview-group',
+    host: () => createScriptedHost({ preferences: { units: 'US' } }),
+    show: async (page) => {
+      await at('#/overview')(page)
+      await page.getByLabel('Adhesive', { exact: true }).selectOption('casein C1')
+      await settle(page)
+      await page.locator('[data-place="2"]').press('Enter')
+      await settle(page)
+    },
+  },
+  {
+    name: 'overview-means',
+    host: () => createScriptedHost(),
+    show: async (page) => {
+      await at('#/overview')(page)
+      await page.getByLabel('Table of means').check()
+      await page.getByLabel('In percent of').selectOption('epoxy E4')
+      await settle(page)
+    },
+  },
 ]

@@ -18,6 +18,7 @@ import { createScriptedEngine, type ScriptedEngine } from './scriptedEngine.ts'
 import { scriptedFindings } from './scriptedFindings.ts'
 import { scriptedImports } from './scriptedImports.ts'
 import { breakFits, paged, sortedBreaks, sortedSpecimens, specimenFits } from './scriptedLists.ts'
+import { scriptedOverview } from './scriptedOverview.ts'
 import { scriptedPictures } from './scriptedPictures.ts'
 import { at, scriptedBench, scriptedBreak, scriptedSpecimen } from './scriptedRecords.ts'
 import { createScriptedReevaluation, type ScriptedReevaluation } from './scriptedReevaluation.ts'
@@ -149,6 +150,7 @@ export function createScriptedHost(
     ...studies.handlers,
     ...scriptedFindings(),
     ...scriptedImports(() => specimens),
+    ...scriptedOverview(),
     'app.info': async () => ({
       program: 'Breakledger 0.1.0',
       host: 'direct',

@@ -53,9 +53,14 @@ function StudyView({ record }: { record: StudyRecord }) {
             </a>
           )}
           {counts.allocated === 0 ? null : (
-            <a className="button" href={hashOf({ page: 'labels', studyId })}>
-              Labels
-            </a>
+            <>
+              <a className="button" href={hashOf({ page: 'overview', studyId })}>
+                Overview
+              </a>
+              <a className="button" href={hashOf({ page: 'labels', studyId })}>
+                Labels
+              </a>
+            </>
           )}
           {counts.allocated === counts.glued ? null : (
             <a className="button" href={hashOf({ page: 'new-glue-up', studyId })}>

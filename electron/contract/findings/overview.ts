@@ -1,0 +1,72 @@
+import * as z from 'zod'
+import { groupTraits } from '../breaks/breakGroup.ts'
+import { question } from '../procedure.ts'
+import { finite, id, kept, samples, words } from '../values.ts'
+
+const some = <Item extends z.ZodType>(item: Item) => z.array(item).nullable().default(null)
+
+/** Which blocks are looked at: those of a study, and by what they are; null: all. */
+export const overviewFilter = z.strictObject({
+  studyId: id.nullable().default(null),
+  adhesives: some(words),
+  jointTypes: some(words),
+  bondLineGapsMm: some(finite.nullable()),
+  exposures: some(words),
+  agesMonths: some(z.int().nullable()),
+})
+export type OverviewFilter = z.infer<typeof overviewFilter>
+
+/**
+ * What became of a block. `planned`: not glued yet; `waiting`: on the shelf; `lost`: withdrawn, or open without anything that
+ * counts; `excluded`: broken, and set aside by a person; `peak-only`: its result has no curve; `curve`: it has one.
+ */
+export const blockStates = ['planned', 'waiting', 'lost', 'excluded', 'peak-only', 'curve'] as const
+export type BlockState = (typeof blockStates)[number]
+
+/** Beyond so many blocks only the first cells are answered. */
+export const mostBlocks = 20_000
+
+/** The blocks that differ in nothing; `ageMonths` null: a spare, or its age is not known. */
+export const overviewCell = z.strictObject({ ...groupTraits.shape, blocks: z.int().positive() })
+export type OverviewCell = z.infer<typeof overviewCell>
+
+/**
+ * Every block: cells by adhesive, joint, gap, exposure and age, and for each block, cell after cell, one entry in every column. In a cell
+ * those with a strength come first, weakest first.
+ */
+export const overview = z.strictObject({
+  cells: z.array(overviewCell),
+  numbers: z.array(kept),
+  /** 0: not glued yet. */
+  specimenIds: samples,
+  /** 0: there is no curve. */
+  breakIds: samples,
+  /** Places in `blockStates`. */
+  states: z.instanceof(Uint8Array),
+  /** NaN: none. */
+  strengthsMPa: samples,
+  /** NaN: not assessed. */
+  woodFailurePercents: samples,
+  /** How many blocks fit, also where not all are answered. */
+  blocks: z.int().nonnegative(),
+  /** How many of the blocks answered nobody measured. */
+  simulated: z.int().nonnegative(),
+  /** What a filter may name: of all blocks of the study. */
+  levels: z.strictObject({
+    adhesives: z.array(kept),
+    jointTypes: z.array(kept),
+    bondLineGapsMm: z.array(finite.nullable()),
+    exposures: z.array(kept),
+    agesMonths: z.array(z.int().nullable()),
+  }),
+})
+export type Overview = z.infer<typeof overview>
+
+/** Every block of a programme at once. */
+export const overviewProcedures = {
+  'overview.of': question({
+    input: overviewFilter,
+    output: overview,
+    reads: () => ['results', 'faces', 'specimens', 'studies', 'catalogue'],
+  }),
+}
