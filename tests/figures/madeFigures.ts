@@ -17,6 +17,7 @@ import { quantitiesIn } from '#words/units/quantities.ts'
 import { madeEvent } from '../fakes/madeEvents.ts'
 import { scriptedCurve, seededNumbers } from '../fakes/scripted/scriptedCurve.ts'
 import { createScriptedHost } from '../fakes/scripted/scriptedHost.ts'
+import { madeOverviews } from './findings/overview/madeOverviews.ts'
 
 export type MadeFigure = { name: string; draw(size: FigureSize): Figure }
 
@@ -30,6 +31,7 @@ export async function madeFigures(name: string): Promise<MadeFigure[]> {
     ...strips(name),
     ...statistics(name),
     ...ageing(name),
+    ...madeOverviews(name),
     ...plans(),
   ]
 }

@@ -60,7 +60,7 @@ function madeBlocks(database: Database, studyId: number | null): OverviewBlock[]
       : prepared<MadeRow>(database, made('WHERE b.study_id = ?')).all(studyId)
   const names = namesInForce(database)
   const ages = agesReader()
-  const aside = setAsideResults(database)
+  const aside = setAsideBreaks(database)
   return rows.map((row) => {
     const { specimenId, number, bondLineGapMm, gluedOn, plannedAge } = row
     const out = row.standing === 'lost' ? aside.get(specimenId) : undefined
@@ -115,27 +115,17 @@ type AsideRow = Pick<
   'specimenId' | 'breakId' | 'startedAt' | 'typedAge' | 'dayKnown' | 'strengthMPa' | 'woodFailurePercent'
 >
 
-/** The newest result that was set aside of each specimen of which nothing counts: of a break before one without a curve. */
-function setAsideResults(database: Database): ReadonlyMap<number, AsideRow> {
-  const typed = prepared<AsideRow>(
-    database,
-    `SELECT s.specimen_id AS specimenId, NULL AS breakId, t.broken_on AS startedAt, t.age_months AS typedAge,
-       t.broken_on IS NOT NULL AS dayKnown, coalesce(t.peak_n / s.area_mm2, t.strength_mpa) AS strengthMPa,
-       t.wood_failure_percent AS woodFailurePercent
-     FROM specimen_current s JOIN typed_result t ON t.specimen_id = s.specimen_id
-     WHERE s.break_in_force IS NULL AND s.typed_result_in_force IS NULL AND s.any_set_aside = 1
-     ORDER BY t.typed_result_id`,
-  ).all()
-  const breaks = prepared<AsideRow>(
+/** The newest break that was set aside of each specimen of which nothing counts; not of another block that was in the press. */
+function setAsideBreaks(database: Database): ReadonlyMap<number, AsideRow> {
+  const rows = prepared<AsideRow>(
     database,
     `SELECT s.specimen_id AS specimenId, b.break_id AS breakId, b.started_at AS startedAt, NULL AS typedAge, 1 AS dayKnown,
        b.peak_n / s.area_mm2 AS strengthMPa, b.wood_failure_percent AS woodFailurePercent
      FROM specimen_current s JOIN break_current b ON b.specimen_id = s.specimen_id
      WHERE s.break_in_force IS NULL AND s.typed_result_in_force IS NULL AND s.any_set_aside = 1
-       AND b.outcome = 'break'
-       AND b.set_aside_cause IS NOT 'wrong-block' ORDER BY b.break_id`,
+       AND b.outcome = 'break' AND b.set_aside_cause IS NOT 'wrong-block' ORDER BY b.break_id`,
   ).all()
-  return new Map([...typed, ...breaks].map((row) => [row.specimenId, row]))
+  return new Map(rows.map((row) => [row.specimenId, row]))
 }
 
 type PlannedRow = Pick<MadeRow, 'adhesive' | 'jointType' | 'exposure' | 'bondLineGapMm'> & {

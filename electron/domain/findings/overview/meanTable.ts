@@ -48,7 +48,15 @@ export function meanTable(
 function observed(block: OverviewGroup['blocks'][number]): Observation[] {
   const { strengthMPa, woodFailurePercent } = block
   if (!counts(block) || strengthMPa === null) return []
-  const rest = { group: '', ageMonths: null, specimen: null, board: null, excludedBecause: null, simulated: false }
+  const rest = {
+    group: '',
+    ageMonths: null,
+    ageAtBreakMonths: null,
+    specimen: null,
+    board: null,
+    excludedBecause: null,
+    simulated: false,
+  }
   return [{ ...rest, strengthMPa, woodFailurePercent }]
 }
 

@@ -1,3 +1,4 @@
+// Held by tests/figures/findings/overview/overviewFigure.spec.ts.
 import { type TornWood, tornWoodOf } from '#domain/findings/overview/groupFigures.ts'
 import type { GroupBlock } from '#domain/findings/overview/overviewGroups.ts'
 import { type At, type Ink, openInks, type PointShape, scaleInks } from '../../drawing/mark.ts'

@@ -1,3 +1,4 @@
+// Held by tests/figures/findings/overview/overviewFigure.spec.ts.
 import type { GroupBlock, OverviewGroup } from '#domain/findings/overview/overviewGroups.ts'
 import type { Mark } from '../../drawing/mark.ts'
 import { brokenForm, type Form, unbrokenForm } from './blockForms.ts'
@@ -33,8 +34,8 @@ export function sceneOf(groups: readonly OverviewGroup[], places: readonly Box[]
   const others = mostOf((block) => !hasStrength(block))
   // Marks of a group rise, so that those beside each other may be wider than their share
   const size = Math.max(Math.min((1.8 * widthPx) / broken / shapePx, heightPx / 70, most.size), leastSize)
-  const lines = Math.min(Math.ceil((others * 0.8 * shapePx * size) / widthPx), most.shelfLines)
-  const linePx = 0.95 * shapePx * size
+  const lines = Math.min(Math.ceil((others * 0.9 * shapePx * size) / widthPx), most.shelfLines)
+  const linePx = shapePx * size
   const shelfTop = heightPx - lines * linePx - 1
   const edge = 0.6 * shapePx * size
   return {
@@ -73,7 +74,7 @@ export function blockMarks(
     }
     const others = blocks.filter((block) => !hasStrength(block))
     const perLine = Math.ceil(others.length / Math.max(scene.shelfPx.length, 1))
-    const step = Math.min(inner / perLine, 0.95 * shapePx * scene.size)
+    const step = Math.min(inner / perLine, shapePx * scene.size)
     for (const [at, block] of others.entries()) {
       const line = Math.floor(at / perLine)
       add(unbrokenForm(block, { x: from + ((at % perLine) + 0.5) * step, y: y + scene.shelfPx[line]! }, scene.size))

@@ -41,13 +41,13 @@ export function heatTable(
   const text = (value: number) => (reference === null ? strength.number(value) : writeFixed(value, 0))
   const axis = valueAxis(
     values.flatMap((value) => (value === null ? [] : [value * factor])),
-    3,
+    6,
   )
   const steps = stepsBetween(axis.from, axis.to)
   const title = meanTableTitle(treatment, unit, reference)
   const keys = keysOf(means, values.includes(null), stepKeys(steps, unit), reference)
   const [keysPx] = keyRows(keys, 0, widthPx, em)
-  const sizes = { heading: title, cellEm: 3.4, rowEm: 2.9, besideEm: 0 }
+  const sizes = { heading: title, cellEm: 3.4, leastEm: 3.4, rowEm: 2.9, besideEm: 0 }
   const matrix = matrixOf(means, quantities, { ...sizes, heightPx: heightPx === null ? null : heightPx - keysPx }, size)
   const cells = means.flatMap(({ n }, at): Mark[] => {
     const value = values[at]!

@@ -12,8 +12,10 @@ export type Box = { x: number; y: number; width: number; height: number }
 export type MatrixSizes = {
   /** Stands above all; '': nothing does. */
   heading: string
-  /** The least width of a place, the height of a row, and room for values beside the rows, in heights of the text. */
+  /** The width of a place where there is room, the height of a row, and room for values beside the rows, in heights of the text. */
   cellEm: number
+  /** The width below which a place is not made narrower: the figure grows wider than its page. */
+  leastEm: number
   rowEm: number
   besideEm: number
   /** A height to be filled and not exceeded; null: as high as the rows make it. */
@@ -35,8 +37,6 @@ const gapEm = 1.2
 /** The least room for the head of a condition. */
 const headEm = 5.5
 const leastRowEm = 1.6
-/** How much narrower than it should be a place becomes before the figure grows wider than its page. */
-const leastStretch = 0.5
 
 /** Adhesives in rows; conditions side by side, their ages beside each other, in further lines where a page is too narrow. */
 export function matrixOf(
@@ -53,7 +53,8 @@ export function matrixOf(
   const from = namesPx + (0.6 + sizes.besideEm) * em
   const needOf = (ages: number) => Math.max(ages * sizes.cellEm, headEm) * em
   const mostAges = conditions.reduce((most, { ages }) => Math.max(most, ages.length), 1)
-  const widthPx = Math.max(size.widthPx, from + leastStretch * needOf(mostAges) + 0.5 * em)
+  const leastPx = Math.max(mostAges * sizes.leastEm, headEm) * em
+  const widthPx = Math.max(size.widthPx, from + leastPx + 0.5 * em)
   const room = { from, widthPx: widthPx - from - 0.5 * em, gapPx: gapEm * em }
   const lines = panelLines(conditions, needOf, room)
   const sharedLines = [sizes.heading, shared].flatMap((text) => (text === '' ? [] : wrappedText(text, widthPx, em)))

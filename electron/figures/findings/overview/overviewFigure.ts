@@ -25,13 +25,13 @@ export function overviewFigure(
 ): GroupsFigure {
   const { emPx: em } = size
   const { strength } = quantities
-  const axis = valueAxis(strengthsOf(groups, strength.factor), 3)
+  const axis = valueAxis(strengthsOf(groups, strength.factor), 6)
   const steps = stepsBetween(axis.from, axis.to)
   const keys = overviewKeys(groups, steps, strength.unit)
   const [keysPx] = keyRows(keys, 0, size.widthPx, em)
   const rows = new Set(groups.map(({ adhesive }) => adhesive)).size
   const sizes = {
-    ...{ heading: '', cellEm: 2.6, rowEm: rows > 24 ? 3 : rows > 8 ? 4 : 5.2, besideEm: 3.2 },
+    ...{ heading: '', cellEm: 2.6, leastEm: 1.3, rowEm: rows > 24 ? 3 : rows > 8 ? 4 : 5.2, besideEm: 3.2 },
     heightPx: heightPx === null ? null : heightPx - keysPx,
   }
   const matrix = matrixOf(groups, quantities, sizes, size)
@@ -67,9 +67,9 @@ function valueMarks(axis: Axis, strip: Box & { outer: boolean }, scene: BlockSce
   const [first, last] = [axis.ticks[0], axis.ticks.at(-1)]
   if (!strip.outer || first === undefined || last === undefined) return []
   const atY = placesOn(axis, strip.y + scene.lowestPx, strip.y + scene.highestPx)
-  const named = atY(first.value) - atY(last.value) < 1.4 * em ? [last] : [first, last]
+  const baselineOf = (value: number) => Math.max(atY(value) + 0.35 * em, strip.y + em)
+  const named = baselineOf(first.value) - baselineOf(last.value) < 1.3 * em ? [last] : [first, last]
   return named.map(({ value, label }): Mark => {
-    const baseline = Math.max(atY(value) + 0.35 * em, strip.y + em)
-    return { kind: 'text', ink: 'tick', x: strip.x - 0.4 * em, y: baseline, text: label, anchor: 'end' }
+    return { kind: 'text', ink: 'tick', x: strip.x - 0.4 * em, y: baselineOf(value), text: label, anchor: 'end' }
   })
 }

@@ -1,3 +1,4 @@
+// Held by tests/figures/findings/overview/overviewFigure.spec.ts.
 import { type BlockState, blockStates } from '#contract/findings/overview.ts'
 import { type TornWood, tornWoodOf } from '#domain/findings/overview/groupFigures.ts'
 import type { OverviewGroup } from '#domain/findings/overview/overviewGroups.ts'

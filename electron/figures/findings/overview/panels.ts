@@ -1,3 +1,4 @@
+// Held by tests/figures/findings/overview/matrix.spec.ts.
 import type { OverviewCell } from '#contract/findings/overview.ts'
 import { naturalKey } from '#domain/text/naturalOrder.ts'
 import { conditionHeads } from '#words/findings/overviewWords.ts'

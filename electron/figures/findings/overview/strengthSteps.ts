@@ -1,3 +1,4 @@
+// Held by tests/figures/findings/overview/overviewFigure.spec.ts.
 import { scaleInks } from '../../drawing/mark.ts'
 
 /** The steps of the colour scale over a stretch of values, as wide as each other. */

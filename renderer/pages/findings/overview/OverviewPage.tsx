@@ -1,4 +1,4 @@
-import { type ReactNode, useCallback, useMemo, useState } from 'react'
+import { useCallback, useMemo, useState } from 'react'
 import type { Overview } from '#contract/findings/overview.ts'
 import { overviewGroups } from '#domain/findings/overview/overviewGroups.ts'
 import { boundedWords, simulatedBlocksWords } from '#words/findings/overviewWords.ts'
@@ -22,19 +22,27 @@ export function OverviewPage({ studyId = null }: { studyId?: number | null | und
   const [settings, setSettings] = useKept<OverviewSettings>('overview', firstOverviewSettings)
   const answer = useAnswer('overview.of', filterOf(studyId, settings))
   const studies = useAnswer('studies.list', {}).value?.rows ?? []
+  const [printing, setPrinting] = useState(false)
+  const forget = useCallback(() => setPrinting(false), [])
   const found = answer.value
   const change = (next: Partial<OverviewSettings>) => setSettings({ ...settings, ...next })
+  const isEmpty = found === null || found.cells.length === 0
   return (
     <div className="record-page overview-page">
+      <header className="record-head overview-screen-only">
+        <div>
+          <h1>Overview</h1>
+          <ViewWords view={settings.view} />
+        </div>
+        <div className="record-buttons">
+          <button type="button" className="button" aria-disabled={isEmpty} onClick={() => setPrinting(!isEmpty)}>
+            Print on A3
+          </button>
+        </div>
+      </header>
       <Notice trouble={answer.error} />
-      {found === null ? (
-        <h1>Overview</h1>
-      ) : (
-        <Found
-          found={found}
-          settings={settings}
-          title={studies.find((study) => study.studyId === studyId)?.fields.title ?? 'All blocks'}
-        >
+      {found === null ? null : (
+        <>
           <OverviewFilter settings={settings} onSettings={change} levels={found.levels}>
             <SelectField
               label="Study"
@@ -53,77 +61,70 @@ export function OverviewPage({ studyId = null }: { studyId?: number | null | und
               ))}
             </SelectField>
           </OverviewFilter>
-        </Found>
+          {isEmpty ? (
+            <p className="empty-words">No block fits. Plan a study, add specimens, or choose less narrowly.</p>
+          ) : (
+            <Found
+              found={found}
+              settings={settings}
+              printed={printing ? (studies.find((one) => one.studyId === studyId)?.fields.title ?? 'All blocks') : null}
+              onPrinted={forget}
+            />
+          )}
+        </>
       )}
     </div>
+  )
+}
+
+function ViewWords({ view }: Pick<OverviewSettings, 'view'>) {
+  if (view === 'blocks')
+    return <p className="record-words">Every block is one mark, and the marks of a group rise with their strength.</p>
+  return (
+    <p className="record-words">
+      Means alone do not say which groups differ: <a href={hashOf({ page: 'findings' })}>findings do</a>.
+    </p>
   )
 }
 
 function Found({
   found,
   settings,
-  title,
-  children,
+  printed,
+  onPrinted,
 }: {
   found: Overview
   settings: OverviewSettings
-  title: string
-  children: ReactNode
+  /** What stands above the sheet that is printed now; null: none is. */
+  printed: string | null
+  onPrinted(): void
 }) {
   const quantities = useQuantities()
-  const groups = useMemo(() => overviewGroups(found), [found])
-  const { draw, words } = useMemo(() => drawingOf(groups, settings, quantities), [groups, settings, quantities])
+  const all = useMemo(() => overviewGroups(found), [found])
+  const { groups, draw, words } = useMemo(() => drawingOf(all, settings, quantities), [all, settings, quantities])
   const [sight, setSight] = useState<number | null>(null)
   const [opened, setOpened] = useState<number | null>(null)
-  const [printing, setPrinting] = useState(false)
-  const forget = useCallback(() => setPrinting(false), [])
   const open = opened === null ? undefined : groups[opened]
   return (
     <>
-      <header className="record-head overview-screen-only">
-        <div>
-          <h1>Overview</h1>
-          <p className="record-words">
-            {settings.view === 'blocks'
-              ? 'Every block is one mark, and the marks of a group rise with their strength.'
-              : 'Means beside each other do not say which groups differ; '}
-            {settings.view === 'blocks' ? null : <a href={hashOf({ page: 'findings' })}>Findings does</a>}
-          </p>
-        </div>
-        <div className="record-buttons">
-          <button
-            type="button"
-            className="button"
-            aria-disabled={groups.length === 0}
-            onClick={() => setPrinting(groups.length > 0)}
-          >
-            Print on A3
-          </button>
-        </div>
-      </header>
-      {children}
-      {groups.length === 0 ? (
-        <p className="empty-words">No block fits. Plan a study, add specimens, or choose less narrowly.</p>
-      ) : (
-        <>
-          <Remarks found={found} shown={groups.reduce((sum, { blocks }) => sum + blocks.length, 0)} />
-          <p className="overview-sight" aria-hidden="true">
-            {sight === null ? 'Point at a group, or reach it by Tab and arrow keys; Enter opens it.' : words[sight]}
-          </p>
-          <GroupsFigure draw={draw} words={words} onSight={setSight} onOpen={setOpened} />
-        </>
-      )}
+      <Remarks found={found} />
+      <p className="overview-sight" aria-hidden="true">
+        {(sight === null ? undefined : words[sight]) ??
+          'Point at a group, or reach it by Tab and arrow keys; Enter or a click opens it.'}
+      </p>
+      <GroupsFigure draw={draw} words={words} onSight={setSight} onOpen={setOpened} />
       {open === undefined ? null : <GroupDialog group={open} onClose={() => setOpened(null)} />}
-      {printing ? <PrintedOverview title={title} draw={draw} onPrinted={forget} /> : null}
+      {printed === null ? null : <PrintedOverview title={printed} draw={draw} onPrinted={onPrinted} />}
     </>
   )
 }
 
 /** What has to be known beside the figure. */
-function Remarks({ found, shown }: { found: Overview; shown: number }) {
+function Remarks({ found: { numbers, blocks, simulated } }: { found: Overview }) {
+  const shown = numbers.length
   const remarks = [
-    ...(shown < found.blocks ? [boundedWords(shown, found.blocks)] : []),
-    ...(found.simulated === 0 ? [] : [simulatedBlocksWords(found.simulated, shown)]),
+    ...(shown < blocks ? [boundedWords(shown, blocks)] : []),
+    ...(simulated === 0 ? [] : [simulatedBlocksWords(simulated, shown)]),
   ]
   return remarks.length === 0 ? null : <p className="running-words">{remarks.join(' ')}</p>
 }

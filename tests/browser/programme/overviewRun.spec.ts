@@ -1,0 +1,70 @@
+import { expect, onTestFinished, test } from 'vitest'
+import { createRealEngine } from '#engine/createRealEngine.ts'
+import { archiveFileOf, pulledStudy } from '#tests/archive/pulledStudy.ts'
+import { chromiumPath } from '../harness/chromium.ts'
+import { openPage } from '../harness/openPage.ts'
+
+test.skipIf(chromiumPath === null)(
+  'a group is found and opened by keyboard, down to a specimen; what is written shows; and the sheet is printed on A3',
+  async () => {
+    const engine = await createRealEngine({
+      archivePath: archiveFileOf((database) => void pulledStudy(database)),
+      host: { host: 'loopback', capabilities: [] },
+      program: 'Breakledger test',
+    })
+    const opened = await openPage({ host: 'loopback', engine })
+    onTestFinished(async () => {
+      await opened.close()
+      await engine.close()
+      await engine.archive.close()
+    })
+    const { page, problems } = opened
+    const focused = () => page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? '')
+    await page.getByLabel('Number of a block').waitFor()
+    const closeCautions = page.getByRole('button', { name: 'I have read this' })
+    if (await closeCautions.isVisible()) await closeCautions.click()
+
+    await page.keyboard.press('w')
+    await page.getByRole('heading', { name: 'Overview', level: 1 }).waitFor()
+    await page.locator('[data-place]').nth(3).waitFor()
+    // One stop for all groups, behind the choice of what is shown
+    await page.getByLabel('Age', { exact: true }).focus()
+    await page.keyboard.press('Tab')
+    const name = 'casein C1, long grain to long grain, tight joint, loft'
+    expect(await focused()).toBe(`${name}, 6 months old: 0 broken; 1 lost; 2 on the shelf`)
+    await page.keyboard.press('ArrowRight')
+    expect(await focused()).toBe(`${name}, 8 months old: 3 broken, 10.00\u00a0MPa`)
+    await page.locator('.overview-sight').getByText('8 months old').waitFor()
+    await page.keyboard.press('ArrowLeft')
+    await page.keyboard.press('Enter')
+    await page.getByRole('dialog').getByText('on the shelf').first().waitFor()
+    await page.keyboard.press('Escape')
+    await expect.poll(focused).toContain('6 months old')
+
+    const shelf = page.locator('[data-place]').first()
+    await engine.handlers['specimens.withdraw']({
+      ...{ specimenIds: [5], kind: 'withdrawn', by: 'bench', reason: 'fell too' },
+    })
+    await expect.poll(() => shelf.getAttribute('aria-label')).toContain('2 lost; 1 on the shelf')
+
+    await page.evaluate(() => {
+      window.print = () => {
+        const rules = document.adoptedStyleSheets.flatMap((sheet) => [...sheet.cssRules].map(({ cssText }) => cssText))
+        const paper = rules.find((rule) => rule.startsWith('@page'))
+        document.title = `${document.querySelectorAll('.overview-print svg').length} on ${paper}`
+      }
+    })
+    await page.getByRole('button', { name: 'Print on A3' }).click()
+    await expect.poll(() => page.title()).toMatch(/^1 on @page.*size: (a3|A3) landscape/)
+
+    await page.getByLabel('Table of means').check()
+    await page.locator('[data-place]').first().waitFor()
+    expect(await page.locator('[data-place]').nth(1).getAttribute('aria-label')).toBe(
+      `${name}, 8 months old: mean 10.00\u00a0MPa of 3 blocks`,
+    )
+    await page.locator('[data-place]').nth(1).press('Enter')
+    await page.getByRole('dialog').getByRole('link').first().press('Enter')
+    await page.getByRole('heading', { level: 1, name: /\d/ }).waitFor()
+    expect(problems).toEqual([])
+  },
+)
