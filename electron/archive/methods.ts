@@ -1,4 +1,5 @@
 import type { NewEvaluation } from '#contract/breaks/evaluation.ts'
+import type { OverviewFilter } from '#contract/findings/overview.ts'
 import type { Progress } from '#contract/tasks.ts'
 import { pullsOfBreaks } from '#domain/programme/calendar/pullOfBreak.ts'
 import { beginSession, keepRejectedLines, readSession } from './bench/sessions.ts'
@@ -92,7 +93,8 @@ export const reads = {
   breakIds,
   breakGroup,
   observations: (database: Database) => observations(database, pullsOfBreaks(pullSources(database, null).rows)),
-  overview,
+  overview: (database: Database, filter: OverviewFilter) =>
+    overview(database, filter, pullsOfBreaks(pullSources(database, null).rows)),
   break: (database: Database, breakId: number) => readBreak(database, breakId, readSession),
   readCurve,
   recoveredWithoutEvaluation,

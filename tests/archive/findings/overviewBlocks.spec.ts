@@ -1,7 +1,7 @@
 import type Database from 'better-sqlite3'
 import { expect, it } from 'vitest'
 import { addDecision } from '#archive/breaks/decisions.ts'
-import { overview } from '#archive/findings/overviewBlocks.ts'
+import { reads } from '#archive/methods.ts'
 import { mergeCatalogueEntries } from '#archive/programme/catalogue.ts'
 import { addSpecimens } from '#archive/specimens/specimens.ts'
 import { decideTypedResult } from '#archive/specimens/typedResults.ts'
@@ -13,7 +13,7 @@ import { glueBlocks, storeBlocks, storeStudy } from '../storedProgramme.ts'
 import { archiveInMemory, morning, rampAndFall, specimenFields, storeBreak } from '../storedStudy.ts'
 
 const look = (database: Database.Database, filter: object = {}) =>
-  overviewGroups(overview(database, overviewFilter.parse(filter)))
+  overviewGroups(reads.overview(database, overviewFilter.parse(filter)))
 const blocksOf = (database: Database.Database, filter: object = {}) =>
   look(database, filter).flatMap(({ blocks }) => blocks)
 
@@ -119,4 +119,12 @@ it('groups under the names that the catalogue has now, blocks that are not glued
   const [from, into] = ['casein C1', 'casein'].map((name) => entry.get('adhesive', name) as number)
   mergeCatalogueEntries(database, from!, into!, morning, { by: 'bench', reason: 'the same' })
   expect(new Set(look(database).map(({ adhesive }) => adhesive))).toEqual(new Set(['casein']))
+})
+
+it('counts the blocks of a pull as of its age, a few days late too', () => {
+  const database = archiveInMemory()
+  const studyId = storeStudy(database, { agesMonths: [0, 2], windowDays: 20 })
+  const [first] = glueBlocks(database, studyId, storeBlocks(database, studyId, [{ ageMonths: 2 }]), '2031-02-13')
+  storeBreak(database, first!)
+  expect(look(database).map(({ ageMonths, blocks }) => [ageMonths, blocks.length])).toEqual([[2, 1]])
 })
