@@ -55,7 +55,7 @@ async function drawnPage(pdf: string, page: number): Promise<Drawn> {
   return { width: Number(header[1]), height: Number(header[2]), grey: stdout.subarray(header[0].length) }
 }
 
-/** The code of one label, cut out of the page, and how far the farthest of its corners lies from where it should. */
+/** The code of one label, cut out of the page, and how far the farthest of its edges lies from where it should. */
 function codeAt(page: Drawn, place: { xMm: number; yMm: number }, sheet: LabelSheet) {
   const left = Math.round(place.xMm * dotsPerMm)
   const top = Math.round(place.yMm * dotsPerMm)
@@ -69,23 +69,28 @@ function codeAt(page: Drawn, place: { xMm: number; yMm: number }, sheet: LabelSh
   if (code === null) return null
   const side = codeSideMm(sheet)
   const borderMm = (side * (smallestCode.withBorder - smallestCode.modules)) / 2 / smallestCode.withBorder
-  const edges = [borderMm, side - borderMm] as const
   const codeTop = place.yMm + (sheet.labelHeightMm - side) / 2
-  const { topLeftCorner, topRightCorner, bottomLeftCorner, bottomRightCorner } = code.location
+  const box = darkBox(page, { xMm: place.xMm + borderMm / 2, yMm: codeTop + borderMm / 2, sideMm: side - borderMm })
   const offMm = Math.max(
-    ...(
-      [
-        [topLeftCorner, edges[0], edges[0]],
-        [topRightCorner, edges[1], edges[0]],
-        [bottomLeftCorner, edges[0], edges[1]],
-        [bottomRightCorner, edges[1], edges[1]],
-      ] as const
-    ).flatMap(([corner, x, y]) => [
-      Math.abs((left + corner.x) / dotsPerMm - place.xMm - x),
-      Math.abs((top + corner.y) / dotsPerMm - codeTop - y),
-    ]),
+    ...[box.left - place.xMm, box.top - codeTop].map((from) => Math.abs(from - borderMm)),
+    ...[box.right - place.xMm, box.bottom - codeTop].map((to) => Math.abs(to - side + borderMm)),
   )
   return { data: code.data, offMm }
+}
+
+/** The edges of all that is dark in a square of the page, in mm; the decoder's own corners are guesses to a pixel or two. */
+function darkBox(page: Drawn, { xMm, yMm, sideMm }: { xMm: number; yMm: number; sideMm: number }) {
+  const at = (mm: number) => Math.round(mm * dotsPerMm)
+  const box = { left: Number.POSITIVE_INFINITY, top: Number.POSITIVE_INFINITY, right: 0, bottom: 0 }
+  for (let y = at(yMm); y < at(yMm + sideMm); y++)
+    for (let x = at(xMm); x < at(xMm + sideMm); x++) {
+      if (page.grey[y * page.width + x]! > 127) continue
+      box.left = Math.min(box.left, x / dotsPerMm)
+      box.top = Math.min(box.top, y / dotsPerMm)
+      box.right = Math.max(box.right, (x + 1) / dotsPerMm)
+      box.bottom = Math.max(box.bottom, (y + 1) / dotsPerMm)
+    }
+  return box
 }
 
 type Word = { text: string; xMm: number; bottomMm: number }
