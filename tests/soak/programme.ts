@@ -13,8 +13,7 @@ export type WorkDone = {
   parts: WorkPart[]
   planned: number
   glued: number
-  /** null: the study's page does not lead to them. */
-  labels: number | null
+  labels: number
   broken: string[]
   inOrder: boolean
   /** Texts that a person had to write more than once. */
@@ -187,11 +186,10 @@ async function breakTen(page: Page, keyboard: Keyboard, own: OwnEngine): Promise
   await tabTo({ selector: 'main button[type="submit"]' })
   await press('Enter')
   await page.getByText('0 of 24 broken').waitFor()
-  const hearsScans = (await page.locator('.find-number').count()) > 0
   for (let broken = 1; broken <= blocksToBreak; broken++) {
     const next = (await page.locator('.at-hand-number').textContent()) ?? ''
     // The block that is laid into the press is scanned: it is the one that the screen asks for
-    if (hearsScans) await scan(next)
+    await scan(next)
     await page.waitForFunction(
       () => document.querySelector('.virtual button')?.getAttribute('aria-disabled') === 'false',
     )
@@ -215,11 +213,10 @@ export async function workThrough(): Promise<WorkDone> {
   try {
     await page.getByRole('navigation').waitFor()
     await keyboard.during('plan a study, allocate its blocks', () => planStudy(page, keyboard))
-    let labels: number | null = null
-    if ((await page.locator('a[href^="#/labels"]').count()) > 0)
-      await keyboard.during('make labels', async () => {
-        labels = await makeLabels(page, keyboard)
-      })
+    let labels = 0
+    await keyboard.during('make labels', async () => {
+      labels = await makeLabels(page, keyboard)
+    })
     await keyboard.during('glue up 288 blocks with calipers', () => glueFirstAdhesive(page, keyboard))
     await handlers['bench.connect']({
       source: {
@@ -251,17 +248,21 @@ export async function soak(): Promise<boolean> {
   for (const { part, keys, sent, seconds } of done.parts)
     console.log(`${part}: ${keys} keys, ${sent} values sent, ${seconds.toFixed(1)} s`)
   const { planned, labels, glued, broken, inOrder, writtenTwice, problems } = done
+  const sum = (of: 'keys' | 'sent' | 'seconds') => done.parts.reduce((all, part) => all + part[of], 0)
+  console.log(`together: ${sum('keys')} keys, ${sum('sent')} values sent, ${sum('seconds').toFixed(1)} s`)
   console.log(
-    `${planned} blocks planned, ${labels ?? 'no'} labels, ${glued} glued, ${broken.length} broken in their order: ${inOrder}`,
+    `${planned} blocks planned, ${labels} labels, ${glued} glued, ${broken.length} broken in their order: ${inOrder}`,
   )
   console.log(`texts written twice: ${writtenTwice.length === 0 ? 'none' : writtenTwice.join(', ')}`)
   for (const problem of problems) console.log(problem)
-  return (
+  const held =
     planned === 1728 &&
-    (labels ?? 1728) === 1728 &&
+    labels === 1728 &&
     glued === 288 &&
     broken.length === blocksToBreak &&
     inOrder &&
-    writtenTwice.length === 0
-  )
+    writtenTwice.length === 0 &&
+    problems.length === 0
+  console.log(held ? 'held' : 'FAILED')
+  return held
 }
