@@ -1,6 +1,8 @@
 // Held by tests/archive/lists/rebuild.spec.ts.
+import type { TypedResult } from '#contract/specimens/typedResult.ts'
 import { ageMonths } from '#domain/programme/ageMonths.ts'
 import { caseFolded, folded, naturalKey } from '#domain/text/naturalOrder.ts'
+import { typedSourceToFind } from '#words/specimens/typedResultWords.ts'
 import { type Named, nameReader } from '../catalogue/names.ts'
 import { type NamedKey, type Written, writtenOfSpecimen } from '../catalogue/written.ts'
 import type { Database } from '../core/database.ts'
@@ -73,12 +75,26 @@ type SameAsFound =
 
 type FoundRow = Pick<SpecimenCurrentRow, SameAsFound> &
   Record<'number' | 'adhesive' | 'lot' | 'joint_type' | 'exposure' | 'place' | 'notes', string> &
-  Record<'wood' | 'board' | 'withdrawn' | 'glued_on' | 'tested_on', string | null> & { given_age_months: number | null }
+  Record<'wood' | 'board' | 'withdrawn' | 'glued_on' | 'tested_on', string | null> &
+  TypedRow & { given_age_months: number | null }
+
+/** Where a result without a curve comes from, as far as one stands for the specimen. */
+type TypedRow = {
+  typed_source: TypedResult['source'] | null
+  sheet_row: number | null
+  sheet_column: string | null
+  file_name: string | null
+  file_sha256: string | null
+  resolution_n: number | null
+  read_by: string | null
+  typed_note: string | null
+}
 
 const text = `
   SELECT r.specimen_id, r.revision_id, r.number, r.adhesive, r.lot, r.wood, r.board, r.joint_type, r.exposure, r.place, r.notes,
     ${withdrawnBecause('r.specimen_id')} AS withdrawn, r.area_mm2, r.demo, r.bond_line_gap_mm AS gap_mm,
     p.study_id, g.glue_up_id, p.age_months AS pull_age_months, r.glued_on, coalesce(b.started_at, t.broken_on) AS tested_on,
+    t.source AS typed_source, t.sheet_row, t.sheet_column, i.file_name, i.file_sha256, t.resolution_n, t.read_by, t.note AS typed_note,
     t.age_months AS given_age_months, ${resultsOf('r.specimen_id')} AS results,
     CASE WHEN b.break_id IS NOT NULL OR t.typed_result_id IS NOT NULL THEN 'broken'
       WHEN ${timesBroken('r.specimen_id')} > 0 OR ${isWithdrawn('r.specimen_id')} THEN 'lost' ELSE 'waiting' END AS standing,
@@ -93,6 +109,7 @@ const text = `
     WHERE specimen_id = r.specimen_id AND outcome = 'break' AND set_aside IS NULL)
   LEFT JOIN typed_result t ON b.break_id IS NULL AND t.typed_result_id = (SELECT max(typed_result_id) FROM typed_result o
     WHERE o.specimen_id = r.specimen_id AND NOT ${typedSetAside('o')})
+  LEFT JOIN import_run i ON i.import_run_id = t.import_run_id
   LEFT JOIN glued_block g ON g.specimen_id = r.specimen_id
   LEFT JOIN block p ON p.block_id = g.block_id
   WHERE r.specimen_id IN (SELECT value FROM json_each(?))
@@ -112,7 +129,8 @@ export function deriveSpecimens(database: Database, specimenIds: readonly number
 
 function fromRow(row: FoundRow, readName: (written: Written) => Named | null): SpecimenCurrentRow {
   const { number, adhesive, lot, wood, board, joint_type, exposure, place, notes, withdrawn, ...others } = row
-  const { glued_on, tested_on, given_age_months, ...found } = others
+  const { glued_on, tested_on, given_age_months, ...withTyped } = others
+  const { typed, found } = typedApart(withTyped)
   const written = writtenOfSpecimen({
     ...{ adhesive, lot, wood: wood ?? '', board: board ?? '', jointType: joint_type, exposure, place },
   })
@@ -121,7 +139,7 @@ function fromRow(row: FoundRow, readName: (written: Written) => Named | null): S
   ) as Record<NamedKey, { entryId: number | null; name: string }>
   // As it is written, and as it is called now
   const standing = withdrawn === null ? '' : `withdrawn ${withdrawn}`
-  const texts = [number, place, notes, standing, ...Object.values(written).map(({ name }) => name)]
+  const texts = [number, place, notes, standing, ...typed, ...Object.values(written).map(({ name }) => name)]
   const names = Object.values(named).map(({ name }) => name)
   return {
     ...found,
@@ -152,4 +170,16 @@ function ageAtTest(gluedOn: string | null, testedOn: string | null): number | nu
   } catch {
     return null
   }
+}
+
+/** The texts by which a result without a curve is found, and what else stands in the row. */
+function typedApart<Row extends TypedRow>(row: Row) {
+  const { typed_source, sheet_row, sheet_column, file_name, file_sha256, resolution_n, read_by, typed_note, ...found } =
+    row
+  if (typed_source === null) return { typed: [], found }
+  const source = typedSourceToFind({
+    ...{ source: typed_source, row: sheet_row, column: sheet_column, resolutionN: resolution_n, readBy: read_by ?? '' },
+    file: file_name === null ? null : { fileName: file_name, fileSha256: file_sha256 ?? '' },
+  })
+  return { typed: [source, typed_note ?? ''], found }
 }

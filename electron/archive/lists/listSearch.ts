@@ -1,18 +1,16 @@
 import type { SetAsideCause } from '#contract/breaks/decision.ts'
 import type { Flag, Outcome } from '#contract/breaks/evaluation.ts'
-import type { TypedResult } from '#contract/specimens/typedResult.ts'
 import { shearStrengthMPa } from '#domain/strength/strength.ts'
 import { folded } from '#domain/text/naturalOrder.ts'
 import { setAsideCauseWords } from '#words/breaks/decisionWords.ts'
 import { breakFiguresToFind, breakWordsToFind, everyBreakWord, type ShownBreak } from '#words/breaks/shownInLists.ts'
 import { resultsWords } from '#words/specimens/resultsWords.ts'
 import { type FoundSpecimen, specimenToFind } from '#words/specimens/specimenToFind.ts'
-import { typedSourceToFind } from '#words/specimens/typedResultWords.ts'
 import type { Database } from '../core/database.ts'
 import { countsAsResult } from './countsOfSpecimen.ts'
 
-// A row is found by all that it shows, in the words in which it shows it. These are made while searching and never stored: they
-// change with the program's wording and with the time zone.
+// A row is found by all that it shows, in the words in which it shows it. Those of a break are made while searching and never
+// stored: they change with the program's wording and with the time zone.
 
 /** Joins, of `b` (break_current, may be missing) and `s` (specimen_current, may be missing), that `rowFits` needs. */
 export const searchJoins = `
@@ -21,63 +19,37 @@ export const searchJoins = `
   LEFT JOIN break_end x ON x.break_id = b.break_id
   LEFT JOIN evaluation e ON e.evaluation_id = b.evaluation_id
   LEFT JOIN decision p ON p.decision_id = b.peak_decision_id
-  LEFT JOIN specimen_revision r ON r.revision_id = s.revision_id
-  LEFT JOIN typed_result t ON b.break_id IS NULL AND t.typed_result_id = s.typed_result_in_force
-  LEFT JOIN import_run i ON i.import_run_id = t.import_run_id`
+  LEFT JOIN specimen_revision r ON r.revision_id = s.revision_id`
 
-/** A figure of the result that a row shows: of its break, or of its result without a curve. */
-const ofResult = (ofBreak: string, ofSpecimen: string) => `iif(t.typed_result_id IS NULL, ${ofBreak}, ${ofSpecimen})`
+/** A figure of the result that a row shows: of its break, or of the result without a curve of its specimen. */
+const ofResult = (name: string) => `iif(b.break_id IS NULL, s.${name}, b.${name})`
 
 /** What a row shows besides its texts, each with where it comes from in SQL. */
 const shownColumns = {
-  startedAt: ofResult('b.started_at', 's.started_at'),
-  outcome: ofResult('b.outcome', "'break'"),
-  ending: 'x.ending',
+  startedAt: ofResult('started_at'),
+  outcome: "iif(b.break_id IS NULL AND s.typed_result_in_force IS NOT NULL, 'break', b.outcome)",
+  ending: "iif(b.break_id IS NULL, 'complete', x.ending)",
   setAside: 'b.set_aside',
   setAsideCause: 'b.set_aside_cause',
   flags: 'e.flags',
   events: 'e.events',
-  peakN: ofResult('b.peak_n', 's.peak_n'),
+  peakN: ofResult('peak_n'),
   areaMm2: 's.area_mm2',
-  woodFailurePercent: ofResult('b.wood_failure_percent', 's.wood_failure_percent'),
-  typedStrengthMPa: ofResult('NULL', 's.strength_mpa'),
+  woodFailurePercent: ofResult('wood_failure_percent'),
+  typedStrengthMPa: 'iif(b.break_id IS NULL, s.strength_mpa, NULL)',
   simulated: "c.source GLOB 'virtual amplifier: *'",
   results: `iif(b.break_id IS NULL OR ${countsAsResult('b')}, s.results, 0)`,
   by: 'p.by',
   reason: 'p.reason',
-  lot: 'r.lot',
-  bondLineGapMm: 'r.bond_line_gap_mm',
+  bondLineGapMm: 's.gap_mm',
   overlapLengthMm: 'r.overlap_length_mm',
   overlapWidthMm: 'r.overlap_width_mm',
   gluedOn: 'r.glued_on',
   ageMonths: 's.age_months',
   demo: 's.demo',
-  source: 't.source',
-  sheetRow: 't.sheet_row',
-  sheetColumn: 't.sheet_column',
-  fileName: 'i.file_name',
-  fileSha256: 'i.file_sha256',
-  resolutionN: 't.resolution_n',
-  readBy: 't.read_by',
-  typedNote: 't.note',
 } as const
 
-type Shown = Record<
-  | 'startedAt'
-  | 'setAside'
-  | 'flags'
-  | 'events'
-  | 'by'
-  | 'reason'
-  | 'lot'
-  | 'gluedOn'
-  | 'sheetColumn'
-  | 'fileName'
-  | 'fileSha256'
-  | 'readBy'
-  | 'typedNote',
-  string | null
-> &
+type Shown = Record<'startedAt' | 'setAside' | 'flags' | 'events' | 'by' | 'reason' | 'gluedOn', string | null> &
   Record<
     | 'peakN'
     | 'areaMm2'
@@ -89,15 +61,12 @@ type Shown = Record<
     | 'overlapLengthMm'
     | 'overlapWidthMm'
     | 'ageMonths'
-    | 'demo'
-    | 'sheetRow'
-    | 'resolutionN',
+    | 'demo',
     number | null
   > & {
     outcome: Outcome | null
     ending: ShownBreak['ending']
     setAsideCause: SetAsideCause | null
-    source: TypedResult['source'] | null
   }
 const shownKeys = Object.keys(shownColumns) as (keyof Shown)[]
 
@@ -138,7 +107,7 @@ export function searchCondition(words: readonly string[], list: 'specimens' | 'b
     values.push(json)
     const ofBreak = `EXISTS (SELECT 1 FROM break_current b
       WHERE b.break_id = s.break_in_force AND (${saidBesides} OR instr(b.note_search, ?) > 0))`
-    return `(instr(s.search, ?) > 0 OR (${shows ? '1' : `(s.typed_result_in_force IS NOT NULL OR ${ofBreak})`}
+    return `(instr(s.search, ?) > 0 OR (${shows ? '1' : ofBreak}
       AND (SELECT ${rowFits} FROM (SELECT 1) LEFT JOIN break_current b ON b.break_id = s.break_in_force ${searchJoins})))`
   })
   return { condition: each.map((one) => `AND ${one}`).join(' '), values, quick: !words.some(maybeShown) }
@@ -160,7 +129,7 @@ function maybeShown(word: string): boolean {
 const taught = new WeakSet<Database>()
 
 /** Made words and figures are kept for the next row, the next letter and the next page, so many of each. */
-const mostKept = 20_000
+const mostKept = 100_000
 
 function kept<Key extends string>(make: (key: Key) => string): (key: Key) => string {
   const known = new Map<Key, string>()
@@ -183,17 +152,15 @@ export function teachSearch(database: Database): void {
   // What a break shows follows from a few codes, so that few rows need words of their own.
   const breakWords = kept((codes) => folded(breakWordsToFind(JSON.parse(codes))))
   const figures = kept((key) => figuresToFind(JSON.parse(key)))
-  const typedSource = kept((key) => folded(typedSourceToFind(JSON.parse(key))))
   function showsWord(shown: Shown, word: string): boolean {
-    const { by, reason, setAside, setAsideCause, lot, typedNote, startedAt, demo, results } = shown
-    for (const text of [by, reason, setAside, lot, typedNote])
+    const { by, reason, setAside, setAsideCause, startedAt, demo, results } = shown
+    for (const text of [by, reason, setAside])
       if (text !== null && text !== '' && textOf(text).includes(word)) return true
     if (demo === 1 && 'invented demo'.includes(word)) return true
     if (demo === null && word === 'none') return true
     if (shown.bondLineGapMm === 0 && 'tight joint'.includes(word)) return true
     if (results !== null && (resultsWords(results) ?? '').includes(word)) return true
     if (setAsideCause !== null && setAsideCauseWords[setAsideCause].includes(word)) return true
-    if (shown.source !== null && typedSource(typedKey(shown)).includes(word)) return true
     if (startedAt === null) return 'waiting'.includes(word)
     return breakWords(codesOf(shown)).includes(word)
   }
@@ -218,11 +185,6 @@ function codesOf({ outcome, ending, setAside, flags, events, simulated }: Shown)
     events: [...new Set(kinds)],
   }
   return JSON.stringify(codes)
-}
-
-function typedKey({ source, sheetRow, sheetColumn, fileName, fileSha256, resolutionN, readBy }: Shown): string {
-  const file = fileName === null ? null : { fileName, fileSha256: fileSha256 ?? '' }
-  return JSON.stringify({ source, row: sheetRow, column: sheetColumn, file, resolutionN, readBy: readBy ?? '' })
 }
 
 const monthNames = [
