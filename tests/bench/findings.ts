@@ -9,7 +9,7 @@ import { findingLines } from '#domain/findings/lines/findingLines.ts'
 import type { Observation } from '#domain/findings/observation.ts'
 import { rankIntervals } from '#domain/findings/rankIntervals.ts'
 import { createRandom } from '#domain/numbers/random.ts'
-import { type Benchmark, type Measurement, median, medianMsOfEach } from './measurement.ts'
+import { type Benchmark, computing, type Measurement, median, medianMsOfEach } from './measurement.ts'
 
 const groupCount = 60
 const conditionCount = 5
@@ -35,11 +35,15 @@ export const findingsBenchmark: Benchmark = async () => {
   const specimens = studyOf(Math.ceil(specimenCount / blocksEach), 1, blocksEach).slice(0, specimenCount)
   const first = conditions.filter(({ ageMonths }) => ageMonths === 0)
   const groups = [...Map.groupBy(first, ({ group }) => group).values()].map((blocks) => strengthsOf(blocks))
-  const ms = await medianMsOfEach(repeats, {
-    comparisons: () => count(conditions, comparisonKinds),
-    summaries: () => count(specimens, ['group-summary']),
-    ranks: () => rankIntervals(groups, { confidence: 0.95, draws, seed: 1 }),
-  })
+  const ms = await medianMsOfEach(
+    repeats,
+    {
+      comparisons: () => count(conditions, comparisonKinds),
+      summaries: () => count(specimens, ['group-summary']),
+      ranks: () => rankIntervals(groups, { confidence: 0.95, draws, seed: 1 }),
+    },
+    { ...computing, warmUps: 1 },
+  )
   const ofR = rSeconds(conditions, specimens)
   const line = (part: keyof typeof ms, what: string, mostMs: number): Measurement => ({
     what,
@@ -90,7 +94,7 @@ function count(observations: readonly Observation[], only: FindingKind[]): numbe
   return lines
 }
 
-/** Seconds that R needs for each part, in the middle of three runs; null where it is not installed. */
+/** Seconds of processor that R needs for each part, in the middle of three runs; null where it is not installed. */
 function rSeconds(conditions: readonly Observation[], specimens: readonly Observation[]) {
   const script = fileURLToPath(new URL('./findings.R', import.meta.url))
   const folder = mkdtempSync(join(tmpdir(), 'breakledger-bench-'))

@@ -19,34 +19,40 @@ function letterOf(index: number): string {
  */
 export function sharedLetters(strongestFirst: readonly string[], apart: readonly ToldApart[]): Record<string, string> {
   const place = new Map(strongestFirst.map((group, i) => [group, i]))
-  let sets: Set<number>[] = [new Set(strongestFirst.keys())]
+  let sets: GroupSet[] = [new Uint32Array(Math.ceil(strongestFirst.length / 32)).fill(0xffffffff)]
   for (const [a, b] of apart) {
     const i = place.get(a)
     const j = place.get(b)
     if (i === undefined || j === undefined) continue
-    const split = sets.flatMap((set) => (set.has(i) && set.has(j) ? [without(set, i), without(set, j)] : [set]))
-    sets = split.filter(
-      (set, at) => !split.some((other, n) => n !== at && within(set, other) && (set.size < other.size || n < at)),
-    )
+    const both = sets.filter((set) => has(set, i) && has(set, j))
+    const whole = sets.filter((set) => !both.includes(set))
+    // What was whole is within nothing; only the parts can be.
+    for (const part of both.flatMap((set) => [without(set, i), without(set, j)])) {
+      if (whole.some((other) => within(part, other))) continue
+      whole.push(part)
+    }
+    sets = whole.filter((set, at) => !whole.some((other, n) => n > at && within(set, other)))
   }
   const inOrder = sets
-    .map((set) => [...set].sort((one, other) => one - other))
+    .map((set) => [...strongestFirst.keys()].filter((i) => has(set, i)))
     .sort((one, other) => compareSets(one, other))
   return Object.fromEntries(
     strongestFirst.map((group, i) => [group, inOrder.map((set, n) => (set.includes(i) ? letterOf(n) : '')).join('')]),
   )
 }
 
-function without(set: ReadonlySet<number>, left: number): Set<number> {
-  const rest = new Set(set)
-  rest.delete(left)
+/** Groups by their places, one bit each: hundreds of pairs ask millions of times what is within what. */
+type GroupSet = Uint32Array<ArrayBuffer>
+
+const has = (set: GroupSet, i: number) => ((set[i >>> 5]! >>> (i & 31)) & 1) === 1
+
+function without(set: GroupSet, i: number): GroupSet {
+  const rest = set.slice()
+  rest[i >>> 5]! &= ~(1 << (i & 31))
   return rest
 }
 
-function within(set: ReadonlySet<number>, other: ReadonlySet<number>): boolean {
-  for (const i of set) if (!other.has(i)) return false
-  return true
-}
+const within = (set: GroupSet, other: GroupSet) => set.every((bits, word) => (bits & ~other[word]!) === 0)
 
 function compareSets(one: readonly number[], other: readonly number[]): number {
   for (let i = 0; i < Math.min(one.length, other.length); i++) if (one[i] !== other[i]) return one[i]! - other[i]!

@@ -80,10 +80,28 @@ export function tukeyKramer(values: readonly GroupValues[], confidence: number):
 export function gamesHowell(values: readonly GroupValues[], confidence: number): ComparedPair[] {
   const groups = withMoments(values, 2)
   const k = groups.length
+  const quantileOf = rangeQuantiles(confidence, k)
   return pairsOf(groups, (a, b) => {
     const { variance, df } = welchDifference(a, b)
-    return byRange(a, b, { halfVariance: variance / 2, df, k }, () => studentizedRangeQuantile(1 - confidence, k, df))
+    return byRange(a, b, { halfVariance: variance / 2, df, k }, () => quantileOf(df))
   })
+}
+
+/** Quantiles for many degrees of freedom, each sought near the line in 1/ν through those of the nearest whole ones. */
+function rangeQuantiles(confidence: number, k: number): (df: number) => number {
+  const whole = new Map<number, number>()
+  const atWhole = (df: number) => {
+    const known = whole.get(df) ?? studentizedRangeQuantile(1 - confidence, k, df)
+    whole.set(df, known)
+    return known
+  }
+  return (df) => {
+    const below = Math.floor(df)
+    if (below < 2 || df === below) return studentizedRangeQuantile(1 - confidence, k, df)
+    const share = (1 / below - 1 / df) / (1 / below - 1 / (below + 1))
+    const near = atWhole(below) + share * (atWhole(below + 1) - atWhole(below))
+    return studentizedRangeQuantile(1 - confidence, k, df, near)
+  }
 }
 
 /**

@@ -51,7 +51,7 @@ export function* ageingLines(
   const planned = filled.flatMap(({ ageMonths, blocks }) => blocks.map((block) => ({ ...block, ageMonths })))
   yield { kind: 'trend', group, ageMonths: null, test: 'jonckheere', ...jonckheere(planned), slopeMPaPerYear: null }
   yield* retentionLines(group, filled, options.confidence)
-  yield* modelLines(group, all, filled.length, first.ageMonths, options)
+  if (wants('ageing-model') || wants('forecast')) yield* modelLines(group, all, filled.length, first.ageMonths, options)
   const { ageMonths } = filled.at(-1)!
   const changePercent = changeToFind(
     filled.map(({ blocks }) => strengthsOf(blocks)),

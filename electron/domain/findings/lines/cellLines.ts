@@ -11,8 +11,16 @@ const distributions: readonly StrengthDistribution[] = ['weibull', 'lognormal', 
 /** How the intervals of a censored fit are found (domain/findings/censored/profileInterval.ts). */
 export const profileMethod = 'profile likelihood, small-sample scale'
 
-/** Lines about one group at one age by itself. Checked: tests/domain/findings/lines/cellLines.spec.ts. */
-export function* cellLines(cell: Cell, treatment: Treatment, options: FindingsOptions): Generator<FindingLine> {
+/**
+ * Lines about one group at one age by itself. `wants` says which kinds are asked for, so that nothing is computed in vain.
+ * Checked: tests/domain/findings/lines/cellLines.spec.ts.
+ */
+export function* cellLines(
+  cell: Cell,
+  treatment: Treatment,
+  options: FindingsOptions,
+  wants: (kind: FindingLine['kind']) => boolean,
+): Generator<FindingLine> {
   const { group, ageMonths } = cell
   const { confidence, toleranceConfidence, toleranceContent } = options
   const tolerance = { confidence: toleranceConfidence, content: toleranceContent }
@@ -22,8 +30,8 @@ export function* cellLines(cell: Cell, treatment: Treatment, options: FindingsOp
   if (summary.n === 0) yield { ...about, code: 'no-blocks' }
   else if (summary.n === 1) yield { ...about, code: 'one-block' }
   else if (summary.sdMPa === 0) yield { ...about, code: 'no-spread' }
-  yield* censoredLines(cell, treatment, options)
-  yield* outlierLines(cell, treatment, 1 - confidence)
+  if (wants('censored-fit') || wants('survival')) yield* censoredLines(cell, treatment, options)
+  if (wants('outlier')) yield* outlierLines(cell, treatment, 1 - confidence)
 }
 
 function* censoredLines(cell: Cell, treatment: Treatment, options: FindingsOptions): Generator<FindingLine> {

@@ -17,11 +17,13 @@ const cellKinds: readonly FindingKind[] = ['group-summary', 'censored-fit', 'sur
  */
 export function findingUnits(observations: readonly Observation[], options: FindingsOptions): FindingUnit[] {
   const wants = (kind: string) => options.only === null || (options.only as readonly string[]).includes(kind)
+  // Whoever asks for notes alone is told what any kind lacks.
+  const computes = (kind: string) => wants('note') || wants(kind)
   const asked = (line: FindingLine) => wants(line.kind) || (line.kind === 'note' && wants(line.about))
   const { woodFailure, limitPercent, adjustFactor } = options
   const treatment: Treatment = { woodFailure, limitPercent, adjustFactor }
   const cells = cellsOf(observations)
-  const some = (kinds: readonly FindingKind[]) => wants('note') || kinds.some(wants)
+  const some = (kinds: readonly FindingKind[]) => kinds.some(computes)
   const settings = JSON.stringify(options)
   const unit = (of: string, data: unknown, lines: () => Iterable<FindingLine>): FindingUnit => ({
     key: `${of} ${settings} ${JSON.stringify(data)}`,
@@ -32,16 +34,18 @@ export function findingUnits(observations: readonly Observation[], options: Find
   const simulated = simulatedNotes(cells)
   return [
     { key: `simulated ${JSON.stringify(simulated)}`, lines: () => simulated },
-    ...(some(cellKinds) ? cells.map((cell) => unit('cell', cell, () => cellLines(cell, treatment, options))) : []),
+    ...(some(cellKinds)
+      ? cells.map((cell) => unit('cell', cell, () => cellLines(cell, treatment, options, computes)))
+      : []),
     ...(some(comparisonKinds)
       ? groupsByAge(cells, treatment).map(([ageMonths, groups]) =>
           unit('age', [ageMonths, groups.map(({ group, values }) => [group, ...values])], () =>
-            comparisonLines(groups, ageMonths, options, wants),
+            comparisonLines(groups, ageMonths, options, computes),
           ),
         )
       : []),
     ...(some(ageingKinds)
-      ? seriesOf(cells, treatment).map((series) => unit('series', series, () => ageingLines(series, options, wants)))
+      ? seriesOf(cells, treatment).map((series) => unit('series', series, () => ageingLines(series, options, computes)))
       : []),
   ]
 }

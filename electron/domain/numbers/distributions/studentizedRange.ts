@@ -89,13 +89,15 @@ export function studentizedRangeUpperTail(q: number, k: number, df: number): num
 }
 
 /**
- * Value that the studentized range exceeds with probability `upperTail`, 0 < upperTail < 1.
+ * Value that the studentized range exceeds with probability `upperTail`, 0 < upperTail < 1; `near`: about where it is, which saves time.
  * Throws RangeError as studentizedRangeUpperTail. Source: its inverse.
  * Checked: tests/domain/numbers/distributions/studentizedRange.spec.ts against scipy and q = √2 t for two groups.
  */
-export function studentizedRangeQuantile(upperTail: number, k: number, df: number): number {
+export function studentizedRangeQuantile(upperTail: number, k: number, df: number, near?: number): number {
   if (!(upperTail > 0 && upperTail < 1)) throw new RangeError('A quantile requires a probability between 0 and 1')
   const excess = (q: number) => 1 - studentizedRangeUpperTail(q, k, df) / upperTail
+  if (near !== undefined && excess(0.995 * near) < 0 && excess(1.005 * near) > 0)
+    return bracketedRoot(excess, 0.995 * near, 1.005 * near, 1e-13)
   let high = 4
   while (excess(high) < 0) high *= 2
   return bracketedRoot(excess, high === 4 ? 0 : high / 2, high, 1e-13)

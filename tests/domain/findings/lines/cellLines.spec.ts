@@ -8,7 +8,7 @@ import { block } from '../knownStudies.ts'
 const options = findingsOptions.parse({})
 const treatment: Treatment = { woodFailure: 'observed', limitPercent: 75, adjustFactor: 1 }
 const linesOf = (counted: Observation[], given = options) => [
-  ...cellLines({ group: 'G', ageMonths: 6, counted, excluded: 0 }, treatment, given),
+  ...cellLines({ group: 'G', ageMonths: 6, counted, excluded: 0 }, treatment, given, () => true),
 ]
 const strengths = (...values: number[]) => values.map((strengthMPa) => block({ strengthMPa }))
 const notes = (counted: Observation[]) =>
@@ -35,6 +35,12 @@ describe('the lines of one group at one age', () => {
       ['grubbs', 'C7'],
       ['generalized-esd', 'C7'],
     ])
+  })
+
+  it('are computed only where they are asked for', () => {
+    const cell = { group: 'G', ageMonths: 6, counted: strengths(5, 6, 7), excluded: 0 }
+    const lines = [...cellLines(cell, treatment, options, (kind) => kind === 'group-summary')]
+    expect(lines.map(({ kind }) => kind)).toEqual(['group-summary'])
   })
 
   it.each([
