@@ -9,7 +9,7 @@ import { findingLines } from '#domain/findings/lines/findingLines.ts'
 import type { Observation } from '#domain/findings/observation.ts'
 import { rankIntervals } from '#domain/findings/rankIntervals.ts'
 import { createRandom } from '#domain/numbers/random.ts'
-import { type Benchmark, computing, type Measurement, median, medianMsOfEach } from './measurement.ts'
+import { type Benchmark, computing, type Measurement, medianMsOfEach } from './measurement.ts'
 
 const groupCount = 60
 const conditionCount = 5
@@ -94,7 +94,7 @@ function count(observations: readonly Observation[], only: FindingKind[]): numbe
   return lines
 }
 
-/** Seconds of processor that R needs for each part, in the middle of three runs; null where it is not installed. */
+/** Seconds of processor that R needs for each part, two minutes in all; null where it is not installed. */
 function rSeconds(conditions: readonly Observation[], specimens: readonly Observation[]) {
   const script = fileURLToPath(new URL('./findings.R', import.meta.url))
   const folder = mkdtempSync(join(tmpdir(), 'breakledger-bench-'))
@@ -105,15 +105,8 @@ function rSeconds(conditions: readonly Observation[], specimens: readonly Observ
       writeFileSync(file, `condition,group,strength\n${rows.join('\n')}\n`)
       return file
     })
-    const runs = [1, 2, 3].map(() => {
-      const text = execFileSync('Rscript', [script, ...files], {
-        encoding: 'utf8',
-        stdio: ['ignore', 'pipe', 'ignore'],
-      })
-      return JSON.parse(text) as Record<'comparisons' | 'summaries' | 'ranks', number>
-    })
-    const middle = (part: keyof (typeof runs)[0]) => median(runs.map((run) => run[part]))
-    return { comparisons: middle('comparisons'), summaries: middle('summaries'), ranks: middle('ranks') }
+    const text = execFileSync('Rscript', [script, ...files], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] })
+    return JSON.parse(text) as Record<'comparisons' | 'summaries' | 'ranks', number>
   } catch {
     return null
   } finally {
