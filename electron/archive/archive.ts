@@ -6,6 +6,7 @@ import type { Withdrawal } from '#contract/specimens/withdrawal.ts'
 import type { Progress } from '#contract/tasks.ts'
 import type { Topic } from '#contract/topics.ts'
 import type { Database } from './core/database.ts'
+import type { NewReadings } from './findings/climate/storeReadings.ts'
 import type { Methods } from './methods.ts'
 import type { NewImport } from './specimens/import/storeImport.ts'
 
@@ -51,6 +52,12 @@ export type Archive = { readonly [Name in keyof Methods]: Asked<Methods[Name]> }
     recordedAt: string,
     signature: Signature,
   ): Promise<number>
+  /** Keeps the new readings of a logger's file, all or none. No sample of a running capture can be stored meanwhile. */
+  storeReadings(
+    onProgress: (progress: Progress) => void,
+    signal: AbortSignal,
+    made: NewReadings,
+  ): Promise<Uint8Array<ArrayBuffer>>
   /**
    * Tells once for each call that wrote, after its commit and before its promise resolves, what it touched: each topic once.
    * A call that touches nothing that is read (samples of a running capture, rejected lines) is not told. The function

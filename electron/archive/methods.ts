@@ -21,6 +21,15 @@ import { addCalibration, calibration, calibrations } from './calibration/calibra
 import { addCheckWeight, checkWeights } from './calibration/checkWeights.ts'
 import { keptWeights, saveWeights } from './calibration/weightSets.ts'
 import type { Database } from './core/database.ts'
+import {
+  climateImports,
+  climateMappings,
+  climateReadings,
+  climateStores,
+  decideClimateImport,
+  specimensOfStore,
+} from './findings/climate/climateLists.ts'
+import { judgeReadings, storeReadings } from './findings/climate/storeReadings.ts'
 import { observations } from './findings/observations.ts'
 import { overview } from './findings/overviewBlocks.ts'
 import { chainHead, chainIdentity, heldAgainst, settle } from './keeping/chainHead.ts'
@@ -95,6 +104,12 @@ export const reads = {
   observations: (database: Database) => observations(database, pullsOfBreaks(pullSources(database, null).rows)),
   overview: (database: Database, filter: OverviewFilter) =>
     overview(database, filter, pullsOfBreaks(pullSources(database, null).rows)),
+  climateImports,
+  climateMappings,
+  climateStores,
+  climateReadings,
+  specimensOfStore,
+  judgeReadings,
   break: (database: Database, breakId: number) => readBreak(database, breakId, readSession),
   readCurve,
   recoveredWithoutEvaluation,
@@ -141,6 +156,7 @@ export const writes = {
   addDialReadings,
   decideTypedResult,
   decideImport,
+  decideClimateImport,
   beginSession,
   keepRejectedLines,
   beginBreak,
@@ -179,6 +195,7 @@ export const longMethods = {
   verify,
   rebuildDerived,
   allocateStudy,
+  storeReadings,
   storeImport: (
     database: Database,
     onProgress: (progress: Progress) => void,

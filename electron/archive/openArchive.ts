@@ -48,6 +48,7 @@ export async function openArchive(opening: ArchiveOpening): Promise<Archive> {
     storeImport: (tell, signal, made) => runLong(writer, 'storeImport', tell, signal, made),
     moveSpecimens: (tell, signal, ...args) => runLong(writer, 'moveSpecimens', tell, signal, ...args),
     withdrawSpecimens: (tell, signal, ...args) => runLong(writer, 'withdrawSpecimens', tell, signal, ...args),
+    storeReadings: (tell, signal, made) => runLong(writer, 'storeReadings', tell, signal, made),
     onChange(listener) {
       listeners.add(listener)
       return () => void listeners.delete(listener)

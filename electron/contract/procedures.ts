@@ -3,6 +3,7 @@ import { benchProcedures } from './bench/procedures.ts'
 import { breakProcedures } from './breaks/procedures.ts'
 import { calibrationProcedures } from './calibration/procedures.ts'
 import { ageingProcedures } from './findings/ageing.ts'
+import { climateProcedures } from './findings/climateProcedures.ts'
 import { overviewProcedures } from './findings/overview.ts'
 import { findingsProcedures } from './findings/procedures.ts'
 import { keepingProcedures } from './keeping/procedures.ts'
@@ -26,6 +27,7 @@ export const procedures = {
   ...calibrationProcedures,
   ...breakingProcedures,
   ...catalogueProcedures,
+  ...climateProcedures,
   ...glueUpProcedures,
   ...findingsProcedures,
   ...ageingProcedures,

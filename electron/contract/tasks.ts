@@ -12,6 +12,7 @@ export const taskWords = {
   allocation: 'Allocating blocks',
   import: 'Importing past results',
   specimens: 'Changing specimens',
+  climate: 'Reading climate records',
 } as const
 
 export type TaskName = keyof typeof taskWords

@@ -6,7 +6,7 @@ import * as z from 'zod'
  * the fields of its specimen, which stand in its summary. result: what a break counts as, that is all of it but how its
  * broken faces look and what was noted of it. face: how much of its broken faces is torn wood. curve: how a break is drawn: its samples, and the result in force with its
  * scale. routine: a guided calibration that was begun, and its readings. check: a reading of the check weight. study: its plan,
- * its blocks and its pulls. breaking: a breaking session.
+ * its blocks and its pulls. breaking: a breaking session. climate: readings of the loggers in the stores.
  */
 const wordsOfAll = {
   specimen: 'specimens',
@@ -25,7 +25,7 @@ const wordsOfAll = {
 } as const
 
 /** What there is one of. */
-const singles = ['weights', 'preferences', 'catalogue', 'imports'] as const
+const singles = ['weights', 'preferences', 'catalogue', 'imports', 'climate'] as const
 
 export type RecordNoun = keyof typeof wordsOfAll
 const recordNouns = Object.keys(wordsOfAll) as RecordNoun[]
@@ -41,7 +41,13 @@ export const topic = z.union([
 export type Topic = z.infer<typeof topic>
 
 /** Whatever is recorded. */
-export const everyRecord: readonly Topic[] = [...Object.values(wordsOfAll), 'weights', 'catalogue', 'imports']
+export const everyRecord: readonly Topic[] = [
+  ...Object.values(wordsOfAll),
+  'weights',
+  'catalogue',
+  'imports',
+  'climate',
+]
 
 /** Beyond so many numbers a change speaks of all records of the kind. */
 const mostNamed = 200

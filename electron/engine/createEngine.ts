@@ -19,6 +19,8 @@ import { createLongTasks } from './core/longTask.ts'
 import { openingTroubles } from './core/openingTroubles.ts'
 import { deedsCatchUp, watchRecords } from './core/recordsWatch.ts'
 import { demoMakers } from './demoMakers.ts'
+import { climateHandlers } from './findings/climate/climateHandlers.ts'
+import { climateThread } from './findings/climate/climateThread.ts'
 import { findingsThread } from './findings/findingsThread.ts'
 import { findingsHandlers } from './findings/handlers.ts'
 import { overviewHandlers } from './findings/overviewHandlers.ts'
@@ -96,6 +98,7 @@ export async function createEngine(
   const reevaluations = createReevaluations({ archive, clock, tasks, emit: hub.emit, program: parts.program })
 
   const statistics = findingsThread()
+  const climate = climateThread()
 
   const records = watchRecords(archive, hub.emit, async (written) => {
     if (isTouched(['calibrations'], written)) {
@@ -128,6 +131,7 @@ export async function createEngine(
     ...breakHandlers(handlerParts),
     ...findingsHandlers(handlerParts, statistics),
     ...overviewHandlers(handlerParts),
+    ...climateHandlers(handlerParts, climate),
     ...reevaluationHandlers(handlerParts, bench, reevaluations),
     ...calibrationHandlers(handlerParts, bench, desk, check),
   }
@@ -140,6 +144,7 @@ export async function createEngine(
       await reevaluations.close()
       tasks.cancelAll()
       await statistics.close()
+      await climate.close()
       check.close()
       desk.close()
       await bench.close()

@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
 import type { Archive } from '#archive/archive.ts'
 import { Trouble } from '#contract/errors.ts'
+import { importMapping } from '#contract/specimens/importMapping.ts'
 import type { Progress } from '#contract/tasks.ts'
 import { readArchive } from './core/readArchive.ts'
 import { openOwnArchive } from './core/realParts.ts'
@@ -15,7 +16,7 @@ import { type ImportOutcome, mappingFrom, readImportTable, runImport, tryImport 
 export type FileImport = { file: string; mapFile: string; archive: string; by: string | null; dryRun: boolean }
 
 /** Who it was where neither the command nor the archive names a person. */
-const nobodyNamed = 'command line'
+export const nobodyNamed = 'command line'
 
 /**
  * Brings a table of past results into an archive, which is made where there is none; in a dry run nothing is stored or made.
@@ -28,7 +29,7 @@ export async function importFile(
   onProgress: (progress: Progress) => void,
   signal: AbortSignal,
 ): Promise<ImportOutcome> {
-  const mapping = mappingFrom(asked.mapFile, (await bytesOf(asked.mapFile)).toString('utf8'))
+  const mapping = mappingFrom(asked.mapFile, (await bytesOf(asked.mapFile)).toString('utf8'), importMapping)
   const table = await readImportTable(basename(asked.file), await bytesOf(asked.file), mapping, signal)
   if (asked.dryRun) return await trying(asked.archive, program, (archive) => tryImport(archive, table))
   const archive = await openOwnArchive(asked.archive, program)
@@ -46,7 +47,7 @@ export async function importFile(
 }
 
 /** Asks the archive; where there is none, an empty one that is gone afterwards. */
-async function trying<T>(path: string, program: string, ask: (archive: Archive) => Promise<T>): Promise<T> {
+export async function trying<T>(path: string, program: string, ask: (archive: Archive) => Promise<T>): Promise<T> {
   if (existsSync(path)) return await readArchive(path, program, ask)
   const folder = await mkdtemp(join(tmpdir(), 'breakledger-dry-run-'))
   try {
@@ -61,7 +62,8 @@ async function trying<T>(path: string, program: string, ask: (archive: Archive) 
   }
 }
 
-async function bytesOf(file: string): Promise<Buffer> {
+/** All bytes of a file. Rejects with a Trouble that names it. */
+export async function bytesOf(file: string): Promise<Buffer> {
   try {
     return await readFile(file)
   } catch (thrown) {

@@ -9,6 +9,8 @@ import { CalibrationPage } from '../pages/calibration/overview/CalibrationPage.t
 import { CalibrationRecordPage } from '../pages/calibration/record/CalibrationRecordPage.tsx'
 import { CalibrationRunPage } from '../pages/calibration/run/CalibrationRunPage.tsx'
 import { WeightsPage } from '../pages/calibration/weights/WeightsPage.tsx'
+import { ClimatePage } from '../pages/findings/climate/ClimatePage.tsx'
+import { NewClimatePage } from '../pages/findings/climate/NewClimatePage.tsx'
 import { FindingsPage } from '../pages/findings/FindingsPage.tsx'
 import { OverviewPage } from '../pages/findings/overview/OverviewPage.tsx'
 import { ArchivePage } from '../pages/keeping/ArchivePage.tsx'
@@ -74,6 +76,8 @@ const components: { [Page in PageName]: ComponentType<ParametersOf<Page>> } = {
   'check-weight': CheckWeightPage,
   findings: FindingsPage,
   overview: OverviewPage,
+  climate: ClimatePage,
+  'new-climate': NewClimatePage,
   archive: ArchivePage,
   settings: SettingsPage,
   licences: LicencesPage,

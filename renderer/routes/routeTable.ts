@@ -52,6 +52,8 @@ export const routeTable = [
   { page: 'check-weight', path: 'calibration/check', under: 'calibration' },
   { page: 'findings', path: 'findings', name: 'Findings', key: 'F' },
   { page: 'overview', path: 'overview/{studyId?}', name: 'Overview', key: 'W', staysInPlace: true },
+  { page: 'climate', path: 'climate', under: 'findings' },
+  { page: 'new-climate', path: 'climate/new', under: 'findings' },
   { page: 'archive', path: 'archive', name: 'Archive', key: 'V' },
   { page: 'settings', path: 'settings', name: 'Settings' },
   { page: 'licences', path: 'settings/licences', under: 'settings' },

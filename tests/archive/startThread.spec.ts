@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { describe, expect, onTestFinished, test, vi } from 'vitest'
 import { projectFolder } from '#shells/start/build.ts'
 
-const names = ['archiveWorker', 'reevaluationWorker', 'findingsWorker'] as const
+const names = ['archiveWorker', 'reevaluationWorker', 'findingsWorker', 'climateWorker'] as const
 
 /** The module under test over threads that are only noted; `present` says which files are there. */
 async function overNotedThreads(present: typeof existsSync) {

@@ -13,6 +13,7 @@ test('a task is one of a closed list, wherever it is named', () => {
     'allocation',
     'import',
     'specimens',
+    'climate',
   ])
   expect(progress.safeParse({ task: 'archive.verify', done: 1, total: 2 }).success).toBe(false)
   expect(procedures['task.cancel'].input.safeParse({ task: 'archive.verify' }).success).toBe(false)

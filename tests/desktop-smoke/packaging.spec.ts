@@ -111,7 +111,7 @@ describe.skipIf(process.platform !== 'linux')('the packed program', () => {
 
   test('holds what the window, the commands and the archive run', () => {
     for (const file of ['main.js', 'preload.cjs', 'commands.js']) expect(files).toContain(`dist/desktop/${file}`)
-    for (const file of ['archiveWorker.js', 'reevaluationWorker.js', 'findingsWorker.js'])
+    for (const file of ['archiveWorker.js', 'reevaluationWorker.js', 'findingsWorker.js', 'climateWorker.js'])
       expect(files).toContain(`dist/threads/${file}`)
     expect(files).toContain('dist/renderer/index.html')
     const scripts = files.filter((file) => /^dist\/renderer\/assets\/.*\.js$/.test(file))

@@ -8,6 +8,8 @@ import { residualFigure } from '#figures/calibration/residualFigure.ts'
 import { stepErrorFigure } from '#figures/calibration/stepErrorFigure.ts'
 import type { Figure, FigureSize } from '#figures/drawing/figure.ts'
 import { type AgeingPicture, ageingFigure, ageingKeysFigure } from '#figures/findings/ageingFigure.ts'
+import { climatePanel } from '#figures/findings/climate/climatePanel.ts'
+import { storedStrength } from '#figures/findings/climate/storedStrength.ts'
 import { groupStrip, type StripGroup } from '#figures/findings/groupStrip.ts'
 import { rankFigure } from '#figures/findings/rankFigure.ts'
 import { weibullFigure } from '#figures/findings/weibullFigure.ts'
@@ -17,6 +19,7 @@ import { quantitiesIn } from '#words/units/quantities.ts'
 import { madeEvent } from '../fakes/madeEvents.ts'
 import { scriptedCurve, seededNumbers } from '../fakes/scripted/scriptedCurve.ts'
 import { createScriptedHost } from '../fakes/scripted/scriptedHost.ts'
+import { climateAxis, madePanel, madeSeries } from './findings/climate/madeClimate.ts'
 import { madeOverviews } from './findings/overview/madeOverviews.ts'
 
 export type MadeFigure = { name: string; draw(size: FigureSize): Figure }
@@ -33,6 +36,7 @@ export async function madeFigures(name: string): Promise<MadeFigure[]> {
     ...ageing(name),
     ...madeOverviews(name),
     ...plans(),
+    ...climates(name),
   ]
 }
 
@@ -205,5 +209,13 @@ function plans(): MadeFigure[] {
   return [
     { name: 'difference', draw: (size) => differenceFigure({ curve, planned: 12, wantedPercent: 10 }, size) },
     { name: 'difference-beyond', draw: (size) => differenceFigure({ curve, planned: 2, wantedPercent: null }, size) },
+  ]
+}
+
+function climates(name: string): MadeFigure[] {
+  const stored = { series: madeSeries, axis: climateAxis, name }
+  return [
+    { name: 'climate', draw: (size) => climatePanel(madePanel(), size) },
+    { name: 'climate-strength', draw: (size) => storedStrength(stored, strength, size) },
   ]
 }

@@ -11,6 +11,7 @@ import { weightSetKind } from '../calibration/weightSets.ts'
 import { catalogueDecisionKind, catalogueEntryKind } from '../catalogue/catalogueKinds.ts'
 import { formatKind } from '../core/formatKind.ts'
 import type { LedgeredKind } from '../core/recordKind.ts'
+import { climateDecisionKind, climateImportKind } from '../findings/climateKinds.ts'
 import { breakingSessionEventKind, breakingSessionKind, gluedBlockKind, glueUpKind } from '../programme/sessionKinds.ts'
 import { blockKind, labelKind, pullDecisionKind, studyKind } from '../programme/studyKinds.ts'
 import { reevaluationDecisionKind, reevaluationEndKind, reevaluationKind } from '../reevaluation/reevaluationKinds.ts'
@@ -55,4 +56,6 @@ export const recordKinds: readonly LedgeredKind[] = [
   attachmentKind,
   woodPictureKind,
   withdrawalKind,
+  climateImportKind,
+  climateDecisionKind,
 ]

@@ -9,6 +9,7 @@ import { chainHead } from '../keeping/chainHead.ts'
 import { arePreferencesSound } from '../settings/preferences.ts'
 import { recordKinds } from './recordKinds.ts'
 import { verifyCalibrations } from './verifyCalibrations.ts'
+import { verifyClimate } from './verifyClimate.ts'
 import { verifyCurrent } from './verifyCurrent.ts'
 import { type CurveCount, verifyBreak } from './verifyCurves.ts'
 import { verifyLedger } from './verifyLedger.ts'
@@ -21,7 +22,7 @@ const mostFaults = 1000
 
 /**
  * Looks at everything: SQLite's own checks, the texts of the schema and the conditions in them, the chain of hashes, each record against its entry in the chain, each curve
- * against its recorded checksum and peak, each picture against its hash. Faults are collected, not thrown. All of it sees one moment of the archive.
+ * against its recorded checksum and peak, each picture and the readings of each logger against their hash. Faults are collected, not thrown. All of it sees one moment of the archive.
  */
 export function verify(
   database: Database,
@@ -52,6 +53,7 @@ export function verify(
     guarded('calibrations', report, () => verifyCalibrations(database, report))
     guarded('re-evaluations', report, () => verifyReevaluations(database, report))
     guarded('pictures', report, () => verifyPictures(database, report))
+    guarded('climate', report, () => verifyClimate(database, report))
     guarded('lists', report, () => verifyCurrent(database, report))
     guarded('settings', report, () => {
       if (!arePreferencesSound(database))

@@ -50,7 +50,7 @@ export const columnName = z.union([words.min(1), z.int().positive().max(16_384)]
 export type ColumnName = z.infer<typeof columnName>
 
 /** D, DD, M, MM, MMM (Jan), YYYY or YY (69 to 99: the last century), with what stands between them. */
-const dateFormat = z
+export const dateFormat = z
   .string()
   .max(20)
   .refine(

@@ -1,8 +1,6 @@
-import { on } from 'node:events'
-import type { Worker } from 'node:worker_threads'
+// Held by tests/engine/findings/findingsThread.spec.ts.
 import type { ReaderOpening } from '#archive/archiveReader.ts'
-import { startThread } from '#archive/startThread.ts'
-import { Trouble, type TroubleMessage } from '#contract/errors.ts'
+import { questionThread, type ThreadMessage } from '../core/questionThread.ts'
 import type { AnswerOf, FindingsName, OnProgress, QuestionOf } from './findingsAnswers.ts'
 
 /** A question under the name of its procedure. */
@@ -11,17 +9,11 @@ export type FindingsOrder<Name extends FindingsName = FindingsName> = {
   name: Name
   question: QuestionOf<Name>
 }
-export type FindingsMessage =
-  | { kind: 'progress'; done: number; total: number }
-  | { kind: 'answer'; answer: AnswerOf<FindingsName> }
-  | { kind: 'trouble'; trouble: TroubleMessage }
+export type FindingsMessage = ThreadMessage<AnswerOf<FindingsName>>
 
-/** The thread of the statistics: started by the first question, and kept, for it remembers what it worked out. */
+/** The thread of the statistics, which remembers what it worked out. */
 export type FindingsThread = {
-  /**
-   * Asks one question; the next only when it is answered. Rejects with the Trouble of reading the archive, and with the signal's
-   * reason when it is aborted, which ends the thread: the next question starts another.
-   */
+  /** Asks one question, as a thread that answers does. */
   ask<Name extends FindingsName>(
     order: FindingsOrder<Name>,
     signal: AbortSignal,
@@ -32,37 +24,11 @@ export type FindingsThread = {
 
 /** Starts no thread yet. */
 export function findingsThread(): FindingsThread {
-  let worker: Worker | null = null
-  async function end() {
-    const ended = worker
-    worker = null
-    await ended?.terminate()
-  }
+  const thread = questionThread<FindingsOrder<FindingsName>, unknown>('findingsWorker')
   return {
-    async ask<Name extends FindingsName>(order: FindingsOrder<Name>, signal: AbortSignal, onProgress: OnProgress) {
-      signal.throwIfAborted()
-      if (worker === null) {
-        worker = startThread('findingsWorker', null)
-        // Whoever waits hears of it by the exit; nobody else is concerned, and it must not end the program.
-        worker.on('error', () => {})
-        worker.unref()
-      }
-      const asked = worker
-      try {
-        const messages = on(asked, 'message', { signal, close: ['exit'] }) as AsyncIterable<[FindingsMessage]>
-        asked.postMessage(order)
-        for await (const [message] of messages) {
-          // One question at a time: the answer is that to this one
-          if (message.kind === 'answer') return message.answer as AnswerOf<Name>
-          if (message.kind === 'progress') onProgress(message.done, message.total)
-          else throw new Trouble(message.trouble.code, message.trouble.message, message.trouble.hint)
-        }
-        throw new Trouble('internal', 'The thread of the statistics ended early.', 'Ask again.')
-      } catch (thrown) {
-        await end()
-        throw thrown
-      }
-    },
-    close: end,
+    // One question at a time: the answer is that to this one
+    ask: <Name extends FindingsName>(order: FindingsOrder<Name>, signal: AbortSignal, onProgress: OnProgress) =>
+      thread.ask(order, signal, onProgress) as Promise<AnswerOf<Name>>,
+    close: thread.close,
   }
 }

@@ -2,13 +2,8 @@
 import { parentPort } from 'node:worker_threads'
 import { openReader } from '#archive/archiveReader.ts'
 import { troubleFrom } from '#contract/errors.ts'
-import {
-  type AnswerOf,
-  type FindingsName,
-  findingsAnswers,
-  findingsMemory,
-  type OnProgress,
-} from './findingsAnswers.ts'
+import { seldomTold } from '../core/questionThread.ts'
+import { type AnswerOf, type FindingsName, findingsAnswers, findingsMemory } from './findingsAnswers.ts'
 import type { FindingsMessage, FindingsOrder } from './findingsThread.ts'
 
 // The thread that works findings out, one question after the other, from the archive as it is when it is asked.
@@ -17,23 +12,14 @@ if (parentPort === null) throw new TypeError('findingsWorker.ts must be started 
 const port = parentPort
 const memory = findingsMemory()
 const send = (message: FindingsMessage) => port.postMessage(message)
-/** More often nobody sees it. */
-const tellEveryMs = 100
 
 port.on('message', ({ opening, name, question }: FindingsOrder) => {
   try {
     const archive = openReader(opening)
     try {
-      let toldMs = 0
-      const onProgress: OnProgress = (done, total) => {
-        const nowMs = performance.now()
-        if (nowMs - toldMs < tellEveryMs) return
-        toldMs = nowMs
-        send({ kind: 'progress', done, total })
-      }
       // The question came with the name of its own procedure
       const answerOf = findingsAnswers[name] as (...asked: unknown[]) => AnswerOf<FindingsName>
-      send({ kind: 'answer', answer: answerOf(archive, question, memory, onProgress, opening.instant) })
+      send({ kind: 'answer', answer: answerOf(archive, question, memory, seldomTold(send), opening.instant) })
     } finally {
       archive.close()
     }

@@ -9,7 +9,7 @@ import type {
   ImportSummary,
   ReadBlock,
 } from '#contract/specimens/importedResult.ts'
-import { type ImportMapping, importMapping } from '#contract/specimens/importMapping.ts'
+import type { ImportMapping } from '#contract/specimens/importMapping.ts'
 import type { Progress } from '#contract/tasks.ts'
 import { importFates, importSummary } from '#exchange/import/fates.ts'
 import { tableRows } from '#exchange/import/readRows.ts'
@@ -29,9 +29,9 @@ export type ImportOutcome = { fates: ImportFate[]; summary: ImportSummary }
 export const mostFileBytes = 200_000_000
 
 /** A mapping from the text of a file. Throws Trouble `invalid-input` that says what does not fit. */
-export function mappingFrom(file: string, text: string): ImportMapping {
+export function mappingFrom<Mapping>(file: string, text: string, schema: { parse(read: unknown): Mapping }): Mapping {
   try {
-    return importMapping.parse(JSON.parse(text))
+    return schema.parse(JSON.parse(text))
   } catch (thrown) {
     throw new Trouble('invalid-input', `${file}: ${troubleFrom(thrown).message}`, correctTheValue)
   }

@@ -125,7 +125,10 @@ function givenCell(value: string | number): Cell {
 }
 
 /** Finds the column of a name: a heading; else letters over a column; without headings, or as a number, also its number from 1. */
-function columnFinder({ headerRow }: ImportMapping, sheet: Sheet): (name: ColumnName) => number {
+export function columnFinder(
+  { headerRow }: Pick<ImportMapping, 'headerRow'>,
+  sheet: Pick<Sheet, 'rows'>,
+): (name: ColumnName) => number {
   const cells = sheet.rows.find(({ row }) => row === headerRow)?.cells ?? []
   if (headerRow > 0 && cells.length === 0)
     throw unfit(`Row ${headerRow} should hold the headings, and nothing stands in it.`)

@@ -14,6 +14,11 @@ export function serialDate(days: number, from1904: boolean): string | null {
   return isoDay(Date.UTC(1899, 11, day < 60 ? 31 : 30) + day * msPerDay, day >= 1)
 }
 
+/** Seconds of the day of such a number, to the nearest: its share of a day is seldom a whole one. Up to 86,400, at the end of the day. */
+export function serialSecond(days: number): number {
+  return Math.round((days - Math.floor(days)) * 86_400)
+}
+
 function isoDay(ms: number, counted: boolean): string | null {
   // 31 December 9999
   if (!counted || !(ms <= 253_402_214_400_000)) return null

@@ -11,6 +11,8 @@ export type Cell = {
   readonly number: number | null
   /** What the format of a number writes behind it: '%', or the text of a unit; '' for nothing. */
   readonly unit: string
+  /** Of a date that has a time of day: the seconds that have passed of it. */
+  readonly secondOfDay?: number
   readonly formula: boolean
   readonly fill: Fill
 }

@@ -1,7 +1,7 @@
 // Held by tests/exchange/sheets/readXlsx.spec.ts.
 import { Trouble } from '#contract/errors.ts'
 import { applyMerges, type Merge, readMerge } from './merges.ts'
-import { serialDate } from './serialDate.ts'
+import { serialDate, serialSecond } from './serialDate.ts'
 import { withEscapes } from './sharedStrings.ts'
 import { type Cell, columnOfLetters, mostColumns, mostRows, type SheetRow } from './sheet.ts'
 import { type CellStyle, noStyle } from './styles.ts'
@@ -113,10 +113,10 @@ function cellOf(open: OpenCell, { styles, strings, from1904 }: Shared): Cell | n
   if (open.type === 'inlineStr' || open.type === 'str') return textOrNothing(cell, withEscapes(value))
   if (open.type === 'e') return cell('error', value)
   if (open.type === 'b') return cell('truth', value === '1' ? 'TRUE' : 'FALSE')
-  if (open.type === 'd') return cell('date', /^\d{4}-\d\d-\d\d/.test(value) ? value.slice(0, 10) : '')
+  if (open.type === 'd') return isoCell(cell, value)
   const number = Number(value)
   if (!Number.isFinite(number)) return cell('error', value)
-  if (format.shows === 'date') return cell('date', serialDate(number, from1904) ?? '')
+  if (format.shows === 'date') return withSecond(cell('date', serialDate(number, from1904) ?? ''), serialSecond(number))
   if (format.shows === 'time') return cell('time', value)
   if (format.unit === '%') {
     // As it shows: 0.07 times 100 is 7, not 7.000000000000001
@@ -124,6 +124,16 @@ function cellOf(open: OpenCell, { styles, strings, from1904 }: Shared): Cell | n
     return { kind: 'number', text: `${percent} %`, number: percent, unit: '%', formula, fill }
   }
   return { kind: 'number', text: shown(number, format.digits), number, unit: format.unit, formula, fill }
+}
+
+function isoCell(cell: (kind: 'date', text: string) => Cell, value: string): Cell {
+  const [, day = '', hour = 0, minute = 0, second = 0] =
+    /^(\d{4}-\d\d-\d\d)(?:T(\d\d):(\d\d)(?::(\d\d))?)?/.exec(value) ?? []
+  return withSecond(cell('date', day), Number(hour) * 3600 + Number(minute) * 60 + Number(second))
+}
+
+function withSecond(cell: Cell, secondOfDay: number): Cell {
+  return secondOfDay === 0 ? cell : { ...cell, secondOfDay }
 }
 
 function textOrNothing(cell: (kind: 'text' | 'empty', text: string) => Cell, text: string): Cell | null {

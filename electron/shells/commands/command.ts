@@ -28,7 +28,7 @@ export type CommandRun = {
  */
 export type Command = {
   name: string
-  /** After the name: "FILE...", "BREAK_ID"; empty when it takes options only. */
+  /** After the name: "FILE...", "BREAK_ID", "[FILE]" where it may be left out; empty when it takes options only. */
   operands: string
   summary: string
   /** Options beyond --json, --archive and --help, each with its line of help. */

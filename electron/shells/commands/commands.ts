@@ -1,6 +1,7 @@
 import { calendarCommand } from './calendarCommand.ts'
 import { calibrateCommand } from './calibrateCommand.ts'
 import { captureCommand } from './captureCommand.ts'
+import { climateCommand } from './climateCommand.ts'
 import type { Command } from './command.ts'
 import { curveCommand } from './curveCommand.ts'
 import { demoCommand } from './demoCommand.ts'
@@ -29,6 +30,7 @@ export const commands: readonly Command[] = [
   calendarCommand,
   findingsCommand,
   importCommand,
+  climateCommand,
   verifyCommand,
   rebuildCommand,
   repairCommand,

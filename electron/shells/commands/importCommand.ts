@@ -1,7 +1,7 @@
 import { plainText } from '#words/units/plainText.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
-import { textOption } from './optionValues.ts'
+import { byHelp, dryRunHelp, textOption } from './optionValues.ts'
 import { archiveOf, headsFile } from './ownArchive.ts'
 import { programName } from './programName.ts'
 
@@ -11,8 +11,8 @@ export const importCommand: Command = {
   summary: 'Brings in a table of past results (CSV or XLSX) as a mapping says, all of it or nothing.',
   options: {
     map: { type: 'string', value: 'MAP.json', help: 'what the columns mean; the page "Import" makes and shows one' },
-    'dry-run': { type: 'boolean', help: 'says what would become of every row, and stores nothing' },
-    by: { type: 'string', value: 'NAME', help: "who brings it in; the operator of the archive's settings without it" },
+    'dry-run': dryRunHelp,
+    by: byHelp,
   },
   usesArchive: true,
   details: [

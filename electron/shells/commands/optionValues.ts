@@ -71,6 +71,19 @@ export const lineFormatHelp = {
   help: `${lineFormatName.options.join(', ')} (default checked)`,
 } as const
 
+/** The option --dry-run of whatever brings a file in. */
+export const dryRunHelp = {
+  type: 'boolean',
+  help: 'says what would become of every row, and stores nothing',
+} as const
+
+/** The option --by of whatever brings a file in. */
+export const byHelp = {
+  type: 'string',
+  value: 'NAME',
+  help: "who brings it in; the operator of the archive's settings without it",
+} as const
+
 /** The line format of --line-format and --columns. Throws UsageError for an unknown name, or columns that have no place. */
 export function lineFormatOption(values: CommandValues): LineFormatChoice {
   const name = wordOption(values, 'line-format', lineFormatName.options) ?? 'checked'

@@ -70,7 +70,12 @@ function parse(command: Command, words: readonly string[]): { values: CommandVal
 
 function checkOperands(command: Command, positionals: readonly string[]): void {
   const { operands } = command
-  const [least, most] = operands === '' ? [0, 0] : operands.endsWith('...') ? [1, Number.POSITIVE_INFINITY] : [1, 1]
+  const [least, most] =
+    operands === ''
+      ? [0, 0]
+      : operands.endsWith('...')
+        ? [1, Number.POSITIVE_INFINITY]
+        : [operands.startsWith('[') ? 0 : 1, 1]
   if (positionals.length < least) throw new UsageError(`"${command.name}" needs ${operands}.`)
   if (positionals.length > most)
     throw new UsageError(

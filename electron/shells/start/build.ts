@@ -20,6 +20,7 @@ const threads = [
   { name: 'archiveWorker', source: 'electron/archive/archiveWorker.ts' },
   { name: 'reevaluationWorker', source: 'electron/engine/reevaluation/reevaluationWorker.ts' },
   { name: 'findingsWorker', source: 'electron/engine/findings/findingsWorker.ts' },
+  { name: 'climateWorker', source: 'electron/engine/findings/climate/climateWorker.ts' },
 ] as const
 
 const parts = {

@@ -8,6 +8,21 @@ const instants = new Intl.DateTimeFormat('en-GB', {
 })
 
 const months = new Intl.DateTimeFormat('en-GB', { month: 'long' })
+const utcDays = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' })
+const utcInstants = new Intl.DateTimeFormat('en-GB', {
+  ...{ day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' },
+  ...{ hour: '2-digit', minute: '2-digit' },
+})
+
+/** A moment given in seconds since 1970, as its day in UTC: "25 Nov 2026". */
+export function utcDayWords(unixS: number): string {
+  return utcDays.format(unixS * 1000)
+}
+
+/** A moment given in seconds since 1970, in UTC: "25 Nov 2026, 14:05 UTC". */
+export function utcInstantWords(unixS: number): string {
+  return `${utcInstants.format(unixS * 1000)} UTC`
+}
 
 /** An instant for people, in local time: "25 Nov 2026, 14:05". */
 export function instantWords(instant: string): string {

@@ -7,6 +7,7 @@ import { Notice } from '../../widgets/Notice.tsx'
 import { Answer } from './Answer.tsx'
 import { AgeingPart } from './ageing/AgeingPart.tsx'
 import { Blocks } from './Blocks.tsx'
+import { ClimateSentences } from './climate/ClimateSentences.tsx'
 import { FindingsProgress } from './FindingsProgress.tsx'
 import { FindingsSettingsForm } from './FindingsSettingsForm.tsx'
 import {
@@ -45,6 +46,7 @@ export function FindingsPage() {
       ) : (
         <Found found={shown} settings={settings} />
       )}
+      <ClimateSentences exposures={(shown?.groups ?? []).map(({ exposure }) => exposure)} />
     </div>
   )
 }

@@ -3,6 +3,7 @@ import type { LiveFrame } from '#contract/bench/bench.ts'
 import { scriptedCurve } from '#tests/fakes/scripted/scriptedCurve.ts'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 import { calibrationScreens } from './calibrationScreens.ts'
+import { climateScreens } from './climateScreens.ts'
 import { compareScreens } from './compareScreens.ts'
 import { findingsScreens } from './findingsScreens.ts'
 import { importScreens } from './importScreens.ts'
@@ -381,5 +382,6 @@ export const screens: readonly Screen[] = [
   ...sessionScreens,
   ...studyScreens,
   ...findingsScreens,
+  ...climateScreens,
   ...importScreens,
 ]

@@ -20,6 +20,19 @@ describe('the moisture that wood comes to', () => {
     expect(equilibriumMoisturePercent(21.1, humidityPercent)).toBeCloseTo(moisture, 1)
   })
 
+  // The same table, 30 degrees Fahrenheit.
+  it.each([
+    [5, 1.4],
+    [10, 2.6],
+    [20, 4.6],
+    [40, 7.9],
+    [65, 12.4],
+    [80, 16.5],
+    [95, 24.3],
+  ])('in the cold at %d %% is that of the table', (humidityPercent, moisture) => {
+    expect(equilibriumMoisturePercent(-1.1, humidityPercent)).toBeCloseTo(moisture, 1)
+  })
+
   it('is 8.4 % at 140 degrees Fahrenheit and 55 %, as worked out with the equation in public copies of the handbook', () => {
     expect(equilibriumMoisturePercent(60, 55)).toBeCloseTo(8.4, 1)
   })

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { rainflowCycles, turningPoints } from '#domain/climate/rainflow.ts'
+import { rainflowCounter, rainflowCycles, turningPoints } from '#domain/climate/rainflow.ts'
 
 describe('rainflow counting', () => {
   it('counts the example of ASTM E1049-85, figure 6 (from memory)', () => {
@@ -12,6 +12,15 @@ describe('rainflow counting', () => {
   it('sees turning points alone', () => {
     expect(turningPoints([0, 1, 2, 2, 3, 1, 1, 0, 5])).toEqual([0, 3, 0, 5])
     expect(rainflowCycles([0, 1, 2, 3, 1, 0, 5])).toEqual(rainflowCycles([0, 3, 0, 5]))
+  })
+
+  it('counts a history that comes value by value as it counts the whole', () => {
+    const history = [-2, 1, -3, 5, -1, 3, -4, 4, -2]
+    const heard: object[] = []
+    const counter = rainflowCounter((cycle) => heard.push(cycle))
+    for (const value of history) counter.push(value)
+    counter.end()
+    expect(heard).toEqual(rainflowCycles(history))
   })
 
   it('finds no cycle where nothing swings', () => {

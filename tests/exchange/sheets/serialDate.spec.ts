@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { serialDate } from '#exchange/sheets/serialDate.ts'
+import { serialDate, serialSecond } from '#exchange/sheets/serialDate.ts'
 
 // openpyxl 3.1.5: openpyxl.utils.datetime.from_excel(days, WINDOWS_EPOCH) and (days, CALENDAR_MAC_1904)
 const from1900 = [
@@ -25,4 +25,12 @@ describe('a day counted by a sheet program', () => {
     expect([60, 0, -5, 2_958_466, Number.NaN].map((days) => serialDate(days, false))).toEqual(Array(5).fill(null))
     expect(serialDate(-1, true)).toBeNull()
   })
+
+  // openpyxl 3.1.5, from_excel: 10:30:00, 14:05:30, 00:00:01
+  it.each([
+    [46_082.4375, 37_800],
+    [46_082.5871527778, 50_730],
+    [46_082.000011574, 1],
+    [46_082, 0],
+  ])('%d has %d seconds of its day behind it', (days, seconds) => expect(serialSecond(days)).toBe(seconds))
 })

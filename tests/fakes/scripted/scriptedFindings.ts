@@ -15,7 +15,7 @@ const adhesives = [
 ]
 
 /** Results of four adhesives in loft and bilge over two years, drawn up by chance from one seed. */
-function observed(): ObservedBreak[] {
+export function observed(): ObservedBreak[] {
   const random = createRandom(11)
   const breaks: ObservedBreak[] = []
   for (const { adhesive, startMPa, percentPerYear } of adhesives)

@@ -14,6 +14,7 @@ import { verificationOf, verifiedRangeFlags } from '#domain/calibration/verifica
 import { namedAsWritten } from './namedAsWritten.ts'
 import { scriptedBreaking } from './scriptedBreaking.ts'
 import { createScriptedCalibration, type ScriptedCalibration } from './scriptedCalibration.ts'
+import { type ScriptedClimate, scriptedClimate } from './scriptedClimate.ts'
 import { createScriptedEngine, type ScriptedEngine } from './scriptedEngine.ts'
 import { scriptedFindings } from './scriptedFindings.ts'
 import { scriptedImports } from './scriptedImports.ts'
@@ -42,6 +43,7 @@ export type ScriptedHost = ScriptedEngine & {
   calibration: ScriptedCalibration
   reevaluation: ScriptedReevaluation
   studies: ScriptedStudies
+  climate: ScriptedClimate
 }
 
 /** A host that keeps a few records in memory and goes where the test sends it: for exact states of the page. */
@@ -69,6 +71,7 @@ export function createScriptedHost(
     ]),
   )
   const breaks: BreakRecord[] = []
+  const climate = scriptedClimate()
   const calls: ScriptedHost['calls'] = []
   let bench: BenchState = scriptedBench(preferences, specimens)
 
@@ -151,6 +154,7 @@ export function createScriptedHost(
     ...scriptedFindings(),
     ...scriptedImports(() => specimens),
     ...scriptedOverview(),
+    ...climate.handlers,
     'app.info': async () => ({
       program: 'Breakledger 0.1.0',
       host: 'direct',
@@ -400,6 +404,7 @@ export function createScriptedHost(
     calibration,
     reevaluation,
     studies,
+    climate,
     bench: () => bench,
     setBench,
     preferences: () => preferences,

@@ -1,7 +1,8 @@
 import type { Migration } from '../migration.ts'
 import { appendOnly } from './0001.ts'
 
-const signed = `
+/** Who recorded it and when. */
+export const signed = `
   recorded_at TEXT NOT NULL,
   by          TEXT NOT NULL,`
 

@@ -8,6 +8,7 @@ import { dayOf } from '#domain/programme/calendar/calendarDay.ts'
 import { plusMonths } from '#domain/programme/calendar/plusMonths.ts'
 import { breakPull } from './breakPull.ts'
 import { blocksOfPull, demoBlocks, type FilledDemo } from './demoBlocks.ts'
+import { hangDemoLogger } from './demoClimate.ts'
 import { demoLosses, demoMoved, demoPulledOn, demoPulls } from './demoPulls.ts'
 import { demoAdhesives, demoAuthor, demoGluedOn } from './demoStudy.ts'
 import { olderSheet } from './olderSheet.ts'
@@ -72,6 +73,7 @@ export async function fillDemo(
     )
   const planned = await planDemo(archive, today, signal)
   await glueDemo(archive, planned)
+  await hangDemoLogger(archive, planned.startOn, today, signal)
   const firstBreakDay = dayOf(demoPulledOn(planned.startOn, demoPulls[0]!))
   const calibration = await makers.calibrate(archive, demoAuthor, (firstBreakDay - 1) * msPerDay)
   const demo = { archive, program, calibration, ...planned, blocks: demoBlocks(await demoSpecimens(archive)) }
