@@ -1,4 +1,3 @@
-// Held by tests/engine/findings/findingsThread.spec.ts.
 import type { ReaderOpening } from '#archive/archiveReader.ts'
 import { questionThread, type ThreadMessage } from '../core/questionThread.ts'
 import type { AnswerOf, FindingsName, OnProgress, QuestionOf } from './findingsAnswers.ts'

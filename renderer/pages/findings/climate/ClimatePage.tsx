@@ -6,7 +6,6 @@ import { storeName } from '#words/findings/climate/climateWords.ts'
 import { simulatedMark } from '#words/keeping/demoWords.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { TaskProgress } from '../../../parts/TaskProgress.tsx'
 import { hashOf } from '../../../routes/route.ts'
 import { SelectField } from '../../../widgets/Field.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
@@ -85,7 +84,9 @@ function Store({ store, children, ...view }: { store: ClimateStore } & View) {
     <>
       <Notice trouble={error} />
       {pending && found === null ? (
-        <TaskProgress task="climate" label="Climate worked out" words={() => 'Working out'} />
+        <p className="quiet" role="status">
+          Working out the climate
+        </p>
       ) : null}
       {found === null ? (
         <div className="climate-picks">{children}</div>

@@ -2,12 +2,11 @@ import { useState } from 'react'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import type { ClimateOutcome, ClimateProposal } from '#contract/findings/climateAnswers.ts'
 import { refuseLargeLoggerFile } from '#contract/findings/climateProcedures.ts'
-import { percentDone } from '#words/findings/climate/climateWords.ts'
 import { askForName } from '#words/settings/signatureWords.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { CatalogueField } from '../../../parts/catalogue/CatalogueField.tsx'
 import { rememberSigner, useSigner } from '../../../parts/decisions/signer.ts'
-import { TaskProgress } from '../../../parts/TaskProgress.tsx'
+import { TaskProgress } from '../../../parts/decisions/TaskProgress.tsx'
 import { hashOf } from '../../../routes/route.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
 import { Field, SelectField } from '../../../widgets/Field.tsx'
@@ -188,13 +187,7 @@ function ReadingForm({ file, found }: { file: Chosen; found: ClimateProposal }) 
           {bring.pending ? 'Bringing in …' : 'Bring in'}
         </button>
       </div>
-      {pending ? (
-        <TaskProgress
-          task="climate"
-          label="Part of the file that is read"
-          words={(progress) => `Reading ${progress === null ? '' : percentDone(progress)}`}
-        />
-      ) : null}
+      {pending ? <TaskProgress task="climate" label="Bytes of the file that are read" /> : null}
       {outcome === null || (texts.unit !== 'C' && texts.unit !== 'F') ? null : (
         <OutcomeSection outcome={outcome} unit={texts.unit} />
       )}
