@@ -6,6 +6,7 @@ import { compareBenchmark } from './compare.ts'
 import { findingsBenchmark } from './findings.ts'
 import { liveBenchmark } from './live.ts'
 import type { Benchmark } from './measurement.ts'
+import { overviewBenchmark } from './overview.ts'
 import { signalBenchmark } from './signal.ts'
 import { tableText } from './table.ts'
 
@@ -15,6 +16,7 @@ const benchmarks: Record<string, Benchmark> = {
   archive: archiveBenchmark,
   compare: compareBenchmark,
   findings: findingsBenchmark,
+  overview: overviewBenchmark,
 }
 
 const usage = `Usage: npm run bench [-- NAME...] [-- --json]

@@ -1,7 +1,8 @@
 import * as z from 'zod'
 import { groupTraits } from '../breaks/breakGroup.ts'
-import { question } from '../procedure.ts'
+import { deed, question } from '../procedure.ts'
 import { finite, id, kept, samples, words } from '../values.ts'
+import { woodFailureTreatment } from './options.ts'
 
 const some = <Item extends z.ZodType>(item: Item) => z.array(item).nullable().default(null)
 
@@ -62,11 +63,29 @@ export const overview = z.strictObject({
 })
 export type Overview = z.infer<typeof overview>
 
+/** What is shown of the groups: every block, or their means under a treatment of torn wood, beside a reference adhesive (null: none). */
+export const overviewView = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('blocks') }),
+  z.strictObject({
+    kind: z.literal('means'),
+    /** Censored strengths have no plain mean. */
+    woodFailure: woodFailureTreatment.exclude(['censored']),
+    reference: words.min(1).nullable(),
+  }),
+])
+export type OverviewView = z.infer<typeof overviewView>
+export type MeanTreatment = Extract<OverviewView, { kind: 'means' }>['woodFailure']
+
 /** Every block of a programme at once. */
 export const overviewProcedures = {
   'overview.of': question({
     input: overviewFilter,
     output: overview,
     reads: () => ['results', 'faces', 'specimens', 'studies', 'catalogue'],
+  }),
+  /** The same on one sheet of A3 as PDF, in the units of the reader, by a host that can print. */
+  'overview.pdf': deed({
+    input: z.strictObject({ filter: overviewFilter, view: overviewView, title: words }),
+    output: z.strictObject({ bytes: z.instanceof(Uint8Array) }),
   }),
 }

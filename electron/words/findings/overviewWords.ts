@@ -1,4 +1,4 @@
-import type { BlockState } from '#contract/findings/overview.ts'
+import type { BlockState, MeanTreatment, Overview } from '#contract/findings/overview.ts'
 import { type GroupFigures, groupFigures, type TornWood, tornWoodFrom } from '#domain/findings/overview/groupFigures.ts'
 import type { GroupMean } from '#domain/findings/overview/meanTable.ts'
 import type { GroupBlock, OverviewGroup } from '#domain/findings/overview/overviewGroups.ts'
@@ -7,6 +7,7 @@ import { simulatedMark } from '../keeping/demoWords.ts'
 import { countOf } from '../units/counts.ts'
 import { percentWords, writeCount, writeNumber } from '../units/numbers.ts'
 import type { Quantities, Quantity } from '../units/quantities.ts'
+import { dayWords } from '../units/times.ts'
 
 /** What each state of a block is called in the overview. */
 export const blockStateWords: Readonly<Record<BlockState, string>> = {
@@ -182,4 +183,25 @@ export const countMeaning = 'n: blocks in the mean'
 export function simulatedBlocksWords(simulated: number, shown: number): string {
   const which = simulated === shown ? 'All blocks shown' : `${writeCount(simulated)} of the blocks shown`
   return `${which} are ${simulatedMark}: their numbers are invented.`
+}
+
+/** How torn wood was treated in a mean. */
+export const meanTreatmentWords: Readonly<Record<MeanTreatment, string>> = {
+  observed: 'as observed',
+  'bond-only': 'left out (bond failures only)',
+  adjusted: 'adjusted with factor 1',
+}
+
+/** What has to be known beside an overview: that not all is shown, and what nobody measured. */
+export function overviewRemarks({ numbers, blocks, simulated }: Overview): string[] {
+  const shown = numbers.length
+  return [
+    ...(shown < blocks ? [boundedWords(shown, blocks)] : []),
+    ...(simulated === 0 ? [] : [simulatedBlocksWords(simulated, shown)]),
+  ]
+}
+
+/** The line above an overview on paper: what it is of, from which day, and what has to be known. */
+export function overviewSheetWords(overview: Overview, title: string, instant: string): string {
+  return [`${title}, ${dayWords(instant)}.`, ...overviewRemarks(overview)].join(' ')
 }

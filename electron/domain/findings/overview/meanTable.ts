@@ -16,7 +16,7 @@ export type GroupMean = Omit<OverviewGroup, 'blocks'> & {
 /**
  * Means of groups under a treatment of torn wood, beside those of a reference adhesive; null: none.
  *
- *   x̄ = Σ xᵢ / n      100 x̄ / x̄(reference)
+ *   x̄ = Σ xᵢ / n      100 (x̄ / x̄(reference))
  *
  * `censored` is no treatment of a plain mean and gives the means as observed.
  * Checked: tests/domain/findings/overview/meanTable.spec.ts.
@@ -40,7 +40,7 @@ export function meanTable(
     const against = ofReference.get(conditionKey(mean)) ?? null
     return {
       ...mean,
-      percentOfReference: mean.meanMPa === null || against === null ? null : (100 * mean.meanMPa) / against,
+      percentOfReference: mean.meanMPa === null || against === null ? null : 100 * (mean.meanMPa / against),
     }
   })
 }

@@ -1,19 +1,22 @@
 import { useCallback, useMemo, useState } from 'react'
 import type { Overview } from '#contract/findings/overview.ts'
 import { overviewGroups } from '#domain/findings/overview/overviewGroups.ts'
-import { boundedWords, simulatedBlocksWords } from '#words/findings/overviewWords.ts'
+import { overviewDrawing } from '#figures/findings/overview/overviewDrawing.ts'
+import { overviewRemarks, overviewSheetWords } from '#words/findings/overviewWords.ts'
+import { useHost, useStore } from '../../../host/hostContext.ts'
+import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
+import { saveFile } from '../../../parts/files/saveFile.ts'
 import { useKept } from '../../../parts/lists/useKept.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { SelectField } from '../../../widgets/Field.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
-import { drawingOf } from './drawing.ts'
 import { GroupDialog } from './GroupDialog.tsx'
 import { GroupsFigure } from './GroupsFigure.tsx'
 import { OverviewFilter } from './OverviewFilter.tsx'
-import { allLevels, filterOf, firstOverviewSettings, type OverviewSettings } from './overviewSettings.ts'
+import { allLevels, filterOf, firstOverviewSettings, type OverviewSettings, viewOf } from './overviewSettings.ts'
 import { PrintedOverview } from './PrintedOverview.tsx'
 import './overview.css'
 
@@ -22,11 +25,19 @@ export function OverviewPage({ studyId = null }: { studyId?: number | null | und
   const [settings, setSettings] = useKept<OverviewSettings>('overview', firstOverviewSettings)
   const answer = useAnswer('overview.of', filterOf(studyId, settings))
   const studies = useAnswer('studies.list', {}).value?.rows ?? []
+  const capabilities = useStore(useHost().info)?.capabilities ?? []
+  const pdf = useAction('overview.pdf')
   const [printing, setPrinting] = useState(false)
   const forget = useCallback(() => setPrinting(false), [])
   const found = answer.value
   const change = (next: Partial<OverviewSettings>) => setSettings({ ...settings, ...next })
   const isEmpty = found === null || found.cells.length === 0
+  const title = studies.find((one) => one.studyId === studyId)?.fields.title ?? 'All blocks'
+  async function savePdf(): Promise<void> {
+    if (isEmpty || pdf.pending) return
+    const made = await pdf.run({ filter: filterOf(studyId, settings), view: viewOf(settings), title })
+    if (made !== null) saveFile('overview.pdf', new Uint8Array(made.bytes), 'application/pdf')
+  }
   return (
     <div className="record-page overview-page">
       <header className="record-head overview-screen-only">
@@ -35,12 +46,22 @@ export function OverviewPage({ studyId = null }: { studyId?: number | null | und
           <ViewWords view={settings.view} />
         </div>
         <div className="record-buttons">
+          {capabilities.includes('print-to-pdf') ? (
+            <button
+              type="button"
+              className="button"
+              aria-disabled={isEmpty || pdf.pending}
+              onClick={() => void savePdf()}
+            >
+              {pdf.pending ? 'Writing …' : 'Save as PDF'}
+            </button>
+          ) : null}
           <button type="button" className="button" aria-disabled={isEmpty} onClick={() => setPrinting(!isEmpty)}>
             Print on A3
           </button>
         </div>
       </header>
-      <Notice trouble={answer.error} />
+      <Notice trouble={answer.error ?? pdf.error} />
       {found === null ? null : (
         <>
           <OverviewFilter settings={settings} onSettings={change} levels={found.levels}>
@@ -64,12 +85,7 @@ export function OverviewPage({ studyId = null }: { studyId?: number | null | und
           {isEmpty ? (
             <p className="empty-words">No block fits. Plan a study, add specimens, or choose less narrowly.</p>
           ) : (
-            <Found
-              found={found}
-              settings={settings}
-              printed={printing ? (studies.find((one) => one.studyId === studyId)?.fields.title ?? 'All blocks') : null}
-              onPrinted={forget}
-            />
+            <Found found={found} settings={settings} printed={printing ? title : null} onPrinted={forget} />
           )}
         </>
       )}
@@ -101,7 +117,10 @@ function Found({
 }) {
   const quantities = useQuantities()
   const all = useMemo(() => overviewGroups(found), [found])
-  const { groups, draw, words } = useMemo(() => drawingOf(all, settings, quantities), [all, settings, quantities])
+  const { groups, draw, words } = useMemo(
+    () => overviewDrawing(all, viewOf(settings), quantities),
+    [all, settings, quantities],
+  )
   const [sight, setSight] = useState<number | null>(null)
   const [opened, setOpened] = useState<number | null>(null)
   const open = opened === null ? undefined : groups[opened]
@@ -114,17 +133,19 @@ function Found({
       </p>
       <GroupsFigure draw={draw} words={words} onSight={setSight} onOpen={setOpened} />
       {open === undefined ? null : <GroupDialog group={open} onClose={() => setOpened(null)} />}
-      {printed === null ? null : <PrintedOverview title={printed} draw={draw} onPrinted={onPrinted} />}
+      {printed === null ? null : (
+        <PrintedOverview
+          title={overviewSheetWords(found, printed, new Date().toISOString())}
+          draw={draw}
+          onPrinted={onPrinted}
+        />
+      )}
     </>
   )
 }
 
 /** What has to be known beside the figure. */
-function Remarks({ found: { numbers, blocks, simulated } }: { found: Overview }) {
-  const shown = numbers.length
-  const remarks = [
-    ...(shown < blocks ? [boundedWords(shown, blocks)] : []),
-    ...(simulated === 0 ? [] : [simulatedBlocksWords(simulated, shown)]),
-  ]
+function Remarks({ found }: { found: Overview }) {
+  const remarks = overviewRemarks(found)
   return remarks.length === 0 ? null : <p className="running-words">{remarks.join(' ')}</p>
 }

@@ -1,9 +1,6 @@
 import { useEffect, useMemo } from 'react'
 import { svgText } from '#figures/drawing/svgText.ts'
-import type { Drawing } from './drawing.ts'
-
-/** A3 across with a margin of 10 mm: what is left of it in pixels of 1/96 inch, without the line of the title. */
-const sheet = { widthPx: 1511, heightPx: 1010, emPx: 11 } as const
+import { type OverviewDrawing, overviewSheetSize } from '#figures/findings/overview/overviewDrawing.ts'
 
 /** The figure on a sheet of its own, which only the printer sees: printed as soon as it is there, then forgotten. */
 export function PrintedOverview({
@@ -12,10 +9,10 @@ export function PrintedOverview({
   onPrinted,
 }: {
   title: string
-  draw: Drawing['draw']
+  draw: OverviewDrawing['draw']
   onPrinted(): void
 }) {
-  const drawn = useMemo(() => ({ __html: svgText(draw(sheet, sheet.heightPx)) }), [draw])
+  const drawn = useMemo(() => ({ __html: svgText(draw(overviewSheetSize, overviewSheetSize.heightPx)) }), [draw])
   useEffect(() => {
     const forget = adoptSheet()
     print()

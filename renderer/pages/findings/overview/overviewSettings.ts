@@ -1,12 +1,11 @@
-import type { OverviewFilter } from '#contract/findings/overview.ts'
-import type { Treatment } from '#domain/findings/observation.ts'
+import type { MeanTreatment, OverviewFilter, OverviewView } from '#contract/findings/overview.ts'
 
-/** How torn wood is treated in a table of means, as it is chosen and as it is said. */
+/** How torn wood is treated in a table of means, as it is chosen. */
 export const meanTreatments = [
-  { value: 'observed', label: 'As observed', words: 'as observed' },
-  { value: 'bond-only', label: 'Bond failures only', words: 'left out (bond failures only)' },
-  { value: 'adjusted', label: 'Adjusted', words: 'adjusted with factor 1' },
-] as const satisfies readonly { value: Treatment['woodFailure']; label: string; words: string }[]
+  { value: 'observed', label: 'As observed' },
+  { value: 'bond-only', label: 'Bond failures only' },
+  { value: 'adjusted', label: 'Adjusted' },
+] as const satisfies readonly { value: MeanTreatment; label: string }[]
 
 /** What is chosen on the page. Factors as texts of a list: '' is all. */
 export type OverviewSettings = {
@@ -16,7 +15,7 @@ export type OverviewSettings = {
   gap: string
   exposure: string
   age: string
-  treatment: (typeof meanTreatments)[number]['value']
+  treatment: MeanTreatment
   /** '': the mean itself. */
   reference: string
 }
@@ -52,4 +51,10 @@ export function filterOf(studyId: number | null, settings: OverviewSettings): Ov
     exposures: named(settings.exposure),
     agesMonths: counted(settings.age),
   }
+}
+
+/** What is shown of them. */
+export function viewOf({ view, treatment, reference }: OverviewSettings): OverviewView {
+  if (view === 'blocks') return { kind: 'blocks' }
+  return { kind: 'means', woodFailure: treatment, reference: reference === '' ? null : reference }
 }

@@ -4,6 +4,7 @@ import {
   firstOverviewSettings,
   levelOf,
   levelText,
+  viewOf,
 } from '#renderer/pages/findings/overview/overviewSettings.ts'
 
 it('asks for all where nothing is chosen', () => {
@@ -19,4 +20,11 @@ it('asks for the chosen levels, those that are not known too', () => {
 })
 it('reads a level back from the text that names it', () => {
   expect([0, 12, 0.25, null].map((level) => levelOf(levelText(level)))).toEqual([0, 12, 0.25, null])
+})
+
+it('shows means beside a reference only where one is chosen', () => {
+  const chosen = { ...firstOverviewSettings, view: 'means' as const, treatment: 'bond-only' as const }
+  expect(viewOf(firstOverviewSettings)).toEqual({ kind: 'blocks' })
+  expect(viewOf(chosen)).toEqual({ kind: 'means', woodFailure: 'bond-only', reference: null })
+  expect(viewOf({ ...chosen, reference: 'E4' })).toMatchObject({ reference: 'E4' })
 })
