@@ -4,6 +4,7 @@ import { breakProcedures } from './breaks/procedures.ts'
 import { calibrationProcedures } from './calibration/procedures.ts'
 import { ageingProcedures } from './findings/ageing.ts'
 import { climateProcedures } from './findings/climateProcedures.ts'
+import { nextProcedures } from './findings/next.ts'
 import { overviewProcedures } from './findings/overview.ts'
 import { findingsProcedures } from './findings/procedures.ts'
 import { keepingProcedures } from './keeping/procedures.ts'
@@ -33,6 +34,7 @@ export const procedures = {
   ...ageingProcedures,
   ...importProcedures,
   ...overviewProcedures,
+  ...nextProcedures,
   ...keepingProcedures,
   ...labelProcedures,
   ...pullProcedures,

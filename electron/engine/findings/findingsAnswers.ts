@@ -2,15 +2,17 @@
 import type { ArchiveReader } from '#archive/archiveReader.ts'
 import type { AgeingPart } from '#domain/findings/ageing/ageingParts.ts'
 import { rememberLines } from '#domain/findings/lines/rememberedLines.ts'
+import type { NextPart } from '#domain/findings/next/nextParts.ts'
 import { answerAgeing } from './answerAgeing.ts'
 import { answerFindings } from './answerFindings.ts'
+import { answerNext } from './answerNext.ts'
 
 /** Hears how many parts of an answer are done. */
 export type OnProgress = (done: number, total: number) => void
 
 /** What is kept from one question to the next. */
 export function findingsMemory() {
-  return { lines: rememberLines(), ageing: rememberLines<AgeingPart>() }
+  return { lines: rememberLines(), ageing: rememberLines<AgeingPart>(), next: rememberLines<NextPart>() }
 }
 type Memory = ReturnType<typeof findingsMemory>
 
@@ -32,6 +34,9 @@ export const findingsAnswers = {
   ),
   'findings.ageing': answer((archive, question: Parameters<typeof answerAgeing>[1], memory, onProgress) =>
     answerAgeing(archive, question, memory.ageing, onProgress),
+  ),
+  'findings.next': answer((archive, question: Parameters<typeof answerNext>[1], memory, onProgress, instant) =>
+    answerNext(archive, question, memory.next, onProgress, instant.slice(0, 10)),
   ),
 } as const
 

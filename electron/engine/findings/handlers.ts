@@ -1,4 +1,5 @@
 import type { ageingProcedures } from '#contract/findings/ageing.ts'
+import type { nextProcedures } from '#contract/findings/next.ts'
 import type { findingsProcedures } from '#contract/findings/procedures.ts'
 import type { HandlersOf } from '#contract/procedures.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
@@ -9,7 +10,7 @@ import type { FindingsThread } from './findingsThread.ts'
 export function findingsHandlers(
   { archive, clock, tasks, emit, program }: HandlerParts,
   thread: FindingsThread,
-): HandlersOf<typeof findingsProcedures & typeof ageingProcedures> {
+): HandlersOf<typeof findingsProcedures & typeof ageingProcedures & typeof nextProcedures> {
   let before: Promise<unknown> = Promise.resolve()
   const ask =
     <Name extends FindingsName>(name: Name) =>
@@ -26,5 +27,9 @@ export function findingsHandlers(
       before = answer.catch(() => {})
       return answer
     }
-  return { 'findings.of': ask('findings.of'), 'findings.ageing': ask('findings.ageing') }
+  return {
+    'findings.of': ask('findings.of'),
+    'findings.ageing': ask('findings.ageing'),
+    'findings.next': ask('findings.next'),
+  }
 }

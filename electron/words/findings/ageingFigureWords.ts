@@ -22,6 +22,11 @@ export function atAge(ageMonths: number): string {
   return countOf(Math.round(ageMonths), 'month')
 }
 
+/** When blocks were broken, as a part of a sentence. */
+export function whenBroken(ageMonths: number | null): string {
+  return ageMonths === null ? 'at an age that is not known' : `at ${atAge(ageMonths)}`
+}
+
 /** One block at its age. */
 export function agedBlockWords(block: Block, strength: Quantity): string {
   return `${stripBlockWords(block, strength)}, ${atAge(block.ageMonths)}`

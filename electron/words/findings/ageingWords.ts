@@ -1,8 +1,9 @@
 import type { AgeingAnswer, BoardsAtAge, SeriesAhead } from '#contract/findings/ageing.ts'
 import type { FindingOf } from '#contract/findings/lines.ts'
+import { capitalised } from '../sentence.ts'
 import { countOf } from '../units/counts.ts'
 import { percentWords, signedNumber, writeCount, writeSignificant } from '../units/numbers.ts'
-import { atAge } from './ageingFigureWords.ts'
+import { atAge, whenBroken } from './ageingFigureWords.ts'
 import { changedAnswer, listed } from './answerWords.ts'
 
 type Name = (group: string) => string
@@ -144,7 +145,7 @@ export function togetherSentences({ together }: Pick<AgeingAnswer, 'together'>):
 
 /** What the boards do at one age. */
 export function boardsSentence({ ageMonths, boards, boardShare, p }: BoardsAtAge): string {
-  const at = ageMonths === null ? 'At an age that is not known' : `At ${atAge(ageMonths)}`
+  const at = capitalised(whenBroken(ageMonths))
   const among = countOf(boards, 'board')
   return p < 0.05
     ? `${at} the ${among} differ: ${percentWords(100 * boardShare)} of the variance within groups lies between them (p ${chance(p)}).`

@@ -20,3 +20,12 @@ export function tellingNames(
     parts.map(({ key, words }) => [key, words.filter((word, place) => tells[place] && word !== '').join(', ')]),
   )
 }
+
+/** What a group is called beside the others, by its key. */
+export function namesOf(
+  groups: readonly FindingsGroup[],
+  lengthText: (mm: number) => string,
+): (group: string) => string {
+  const names = tellingNames(groups, lengthText)
+  return (group) => names.get(group) ?? group
+}

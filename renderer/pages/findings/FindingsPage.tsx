@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import type { Findings } from '#contract/findings/procedures.ts'
-import { tellingNames } from '#words/findings/groupNames.ts'
+import { namesOf } from '#words/findings/groupNames.ts'
 import { useAnswer } from '../../host/useAnswer.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { Notice } from '../../widgets/Notice.tsx'
@@ -20,6 +20,7 @@ import {
   treatmentOf,
 } from './findingsQuestions.ts'
 import { GroupTable } from './GroupTable.tsx'
+import { NextPart } from './next/NextPart.tsx'
 import { OutlierSection } from './outliers/OutlierSection.tsx'
 import { RestsOn } from './RestsOn.tsx'
 import './findings.css'
@@ -41,7 +42,9 @@ export function FindingsPage() {
         all={all.value}
       />
       {answer.pending ? <FindingsProgress /> : null}
-      {shown === null ? null : shown.blocks.length === 0 ? (
+      {shown === null ? null : settings.asked === 'next' ? (
+        <NextPart found={shown} settings={settings} />
+      ) : shown.blocks.length === 0 ? (
         <p className="prose">No result fits. Break specimens whose bonded area is known, or choose less narrowly.</p>
       ) : (
         <Found found={shown} settings={settings} />
@@ -53,8 +56,7 @@ export function FindingsPage() {
 
 function Found({ found, settings }: { found: Findings; settings: FindingsSettings }) {
   const { length } = useQuantities()
-  const names = tellingNames(found.groups, length.text)
-  const name = (group: string) => names.get(group) ?? group
+  const name = namesOf(found.groups, length.text)
   const ageMonths = ageToShow(found.blocks, settings.ageMonths)
   if (ageMonths === undefined) return null
   const view = { found, settings, ageMonths, name }

@@ -11,11 +11,17 @@ import {
   readMargin,
   treatmentOf,
   treatments,
+  typedChange,
   typedFactor,
   typedLimit,
+  typedShare,
+  typedYears,
 } from './findingsQuestions.ts'
 
 const distinct = (names: readonly string[]) => [...new Set(names)].filter((one) => one !== '').sort()
+
+const percentNeeded = (upTo: 'at most 100' | 'below 100', used: number) =>
+  `Say a percentage above 0, ${upTo}; ${used} is used.`
 
 /** The question, and of which blocks it is asked. */
 export function FindingsSettingsForm({
@@ -29,6 +35,7 @@ export function FindingsSettingsForm({
 }) {
   const { length } = useQuantities()
   const groups = all?.groups ?? []
+  const adhesives = distinct(groups.map(({ adhesive }) => adhesive))
   const names = [...tellingNames(groups, length.text)]
   const pick = (key: 'adhesive' | 'exposure' | 'ageMonths') => ({
     value: settings[key],
@@ -47,13 +54,13 @@ export function FindingsSettingsForm({
       <div className="findings-picks">
         <SelectField label="Adhesive" {...pick('adhesive')}>
           <option value="">all</option>
-          {options(distinct(groups.map(({ adhesive }) => adhesive)))}
+          {options(adhesives)}
         </SelectField>
         <SelectField label="Exposure" {...pick('exposure')}>
           <option value="">all</option>
           {options(distinct(groups.map(({ exposure }) => exposure)))}
         </SelectField>
-        {settings.asked === 'changed' ? null : (
+        {settings.asked === 'changed' || settings.asked === 'next' ? null : (
           <SelectField label="Age" {...pick('ageMonths')}>
             <option value="">youngest with several groups</option>
             {agesOf(all?.blocks ?? []).map((age) => (
@@ -63,9 +70,9 @@ export function FindingsSettingsForm({
             ))}
           </SelectField>
         )}
-        <OfTheQuestion settings={settings} onSettings={onSettings} names={names} />
+        <OfTheQuestion settings={settings} onSettings={onSettings} names={names} adhesives={adhesives} />
         <TornWoodNumbers settings={settings} onSettings={onSettings} />
-        {settings.asked === 'torn-wood' ? null : (
+        {settings.asked === 'torn-wood' || settings.asked === 'next' ? null : (
           <SelectField
             label="Torn wood"
             value={treatmentOf(settings).woodFailure}
@@ -105,7 +112,7 @@ function TornWoodNumbers({
           label="Wood failure from"
           unit="%"
           value={limitPercent}
-          error={typedLimit(limitPercent) === null ? 'Say a percentage above 0, at most 100; 75 is used.' : null}
+          error={typedLimit(limitPercent) === null ? percentNeeded('at most 100', 75) : null}
           onChange={(event) => onSettings({ limitPercent: event.currentTarget.value })}
         />
       ) : null}
@@ -126,12 +133,15 @@ function OfTheQuestion({
   settings,
   onSettings,
   names,
+  adhesives,
 }: {
   settings: FindingsSettings
   onSettings(change: Partial<FindingsSettings>): void
   /** Groups by their keys, as they are called. */
   names: readonly (readonly [string, string])[]
+  adhesives: readonly string[]
 }) {
+  if (settings.asked === 'next') return <OfNext settings={settings} onSettings={onSettings} adhesives={adhesives} />
   if (settings.asked === 'changed')
     return (
       <>
@@ -140,6 +150,7 @@ function OfTheQuestion({
           unit="%"
           inputMode="numeric"
           value={settings.sharePercent}
+          error={typedShare(settings.sharePercent) === null ? percentNeeded('below 100', 80) : null}
           onChange={(event) => onSettings({ sharePercent: event.currentTarget.value })}
         />
         <Field
@@ -147,6 +158,11 @@ function OfTheQuestion({
           unit="years"
           placeholder="end of the programme"
           value={settings.atYears}
+          error={
+            settings.atYears.trim() !== '' && typedYears(settings.atYears) === null
+              ? 'Say an age above 0, at most 100 years; the end of the programme is used.'
+              : null
+          }
           onChange={(event) => onSettings({ atYears: event.currentTarget.value })}
         />
       </>
@@ -172,6 +188,45 @@ function OfTheQuestion({
         inputMode="numeric"
         value={settings.marginPercent}
         error={readMargin(settings.marginPercent).error}
+        onChange={(event) => onSettings({ marginPercent: event.currentTarget.value })}
+      />
+    </>
+  )
+}
+
+function OfNext({
+  settings,
+  onSettings,
+  adhesives,
+}: {
+  settings: FindingsSettings
+  onSettings(change: Partial<FindingsSettings>): void
+  adhesives: readonly string[]
+}) {
+  return (
+    <>
+      <Field
+        label="Change to be seen"
+        unit="% a year"
+        value={settings.changePercent}
+        error={typedChange(settings.changePercent) === null ? percentNeeded('at most 100', 1) : null}
+        onChange={(event) => onSettings({ changePercent: event.currentTarget.value })}
+      />
+      <SelectField
+        label="Reference"
+        value={settings.referenceAdhesive}
+        onChange={(event) => onSettings({ referenceAdhesive: event.currentTarget.value })}
+      >
+        <option value="">as the study says</option>
+        {adhesives.map((adhesive) => (
+          <option key={adhesive}>{adhesive}</option>
+        ))}
+      </SelectField>
+      <Field
+        label="Difference that matters"
+        unit="%"
+        value={settings.marginPercent}
+        error={readMargin(settings.marginPercent).error === null ? null : percentNeeded('below 100', 10)}
         onChange={(event) => onSettings({ marginPercent: event.currentTarget.value })}
       />
     </>

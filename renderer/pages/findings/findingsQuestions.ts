@@ -8,6 +8,7 @@ export const askedQuestions = [
   { value: 'changed', label: 'What changed with age?' },
   { value: 'as-good', label: 'Is one as good as another?' },
   { value: 'torn-wood', label: 'Does torn wood change the order?' },
+  { value: 'next', label: 'What should I do next?' },
 ] as const
 export type AskedQuestion = (typeof askedQuestions)[number]['value']
 
@@ -18,6 +19,7 @@ export const kindsFor: Record<AskedQuestion, readonly FindingKind[]> = {
   changed: [...always, 'retention', 'trend', 'ageing-model', 'forecast'],
   'as-good': [...always, 'against-reference', 'equivalence', 'spread-test'],
   'torn-wood': [...always],
+  next: ['note'],
 }
 
 /** How torn wood is treated, as it is chosen. */
@@ -44,6 +46,10 @@ export type FindingsSettings = {
   /** The share of the first strength that is watched, and when, in years; empty: to the end of the programme. */
   sharePercent: string
   atYears: string
+  /** The change of a series that is to be seen, percent a year. */
+  changePercent: string
+  /** The adhesive that the others are held against; empty: that of the study. */
+  referenceAdhesive: string
 }
 
 export const firstSettings: FindingsSettings = {
@@ -58,6 +64,8 @@ export const firstSettings: FindingsSettings = {
   adjustFactor: '1',
   sharePercent: '80',
   atYears: '',
+  changePercent: '1',
+  referenceAdhesive: '',
 }
 
 /** A typed number, with a comma or a point; null where it is none. */
@@ -118,14 +126,42 @@ export function filterOf({ adhesive, exposure }: FindingsSettings) {
   return { adhesives: some(adhesive), exposures: some(exposure) }
 }
 
+/** A typed share of the first strength, percent above 0 and below 100; null where it is none. */
+export function typedShare(text: string): number | null {
+  const value = typedNumber(text)
+  return value !== null && value > 0 && value < 100 ? value : null
+}
+
+/** A typed age in years, above 0 and up to 100; null where it is none. */
+export function typedYears(text: string): number | null {
+  const value = typedNumber(text)
+  return value !== null && value > 0 && value <= 100 ? value : null
+}
+
+/** A typed change, percent a year above 0 and up to 100; null where it is none. */
+export function typedChange(text: string): number | null {
+  const value = typedNumber(text)
+  return value !== null && value > 0 && value <= 100 ? value : null
+}
+
 /** What is asked of results over their ages; what cannot be read counts as not said. */
 export function ageingQuestionOf(settings: FindingsSettings) {
-  const [share, years] = [settings.sharePercent, settings.atYears].map(typedNumber)
+  const years = typedYears(settings.atYears)
   return {
     options: treatmentOf(settings),
     filter: filterOf(settings),
-    sharePercent: share !== null && share! > 0 && share! < 100 ? share! : 80,
-    atMonths: years !== null && years! > 0 && years! <= 100 ? years! * 12 : null,
+    sharePercent: typedShare(settings.sharePercent) ?? 80,
+    atMonths: years === null ? null : years * 12,
+  }
+}
+
+/** What is asked of what to do next; what cannot be read counts as not said. */
+export function nextQuestionOf(settings: FindingsSettings) {
+  return {
+    filter: filterOf(settings),
+    changePercentPerYear: typedChange(settings.changePercent) ?? 1,
+    marginPercent: readMargin(settings.marginPercent).percent ?? 10,
+    referenceAdhesive: settings.referenceAdhesive === '' ? null : settings.referenceAdhesive,
   }
 }
 

@@ -54,5 +54,23 @@ describe.skipIf(chromiumPath === null)('by keys alone', () => {
     expect(curve.href).toMatch(/^#\/breaks\/\d+$/)
   })
 
+  it('what is to be done next leads to the blocks, the specimens, the studies and what is due', async () => {
+    const { page } = opened
+    await page.getByLabel('What should I do next?').check()
+    await page.getByRole('heading', { name: 'With what is on the shelf' }).waitFor()
+    await page.getByRole('heading', { name: 'Now' }).waitFor()
+    const addresses = new Set<string>()
+    await page.getByLabel('Difference that matters').focus()
+    for (let i = 0; i < 80 && !addresses.has('blocks'); i++) {
+      await page.keyboard.press('Tab')
+      const { href, words } = await focused(page)
+      if (href !== null) addresses.add(href.replace(/\d+$/, ''))
+      else if (/^(casein|epoxy|one-part|resorcinol)/.test(words)) addresses.add('blocks')
+    }
+    expect([...addresses]).toEqual(expect.arrayContaining(['#/studies/', '#/due/', 'blocks']))
+    await page.keyboard.press('Enter')
+    expect((await focused(page)).words).toMatch(/blocks?$/)
+  })
+
   it('reported no error on the way', () => expect(opened.problems).toEqual([]))
 })

@@ -27,6 +27,15 @@ export const findingsScreens: readonly Screen[] = [
     },
   },
   {
+    name: 'findings-next',
+    host: () => createScriptedHost(),
+    show: async (page) => {
+      await at('#/findings')(page)
+      await page.getByLabel('What should I do next?').check()
+      await settle(page)
+    },
+  },
+  {
     name: 'findings-as-good',
     host: () => createScriptedHost(),
     show: async (page) => {

@@ -1,10 +1,13 @@
 import type { Handlers } from '#contract/procedures.ts'
 import type { AgeingPart } from '#domain/findings/ageing/ageingParts.ts'
 import { rememberLines } from '#domain/findings/lines/rememberedLines.ts'
+import type { NextPart } from '#domain/findings/next/nextParts.ts'
 import type { ObservedBreak } from '#domain/findings/observedBreak.ts'
 import { createRandom } from '#domain/numbers/random.ts'
+import type { SeriesCount } from '#domain/programme/stock/studyStock.ts'
 import { answerAgeing } from '#engine/findings/answerAgeing.ts'
 import { answerFindings } from '#engine/findings/answerFindings.ts'
+import { answerNext } from '#engine/findings/answerNext.ts'
 import { plannedStudy } from './plannedStudies.ts'
 
 const adhesives = [
@@ -40,20 +43,39 @@ export function observed(): ObservedBreak[] {
   return breaks
 }
 
+const exposures = ['loft', 'bilge']
+const agesMonths = [0, 6, 12, 24, 36, 60, 120, 180, 240, 360]
+/** What is left on the shelf: the pulls of two years are made, twelve blocks wait for each of the others, and three are spare. */
+const shelf: SeriesCount[] = adhesives.flatMap(({ adhesive }) =>
+  exposures.flatMap((exposure) => {
+    const series = { adhesive, jointType: 'long grain to long grain', gapMm: 0, exposure, gluedOn: '2026-04-20' }
+    const spares = { ...series, ageMonths: null, planned: 3, waiting: 3, broken: 0, lost: 0 }
+    const pulls = agesMonths.map((ageMonths) => {
+      const [broken, waiting] = ageMonths <= 24 ? [8, 0] : [0, 12]
+      return { ...series, ageMonths, planned: broken + waiting, waiting, broken, lost: 0 }
+    })
+    return [...pulls, spares]
+  }),
+)
 /** The plan behind them: pulls to thirty years. */
-const plan = plannedStudy({
-  ...{ adhesives: adhesives.map(({ adhesive }) => adhesive), exposures: ['loft', 'bilge'] },
-  agesMonths: [0, 6, 12, 24, 36, 60, 120, 180, 240, 360],
-})
+const plan = plannedStudy(
+  {
+    ...{ adhesives: adhesives.map(({ adhesive }) => adhesive), exposures, agesMonths },
+    ...{ referenceAdhesive: 'resorcinol R2', cvPercent: 10 },
+  },
+  { counts: shelf.map((one) => ({ ...one, series: one.ageMonths === null ? 1 : 0 })) },
+)
 
 /** Findings about made results, worked out as the program does. */
 export function scriptedFindings(): Partial<Handlers> {
   const memory = rememberLines()
   const breaks = observed()
   const ageingMemory = rememberLines<AgeingPart>()
-  const archive = { observations: () => breaks, pullSources: () => ({ rows: [plan] }) }
+  const nextMemory = rememberLines<NextPart>()
+  const archive = { observations: () => breaks, pullSources: () => ({ rows: [plan] }), seriesCounts: () => shelf }
   return {
     'findings.of': async (question) => answerFindings({ observations: () => breaks }, question, memory, () => {}),
+    'findings.next': async (question) => answerNext(archive, question, nextMemory, () => {}, '2028-05-02'),
     'findings.ageing': async (question) => answerAgeing(archive, question, ageingMemory, () => {}),
   }
 }

@@ -5,6 +5,7 @@ import {
   ageingFigureWords,
   atAge,
   upcomingWords,
+  whenBroken,
 } from '#words/findings/ageingFigureWords.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 
@@ -26,6 +27,10 @@ it('counts ages in months, and in years where they are whole', () => {
     '18 months',
     '30 years',
   ])
+})
+
+it('says when blocks were broken, also where that is not known', () => {
+  expect([24, null].map(whenBroken)).toEqual(['at 2 years', 'at an age that is not known'])
 })
 
 it('says of a block its own age, of a mean its interval where there is one', () => {

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { tellingNames } from '#words/findings/groupNames.ts'
+import { namesOf, tellingNames } from '#words/findings/groupNames.ts'
 
 const group = (key: string, adhesive: string, exposure: string, bondLineGapMm = 0) => ({
   ...{ key, adhesive, exposure, bondLineGapMm },
@@ -18,4 +18,9 @@ it('calls groups by what tells them apart', () => {
 
 it('calls a group alone by its adhesive', () => {
   expect(names(group('1', 'casein C1', 'loft'))).toEqual(['casein C1'])
+})
+
+it('calls a group that is not among them by its key', () => {
+  const name = namesOf([group('1', 'casein C1', 'loft')], String)
+  expect([name('1'), name('2')]).toEqual(['casein C1', '2'])
 })

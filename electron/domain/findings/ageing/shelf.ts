@@ -25,13 +25,20 @@ export type Move = {
 /** How surely a change is to be told from none. */
 export type Certainty = { readonly confidence: number; readonly power: number }
 
-/** Noncentrality at which a two-sided t test of that many degrees of freedom finds what is there with that power. */
+const known = new Map<string, number>()
+
+/** Noncentrality at which a two-sided t test of that many degrees of freedom finds what is there with that power; each is worked out once. */
 function noncentralityFor(df: number, { confidence, power }: Certainty): number {
+  const key = `${df} ${confidence} ${power}`
+  const before = known.get(key)
+  if (before !== undefined) return before
   const t = -tQuantile((1 - confidence) / 2, df)
   const short = (delta: number) => noncentralTUpperTail(t, df, delta) + noncentralTProbability(-t, df, delta) - power
   let most = 4
   while (short(most) < 0) most *= 2
-  return bracketedRoot(short, 0, most, 1e-12)
+  const found = bracketedRoot(short, 0, most, 1e-12)
+  known.set(key, found)
+  return found
 }
 
 /** Smallest slope that a line through these blocks tells from none; null for fewer than three blocks or one age. */
@@ -66,6 +73,31 @@ export function sightOf(pulls: readonly PlannedPull[], cvPercent: number, certai
   })
 }
 
+/** Age at which the pulls show a slope of that size, percent of the start a year; null: with none of them. */
+export function seenAt(
+  pulls: readonly PlannedPull[],
+  cvPercent: number,
+  certainty: Certainty,
+  percentPerYear: number,
+): number | null {
+  const seen = sightOf(pulls, cvPercent, certainty).find((sight) => sight.changePercentPerYear <= percentPerYear)
+  return seen?.ageMonths ?? null
+}
+
+/** Every way to bring the blocks of one pull to come, all but `least`, to a later one. */
+function* movesOf(pulls: readonly PlannedPull[], least: number) {
+  for (const from of pulls)
+    for (const to of pulls) {
+      const blocks = from.blocks - least
+      if (from.isDone || to.isDone || to.ageMonths <= from.ageMonths || blocks < 1) continue
+      const moved = pulls.map((pull) => {
+        if (pull === from) return { ...pull, blocks: least }
+        return pull === to ? { ...pull, blocks: pull.blocks + blocks } : pull
+      })
+      yield { fromMonths: from.ageMonths, toMonths: to.ageMonths, blocks, moved }
+    }
+}
+
 /**
  * The move of blocks from one pull to come to a later one that makes the smallest visible slope smallest; null where none does. A
  * pull keeps `least` blocks. Checked: tests/domain/findings/ageing/shelf.spec.ts.
@@ -79,23 +111,35 @@ export function bestMove(
   const before = slopeToSee(pulls, cvPercent, certainty)
   if (before === null) return null
   let best: Move | null = null
-  for (const from of pulls)
-    for (const to of pulls) {
-      const blocks = from.blocks - least
-      if (from.isDone || to.isDone || to.ageMonths <= from.ageMonths || blocks < 1) continue
-      const moved = pulls.map((pull) => {
-        if (pull === from) return { ...pull, blocks: least }
-        return pull === to ? { ...pull, blocks: pull.blocks + blocks } : pull
-      })
-      const after = slopeToSee(moved, cvPercent, certainty)
-      if (after !== null && after < (best?.afterPercentPerYear ?? before) * (1 - 1e-9))
-        best = {
-          fromMonths: from.ageMonths,
-          toMonths: to.ageMonths,
-          blocks,
-          beforePercentPerYear: before,
-          afterPercentPerYear: after,
-        }
-    }
+  for (const { moved, ...move } of movesOf(pulls, least)) {
+    const after = slopeToSee(moved, cvPercent, certainty)
+    if (after !== null && after < (best?.afterPercentPerYear ?? before) * (1 - 1e-9))
+      best = { ...move, beforePercentPerYear: before, afterPercentPerYear: after }
+  }
+  return best
+}
+
+/**
+ * The move that shows a slope of that size soonest, of equals the one with the sharpest end; null where none shows it sooner than the
+ * pulls as they are planned. Checked: tests/domain/findings/ageing/shelf.spec.ts.
+ */
+export function soonestMove(
+  pulls: readonly PlannedPull[],
+  cvPercent: number,
+  certainty: Certainty,
+  { least, percentPerYear }: { least: number; percentPerYear: number },
+): (Move & { seenMonths: number }) | null {
+  const before = slopeToSee(pulls, cvPercent, certainty)
+  if (before === null) return null
+  let soonest = seenAt(pulls, cvPercent, certainty, percentPerYear) ?? Number.POSITIVE_INFINITY
+  let best: (Move & { seenMonths: number }) | null = null
+  for (const { moved, ...move } of movesOf(pulls, least)) {
+    const seenMonths = seenAt(moved, cvPercent, certainty, percentPerYear)
+    const after = slopeToSee(moved, cvPercent, certainty)
+    if (seenMonths === null || after === null || seenMonths > soonest) continue
+    if (seenMonths === soonest && (best === null || after >= best.afterPercentPerYear)) continue
+    soonest = seenMonths
+    best = { ...move, seenMonths, beforePercentPerYear: before, afterPercentPerYear: after }
+  }
   return best
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { bestMove, sightOf } from '#domain/findings/ageing/shelf.ts'
+import { bestMove, seenAt, sightOf, soonestMove } from '#domain/findings/ageing/shelf.ts'
 
 const certainty = { confidence: 0.95, power: 0.8 }
 const pulls = [0, 12, 24, 120, 240].map((ageMonths) => ({ ageMonths, blocks: 12, isDone: ageMonths <= 24 }))
@@ -35,5 +35,35 @@ describe('what a shelf can still show', () => {
   it('cannot be moved where every pull is done, or only one is to come', () => {
     expect(bestMove(pulls.slice(0, 3), 15, certainty, 4)).toBeNull()
     expect(bestMove(pulls.slice(0, 4), 15, certainty, 4)).toBeNull()
+  })
+
+  it('shows a change after the first pull whose smallest slope is no larger', () => {
+    const slopes = sightOf(pulls, 15, certainty)
+    for (const { ageMonths, changePercentPerYear } of slopes) {
+      expect(seenAt(pulls, 15, certainty, changePercentPerYear)).toBe(ageMonths)
+      expect(seenAt(pulls, 15, certainty, changePercentPerYear * 1.001)).toBe(ageMonths)
+    }
+    expect(seenAt(pulls, 15, certainty, 0.7)).toBeNull()
+  })
+
+  it('shows a change sooner with the right move, and names none where no move does', () => {
+    const at = (percentPerYear: number) => soonestMove(pulls, 15, certainty, { least: 4, percentPerYear })
+    const moved = pulls.map((pull) => ({ ...pull, blocks: { 120: 4, 240: 20 }[pull.ageMonths] ?? pull.blocks }))
+    const reached = sightOf(moved, 15, certainty).at(-1)!.changePercentPerYear
+    expect(at(reached)).toMatchObject({ fromMonths: 120, toMonths: 240, blocks: 8, seenMonths: 240 })
+    expect(at(reached)!.afterPercentPerYear).toBeCloseTo(reached, 12)
+    // Seen with the last pull as it is planned: no move of these two brings it before
+    expect(at(0.75)).toBeNull()
+    expect(at(0.1)).toBeNull()
+  })
+
+  it('shows a change at an earlier pull where blocks of a young one are brought there', () => {
+    const many = [0, 12, 24, 60, 120, 240].map((ageMonths) => ({ ageMonths, blocks: 12, isDone: ageMonths === 0 }))
+    const planned = sightOf(many, 15, certainty)
+    const wanted = planned.find(({ ageMonths }) => ageMonths === 120)!.changePercentPerYear * 0.97
+    expect(seenAt(many, 15, certainty, wanted)).toBe(240)
+    const move = soonestMove(many, 15, certainty, { least: 3, percentPerYear: wanted })!
+    expect(move.seenMonths).toBe(120)
+    expect(move.toMonths).toBe(120)
   })
 })

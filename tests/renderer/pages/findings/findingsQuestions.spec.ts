@@ -5,11 +5,15 @@ import {
   ageToShow,
   firstSettings,
   inOrder,
+  nextQuestionOf,
   readMargin,
   treatmentOf,
   treatmentOfMeans,
+  typedChange,
   typedFactor,
   typedLimit,
+  typedShare,
+  typedYears,
 } from '#renderer/pages/findings/findingsQuestions.ts'
 
 const at = (group: string, ageMonths: number | null) => ({ group, ageMonths })
@@ -61,6 +65,7 @@ test('asks of ages what can be read of the fields, and what is usual else', () =
     return [question.sharePercent, question.atMonths]
   }
   expect(asked('70', '2.5')).toEqual([70, 30])
+  expect(asked('62,5', '2,5')).toEqual([62.5, 30])
   expect(asked('', '')).toEqual([80, null])
   expect(asked('100', '200')).toEqual([80, null])
   expect(asked('much', 'long')).toEqual([80, null])
@@ -82,3 +87,19 @@ test.each(['ten', '', '0', '-5', '140', '5 N'])(
     expect(error).toMatch(/^.+\.$/)
   },
 )
+
+test('asks what to do next by what can be read of the fields, and what is usual else', () => {
+  const asked = (changePercent: string, marginPercent: string, referenceAdhesive = '') => {
+    const question = nextQuestionOf({ ...firstSettings, changePercent, marginPercent, referenceAdhesive })
+    return [question.changePercentPerYear, question.marginPercent, question.referenceAdhesive]
+  }
+  expect(asked('0.5', '15', 'epoxy E4')).toEqual([0.5, 15, 'epoxy E4'])
+  expect(asked('', '')).toEqual([1, 10, null])
+  expect(asked('0', '900')).toEqual([1, 10, null])
+})
+
+test('reads shares, years and changes as they are typed, and takes none that cannot be one', () => {
+  expect(['80', '62,5', '0', '100', '', 'x'].map(typedShare)).toEqual([80, 62.5, null, null, null, null])
+  expect(['30', '0', '101', ''].map(typedYears)).toEqual([30, null, null, null])
+  expect(['1', '0,5', '0', '101', ''].map(typedChange)).toEqual([1, 0.5, null, null, null])
+})
