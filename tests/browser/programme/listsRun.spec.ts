@@ -12,7 +12,7 @@ const epoxies = ['E-1', 'E-2'].map((number) =>
 )
 
 test.skipIf(chromiumPath === null)(
-  'a list is filtered, the filter kept, columns chosen, a row opened and left, and labels printed of a selection, by keyboard',
+  'a list is filtered, the filter kept, columns chosen, a row opened and left, labels printed of a selection, and levels of a study chosen, by keyboard',
   async () => {
     const engine = await createRealEngine({
       archivePath: archiveFileOf((database) => {
@@ -81,6 +81,23 @@ test.skipIf(chromiumPath === null)(
     await page.getByRole('cell', { name: 'box 4' }).first().waitFor()
     await hands.choose('Print labels')
     await page.getByText('2 labels on 1 page.').waitFor()
+
+    await hands.press('d', 'Studies')
+    await hands.choose('Loft and bilge')
+    await hands.choose('Glue-up on 31 Aug 2030')
+    await page.getByRole('heading', { level: 1, name: /31 Aug 2030/ }).waitFor()
+    await page.goBack()
+    await hands.choose('Pulls')
+    await page.getByRole('heading', { level: 1, name: 'Due' }).waitFor()
+    await page.goBack()
+    await hands.choose('Studies')
+    await hands.choose('Plan a study')
+    await hands.fill('Adhesives', 'epo')
+    await hands.key('ArrowDown', 'Enter')
+    await page.getByRole('button', { name: 'Take epoxy E4 out' }).waitFor()
+    await hands.type('hide glue')
+    await hands.key('Enter')
+    await page.getByText('New: it is entered in the catalogue too.').waitFor()
     expect(problems).toEqual([])
   },
 )

@@ -12,12 +12,12 @@ function planned(glued?: { toMonths: number; lost: number }): ScriptedHost {
 /** Types a whole study by keyboard, field after field. */
 export async function typeStudy(page: Page): Promise<void> {
   await page.getByLabel('Title').fill('Which adhesive lasts in loft and bilge?')
-  await page.getByRole('textbox', { name: 'Adhesives' }).focus()
+  await page.getByRole('combobox', { name: 'Adhesives' }).focus()
   for (const name of ['casein C1', 'epoxy E4', 'urea-formaldehyde F6', 'resorcinol R2', 'polyurethane U3', 'PVA V5']) {
     await page.keyboard.type(name)
     await page.keyboard.press('Enter')
   }
-  await page.getByRole('textbox', { name: 'Exposures' }).focus()
+  await page.getByRole('combobox', { name: 'Exposures' }).focus()
   for (const name of ['loft', 'bilge']) {
     await page.keyboard.type(name)
     await page.keyboard.press('Enter')

@@ -59,7 +59,7 @@ export function SavedFilters({
         aria-disabled={shown === null}
         onClick={() => shown !== null && void set.run({ savedFilters: withoutFilter(savedFilters, shown) })}
       >
-        Let it go
+        Remove
       </button>
       <Field
         label="Keep this one as"
