@@ -4,6 +4,7 @@ import { buildIfNeeded } from '#shells/start/build.ts'
 import { archiveBenchmark } from './archive.ts'
 import { compareBenchmark } from './compare.ts'
 import { findingsBenchmark } from './findings.ts'
+import { importBenchmark } from './import.ts'
 import { liveBenchmark } from './live.ts'
 import type { Benchmark } from './measurement.ts'
 import { overviewBenchmark } from './overview.ts'
@@ -15,6 +16,7 @@ const benchmarks: Record<string, Benchmark> = {
   live: liveBenchmark,
   archive: archiveBenchmark,
   compare: compareBenchmark,
+  import: importBenchmark,
   findings: findingsBenchmark,
   overview: overviewBenchmark,
 }

@@ -55,6 +55,8 @@ export type New<Input, Key extends string, By extends Numbering> = By extends 'r
 /** A table of records: how one gets in and out. `New` is what is given to be stored, `Stored` what is read. */
 export type RecordTable<Stored = unknown, New = never> = {
   readonly noun: string
+  /** The column of its number. */
+  readonly id: string
   readonly texts: { readonly insert: string; readonly select: string; readonly byId: string; readonly ids: string }
   valuesOf(record: New): Row
   /** Just what is stored. */
@@ -73,11 +75,14 @@ export function recordTable<Stored extends object, Input extends object, Key ext
   const written = identity.by === 'record' ? [idPlace, ...ofRecord] : ofRecord
   const read = identity.inRecord ? [idPlace, ...ofRecord] : ofRecord
   const names = written.map(({ name }) => name)
-  const select = `SELECT ${[...new Set([id, ...names])].join(', ')} FROM ${table}`
+  const all = [...new Set([id, ...names])].join(', ')
+  const select = `SELECT ${all} FROM ${table}`
   return {
     noun,
+    id,
     texts: {
-      insert: `INSERT INTO ${table} (${names.join(', ')}) VALUES (${names.map((name) => `@${name}`).join(', ')})`,
+      insert: `INSERT INTO ${table} (${names.join(', ')}) VALUES (${names.map((name) => `@${name}`).join(', ')})
+        RETURNING ${all}`,
       select,
       byId: `${select} WHERE ${id} = ?`,
       ids: `SELECT ${id} AS id FROM ${table}`,
@@ -97,8 +102,8 @@ export function insertRow<Stored, New>(
   table: RecordTable<Stored, New>,
   record: New,
 ): { id: number; content: Record<string, unknown>; stored: Stored } {
-  const id = Number(prepared(database, table.texts.insert).run(table.valuesOf(record)).lastInsertRowid)
-  const content = readContent(database, table, id)
+  const row = prepared<Row>(database, table.texts.insert).get(table.valuesOf(record))!
+  const [id, content] = [Number(row[table.id]), table.contentOf(row)]
   try {
     return { id, content, stored: table.parse(content) }
   } catch (thrown) {

@@ -46,15 +46,21 @@ export const specimenKind = recordKind({
   },
 })
 
-function refuseTakenNumber(database: Database, number: string, specimenId: number): void {
-  const taken = prepared<{ specimen_id: number; number: string }>(
+type Taken = { specimen_id: number; number: string }
+
+/** Throws the trouble "conflict" where one of the numbers is that of a specimen other than `own`. One look for all of them. */
+function refuseTakenNumbers(database: Database, numbers: readonly string[], own: number | null): void {
+  const wanted = new Set(numbers.map(folded))
+  const alike = prepared<Taken>(
     database,
-    `SELECT s.specimen_id, r.number FROM specimen_current s JOIN specimen_revision r ON r.revision_id = s.revision_id
-     WHERE s.number_folded = ? OR s.number_key = ?`,
-  )
-    .all(caseFolded(number), naturalKey(number))
-    .find((other) => other.specimen_id !== specimenId && folded(other.number) === folded(number))
-  if (taken !== undefined) throw numberTaken(number)
+    `SELECT s.specimen_id, r.number FROM (
+       SELECT specimen_id, revision_id FROM specimen_current WHERE number_folded IN (SELECT value FROM json_each(?))
+       UNION SELECT specimen_id, revision_id FROM specimen_current WHERE number_key IN (SELECT value FROM json_each(?))) s
+     JOIN specimen_revision r ON r.revision_id = s.revision_id`,
+  ).all(JSON.stringify(numbers.map(caseFolded)), JSON.stringify(numbers.map(naturalKey)))
+  const taken = alike.find((other) => other.specimen_id !== own && wanted.has(folded(other.number)))
+  if (taken !== undefined)
+    throw numberTaken(numbers.find((number) => folded(number) === folded(taken.number)) ?? taken.number)
 }
 
 const numberTaken = (number: string) =>
@@ -65,7 +71,7 @@ const numberTaken = (number: string) =>
 
 function storeRevision(database: Database, revision: Specimen): Specimen {
   const { specimenId, fields } = revision
-  refuseTakenNumber(database, fields.number, specimenId)
+  refuseTakenNumbers(database, [fields.number], specimenId)
   const stored = storeRecord(database, specimenKind, revision)
   refreshSpecimens(database, [specimenId])
   touchBreaksOf(database, specimenId)
@@ -102,10 +108,14 @@ export function storeSpecimens(
     database,
     'SELECT coalesce(max(specimen_id), 0) AS last FROM specimen_revision',
   ).get()!
+  refuseTakenNumbers(
+    database,
+    list.map(({ number }) => number),
+    null,
+  )
   const given = new Set<string>()
   return list.map((fields) => {
     last += 1
-    refuseTakenNumber(database, fields.number, last)
     if (given.has(folded(fields.number))) throw numberTaken(fields.number)
     given.add(folded(fields.number))
     return storeRecord(database, specimenKind, { specimenId: last, revision: 1, recordedAt, by, reason: '', fields })

@@ -32,6 +32,11 @@ export function foundDecimalSign(texts: Iterable<string>): { sign: DecimalSign |
   return { sign: [...found][0] ?? null, contradiction: false }
 }
 
+const numberWith: Readonly<Record<DecimalSign, RegExp>> = {
+  '.': /^(?:\d*|\d{1,3}(?:,\d{3})+)(?:\.\d*)?$/,
+  ',': /^(?:\d*|\d{1,3}(?:\.\d{3})+)(?:,\d*)?$/,
+}
+
 /**
  * A number as text with a point before its decimals and nothing between its thousands, where it is written with this sign; null:
  * it is not. What follows the number stays.
@@ -42,7 +47,6 @@ export function withPoint(text: string, sign: DecimalSign): string | null {
     /^(\s*[+\-\u2212]?\s*)([\d.,]+(?:[ \u00a0\u202f]\d{3}(?!\d)[\d.,]*)*)(.*)$/s.exec(text) ?? []
   if (body === '' || !/[.,]/.test(body)) return text
   const digits = body.replaceAll(/[ \u00a0\u202f]/g, '')
-  const fits = new RegExp(`^(?:\\d*|\\d{1,3}(?:\\${group}\\d{3})+)(?:\\${sign}\\d*)?$`)
-  if (!fits.test(digits)) return null
+  if (!numberWith[sign].test(digits)) return null
   return `${before}${digits.replaceAll(group, '').replace(sign, '.')}${after}`
 }
