@@ -21,6 +21,14 @@ export function importHandlers(
   { archive, clock, tasks, emit, demo }: HandlerParts,
   bench: Pick<Bench, 'state'>,
 ): HandlersOf<typeof importProcedures> {
+  function refuseWhileLoading(blocks: number): void {
+    if (blocks > mostWhileLoading && bench.state().phase === 'loading')
+      throw new Trouble(
+        'conflict',
+        `A break is being recorded, and storing ${blocks} blocks would keep its samples from the disk.`,
+        'Import when it has ended.',
+      )
+  }
   return {
     'imports.look': ({ name, content, sheet, headerRow, delimiter, encoding }) =>
       tasks.run('import', async (signal) => {
@@ -33,18 +41,23 @@ export function importHandlers(
       tasks.run('import', async (signal) =>
         answerOf(await tryImport(archive, await readImportTable(name, bytesOf(name, content), mapping, signal))),
       ),
-    'imports.run': ({ name, content, mapping, by }) =>
-      tasks.run('import', async (signal) => {
-        const table = await readImportTable(name, bytesOf(name, content), mapping, signal)
-        if (table.rows.length > mostWhileLoading && bench.state().phase === 'loading')
-          throw new Trouble(
-            'conflict',
-            `A break is being recorded, and storing ${table.rows.length} blocks would keep its samples from the disk.`,
-            'Import when it has ended.',
-          )
-        const said = { recordedAt: clock.instant(), by, demo: await demo.isOpen() }
-        return answerOf(await runImport(archive, table, said, (progress) => emit('task.progress', progress), signal))
-      }),
+    'imports.run': async ({ name, content, mapping, by }) => {
+      let stored: ImportAnswer | null = null
+      try {
+        return await tasks.run('import', async (signal) => {
+          const table = await readImportTable(name, bytesOf(name, content), mapping, signal)
+          refuseWhileLoading(table.rows.length)
+          const said = { recordedAt: clock.instant(), by, demo: await demo.isOpen() }
+          const outcome = await runImport(archive, table, said, (progress) => emit('task.progress', progress), signal)
+          stored = answerOf(outcome)
+          return stored
+        })
+      } catch (thrown) {
+        // Stopped when all of it was stored already: that is what became of it
+        if (stored !== null) return stored
+        throw thrown
+      }
+    },
     'imports.list': () => archive.importRuns(),
     'imports.decide': ({ importRunId, ...decision }) =>
       archive.decideImport(importRunId, { ...decision, recordedAt: clock.instant() }),

@@ -66,6 +66,14 @@ test('tells how far the storing is', async () => {
   expect(told.at(-1)).toBe(1200)
 })
 
+test('says what was stored where the wish to stop it comes too late', async () => {
+  made.engine.subscribe('task.progress', ({ done, total }) => {
+    if (done === total) void made.handlers['task.cancel']({ task: 'import' })
+  })
+  const { summary } = await made.handlers['imports.run']({ ...large(20), mapping, by: 'Ada' })
+  expect(summary.new).toBe((await made.handlers['imports.list']({}))[0]!.results)
+})
+
 test.each([
   ['a file that is too large', new Uint8Array(30_000_001), 'invalid-input', /30\.0 MB/],
   ['a locked file', fromHex('d0cf11e0a1b11ae1'), 'not-readable', /password/],

@@ -58,18 +58,18 @@ export function Outcome({ answer: { summary, fates } }: { answer: ImportAnswer }
 
 function columnsFor(dryRun: boolean): Column<ImportFate, 'row'>[] {
   return [
-    { key: 'row', title: 'Row', numeric: true, width: '8%', cell: ({ row }) => row },
-    { key: 'column', title: 'Column', width: '12%', cell: ({ column }) => column ?? '' },
-    { key: 'fate', title: 'Fate', width: '13%', cell: ({ fate }) => <strong>{fateWords(fate)}</strong> },
-    { key: 'number', title: 'Number', width: '14%', cell: ({ number }) => number ?? '' },
+    { key: 'row', title: 'Row', numeric: true, width: '7%', cell: ({ row }) => row },
+    { key: 'fate', title: 'Fate', width: '11%', cell: ({ fate }) => <strong>{fateWords(fate)}</strong> },
     {
       key: 'reason',
       title: 'In words',
-      width: '53%',
+      width: '56%',
       cell: (fate) => {
         const sentence = fateSentence(fate, dryRun)
         return <span title={sentence}>{sentence}</span>
       },
     },
+    { key: 'number', title: 'Number', width: '14%', cell: ({ number }) => number ?? '' },
+    { key: 'column', title: 'Column', width: '12%', cell: ({ column }) => column ?? '' },
   ]
 }
