@@ -1,5 +1,6 @@
 import { demoSource } from '#contract/bench/source.ts'
 import { Trouble } from '#contract/errors.ts'
+import { listQuery } from '#contract/listQuery.ts'
 import type { Engine } from '#engine/core/engine.ts'
 
 /**
@@ -16,5 +17,15 @@ export async function startDemo({ handlers }: Pick<Engine, 'handlers'>): Promise
     )
   // One that holds a part of the study, because the program was ended, is filled up.
   await handlers['demo.fill']({})
+  await layWaitingBlock(handlers)
   await handlers['bench.connect']({ source: demoSource })
+}
+
+/** While the demo is filled, the bench follows its sessions, and the block that it holds in the end is a broken one. */
+async function layWaitingBlock(handlers: Engine['handlers']): Promise<void> {
+  const { specimen } = await handlers['bench.state']({})
+  if (specimen === null || specimen.timesBroken === 0) return
+  const { rows } = await handlers['specimens.list'](listQuery.parse({ status: 'waiting', limit: 1 }))
+  const [first] = rows
+  if (first !== undefined) await handlers['bench.takeSpecimen']({ specimenId: first.specimenId, again: false })
 }

@@ -11,6 +11,7 @@ function demoEngine(demo: boolean) {
       done.push('filled')
       return freshInfo.archive
     },
+    'bench.state': async () => benchAtRest,
     'bench.connect': async ({ source }) => {
       done.push(source.kind)
       return benchAtRest

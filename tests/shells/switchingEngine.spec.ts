@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { expect, onTestFinished, test } from 'vitest'
 import { openArchive } from '#archive/openArchive.ts'
 import { demoSource } from '#contract/bench/source.ts'
+import { listQuery } from '#contract/listQuery.ts'
 import { specimenFields } from '#contract/specimens/specimen.ts'
 import { createSwitchingEngine } from '#shells/switchingEngine.ts'
 
@@ -30,7 +31,12 @@ test('opens the demo in place of a person’s own archive, which nothing invente
   const { demo, archive } = await handlers['app.info']({})
   expect({ demo, path: archive.path }).toEqual({ demo: true, path: demoPath })
   expect(archive.specimens).toBeGreaterThan(1000)
-  expect((await handlers['bench.state']({})).connection).toMatchObject({ status: 'open', source: { kind: 'virtual' } })
+  const { connection, specimen, waitingSpecimens } = await handlers['bench.state']({})
+  expect(connection).toMatchObject({ status: 'open', source: { kind: 'virtual' } })
+  // The block at hand is the first that waits, whatever was broken while the demo was filled
+  const { rows } = await handlers['specimens.list'](listQuery.parse({ status: 'waiting', limit: 1 }))
+  expect(specimen).toMatchObject({ specimenId: rows[0]!.specimenId, timesBroken: 0 })
+  expect(waitingSpecimens).toBeGreaterThan(0)
   await expect.poll(() => statuses).toContain('open')
   const own = await openArchive({ path: ownPath, program: 'test', mode: 'read' })
   expect(await own.info()).toMatchObject({ specimens: 1, breaks: 0, demo: false, own: true })

@@ -126,8 +126,8 @@ async function breakBlocks(
   }
 }
 
-/** The newer amplifier sends half as many readings; that also keeps the first start quick. */
-const rateHz = ({ ageMonths }: DemoPull) => (ageMonths === 0 ? 80 : 40)
+/** Fewer readings of the later pulls keep the first start quick; strokes of a hand pump are too fast for that. */
+const rateHz = ({ ageMonths, adhesive }: DemoPull) => (ageMonths === 0 || adhesive.scenario === 'hand-pumped' ? 80 : 40)
 
 /** The virtual press, which finds in each block the strength that was made up for it. */
 function pressOf(pull: DemoPull, blocks: readonly DemoBlock[], clock: SteppedClock) {
