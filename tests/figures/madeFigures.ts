@@ -6,7 +6,6 @@ import { controlChart, controlChartOf } from '#figures/calibration/controlChart.
 import { driftFigure } from '#figures/calibration/driftFigure.ts'
 import { residualFigure } from '#figures/calibration/residualFigure.ts'
 import { stepErrorFigure } from '#figures/calibration/stepErrorFigure.ts'
-import type { Figure, FigureSize } from '#figures/drawing/figure.ts'
 import { type AgeingPicture, ageingFigure, ageingKeysFigure } from '#figures/findings/ageingFigure.ts'
 import { climatePanel } from '#figures/findings/climate/climatePanel.ts'
 import { storedStrength } from '#figures/findings/climate/storedStrength.ts'
@@ -21,8 +20,7 @@ import { scriptedCurve, seededNumbers } from '../fakes/scripted/scriptedCurve.ts
 import { createScriptedHost } from '../fakes/scripted/scriptedHost.ts'
 import { climateAxis, madePanel, madeSeries } from './findings/climate/madeClimate.ts'
 import { madeOverviews } from './findings/overview/madeOverviews.ts'
-
-export type MadeFigure = { name: string; draw(size: FigureSize): Figure }
+import type { MadeFigure } from './madeFigure.ts'
 
 const { force, strength } = quantitiesIn('SI')
 

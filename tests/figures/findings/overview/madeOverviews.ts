@@ -6,7 +6,7 @@ import { overviewOf } from '#domain/findings/overview/overviewOf.ts'
 import { heatTable } from '#figures/findings/overview/heatTable.ts'
 import { overviewFigure } from '#figures/findings/overview/overviewFigure.ts'
 import { madeOverviewBlocks } from '#tests/fakes/scripted/scriptedOverview.ts'
-import type { MadeFigure } from '#tests/figures/madeFigures.ts'
+import type { MadeFigure } from '#tests/figures/madeFigure.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 
 /** The overview and its table of means in exact states; `name` is that of an adhesive. */
