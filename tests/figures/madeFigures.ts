@@ -6,6 +6,7 @@ import { controlChart, controlChartOf } from '#figures/calibration/controlChart.
 import { driftFigure } from '#figures/calibration/driftFigure.ts'
 import { residualFigure } from '#figures/calibration/residualFigure.ts'
 import { stepErrorFigure } from '#figures/calibration/stepErrorFigure.ts'
+import type { FigureSize } from '#figures/drawing/figure.ts'
 import { type AgeingPicture, ageingFigure, ageingKeysFigure } from '#figures/findings/ageingFigure.ts'
 import { climatePanel } from '#figures/findings/climate/climatePanel.ts'
 import { storedStrength } from '#figures/findings/climate/storedStrength.ts'
