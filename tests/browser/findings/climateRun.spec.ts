@@ -45,7 +45,7 @@ describe.skipIf(chromiumPath === null)('the climate of a store', () => {
     await press('Enter')
 
     // The figure is read, and the file set aside
-    await page.getByRole('group', { name: /^temperature of the store/ }).focus()
+    await page.getByRole('group', { name: 'temperature of exposure loft over time' }).focus()
     await press('ArrowRight')
     await page
       .getByText(/Feb 2026: .*°C/)

@@ -16,6 +16,8 @@ export type DayMark = { readonly timeS: number; readonly name: string }
 export type ClimatePanel = {
   /** "temperature". */
   readonly name: string
+  /** "exposure loft". */
+  readonly store: string
   readonly quantity: Pick<Quantity, 'unit' | 'factor' | 'zeroAt' | 'text'>
   readonly band: ClimateBand
   readonly gaps: readonly Span[]
@@ -46,7 +48,7 @@ export function climatePanel(panel: ClimatePanel, size: FigureSize): Figure {
   return {
     ...size,
     heightPx: frame.heightPx + keysPx,
-    title: `${name} of the store over time`,
+    title: `${name} of ${panel.store} over time`,
     description: climatePanelWords(panel),
     marks: [
       ...axes,

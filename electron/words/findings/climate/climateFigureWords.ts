@@ -2,7 +2,7 @@ import type { ClimateBand, StoredSeries } from '#contract/findings/climateAnswer
 import { ageInWords } from '../../breaks/groupName.ts'
 import { countOf } from '../../units/counts.ts'
 import type { Quantity } from '../../units/quantities.ts'
-import { utcDayWords } from '../../units/times.ts'
+import { dayWords, utcDayWords } from '../../units/times.ts'
 
 type Text = (stored: number) => string
 
@@ -33,6 +33,22 @@ export function climatePanelWords({ name, quantity: { text }, band, gaps, days }
   const marked =
     days.length === 0 ? '' : ` Marked: ${days.map((day) => `${day.name} on ${utcDayWords(day.timeS)}`).join(', ')}.`
   return `${span}${missing}${marked}`
+}
+
+/** Where a figure of a store's climate comes from, as it stands below one that is handed on. */
+export function climateOriginLines(from: {
+  /** Name of the archive's file; null: it is not known yet. */
+  archive: string | null
+  instant: string
+  files: readonly { fileName: string; fileSha256: string }[]
+  simulated: boolean
+}): string[] {
+  const files = from.files.map(({ fileName, fileSha256 }) => `${fileName} (${fileSha256.slice(0, 16)})`)
+  const archive = from.archive === null ? '' : `Archive ${from.archive}, `
+  return [
+    `${archive}${dayWords(from.instant)}. Readings: ${files.join(', ')}.`,
+    ...(from.simulated ? ['Simulated: no logger made these readings.'] : []),
+  ]
 }
 
 type AtAge = StoredSeries['ages'][number]

@@ -4,17 +4,23 @@ import { storedStrength } from '#figures/findings/climate/storedStrength.ts'
 import { ageInWords } from '#words/breaks/groupName.ts'
 import { percentText } from '#words/findings/climate/climateWords.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { Figure } from '../../../parts/Figure.tsx'
+import { ExportedFigure } from '../../../parts/figures/ExportedFigure.tsx'
 
 const percent = { unit: '%', factor: 1, text: (value: number | null) => (value === null ? '–' : percentText(value)) }
 
 /** Temperature, humidity, moisture and strength over the same time. */
 export function ClimateFigures({
   climate,
+  store,
+  origin,
   series,
   name,
 }: {
   climate: StoreClimate
+  /** "exposure loft". */
+  store: string
+  /** What stands below a figure that is saved. */
+  origin(): string[]
   series: StoredSeries | null
   name: string
 }) {
@@ -39,14 +45,17 @@ export function ClimateFigures({
   return (
     <section className="climate-figures" aria-label="Over time">
       {shown.map((panel, i) => (
-        <Figure
+        <ExportedFigure
           key={panel.name}
+          origin={origin}
           draw={(size) =>
-            climatePanel({ ...panel, gaps: climate.gaps, days, axis, keys: i === shown.length - 1 }, size)
+            climatePanel({ ...panel, store, gaps: climate.gaps, days, axis, keys: i === shown.length - 1 }, size)
           }
         />
       ))}
-      {series === null ? null : <Figure draw={(size) => storedStrength({ series, axis, name }, strength, size)} />}
+      {series === null ? null : (
+        <ExportedFigure origin={origin} draw={(size) => storedStrength({ series, axis, name }, strength, size)} />
+      )}
       <p className="prose quiet">
         Times are UTC. Wood moisture is that to which this air would bring wood in the end (USDA Wood Handbook, equation
         4-5); a block follows slowly, and its inside more slowly still. Strength is as observed, with 95 % intervals of

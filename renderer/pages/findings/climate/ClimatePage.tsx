@@ -1,5 +1,10 @@
 import { type ReactNode, useState } from 'react'
-import { type ClimateLimits, type ClimateStore, climateLimits } from '#contract/findings/climate.ts'
+import {
+  type ClimateImportSummary,
+  type ClimateLimits,
+  type ClimateStore,
+  climateLimits,
+} from '#contract/findings/climate.ts'
 import type { ClimateOfStore, StoredSeries } from '#contract/findings/climateAnswers.ts'
 import { madeAlike } from '#words/breaks/groupName.ts'
 import { storeName } from '#words/findings/climate/climateWords.ts'
@@ -14,6 +19,7 @@ import { ClimateImports } from './ClimateImports.tsx'
 import { ClimateYears } from './ClimateYears.tsx'
 import { keyOfStore, storesOf } from './climateStores.ts'
 import { LimitFields } from './LimitFields.tsx'
+import { useClimateOrigin } from './useClimateOrigin.ts'
 import './climate.css'
 
 /** What air the blocks in a store lay in, and beside it how strong they were. */
@@ -45,7 +51,7 @@ export function ClimatePage() {
         </p>
       ) : null}
       {store === null ? null : (
-        <Store store={store} limits={limits} onLimits={setLimits}>
+        <Store store={store} imports={imports.value ?? []} limits={limits} onLimits={setLimits}>
           <StoreChoice stores={stores} store={store} onStore={setChosen} />
         </Store>
       )}
@@ -74,7 +80,12 @@ function StoreChoice({
   )
 }
 
-type View = { limits: ClimateLimits; onLimits(limits: ClimateLimits): void; children: ReactNode }
+type View = {
+  imports: readonly ClimateImportSummary[]
+  limits: ClimateLimits
+  onLimits(limits: ClimateLimits): void
+  children: ReactNode
+}
 
 /** `children`: the choice of the store. */
 function Store({ store, children, ...view }: { store: ClimateStore } & View) {
@@ -99,10 +110,11 @@ function Store({ store, children, ...view }: { store: ClimateStore } & View) {
   )
 }
 
-function Shown({ found, limits, onLimits, children }: { found: ClimateOfStore } & View) {
+function Shown({ found, imports, limits, onLimits, children }: { found: ClimateOfStore } & View) {
   const { length } = useQuantities()
   const [key, setKey] = useState('')
   const { climate, series, simulated } = found
+  const origin = useClimateOrigin(found, imports)
   const shown = series.find((one) => one.key === key) ?? series[0] ?? null
   const name = (one: StoredSeries) => madeAlike(one, length.text)
   return (
@@ -129,7 +141,13 @@ function Shown({ found, limits, onLimits, children }: { found: ClimateOfStore } 
         <>
           {simulated ? <p className="climate-mark">Readings of this store: {simulatedMark}.</p> : null}
           {shown === null ? <p className="quiet">No block that lies here was broken yet.</p> : null}
-          <ClimateFigures climate={climate} series={shown} name={shown === null ? '' : name(shown)} />
+          <ClimateFigures
+            climate={climate}
+            store={storeName(found.store)}
+            origin={origin}
+            series={shown}
+            name={shown === null ? '' : name(shown)}
+          />
           <LimitFields limits={limits} onLimits={onLimits} />
           <ClimateYears climate={climate} limits={limits} />
         </>

@@ -12,7 +12,13 @@ export function madePanel(change: Partial<ClimatePanel> = {}): ClimatePanel {
   const mean = (d: number) => 10 - 10 * Math.cos((2 * Math.PI * d) / 365)
   const values = (at: (d: number) => number) => Float64Array.from(days, at)
   return {
-    ...{ name: 'temperature', quantity: quantitiesIn('SI').temperature, keys: true, axis: climateAxis },
+    ...{
+      name: 'temperature',
+      store: 'exposure loft',
+      quantity: quantitiesIn('SI').temperature,
+      keys: true,
+      axis: climateAxis,
+    },
     band: {
       timeS: values((d) => climateAxis.fromS + d * day),
       ...{ min: values((d) => mean(d) - 4), mean: values(mean), max: values((d) => mean(d) + 5) },

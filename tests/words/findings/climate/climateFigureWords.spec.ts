@@ -1,5 +1,10 @@
 import { expect, it } from 'vitest'
-import { bandPlaceWords, climatePanelWords, storedStrengthWords } from '#words/findings/climate/climateFigureWords.ts'
+import {
+  bandPlaceWords,
+  climateOriginLines,
+  climatePanelWords,
+  storedStrengthWords,
+} from '#words/findings/climate/climateFigureWords.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 
 const text = (value: number) => `${value} %`
@@ -14,6 +19,18 @@ it('says the span, how far it goes, where readings are missing and which days ar
   expect(climatePanelWords({ ...panel, gaps: [{}], days: [{ timeS: 0, name: 'blocks broken' }] })).toMatch(
     / Readings are missing in 1 stretch\. Marked: blocks broken on 1 Jan 1970\.$/,
   )
+})
+
+it('says which archive and which files a figure comes from, and that nobody measured them', () => {
+  const from = { archive: 'a.breakledger', instant: '2026-11-30T12:00:00.000Z', simulated: false }
+  const files = [{ fileName: 'loft.csv', fileSha256: 'ab'.repeat(32) }]
+  expect(climateOriginLines({ ...from, files })).toEqual([
+    'Archive a.breakledger, 30 Nov 2026. Readings: loft.csv (abababababababab).',
+  ])
+  expect(climateOriginLines({ ...from, archive: null, files, simulated: true })).toEqual([
+    expect.stringMatching(/^30 Nov 2026\./),
+    expect.stringMatching(/^Simulated/),
+  ])
 })
 
 it('says one place of a band, with its range where it has one', () => {
