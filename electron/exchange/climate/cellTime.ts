@@ -16,11 +16,15 @@ const timeOfDay =
 /** Reads times whose days are written so; null: only what can be but one day is taken. `clock`: the time of day where it has a column of its own. */
 export function timeReader(dateFormat: string | null): (cell: Cell, clock: Cell | null) => Read<ShownTime> {
   // Thousands of rows follow each other with the same day
-  let known = { text: '', day: { fault: '' } as Read<string> }
-  const dayIn = (cell: Cell): Read<string> => {
-    if (cell.kind !== 'text') return cellDate(cell, dateFormat)
-    if (cell.text !== known.text) known = { text: cell.text, day: cellDate(cell, dateFormat) }
-    return known.day
+  let known = { text: '', dayS: { fault: '' } as Read<number> }
+  const daySOf = (cell: Cell): Read<number> => {
+    const day = cellDate(cell, dateFormat)
+    return 'fault' in day ? day : { value: dayOf(day.value) * secondsPerDay }
+  }
+  const dayIn = (cell: Cell): Read<number> => {
+    if (cell.kind !== 'text') return daySOf(cell)
+    if (cell.text !== known.text) known = { text: cell.text, dayS: daySOf(cell) }
+    return known.dayS
   }
   return (cell, clock) => {
     const parts = cell.kind === 'text' && clock === null ? withTime.exec(cell.text.trim()) : null
@@ -28,7 +32,7 @@ export function timeReader(dateFormat: string | null): (cell: Cell, clock: Cell 
     if ('fault' in day) return day
     const time = timeOf(cell, clock, parts === null ? null : parts[2]!)
     if ('fault' in time) return time
-    return { value: { shownS: dayOf(day.value) * secondsPerDay + time.value.shownS, aheadS: time.value.aheadS } }
+    return { value: { shownS: day.value + time.value.shownS, aheadS: time.value.aheadS } }
   }
 }
 

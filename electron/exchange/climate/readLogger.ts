@@ -158,7 +158,7 @@ function writingOf(table: LoggerTable, mapping: ClimateMapping, columns: readonl
 }
 
 function inOrder({ columns, rejected, rejectedCount }: Taken, clock: ZoneClock, nowS: number): LoggerFile {
-  const row = columns.row.values()
+  const row = columns.row.view()
   const { timeS, faults, newestFirst } = loggerTimes(columns.shownS.view(), columns.aheadS.view(), clock, nowS)
   const named = [...rejected]
   for (const [place, { fault, other }] of faults) {
@@ -166,9 +166,10 @@ function inOrder({ columns, rejected, rejectedCount }: Taken, clock: ZoneClock, 
     const reason = timeFaultWords[fault](other === null ? null : row[other]!)
     named.push({ row: row[place]!, reason: spoiltRow(row[place]!, null, reason) })
   }
-  const places = [...timeS.keys()].filter((place) => !Number.isNaN(timeS[place]!))
-  if (newestFirst) places.reverse()
-  const picked = (values: Float64Array) => Float64Array.from(places, (place) => values[place]!)
+  const picked = (values: Float64Array) => {
+    const kept = values.filter((_, place) => !Number.isNaN(timeS[place]!)) as Float64Array<ArrayBuffer>
+    return newestFirst ? kept.reverse() : kept
+  }
   return {
     readings: {
       row: picked(row),

@@ -4,7 +4,7 @@ import type { Delimiter, TextEncoding } from '#contract/specimens/importMapping.
 import { type Cell, mostColumns, type Sheet, type SheetRow, textCell } from '../sheets/sheet.ts'
 import { foundDelimiter } from './foundDelimiter.ts'
 import { tableOptions } from './tableOptions.ts'
-import { decodedText } from './textEncoding.ts'
+import { tableText } from './textEncoding.ts'
 
 /** How a table of text is laid out, as far as the person said so; null: found from the file. `headerRow` 0: it has no headings. */
 export type TextLayout = { delimiter: Delimiter | null; encoding: TextEncoding | null; headerRow: number }
@@ -29,8 +29,8 @@ export async function eachCsvRow(
   listener: CsvListener,
   signal?: AbortSignal,
 ): Promise<{ lastRow: number; delimiter: string; encoding: string }> {
-  const { text, encoding } = decodedText(file, bytes, said.encoding)
-  const delimiter = said.delimiter ?? foundDelimiter(text, said.headerRow)
+  const { start, encoding, utf8 } = tableText(file, bytes, said.encoding)
+  const delimiter = said.delimiter ?? foundDelimiter(start, said.headerRow)
   let lastRow = 0
   const parser = parse({
     ...tableOptions(delimiter),
@@ -45,7 +45,6 @@ export async function eachCsvRow(
   parser.on('error', () => {})
   try {
     // As bytes: a piece of text could end within a pair of surrogates
-    const utf8 = Buffer.from(text)
     for (let from = 0; from < utf8.length; from += pieceBytes) {
       // Whoever wants to stop it must find a turn to say so
       await new Promise((resolve) => setImmediate(resolve))

@@ -3,8 +3,9 @@ import { isUtf8 } from 'node:buffer'
 import { Trouble } from '#contract/errors.ts'
 import type { TextEncoding } from '#contract/specimens/importMapping.ts'
 
+const utf8Mark = 'efbbbf'
 const marks: readonly { mark: string; encoding: TextEncoding }[] = [
-  { mark: 'efbbbf', encoding: 'utf-8' },
+  { mark: utf8Mark, encoding: 'utf-8' },
   { mark: 'fffe', encoding: 'utf-16le' },
   { mark: 'feff', encoding: 'utf-16be' },
 ]
@@ -12,26 +13,39 @@ const marks: readonly { mark: string; encoding: TextEncoding }[] = [
 /** Where the zeros of two-byte characters are looked for. */
 const looked = 4096
 
+/** What is looked at first: more characters than any question of the layout asks for, in whatever encoding. */
+const startBytes = 300_000
+
 /**
- * The text of a file without the mark that may stand before it, and in which characters it was written: as said, else as its mark
- * says, else UTF-16 where every other byte is zero, UTF-8 where it can be that, and otherwise Windows-1252, which is what older
- * programs of western languages wrote. Throws Trouble `not-readable` for what is no text.
+ * The text of a file without the mark that may stand before it, as UTF-8 bytes, with its start as text, and in which characters it
+ * was written: as said, else as its mark says, else UTF-16 where every other byte is zero, UTF-8 where it can be that, and
+ * otherwise Windows-1252, which is what older programs of western languages wrote. Throws Trouble `not-readable` for what is no
+ * text.
  */
-export function decodedText(
+export function tableText(
   file: string,
   bytes: Buffer,
   said: TextEncoding | null,
-): { text: string; encoding: TextEncoding } {
+): { start: string; utf8: Buffer; encoding: TextEncoding } {
   const encoding = said ?? foundEncoding(bytes)
   // The decoder leaves out the mark by itself
-  const text = new TextDecoder(encoding).decode(bytes)
-  if (text.slice(0, looked).includes('\0'))
+  const start = new TextDecoder(encoding).decode(bytes.subarray(0, startBytes))
+  if (start.slice(0, looked).includes('\0'))
     throw new Trouble(
       'not-readable',
       `${file}: this is neither a table of text (CSV) nor a file of sheets (.xlsx).`,
       'Save the sheet as .xlsx or as CSV, and read that.',
     )
-  return { text, encoding }
+  return { start, utf8: encoding === 'utf-8' ? withoutMark(bytes) : asUtf8(bytes, encoding), encoding }
+}
+
+/** A large file is not held twice where its bytes are UTF-8 already. */
+function withoutMark(bytes: Buffer): Buffer {
+  return bytes.subarray(0, 3).toString('hex') === utf8Mark ? bytes.subarray(3) : bytes
+}
+
+function asUtf8(bytes: Buffer, encoding: TextEncoding): Buffer {
+  return Buffer.from(new TextDecoder(encoding).decode(bytes))
 }
 
 function foundEncoding(bytes: Buffer): TextEncoding {
