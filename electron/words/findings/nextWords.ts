@@ -23,6 +23,13 @@ const what: Record<string, string> = {
   missed: 'was missed: decide what its blocks are used for',
 }
 
+/** Changes a year from the least to the most of them, or the one that they all are. */
+function yearlyRange(percents: readonly number[]): string {
+  const least = writeSignificant(Math.min(...percents), 2)
+  const most = yearlyWords(Math.max(...percents))
+  return yearlyWords(Math.min(...percents)) === most ? most : `${least} to ${most}`
+}
+
 /** What is to be done of one pull that calls for it. */
 export function dueSentence(pull: PullSummary): string {
   const { state, blocks, dueOn } = pull
@@ -40,7 +47,6 @@ export function shelfSentences(shelf: readonly ShelfSeries[], changePercentPerYe
   const days = later.map(({ seen }) => seen!.day).sort()
   const [first, last] = [days[0], days.at(-1)].map((day) => (day === undefined ? '' : yearOf(day)))
   const ends = never.flatMap(({ sights }) => sights.at(-1)?.changePercentPerYear ?? [])
-  const [least, most] = [Math.min(...ends), Math.max(...ends)].map(yearlyWords)
   const series = (some: readonly unknown[]) => countOf(some.length, 'series', 'series')
   return [
     now.length === 0
@@ -53,7 +59,7 @@ export function shelfSentences(shelf: readonly ShelfSeries[], changePercentPerYe
       ? ''
       : ends.length === 0
         ? `With the pulls left ${series(never)} will show no change at all: blocks of two ages are needed.`
-        : `With the pulls left ${series(never)} will not show ${change}; at their end they show ${least === most ? least : `${least} to ${most}`}.`,
+        : `With the pulls left ${series(never)} will not show ${change}; at their end they show ${yearlyRange(ends)}.`,
     unknown === 0
       ? ''
       : `Of ${countOf(unknown, 'series', 'series')} the spread is not known: no result and no plan says it.`,
@@ -63,8 +69,8 @@ export function shelfSentences(shelf: readonly ShelfSeries[], changePercentPerYe
 /** Which move of blocks would show the change sooner, or more of it at the end: one sentence for each move that several series share. */
 export function moveSentences(shelf: readonly ShelfSeries[]): string[] {
   const moves = shelf.flatMap((one) => (one.move === null ? [] : [{ one, move: one.move }]))
-  const alike = Map.groupBy(moves, ({ one: { studyId, gluedOn, seen }, move }) =>
-    JSON.stringify([studyId, gluedOn, seen, { ...move, beforePercentPerYear: 0, afterPercentPerYear: 0 }]),
+  const alike = Map.groupBy(moves, ({ one: { seen }, move: { fromMonths, toMonths, blocks, seenOn } }) =>
+    JSON.stringify([fromMonths, toMonths, blocks, ...[seenOn, seen?.day ?? null].map((day) => day && yearOf(day))]),
   )
   return [...alike.values()].map((some) => {
     const { one, move } = some[0]!
@@ -75,7 +81,8 @@ export function moveSentences(shelf: readonly ShelfSeries[]): string[] {
       const otherwise = one.seen === null ? 'instead of never' : `instead of ${yearOf(one.seen.day)}`
       return `${moving} would show it in ${yearOf(move.seenOn)} ${otherwise}.`
     }
-    const [before, after] = [move.beforePercentPerYear, move.afterPercentPerYear].map(yearlyWords)
+    const before = yearlyRange(some.map((each) => each.move.beforePercentPerYear))
+    const after = yearlyRange(some.map((each) => each.move.afterPercentPerYear))
     return `${moving} would not show it either, but ${after} at the end instead of ${before}.`
   })
 }

@@ -71,6 +71,22 @@ describe('the sentences on moves', () => {
     expect(sharper).toMatch(/would not show it either, but 0\.55 % a year at the end instead of 0\.62 % a year\.$/)
     expect(moveSentences([shelf()])).toEqual([])
   })
+
+  it('give the range of what several series show at the end, whatever day they were glued on', () => {
+    const at = (before: number, after: number, gluedOn: string) =>
+      shelf({
+        ...{ seen: null, gluedOn },
+        move: {
+          ...{ ...move, seenMonths: null, seenOn: null },
+          ...{ beforePercentPerYear: before, afterPercentPerYear: after },
+        },
+      })
+    const told = moveSentences([at(0.62, 0.55, '2026-04-20'), at(0.71, 0.6, '2026-04-22')])
+    expect(told).toHaveLength(1)
+    expect(told[0]).toMatch(
+      /^Moving 9 blocks of each of 2 series .* but 0\.55 to 0\.60 % a year at the end instead of 0\.62 to 0\.71 % a year\.$/,
+    )
+  })
 })
 
 describe('the sentences on groups that are undecided', () => {
