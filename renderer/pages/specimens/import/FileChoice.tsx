@@ -2,7 +2,16 @@ import { type DragEvent, useRef, useState } from 'react'
 import { tableKinds } from '#words/specimens/import/sheetWords.ts'
 
 /** Where a file of past results is chosen or dropped. */
-export function FileChoice({ name, onFile }: { name: string | null; onFile(file: File): void }) {
+export function FileChoice({
+  name,
+  isBusy,
+  onFile,
+}: {
+  name: string | null
+  /** Something is being done with a file: another one waits until that is done or stopped. */
+  isBusy: boolean
+  onFile(file: File): void
+}) {
   const input = useRef<HTMLInputElement>(null)
   const [over, setOver] = useState(false)
   const take = (files: FileList | null) => {
@@ -29,7 +38,8 @@ export function FileChoice({ name, onFile }: { name: string | null; onFile(file:
       <button
         type="button"
         className={name === null ? 'button button-primary' : 'button'}
-        onClick={() => input.current?.click()}
+        aria-disabled={isBusy}
+        onClick={() => isBusy || input.current?.click()}
       >
         {name === null ? 'Choose a file' : 'Choose another file'}
       </button>

@@ -36,7 +36,7 @@ export function ImportPage() {
         <h1>{file.name ?? 'Import past results'}</h1>
         {file.view === null ? <p className="prose">{importMeaning}</p> : null}
       </header>
-      <FileChoice name={file.name} onFile={(chosen) => void file.open(chosen)} />
+      <FileChoice name={file.name} isBusy={file.doing !== null} onFile={(chosen) => void file.open(chosen)} />
       {file.view === null || file.mapping === null ? (
         <ImportProgress file={file} />
       ) : (

@@ -1,5 +1,5 @@
 // Held by tests/browser/specimens/importPage.spec.ts.
-import { useCallback, useState } from 'react'
+import { useCallback, useRef, useState } from 'react'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import type { InputOf } from '#contract/procedures.ts'
 import type { ImportMapping } from '#contract/specimens/importMapping.ts'
@@ -54,7 +54,11 @@ export function useImportFile(): ImportFile {
   const [error, setError] = useState<TroubleMessage | null>(null)
   useEvent('task.progress', (next) => next.task === 'import' && setProgress(next))
 
+  const busy = useRef(false)
   const during = useCallback(async (what: Doing, work: () => Promise<void>) => {
+    // One thing after the other: what is under way goes on until it is done or stopped
+    if (busy.current) return
+    busy.current = true
     setDoing(what)
     setProgress(null)
     setError(null)
@@ -63,6 +67,7 @@ export function useImportFile(): ImportFile {
     } catch (thrown) {
       setError(troubleFrom(thrown))
     }
+    busy.current = false
     setDoing(null)
   }, [])
 
