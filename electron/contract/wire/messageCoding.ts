@@ -7,7 +7,7 @@ import { correctTheValue, Trouble } from '../errors.ts'
  *
  *   { "body": <the message, null where an array was>, "arrays": [{ "path": ["reply","value","timeS"], "kind": "Float64Array", "length": 3 }] }
  *
- * The binary frame holds the arrays in that order, each starting at a multiple of eight bytes, little-endian as every
+ * The binary frame holds the arrays in that order, each starting at a multiple of eight bytes and nothing behind the last, little-endian as every
  * machine that runs this program is. An array is named by where it belongs, so no text that a person types can be mistaken for one.
  */
 
@@ -106,13 +106,28 @@ export function createFrameReader(
 }
 
 function joined(arrays: readonly TypedArray[]): Uint8Array<ArrayBuffer> {
-  const bytes = new Uint8Array(arrays.reduce((sum, array) => sum + aligned(array.byteLength), 0))
-  let offset = 0
-  for (const array of arrays) {
-    bytes.set(new Uint8Array(array.buffer, array.byteOffset, array.byteLength), offset)
-    offset += aligned(array.byteLength)
-  }
+  const views = arrays.map(({ buffer, byteOffset, byteLength }) => new Uint8Array(buffer, byteOffset, byteLength))
+  // A picture or a curve alone is sent as it lies: copying thirty megabytes would hold the page up.
+  const [only] = views
+  if (views.length === 1 && only !== undefined && only.buffer instanceof ArrayBuffer)
+    return new Uint8Array(only.buffer, only.byteOffset, only.byteLength)
+  const { starts, bytes: length } = layoutOf(views.map(({ byteLength }) => byteLength))
+  const bytes = new Uint8Array(length)
+  views.forEach((view, i) => {
+    bytes.set(view, starts[i]!)
+  })
   return bytes
+}
+
+/** Where arrays of so many bytes begin in a frame, and how long it is. */
+function layoutOf(lengths: readonly number[]): { starts: number[]; bytes: number } {
+  let bytes = 0
+  const starts = lengths.map((length) => {
+    const start = aligned(bytes)
+    bytes = start + length
+    return start
+  })
+  return { starts, bytes }
 }
 
 function parseEnvelope(frame: string, limits: FrameLimits): { body: unknown; arrays: Lifted[]; bytes: number } {
@@ -128,8 +143,7 @@ function parseEnvelope(frame: string, limits: FrameLimits): { body: unknown; arr
   if (isDeeperThan(maxDepth + 1, envelope.body)) throw badFrame('a message is nested too deep')
   if (envelope.arrays.length > maxArrays) throw badFrame(`a message names ${envelope.arrays.length} arrays`)
   const arrays = envelope.arrays.map(parseLifted)
-  let bytes = 0
-  for (const { kind, length } of arrays) bytes += aligned(length * arrayKinds[kind].BYTES_PER_ELEMENT)
+  const { bytes } = layoutOf(arrays.map(({ kind, length }) => length * arrayKinds[kind].BYTES_PER_ELEMENT))
   if (bytes > limits.binaryBytes) throw badFrame(`a message announces ${bytes} bytes`)
   return { body: envelope.body, arrays, bytes }
 }
@@ -157,12 +171,10 @@ function putBack(body: unknown, arrays: readonly Lifted[], frame: Uint8Array<Arr
   // slice(): a frame of Node's is a Buffer, whose slice shares the bytes and stays where it is.
   const bytes = frame.byteOffset % 8 === 0 ? frame : new Uint8Array(frame)
   const root: Record<string, unknown> = { body }
-  let offset = bytes.byteOffset
-  for (const { path, kind, length } of arrays) {
-    const array = new arrayKinds[kind](bytes.buffer, offset, length)
-    offset += aligned(array.byteLength)
-    placeAt(root, ['body', ...path], array)
-  }
+  const { starts } = layoutOf(arrays.map(({ kind, length }) => length * arrayKinds[kind].BYTES_PER_ELEMENT))
+  arrays.forEach(({ path, kind, length }, i) => {
+    placeAt(root, ['body', ...path], new arrayKinds[kind](bytes.buffer, bytes.byteOffset + starts[i]!, length))
+  })
   return root.body
 }
 

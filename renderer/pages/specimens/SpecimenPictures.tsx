@@ -14,7 +14,7 @@ import { hashOf } from '../../routes/route.ts'
 export function SpecimenPictures({ specimenId, breaks }: { specimenId: number; breaks: readonly BreakSummary[] }) {
   const [opened, setOpened] = useState<KeptPicture | null>(null)
   return (
-    <>
+    <div className="specimen-pictures">
       <PicturesSection
         owner={{ specimenId, breakId: null }}
         hint="The block before it breaks, its label, a flaw."
@@ -25,7 +25,7 @@ export function SpecimenPictures({ specimenId, breaks }: { specimenId: number; b
         <PicturesOfBreak summary={summary} onOpen={setOpened} key={summary.breakId} />
       ))}
       {opened === null ? null : <PictureDialog picture={opened} onClose={() => setOpened(null)} />}
-    </>
+    </div>
   )
 }
 

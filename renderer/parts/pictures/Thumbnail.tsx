@@ -28,7 +28,7 @@ export function Thumbnail({
     let wanted = true
     async function draw() {
       const { content } = await client.call('pictures.content', { attachmentId })
-      const bitmap = await thread.show(new Uint8Array(content), mediaType, longestSide)
+      const bitmap = await thread.show(content, mediaType, longestSide)
       if (wanted && canvas.current !== null) drawBitmap(canvas.current, bitmap)
     }
     draw().catch(() => {

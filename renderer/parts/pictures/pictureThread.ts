@@ -5,8 +5,11 @@ import type { FaceReading, PictureAnswer, PictureRequest } from './pictureMessag
 
 /** The thread that decodes and reads pictures for one part of the page. */
 export type PictureThread = {
-  /** Decodes a picture and scales it down, turned as its camera says. Rejects with a Trouble where it cannot be decoded. */
-  show(content: Uint8Array<ArrayBuffer>, mediaType: string, longestSide: number): Promise<ImageBitmap>
+  /**
+   * Decodes a picture and scales it down, turned as its camera says. Its bytes go over to the thread: copying thirty megabytes would hold the
+   * page up. Rejects with a Trouble where it cannot be decoded.
+   */
+  show(content: Uint8Array, mediaType: string, longestSide: number): Promise<ImageBitmap>
   /** Reads the picture shown last; what was asked before and is not answered yet never is. */
   read(corners: FaceCorners, proportion: number, onProgress: (share: number) => void): Promise<FaceReading>
   end(): void
@@ -46,23 +49,29 @@ export function startPictureThread(): PictureThread {
     waiting.clear()
   }
 
-  function ask(request: Asked, onProgress: (share: number) => void = () => {}): Promise<PictureAnswer> {
+  function ask(
+    request: Asked,
+    transfer: Transferable[],
+    onProgress: (share: number) => void = () => {},
+  ): Promise<PictureAnswer> {
     lastId += 1
     const id = lastId
     return new Promise((resolve, reject) => {
       waiting.set(id, { resolve, reject, onProgress })
-      worker.postMessage({ ...request, id })
+      worker.postMessage({ ...request, id }, transfer)
     })
   }
 
   return {
     async show(content, mediaType, longestSide) {
-      const answer = await ask({ kind: 'show', content, mediaType, longestSide })
+      const { buffer } = content
+      const transfer = buffer instanceof ArrayBuffer ? [buffer] : []
+      const answer = await ask({ kind: 'show', content, mediaType, longestSide }, transfer)
       if (answer.kind !== 'shown') throw damaged()
       return answer.bitmap
     },
     async read(corners, proportion, onProgress) {
-      const answer = await ask({ kind: 'read', corners, proportion }, onProgress)
+      const answer = await ask({ kind: 'read', corners, proportion }, [], onProgress)
       if (answer.kind !== 'read') throw damaged()
       return answer.reading
     },

@@ -19,8 +19,8 @@ function say(answer: PictureAnswer, transfer: Transferable[] = []): void {
 }
 
 /** Decodes, turns as the camera says, and scales down; the pixels are kept for reading. */
-async function show(content: Uint8Array<ArrayBuffer>, mediaType: string, longestSide: number): Promise<ImageBitmap> {
-  const whole = await createImageBitmap(new Blob([content], { type: mediaType }))
+async function show(content: Uint8Array, mediaType: string, longestSide: number): Promise<ImageBitmap> {
+  const whole = await createImageBitmap(new Blob([new Uint8Array(content)], { type: mediaType }))
   const scale = Math.min(1, longestSide / Math.max(whole.width, whole.height))
   const width = Math.max(1, Math.round(whole.width * scale))
   const height = Math.max(1, Math.round(whole.height * scale))

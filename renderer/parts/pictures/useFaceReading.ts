@@ -38,7 +38,7 @@ export function useFaceReading(
     let wanted = true
     async function show(from: PictureThread) {
       const { content } = await client.call('pictures.content', { attachmentId })
-      const bitmap = await from.show(new Uint8Array(content), mediaType, longestSide)
+      const bitmap = await from.show(content, mediaType, longestSide)
       if (!wanted) return
       setSize({ width: bitmap.width, height: bitmap.height })
       setState((before) => ({ ...before, bitmap }))

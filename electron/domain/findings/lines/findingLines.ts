@@ -26,7 +26,10 @@ export function findingUnits(observations: readonly Observation[], options: Find
   const some = (kinds: readonly FindingKind[]) => kinds.some(computes)
   const settings = JSON.stringify(options)
   const unit = (of: string, data: unknown, lines: () => Iterable<FindingLine>): FindingUnit => ({
-    key: `${of} ${settings} ${JSON.stringify(data)}`,
+    // Written out only where it is asked for: whoever remembers nothing needs none.
+    get key() {
+      return `${of} ${settings} ${JSON.stringify(data)}`
+    },
     *lines() {
       for (const line of lines()) if (asked(line)) yield line
     },
