@@ -23,6 +23,8 @@ export type ReconnectParts = {
 /** Seconds to wait before the attempts to connect again; the last is used from then on. */
 const pausesS = [0.25, 0.5, 1, 2, 3] as const
 
+const largeBytes = 1_000_000
+
 /**
  * One carrier over as many sockets as it takes: when one closes, waiting calls fail, and another is opened after a pause.
  * Listeners stay subscribed across sockets.
@@ -59,7 +61,8 @@ export function createReconnectingCarrier(parts: ReconnectParts): {
     const carrier = createSocketCarrier({
       send({ text, binary }) {
         socket.send(text)
-        if (binary !== null) socket.send(binary)
+        // What is large goes as a blob, which the browser reads beside the page; bytes would be written out before `send` returns.
+        if (binary !== null) socket.send(binary.byteLength > largeBytes ? new Blob([binary]) : binary)
       },
       close: () => socket.close(),
     })

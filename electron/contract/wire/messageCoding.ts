@@ -107,9 +107,9 @@ export function createFrameReader(
 
 function joined(arrays: readonly TypedArray[]): Uint8Array<ArrayBuffer> {
   const views = arrays.map(({ buffer, byteOffset, byteLength }) => new Uint8Array(buffer, byteOffset, byteLength))
-  // A picture or a curve alone is sent as it lies: copying thirty megabytes would hold the page up.
+  // The bytes of a file are sent as they lie, since nobody writes to them again: copying thirty megabytes would hold the page up.
   const [only] = views
-  if (views.length === 1 && only !== undefined && only.buffer instanceof ArrayBuffer)
+  if (arrays.length === 1 && arrays[0] instanceof Uint8Array && only?.buffer instanceof ArrayBuffer)
     return new Uint8Array(only.buffer, only.byteOffset, only.byteLength)
   const { starts, bytes: length } = layoutOf(views.map(({ byteLength }) => byteLength))
   const bytes = new Uint8Array(length)

@@ -53,6 +53,15 @@ describe('encodeMessage', () => {
     expect(binary?.byteLength).toBe(80_000)
   })
 
+  test('copies what may be written to again, and the bytes of a file not', () => {
+    const samples = Float64Array.of(1, 2)
+    const { binary } = encodeMessage({ samples })
+    samples[0] = 9
+    expect(new Float64Array(binary!.buffer, binary!.byteOffset, 2)[0]).toBe(1)
+    const content = Uint8Array.of(1, 2, 3)
+    expect(encodeMessage({ content }).binary!.buffer).toBe(content.buffer)
+  })
+
   test('sends only the part of a buffer that a view shows', () => {
     const view = Float64Array.of(1, 2, 3, 4).subarray(1, 3)
     expect(decode(encodeMessage({ view }))).toEqual({ view: Float64Array.of(2, 3) })

@@ -57,6 +57,18 @@ describe('createReconnectingCarrier', () => {
     expect(await answer).toEqual({ ok: true, value: 7 })
   })
 
+  it('sends what is large as a blob with the same bytes, so that the page is not held up', async () => {
+    const { carrier, open, sockets } = setUp()
+    open()
+    const content = Uint8Array.from({ length: 1_000_001 }, (_, i) => i)
+    void carrier.call('pictures.attach', { content })
+    const sent = sockets[0]!.sent[1] as Blob
+    expect(sent).toBeInstanceOf(Blob)
+    expect(Buffer.compare(new Uint8Array(await sent.arrayBuffer()), content)).toBe(0)
+    void carrier.call('pictures.attach', { content: content.subarray(0, 9) })
+    expect(sockets[0]!.sent[3]).toEqual(content.subarray(0, 9))
+  })
+
   it('hands typed arrays of an event on as typed arrays', () => {
     const { carrier, open, say } = setUp()
     open()
