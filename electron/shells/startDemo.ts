@@ -25,7 +25,8 @@ export async function startDemo({ handlers }: Pick<Engine, 'handlers'>): Promise
 async function layWaitingBlock(handlers: Engine['handlers']): Promise<void> {
   const { specimen } = await handlers['bench.state']({})
   if (specimen === null || specimen.timesBroken === 0) return
-  const { rows } = await handlers['specimens.list'](listQuery.parse({ status: 'waiting', limit: 1 }))
-  const [first] = rows
+  const { rows } = await handlers['specimens.list'](listQuery.parse({ status: 'waiting' }))
+  // One whose break was set aside waits for a result, and not for the press
+  const first = rows.find(({ timesBroken, withdrawn }) => timesBroken === 0 && withdrawn === null)
   if (first !== undefined) await handlers['bench.takeSpecimen']({ specimenId: first.specimenId, again: false })
 }
