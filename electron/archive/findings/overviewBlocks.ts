@@ -18,40 +18,44 @@ export function overview(database: Database, { studyId, ...filter }: OverviewFil
 type MadeRow = {
   specimenId: number
   number: string
-  adhesive: string
+  /** A name that the catalogue has is NULL, and its entry beside it is not. */
+  adhesive: string | null
   adhesiveId: number | null
-  jointType: string
+  jointType: string | null
   jointTypeId: number | null
-  exposure: string
+  exposure: string | null
   exposureId: number | null
   bondLineGapMm: number | null
-  gluedOn: string | null
   studyId: number | null
   glueUpId: number | null
   plannedAge: number | null
+  /** By the two days of its result that counts, or as it was given with it. */
+  ageMonths: number | null
+  /** Of a block of a study: the day of its result, where it is known. */
+  brokenOn: string | null
   standing: 'waiting' | 'broken' | 'lost'
   /** NULL unless its result has a curve. */
   breakId: number | null
-  startedAt: string | null
-  typedAge: number | null
-  /** A result without a curve may come without its day. */
-  dayKnown: number
   strengthMPa: number | null
   woodFailurePercent: number | null
   simulated: number
 }
 
+const unlessNamed = (entryId: string, written: string) => `CASE WHEN ${entryId} IS NULL THEN ${written} END`
+
 const made = (where: string) => `
-  SELECT s.specimen_id AS specimenId, r.number, r.adhesive, s.adhesive_id AS adhesiveId, r.joint_type AS jointType,
-    s.joint_type_id AS jointTypeId, r.exposure, s.exposure_id AS exposureId, s.gap_mm AS bondLineGapMm, r.glued_on AS gluedOn,
-    s.study_id AS studyId, s.glue_up_id AS glueUpId, s.pull_age_months AS plannedAge, s.standing, s.break_in_force AS breakId,
-    s.started_at AS startedAt, t.age_months AS typedAge, t.typed_result_id IS NULL OR t.broken_on IS NOT NULL AS dayKnown,
+  SELECT s.specimen_id AS specimenId, r.number, ${unlessNamed('s.adhesive_id', 'r.adhesive')} AS adhesive,
+    s.adhesive_id AS adhesiveId, ${unlessNamed('s.joint_type_id', 'r.joint_type')} AS jointType,
+    s.joint_type_id AS jointTypeId, ${unlessNamed('s.exposure_id', 'r.exposure')} AS exposure, s.exposure_id AS exposureId,
+    s.gap_mm AS bondLineGapMm, s.study_id AS studyId, s.glue_up_id AS glueUpId, s.pull_age_months AS plannedAge,
+    s.age_months AS ageMonths, s.standing, s.break_in_force AS breakId,
+    CASE WHEN s.study_id IS NULL OR r.glued_on IS NULL THEN NULL WHEN s.break_in_force IS NOT NULL THEN s.started_at
+      ELSE (SELECT broken_on FROM typed_result WHERE typed_result_id = s.typed_result_in_force) END AS brokenOn,
     s.strength_mpa AS strengthMPa, s.wood_failure_percent AS woodFailurePercent,
     s.demo OR coalesce((SELECT ${isSimulated} FROM break_header h JOIN capture_session c ON c.session_id = h.session_id
       WHERE h.break_id = s.break_in_force), 0) AS simulated
   FROM specimen_current s
   JOIN specimen_revision r ON r.revision_id = s.revision_id
-  LEFT JOIN typed_result t ON t.typed_result_id = s.typed_result_in_force
   ${where}
   ORDER BY s.specimen_id`
 
@@ -61,7 +65,7 @@ function madeBlocks(database: Database, studyId: number | null, pullOf: PullOf):
       ? prepared<MadeRow>(database, made('')).all()
       : prepared<MadeRow>(database, made('WHERE s.study_id = ?')).all(studyId)
   const names = namesInForce(database)
-  const ageOf = agesReader(database, pullOf)
+  const pullAgeOf = pullAges(database, pullOf)
   const aside = setAsideBreaks(database)
   return rows.map((row) => {
     const out = row.standing === 'lost' ? aside.get(row.specimenId) : undefined
@@ -69,10 +73,10 @@ function madeBlocks(database: Database, studyId: number | null, pullOf: PullOf):
     const { specimenId, number, bondLineGapMm } = row
     return {
       ...{ specimenId, number, bondLineGapMm, state: stateOf(row, out !== undefined) },
-      adhesive: names.get(row.adhesiveId) ?? row.adhesive,
-      jointType: names.get(row.jointTypeId) ?? row.jointType,
-      exposure: names.get(row.exposureId) ?? row.exposure,
-      ageMonths: broken === null ? row.plannedAge : ageOf(broken),
+      adhesive: row.adhesive ?? names.get(row.adhesiveId) ?? '',
+      jointType: row.jointType ?? names.get(row.jointTypeId) ?? '',
+      exposure: row.exposure ?? names.get(row.exposureId) ?? '',
+      ageMonths: broken === null ? row.plannedAge : (pullAgeOf(broken) ?? broken.ageMonths),
       breakId: broken?.breakId ?? null,
       strengthMPa: broken?.strengthMPa ?? null,
       woodFailurePercent: broken?.woodFailurePercent ?? null,
@@ -96,8 +100,8 @@ function namesInForce(database: Database): ReadonlyMap<number | null, string> {
   return new Map(rows.map(({ id, name }) => [id, name]))
 }
 
-/** The age of a broken block as findings count it: that of its pull, else as it was given, else by its two days; null: not known. */
-function agesReader(database: Database, pullOf: PullOf): (row: MadeRow) => number | null {
+/** The age of the pull in which a block of a study was broken, which is its age in findings; null: in none. */
+function pullAges(database: Database, pullOf: PullOf): (row: MadeRow) => number | null {
   const glueUps = prepared<{ id: number; day: string | null }>(
     database,
     "SELECT glue_up_id AS id, json_extract(fields, '$.gluedOn') AS day FROM glue_up",
@@ -105,43 +109,45 @@ function agesReader(database: Database, pullOf: PullOf): (row: MadeRow) => numbe
   const gluedOnOf = new Map<number | null, string | null>(glueUps.map(({ id, day }) => [id, day]))
   // Blocks of a pull have their days in common
   const known = new Map<string, number | null>()
-  return ({ studyId, glueUpId, plannedAge, gluedOn, startedAt, typedAge, dayKnown }) => {
-    const brokenOn = startedAt?.slice(0, 10) ?? null
-    const gluedInStudyOn = gluedOnOf.get(glueUpId) ?? null
-    const key = [studyId, gluedInStudyOn, plannedAge, gluedOn, brokenOn, typedAge, dayKnown].join(' ')
+  return ({ studyId, glueUpId, plannedAge, brokenOn }) => {
+    const gluedOn = gluedOnOf.get(glueUpId) ?? null
+    if (studyId === null || gluedOn === null || brokenOn === null) return null
+    const key = [studyId, gluedOn, plannedAge, brokenOn.slice(0, 10)].join(' ')
     const before = known.get(key)
     if (before !== undefined) return before
-    const byDays = dayKnown === 1 && gluedOn !== null && brokenOn !== null
-    const ofPull =
-      studyId !== null && gluedInStudyOn !== null && byDays
-        ? pullOf({ studyId, gluedOn: gluedInStudyOn, ageMonths: plannedAge, brokenOn })
-        : null
-    const age = ofPull ?? typedAge ?? (byDays ? ageMonths(gluedOn, brokenOn) : null)
+    const age = pullOf({ studyId, gluedOn, ageMonths: plannedAge, brokenOn })
     known.set(key, age)
     return age
   }
 }
 
-type AsideRow = Pick<
-  MadeRow,
-  'specimenId' | 'breakId' | 'startedAt' | 'typedAge' | 'dayKnown' | 'strengthMPa' | 'woodFailurePercent'
->
+type AsideRow = Pick<MadeRow, 'specimenId' | 'breakId' | 'strengthMPa' | 'woodFailurePercent'> & {
+  brokenOn: string
+  ageMonths: number | null
+}
 
 /** The newest break that was set aside of each specimen of which nothing counts; not of another block that was in the press. */
 function setAsideBreaks(database: Database): ReadonlyMap<number, AsideRow> {
-  const rows = prepared<AsideRow>(
+  const rows = prepared<Omit<AsideRow, 'ageMonths'> & { gluedOn: string | null }>(
     database,
-    `SELECT s.specimen_id AS specimenId, b.break_id AS breakId, b.started_at AS startedAt, NULL AS typedAge, 1 AS dayKnown,
+    `SELECT s.specimen_id AS specimenId, b.break_id AS breakId, b.started_at AS brokenOn, r.glued_on AS gluedOn,
        b.peak_n / s.area_mm2 AS strengthMPa, b.wood_failure_percent AS woodFailurePercent
-     FROM specimen_current s JOIN break_current b ON b.specimen_id = s.specimen_id
+     FROM specimen_current s JOIN specimen_revision r ON r.revision_id = s.revision_id
+     JOIN break_current b ON b.specimen_id = s.specimen_id
      WHERE s.break_in_force IS NULL AND s.typed_result_in_force IS NULL AND s.any_set_aside = 1
        AND b.outcome = 'break' AND b.set_aside_cause IS NOT 'wrong-block' ORDER BY b.break_id`,
   ).all()
-  return new Map(rows.map((row) => [row.specimenId, row]))
+  return new Map(
+    rows.map(({ gluedOn, ...row }) => {
+      const age = gluedOn === null ? null : ageMonths(gluedOn, row.brokenOn)
+      return [row.specimenId, { ...row, ageMonths: age }]
+    }),
+  )
 }
 
-type PlannedRow = Pick<MadeRow, 'adhesive' | 'jointType' | 'exposure' | 'bondLineGapMm'> & {
+type PlannedRow = Record<'adhesive' | 'jointType' | 'exposure', string> & {
   running: number
+  bondLineGapMm: number
   ageMonths: number | null
 }
 

@@ -13,7 +13,7 @@ export const overviewFilter = z.strictObject({
   jointTypes: some(words),
   bondLineGapsMm: some(finite.nullable()),
   exposures: some(words),
-  agesMonths: some(z.int().nullable()),
+  agesMonths: some(finite.nullable()),
 })
 export type OverviewFilter = z.infer<typeof overviewFilter>
 
@@ -28,7 +28,11 @@ export type BlockState = (typeof blockStates)[number]
 export const mostBlocks = 20_000
 
 /** The blocks that differ in nothing; `ageMonths` null: a spare, or its age is not known. */
-export const overviewCell = z.strictObject({ ...groupTraits.shape, blocks: z.int().positive() })
+export const overviewCell = z.strictObject({
+  ...groupTraits.shape,
+  ageMonths: finite.nullable(),
+  blocks: z.int().positive(),
+})
 export type OverviewCell = z.infer<typeof overviewCell>
 
 /**
@@ -58,7 +62,7 @@ export const overview = z.strictObject({
     jointTypes: z.array(kept),
     bondLineGapsMm: z.array(finite.nullable()),
     exposures: z.array(kept),
-    agesMonths: z.array(z.int().nullable()),
+    agesMonths: z.array(finite.nullable()),
   }),
 })
 export type Overview = z.infer<typeof overview>

@@ -5,7 +5,7 @@ import type { GroupBlock, OverviewGroup } from '#domain/findings/overview/overvi
 import { ageInWords, gapInWords, madeAlike } from '../breaks/groupName.ts'
 import { simulatedMark } from '../keeping/demoWords.ts'
 import { countOf } from '../units/counts.ts'
-import { percentWords, writeCount, writeNumber } from '../units/numbers.ts'
+import { percentWords, withoutEndingZeros, writeCount, writeFixed, writeNumber } from '../units/numbers.ts'
 import type { Quantities, Quantity } from '../units/quantities.ts'
 import { dayWords } from '../units/times.ts'
 
@@ -32,7 +32,7 @@ export const noStrengthWords = 'broken, bonded area not known'
 
 /** How an age heads a column: its months. */
 export function ageHead(ageMonths: number | null): string {
-  return ageMonths === null ? '?' : writeCount(ageMonths)
+  return ageMonths === null ? '?' : withoutEndingZeros(writeFixed(ageMonths, 1))
 }
 
 /** What the question mark among the ages stands for. */

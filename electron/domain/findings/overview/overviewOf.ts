@@ -108,9 +108,11 @@ function compared(one: readonly (string | number)[], other: readonly (string | n
   return 0
 }
 
+const most = Number.MAX_VALUE
+
 /** Those with a strength first, weakest first; the others as they come. */
 function inOrder(blocks: readonly OverviewBlock[]): OverviewBlock[] {
-  return blocks.toSorted((one, other) => compared([one.strengthMPa ?? last], [other.strengthMPa ?? last]))
+  return blocks.toSorted((one, other) => (one.strengthMPa ?? most) - (other.strengthMPa ?? most))
 }
 
 function fits(filter: Omit<OverviewFilter, 'studyId'>): (cell: Cell) => boolean {

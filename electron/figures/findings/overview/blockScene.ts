@@ -46,21 +46,23 @@ export function sceneOf(groups: readonly OverviewGroup[], places: readonly Box[]
   }
 }
 
-/** Every block as a form, those of one ink as one mark. `shareOf` says where a strength lies on the axis, 0 to 1; `stepOf` its colour. */
+/** Every block as a form, those of one ink in a row as one mark. `shareOf` says where a strength lies on the axis, 0 to 1; `stepOf` its colour. */
 export function blockMarks(
   groups: readonly OverviewGroup[],
   places: readonly Box[],
   scene: BlockScene,
   scale: { shareOf(strengthMPa: number): number; stepOf(strengthMPa: number): number },
 ): Mark[] {
-  const texts = new Map<Form['ink'], string[]>()
-  const add = ({ ink, d }: Form) => {
-    const known = texts.get(ink)
-    if (known === undefined) texts.set(ink, [d])
-    else known.push(d)
-  }
+  // Row by row, so that what shows a part of a long figure need not go through all of it
+  const texts = new Map<string, { ink: Form['ink']; forms: string[] }>()
   for (const [index, { blocks }] of groups.entries()) {
     const { x, y, width } = places[index]!
+    const add = ({ ink, d }: Form) => {
+      const key = `${y} ${ink}`
+      const known = texts.get(key)
+      if (known === undefined) texts.set(key, { ink, forms: [d] })
+      else known.forms.push(d)
+    }
     const from = x + sideShare * width
     const inner = (1 - 2 * sideShare) * width
     const broken = blocks.filter(hasStrength)
@@ -80,5 +82,5 @@ export function blockMarks(
       add(unbrokenForm(block, { x: from + ((at % perLine) + 0.5) * step, y: y + scene.shelfPx[line]! }, scene.size))
     }
   }
-  return [...texts].map(([ink, forms]): Mark => ({ kind: 'path', ink, d: forms.join('') }))
+  return [...texts.values()].map(({ ink, forms }): Mark => ({ kind: 'path', ink, d: forms.join('') }))
 }
