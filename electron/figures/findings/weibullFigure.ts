@@ -145,7 +145,7 @@ function pointsOf(
 /** A hollow triangle with an arrow on: it held more. */
 function heldSign({ x, y }: At, em: number): Mark[] {
   return [
-    { kind: 'rule', ink: 'spread', from: { x, y }, to: { x: x + 0.9 * em, y } },
+    { kind: 'rule', ink: 'spread', from: { x, y }, to: { x: x + 0.8 * em, y } },
     pointMark('triangle', { x, y }, em / 12.5, true),
   ]
 }
@@ -157,7 +157,7 @@ function keysOf(held: boolean, line: boolean, confidence: number, em: number): K
       ? [
           {
             name: 'the wood failed first: the bond held more',
-            sign: ({ x, y }: At) => heldSign({ x: x - 0.3 * em, y }, em),
+            sign: (at: At) => heldSign(at, em),
           },
         ]
       : []),
