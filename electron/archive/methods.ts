@@ -30,6 +30,7 @@ import {
   specimensOfStore,
 } from './findings/climate/climateLists.ts'
 import { judgeReadings, storeReadings } from './findings/climate/storeReadings.ts'
+import { keepFinding, keptFindings, newestKeptFinding, unlistFinding } from './findings/keptFindings.ts'
 import { observations } from './findings/observations.ts'
 import { overview } from './findings/overviewBlocks.ts'
 import { chainHead, chainIdentity, heldAgainst, settle } from './keeping/chainHead.ts'
@@ -110,6 +111,8 @@ export const reads = {
   climateReadings,
   specimensOfStore,
   judgeReadings,
+  keptFindings,
+  keptFinding: newestKeptFinding,
   break: (database: Database, breakId: number) => readBreak(database, breakId, readSession),
   readCurve,
   recoveredWithoutEvaluation,
@@ -157,6 +160,8 @@ export const writes = {
   decideTypedResult,
   decideImport,
   decideClimateImport,
+  keepFinding,
+  unlistFinding,
   beginSession,
   keepRejectedLines,
   beginBreak,

@@ -4,6 +4,7 @@ import { breakProcedures } from './breaks/procedures.ts'
 import { calibrationProcedures } from './calibration/procedures.ts'
 import { ageingProcedures } from './findings/ageing.ts'
 import { climateProcedures } from './findings/climateProcedures.ts'
+import { keptFindingProcedures } from './findings/keptFindingProcedures.ts'
 import { nextProcedures } from './findings/next.ts'
 import { overviewProcedures } from './findings/overview.ts'
 import { findingsProcedures } from './findings/procedures.ts'
@@ -35,6 +36,7 @@ export const procedures = {
   ...importProcedures,
   ...overviewProcedures,
   ...nextProcedures,
+  ...keptFindingProcedures,
   ...keepingProcedures,
   ...labelProcedures,
   ...pullProcedures,

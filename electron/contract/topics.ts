@@ -6,7 +6,8 @@ import * as z from 'zod'
  * the fields of its specimen, which stand in its summary. result: what a break counts as, that is all of it but how its
  * broken faces look and what was noted of it. face: how much of its broken faces is torn wood. curve: how a break is drawn: its samples, and the result in force with its
  * scale. routine: a guided calibration that was begun, and its readings. check: a reading of the check weight. study: its plan,
- * its blocks and its pulls. breaking: a breaking session. climate: readings of the loggers in the stores.
+ * its blocks and its pulls. breaking: a breaking session. climate: readings of the loggers in the stores. kept-finding: a finding kept
+ * under a name.
  */
 const wordsOfAll = {
   specimen: 'specimens',
@@ -22,6 +23,7 @@ const wordsOfAll = {
   study: 'studies',
   'glue-up': 'glue-ups',
   breaking: 'breakings',
+  'kept-finding': 'kept-findings',
 } as const
 
 /** What there is one of. */

@@ -11,12 +11,13 @@ import { migration as seventh } from './migrations/0007.ts'
 import { migration as eighth } from './migrations/0008.ts'
 import { migration as ninth } from './migrations/0009.ts'
 import { migration as tenth } from './migrations/0010.ts'
+import { migration as eleventh } from './migrations/0011.ts'
 import { storeRecord } from './recordKind.ts'
 import { insertRow } from './recordTable.ts'
 import { inTransaction } from './transaction.ts'
 
 export const migrations: readonly Migration[] = [
-  ...[first, second, third, fourth, fifth, sixth, seventh, eighth, ninth, tenth],
+  ...[first, second, third, fourth, fifth, sixth, seventh, eighth, ninth, tenth, eleventh],
 ]
 
 /** Throws RangeError unless the numbers are 1, 2, 3, ... */

@@ -12,6 +12,7 @@ import { catalogueDecisionKind, catalogueEntryKind } from '../catalogue/catalogu
 import { formatKind } from '../core/formatKind.ts'
 import type { LedgeredKind } from '../core/recordKind.ts'
 import { climateDecisionKind, climateImportKind } from '../findings/climateKinds.ts'
+import { keptFindingKind } from '../findings/keptFindings.ts'
 import { breakingSessionEventKind, breakingSessionKind, gluedBlockKind, glueUpKind } from '../programme/sessionKinds.ts'
 import { blockKind, labelKind, pullDecisionKind, studyKind } from '../programme/studyKinds.ts'
 import { reevaluationDecisionKind, reevaluationEndKind, reevaluationKind } from '../reevaluation/reevaluationKinds.ts'
@@ -58,4 +59,5 @@ export const recordKinds: readonly LedgeredKind[] = [
   withdrawalKind,
   climateImportKind,
   climateDecisionKind,
+  keptFindingKind,
 ]

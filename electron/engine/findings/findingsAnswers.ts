@@ -1,11 +1,13 @@
 // Held by tests/engine/findings/findingsThread.spec.ts.
 import type { ArchiveReader } from '#archive/archiveReader.ts'
+import type { FindingsSettings } from '#contract/findings/keptFinding.ts'
 import type { AgeingPart } from '#domain/findings/ageing/ageingParts.ts'
 import { rememberLines } from '#domain/findings/lines/rememberedLines.ts'
 import type { NextPart } from '#domain/findings/next/nextParts.ts'
 import { answerAgeing } from './answerAgeing.ts'
 import { answerFindings } from './answerFindings.ts'
 import { answerNext } from './answerNext.ts'
+import { changesSince, dataNow, keptRows } from './keptFindings.ts'
 
 /** Hears how many parts of an answer are done. */
 export type OnProgress = (done: number, total: number) => void
@@ -27,7 +29,7 @@ type Answer<Question, Found> = (
 
 const answer = <Question, Found>(one: Answer<Question, Found>) => one
 
-/** All that the thread of the statistics can be asked, by the procedure that asks it. */
+/** All that the thread of the statistics can be asked, by the procedure that asks it or needs it. */
 export const findingsAnswers = {
   'findings.of': answer((archive, question: Parameters<typeof answerFindings>[1], memory, onProgress) =>
     answerFindings(archive, question, memory.lines, onProgress),
@@ -38,6 +40,11 @@ export const findingsAnswers = {
   'findings.next': answer((archive, question: Parameters<typeof answerNext>[1], memory, onProgress, instant) =>
     answerNext(archive, question, memory.next, onProgress, instant.slice(0, 10)),
   ),
+  'findings.kept': answer((archive, _question: Record<never, never>) => keptRows(archive)),
+  'findings.changes': answer((archive, { keptFindingId }: { keptFindingId: number }) =>
+    changesSince(archive, keptFindingId),
+  ),
+  'findings.keep': answer((archive, { settings }: { settings: FindingsSettings }) => dataNow(archive, settings)),
 } as const
 
 export type FindingsName = keyof typeof findingsAnswers

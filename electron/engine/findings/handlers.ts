@@ -1,4 +1,5 @@
 import type { ageingProcedures } from '#contract/findings/ageing.ts'
+import type { keptFindingProcedures } from '#contract/findings/keptFindingProcedures.ts'
 import type { nextProcedures } from '#contract/findings/next.ts'
 import type { findingsProcedures } from '#contract/findings/procedures.ts'
 import type { HandlersOf } from '#contract/procedures.ts'
@@ -10,7 +11,9 @@ import type { FindingsThread } from './findingsThread.ts'
 export function findingsHandlers(
   { archive, clock, tasks, emit, program }: HandlerParts,
   thread: FindingsThread,
-): HandlersOf<typeof findingsProcedures & typeof ageingProcedures & typeof nextProcedures> {
+): HandlersOf<
+  typeof findingsProcedures & typeof ageingProcedures & typeof nextProcedures & typeof keptFindingProcedures
+> {
   let before: Promise<unknown> = Promise.resolve()
   const ask =
     <Name extends FindingsName>(name: Name) =>
@@ -27,9 +30,21 @@ export function findingsHandlers(
       before = answer.catch(() => {})
       return answer
     }
+  const dataOf = ask('findings.keep')
   return {
     'findings.of': ask('findings.of'),
     'findings.ageing': ask('findings.ageing'),
     'findings.next': ask('findings.next'),
+    'findings.kept': ask('findings.kept'),
+    'findings.changes': ask('findings.changes'),
+    'findings.keep': async ({ keptFindingId, name, settings, said, by, reason }) => {
+      const fields = { name, listed: true, settings, said, ...(await dataOf({ settings })) }
+      const kept = await archive.keepFinding(keptFindingId, fields, clock.instant(), by, reason)
+      return { keptFindingId: kept.keptFindingId, revision: kept.revision }
+    },
+    'findings.unlist': async ({ keptFindingId, by, reason }) => {
+      await archive.unlistFinding(keptFindingId, clock.instant(), by, reason)
+      return {}
+    },
   }
 }

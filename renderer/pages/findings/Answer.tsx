@@ -4,16 +4,21 @@ import { treatmentWords } from '#words/findings/treatmentWords.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { ExportedFigure } from '../../parts/figures/ExportedFigure.tsx'
 import { treatmentOfMeans } from './findingsQuestions.ts'
+import { KeepFinding } from './kept/KeepFinding.tsx'
+import { OverallAnswer, overallSentences } from './overall/OverallAnswer.tsx'
 import { Ranking } from './Ranking.tsx'
-import { TornWoodAnswer } from './torn/TornWoodAnswer.tsx'
+import { TornWoodAnswer, tornWoodSentences, useTreatedRows } from './torn/TornWoodAnswer.tsx'
+import type { TreatedRow } from './torn/treatmentRows.ts'
 import { useOrigin } from './useOrigin.ts'
 import type { FindingsView } from './view.ts'
 
 /** The answer in a sentence for each group that it is about, and every block at its strength. */
 export function Answer(view: FindingsView) {
   const { found, settings, ageMonths, name } = view
-  const { strength } = useQuantities()
+  const { strength, length } = useQuantities()
   const origin = useOrigin(view, treatmentWords(treatmentOfMeans(settings)))
+  const treated = useTreatedRows(view)
+  const sentences = sentencesOf(view, treated, length.text)
   const summaries = linesOf(found.lines, 'group-summary', ageMonths)
   const strips = found.groups
     .map(({ key }) => ({
@@ -32,19 +37,28 @@ export function Answer(view: FindingsView) {
     .sort((one, other) => (other.meanMPa ?? -1) - (one.meanMPa ?? -1))
   return (
     <section aria-label="Answer" className="findings-answer">
-      {settings.asked === 'torn-wood' ? (
-        <TornWoodAnswer {...view} />
-      ) : (
-        sentencesOf(view).map((sentence) => <p key={sentence}>{sentence}</p>)
-      )}
+      {sentences.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      {sentences.length === 0 ? null : <KeepFinding settings={settings} said={sentences} />}
       {settings.asked === 'strongest' ? <Ranking {...view} /> : null}
+      {settings.asked === 'overall' ? <OverallAnswer {...view} /> : null}
+      {treated === null ? null : <TornWoodAnswer {...view} rows={treated} />}
       <ExportedFigure draw={(size) => groupStrip(strips, strength, size)} origin={origin} />
     </section>
   )
 }
 
-function sentencesOf({ found, settings, ageMonths, name }: FindingsView): string[] {
+/** The answer in sentences; none while it is worked out. */
+function sentencesOf(
+  view: FindingsView,
+  treated: readonly TreatedRow[] | null,
+  lengthText: (mm: number) => string,
+): string[] {
+  const { found, settings, ageMonths, name } = view
   const { lines } = found
+  if (settings.asked === 'torn-wood') return treated === null ? [] : tornWoodSentences(treated, view)
+  if (settings.asked === 'overall') return overallSentences(view, lengthText)
   if (settings.asked === 'as-good') {
     const differences = linesOf(lines, 'against-reference', ageMonths)
     if (differences.length === 0)

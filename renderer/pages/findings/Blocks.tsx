@@ -1,3 +1,4 @@
+import { agesOf } from '#domain/findings/askedBlocks.ts'
 import { ageInWords } from '#words/breaks/groupName.ts'
 import { tornWoodWords } from '#words/findings/stripWords.ts'
 import { simulatedMark } from '#words/keeping/demoWords.ts'
@@ -5,7 +6,6 @@ import { countOf } from '#words/units/counts.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { hashOf } from '../../routes/route.ts'
 import { blocksPlace } from './blocksPlace.ts'
-import { agesOf } from './findingsQuestions.ts'
 import type { FindingsView } from './view.ts'
 
 type BlocksView = Omit<FindingsView, 'ageMonths'> & { ageMonths: FindingsView['ageMonths'] | 'all' }

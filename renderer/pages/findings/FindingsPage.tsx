@@ -1,5 +1,7 @@
 import { useState } from 'react'
+import type { FindingsSettings } from '#contract/findings/keptFinding.ts'
 import type { Findings } from '#contract/findings/procedures.ts'
+import { ageToShow, filterOf } from '#domain/findings/askedBlocks.ts'
 import { namesOf } from '#words/findings/groupNames.ts'
 import { useAnswer } from '../../host/useAnswer.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
@@ -10,16 +12,9 @@ import { Blocks } from './Blocks.tsx'
 import { ClimateSentences } from './climate/ClimateSentences.tsx'
 import { FindingsProgress } from './FindingsProgress.tsx'
 import { FindingsSettingsForm } from './FindingsSettingsForm.tsx'
-import {
-  ageToShow,
-  type FindingsSettings,
-  filterOf,
-  firstSettings,
-  kindsFor,
-  readMargin,
-  treatmentOf,
-} from './findingsQuestions.ts'
+import { firstSettings, kindsFor, readMargin, treatmentOf } from './findingsQuestions.ts'
 import { GroupTable } from './GroupTable.tsx'
+import { KeptFindings } from './kept/KeptFindings.tsx'
 import { NextPart } from './next/NextPart.tsx'
 import { OutlierSection } from './outliers/OutlierSection.tsx'
 import { RestsOn } from './RestsOn.tsx'
@@ -36,6 +31,7 @@ export function FindingsPage() {
     <div className="plain-page findings-page">
       <h1>Findings</h1>
       <Notice trouble={answer.error ?? all.error} />
+      <KeptFindings onOpen={setSettings} />
       <FindingsSettingsForm
         settings={settings}
         onSettings={(change) => setSettings((before) => ({ ...before, ...change }))}

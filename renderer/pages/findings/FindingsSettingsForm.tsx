@@ -1,13 +1,13 @@
+import type { FindingsSettings } from '#contract/findings/keptFinding.ts'
 import type { Findings } from '#contract/findings/procedures.ts'
+import { agesOf } from '#domain/findings/askedBlocks.ts'
 import { ageInWords } from '#words/breaks/groupName.ts'
 import { tellingNames } from '#words/findings/groupNames.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { Choice } from '../../widgets/Choice.tsx'
 import { Field, SelectField } from '../../widgets/Field.tsx'
 import {
-  agesOf,
   askedQuestions,
-  type FindingsSettings,
   readMargin,
   treatmentOf,
   treatments,
@@ -17,6 +17,7 @@ import {
   typedShare,
   typedYears,
 } from './findingsQuestions.ts'
+import { OverallForm } from './overall/OverallForm.tsx'
 
 const distinct = (names: readonly string[]) => [...new Set(names)].filter((one) => one !== '').sort()
 
@@ -52,14 +53,18 @@ export function FindingsSettingsForm({
         onChange={(asked) => onSettings({ asked })}
       />
       <div className="findings-picks">
-        <SelectField label="Adhesive" {...pick('adhesive')}>
-          <option value="">all</option>
-          {options(adhesives)}
-        </SelectField>
-        <SelectField label="Exposure" {...pick('exposure')}>
-          <option value="">all</option>
-          {options(distinct(groups.map(({ exposure }) => exposure)))}
-        </SelectField>
+        {settings.asked === 'overall' ? null : (
+          <>
+            <SelectField label="Adhesive" {...pick('adhesive')}>
+              <option value="">all</option>
+              {options(adhesives)}
+            </SelectField>
+            <SelectField label="Exposure" {...pick('exposure')}>
+              <option value="">all</option>
+              {options(distinct(groups.map(({ exposure }) => exposure)))}
+            </SelectField>
+          </>
+        )}
         {settings.asked === 'changed' || settings.asked === 'next' ? null : (
           <SelectField label="Age" {...pick('ageMonths')}>
             <option value="">youngest with several groups</option>
@@ -90,6 +95,13 @@ export function FindingsSettingsForm({
           </SelectField>
         )}
       </div>
+      {settings.asked === 'overall' ? (
+        <OverallForm
+          overall={settings.overall}
+          groups={groups}
+          onOverall={(change) => onSettings({ overall: { ...settings.overall, ...change } })}
+        />
+      ) : null}
     </section>
   )
 }

@@ -1,21 +1,24 @@
+import { type AskedQuestion, type FindingsSettings, findingsSettings } from '#contract/findings/keptFinding.ts'
 import type { FindingKind } from '#contract/findings/lines.ts'
 import type { FindingsOptions } from '#contract/findings/options.ts'
+import { filterOf } from '#domain/findings/askedBlocks.ts'
 import { readQuantity } from '#words/units/typedQuantity.ts'
 
 /** What is asked of the results. */
 export const askedQuestions = [
   { value: 'strongest', label: 'Which hold best?' },
+  { value: 'overall', label: 'Which hold best overall?' },
   { value: 'changed', label: 'What changed with age?' },
   { value: 'as-good', label: 'Is one as good as another?' },
   { value: 'torn-wood', label: 'Does torn wood change the order?' },
   { value: 'next', label: 'What should I do next?' },
-] as const
-export type AskedQuestion = (typeof askedQuestions)[number]['value']
+] as const satisfies readonly { value: AskedQuestion; label: string }[]
 
 /** The kinds of lines that answer each question, and those of the table below them. */
 const always: readonly FindingKind[] = ['group-summary', 'note']
 export const kindsFor: Record<AskedQuestion, readonly FindingKind[]> = {
   strongest: [...always, 'rank', 'shrunken-mean', 'letters', 'spread-test', 'means-test'],
+  overall: [...always],
   changed: [...always, 'retention', 'trend', 'ageing-model', 'forecast'],
   'as-good': [...always, 'against-reference', 'equivalence', 'spread-test'],
   'torn-wood': [...always],
@@ -30,43 +33,8 @@ export const treatments = [
   { value: 'adjusted', label: 'Adjusted' },
 ] as const satisfies readonly { value: FindingsOptions['woodFailure']; label: string }[]
 
-/** Settings as they are typed and chosen. */
-export type FindingsSettings = {
-  asked: AskedQuestion
-  woodFailure: FindingsOptions['woodFailure']
-  adhesive: string
-  exposure: string
-  ageMonths: string
-  reference: string
-  marginPercent: string
-  /** A block with at least so much torn wood is a wood failure, percent. */
-  limitPercent: string
-  /** By how much torn wood raises a strength under "adjusted". */
-  adjustFactor: string
-  /** The share of the first strength that is watched, and when, in years; empty: to the end of the programme. */
-  sharePercent: string
-  atYears: string
-  /** The change of a series that is to be seen, percent a year. */
-  changePercent: string
-  /** The adhesive that the others are held against; empty: that of the study. */
-  referenceAdhesive: string
-}
-
-export const firstSettings: FindingsSettings = {
-  asked: 'strongest',
-  woodFailure: 'observed',
-  adhesive: '',
-  exposure: '',
-  ageMonths: '',
-  reference: '',
-  marginPercent: '10',
-  limitPercent: '75',
-  adjustFactor: '1',
-  sharePercent: '80',
-  atYears: '',
-  changePercent: '1',
-  referenceAdhesive: '',
-}
+/** What is asked when the page is opened. */
+export const firstSettings: FindingsSettings = findingsSettings.parse({})
 
 /** A typed number, with a comma or a point; null where it is none. */
 function typedNumber(text: string): number | null {
@@ -120,12 +88,6 @@ export function readMargin(text: string): { percent: number | null; error: strin
 
 const percentUnit = { unit: '%', factor: 1 }
 
-/** Of which blocks a question is asked; null: of all. */
-export function filterOf({ adhesive, exposure }: FindingsSettings) {
-  const some = (value: string) => (value === '' ? null : [value])
-  return { adhesives: some(adhesive), exposures: some(exposure) }
-}
-
 /** A typed share of the first strength, percent above 0 and below 100; null where it is none. */
 export function typedShare(text: string): number | null {
   const value = typedNumber(text)
@@ -163,24 +125,6 @@ export function nextQuestionOf(settings: FindingsSettings) {
     marginPercent: readMargin(settings.marginPercent).percent ?? 10,
     referenceAdhesive: settings.referenceAdhesive === '' ? null : settings.referenceAdhesive,
   }
-}
-
-/** Ages of blocks, youngest first, as a list offers them; null: of unknown age. */
-export function agesOf(blocks: readonly { ageMonths: number | null }[]): (number | null)[] {
-  return [...new Set(blocks.map(({ ageMonths }) => ageMonths))].sort((one, other) => (one ?? -1) - (other ?? -1))
-}
-
-/** The age that is looked at: the chosen one, else the youngest at which two groups have blocks, else the youngest. */
-export function ageToShow(
-  blocks: readonly { group: string; ageMonths: number | null }[],
-  chosen: string,
-): number | null | undefined {
-  const ages = agesOf(blocks)
-  const named = ages.find((age) => String(age) === chosen)
-  if (named !== undefined) return named
-  const groupsAt = (age: number | null) =>
-    new Set(blocks.filter((one) => one.ageMonths === age).map((one) => one.group))
-  return ages.find((age) => groupsAt(age).size > 1) ?? ages[0]
 }
 
 /** Groups in the order of what `meanOf` says of them, highest first; those without one are left out. */

@@ -1,5 +1,5 @@
+import type { FindingsSettings } from '#contract/findings/keptFinding.ts'
 import type { Findings } from '#contract/findings/procedures.ts'
-import type { FindingsSettings } from './findingsQuestions.ts'
 
 /** What the parts of the page are shown from. */
 export type FindingsView = {

@@ -57,4 +57,36 @@ describe.skipIf(chromiumPath === null)('the page of findings', () => {
     expect(drawn / (width * height)).toBeGreaterThan(0.005)
     expect(drawn / (width * height)).toBeLessThan(0.3)
   })
+
+  it('stands adhesives beside a reference over weighed conditions, and keeps that under a name', async () => {
+    const { page } = opened
+    await page.getByLabel('Which hold best overall?').check()
+    await page.getByLabel('Reference adhesive').selectOption('resorcinol R2')
+    await page.getByRole('button', { name: 'All but bilge' }).click()
+    await page.getByText(/mean of the ratios in 1 condition,/).waitFor()
+    await page.getByLabel('Weight of bilge').fill('0.5')
+    await page.keyboard.press('Enter')
+    await page
+      .getByText(/loft \(weight 1\) and bilge \(weight 0\.5\)/)
+      .first()
+      .waitFor()
+    await page.getByRole('button', { name: 'Keep this finding' }).click()
+    await page.getByLabel(/^Name required/).fill('Overall, spring')
+    await page.getByRole('dialog').getByRole('button', { name: 'Keep' }).click()
+    await page.getByText('Kept findings: 1').click()
+    await page.getByText('rests on the same 64 results as then').waitFor()
+  })
+
+  it('opens a kept finding as it was asked, and takes it off the list', async () => {
+    const { page } = opened
+    await page.getByLabel('Which hold best?').check()
+    await page.getByRole('button', { name: 'Open Overall, spring' }).click()
+    expect(await page.getByLabel('Weight of bilge').inputValue()).toBe('0.5')
+    await page.getByRole('button', { name: 'Take Overall, spring off the list' }).click()
+    await page.getByLabel(/^Reason/).fill('it was a trial')
+    await page.getByRole('dialog').getByRole('button', { name: 'Take off the list' }).click()
+    await expect.poll(() => page.getByText(/^Kept findings/).count()).toBe(0)
+  })
+
+  it('reported no error on the way', () => expect(opened.problems).toEqual([]))
 })

@@ -86,4 +86,20 @@ export const findingsScreens: readonly Screen[] = [
       await settle(page)
     },
   },
+  {
+    name: 'findings-overall',
+    host: () => {
+      const host = createScriptedHost()
+      host.addStaleFinding('Spring meeting')
+      return host
+    },
+    show: async (page) => {
+      await at('#/findings')(page)
+      await page.getByLabel('Which hold best overall?').check()
+      await page.getByLabel('Reference adhesive').selectOption('resorcinol R2')
+      await page.getByText(/^Kept findings/).click()
+      await page.getByText(/^stale/).click()
+      await settle(page)
+    },
+  },
 ]

@@ -11,12 +11,13 @@ import type { Specimen } from '#contract/specimens/specimen.ts'
 import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
 import { topicsOf } from '#contract/topics.ts'
 import { verificationOf, verifiedRangeFlags } from '#domain/calibration/verificationOf.ts'
+import { scriptedKeptFindings } from './findings/scriptedKeptFindings.ts'
 import { namedAsWritten } from './namedAsWritten.ts'
 import { scriptedBreaking } from './scriptedBreaking.ts'
 import { createScriptedCalibration, type ScriptedCalibration } from './scriptedCalibration.ts'
 import { type ScriptedClimate, scriptedClimate } from './scriptedClimate.ts'
 import { createScriptedEngine, type ScriptedEngine } from './scriptedEngine.ts'
-import { scriptedFindings } from './scriptedFindings.ts'
+import { observed, scriptedFindings } from './scriptedFindings.ts'
 import { scriptedImports } from './scriptedImports.ts'
 import { breakFits, paged, sortedBreaks, sortedSpecimens, specimenFits } from './scriptedLists.ts'
 import { scriptedOverview } from './scriptedOverview.ts'
@@ -44,6 +45,8 @@ export type ScriptedHost = ScriptedEngine & {
   reevaluation: ScriptedReevaluation
   studies: ScriptedStudies
   climate: ScriptedClimate
+  /** Keeps a finding before some of its results changed. */
+  addStaleFinding(name: string): void
 }
 
 /** A host that keeps a few records in memory and goes where the test sends it: for exact states of the page. */
@@ -143,6 +146,7 @@ export function createScriptedHost(
     emit: (name, payload) => engine.emit(name, payload),
     breaks: () => breaks,
   })
+  const keptFindings = scriptedKeptFindings(observed(), (name, payload) => engine.emit(name, payload))
   const studies = createScriptedStudies((name, payload) => engine.emit(name, payload))
   const engine: ScriptedEngine = createScriptedEngine({
     ...calibration.handlers,
@@ -155,6 +159,7 @@ export function createScriptedHost(
     ...scriptedImports(() => specimens),
     ...scriptedOverview(),
     ...climate.handlers,
+    ...keptFindings.handlers,
     'app.info': async () => ({
       program: 'Breakledger 0.1.0',
       host: 'direct',
@@ -402,6 +407,7 @@ export function createScriptedHost(
     breaks,
     specimens,
     calibration,
+    addStaleFinding: keptFindings.addStale,
     reevaluation,
     studies,
     climate,

@@ -12,8 +12,8 @@ export type RememberedLines<Line = FindingLine> = {
   ): { lines: Line[]; computed: number }
 }
 
-/** Parts of so many questions before this one are kept. */
-const keptQuestions = 4
+/** Parts of so many questions before this one are kept: more than a page asks at once, or each would push out what the next needs. */
+const keptQuestions = 16
 
 /** Keeps the parts of the last questions. Checked: tests/domain/findings/lines/rememberedLines.spec.ts. */
 export function rememberLines<Line = FindingLine>(): RememberedLines<Line> {

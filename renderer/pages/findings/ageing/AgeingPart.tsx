@@ -14,6 +14,7 @@ import { Notice } from '../../../widgets/Notice.tsx'
 import { Blocks } from '../Blocks.tsx'
 import { FindingsProgress } from '../FindingsProgress.tsx'
 import { ageingQuestionOf, treatmentOf } from '../findingsQuestions.ts'
+import { KeepFinding } from '../kept/KeepFinding.tsx'
 import { useOrigin } from '../useOrigin.ts'
 import type { FindingsView } from '../view.ts'
 import { AgeingFigures } from './AgeingFigures.tsx'
@@ -44,13 +45,15 @@ function Told({ view, ageing, sharePercent }: { view: FindingsView; ageing: Agei
   const { found, settings, name } = view
   const treatment = treatmentOf(settings)
   const origin = useOrigin(view, treatmentWords(treatment))
+  const sentences = answerSentences(view, ageing)
   const pictures = agedPictures(found, ageing, { treatment, sharePercent, name })
   return (
     <>
       <section aria-label="Answer" className="findings-answer">
-        {answerSentences(view, ageing).map((sentence) => (
+        {sentences.map((sentence) => (
           <p key={sentence}>{sentence}</p>
         ))}
+        <KeepFinding settings={settings} said={sentences} />
         <AgeingFigures pictures={pictures} origin={origin} />
       </section>
       <StrengthsTable {...view} />

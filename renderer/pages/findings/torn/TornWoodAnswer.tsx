@@ -1,32 +1,29 @@
+import type { FindingsSettings } from '#contract/findings/keptFinding.ts'
 import type { FindingsOptions } from '#contract/findings/options.ts'
+import { filterOf } from '#domain/findings/askedBlocks.ts'
 import { woodStrengthFigure } from '#figures/findings/woodStrengthFigure.ts'
 import { linesOf, treatmentAnswers } from '#words/findings/answerWords.ts'
 import { movedWords, treatedName } from '#words/findings/treatmentWords.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { ExportedFigure } from '../../../parts/figures/ExportedFigure.tsx'
-import { filterOf, treatmentOf } from '../findingsQuestions.ts'
+import { treatmentOf } from '../findingsQuestions.ts'
 import { useOrigin } from '../useOrigin.ts'
 import type { FindingsView } from '../view.ts'
 import { allTreatments, type TreatedMean, type TreatedRow, treatmentRows } from './treatmentRows.ts'
 import { WeibullOfGroup } from './WeibullOfGroup.tsx'
 
-/** How the ranking hangs on what torn wood is taken for: the groups under every treatment, and the blocks behind that. */
-export function TornWoodAnswer(view: FindingsView) {
+/** The groups under every treatment of torn wood, and the blocks behind that. */
+export function TornWoodAnswer({ rows, ...view }: FindingsView & { rows: readonly TreatedRow[] }) {
   const { found, settings, ageMonths, name } = view
   const { strength } = useQuantities()
   const origin = useOrigin(view, 'as observed')
-  const { limitPercent, adjustFactor } = treatmentOf(settings)
-  const rows = useTreatedRows(view)
-  if (rows === null) return null
+  const { limitPercent } = treatmentOf(settings)
   const groupOf = new Map(found.groups.map((group) => [group.key, group]))
   const blocks = found.blocks.filter((one) => one.ageMonths === ageMonths && one.excludedBecause === null)
-  const names = allTreatments.map((one) => treatedName({ ...one, limitPercent, adjustFactor }))
+  const names = treatmentNames(settings)
   return (
     <>
-      {treatmentAnswers(rows, names, name).map((sentence) => (
-        <p key={sentence}>{sentence}</p>
-      ))}
       <TreatmentTable rows={rows} names={names} name={name} />
       <ExportedFigure
         draw={(size) =>
@@ -47,13 +44,20 @@ export function TornWoodAnswer(view: FindingsView) {
   )
 }
 
-/** Means of all groups at the age that is looked at, under every treatment; null until all are there. */
-function useTreatedRows({ found, settings, ageMonths }: FindingsView): TreatedRow[] | null {
+const treatmentNames = (settings: FindingsSettings) =>
+  allTreatments.map((one) => treatedName({ ...treatmentOf(settings), ...one }))
+
+/** How the ranking hangs on what torn wood is taken for, in sentences. */
+export function tornWoodSentences(rows: readonly TreatedRow[], { settings, name }: FindingsView): string[] {
+  return treatmentAnswers(rows, treatmentNames(settings), name)
+}
+
+/** Means of all groups at the age that is looked at, under every treatment; null until all are there, or where nobody asks for them. */
+export function useTreatedRows({ found, settings, ageMonths }: FindingsView): TreatedRow[] | null {
   const filter = filterOf(settings)
   const { limitPercent, adjustFactor } = treatmentOf(settings)
-  const asked = (woodFailure: FindingsOptions['woodFailure'], ...only: FindingsOptions['only'] & {}) => ({
-    ...{ options: { woodFailure, limitPercent, adjustFactor, only }, filter },
-  })
+  const asked = (woodFailure: FindingsOptions['woodFailure'], ...only: FindingsOptions['only'] & {}) =>
+    settings.asked === 'torn-wood' ? { options: { woodFailure, limitPercent, adjustFactor, only }, filter } : null
   const answers = {
     observed: useAnswer('findings.of', asked('observed', 'group-summary', 'censored-fit')).value,
     'bond-only': useAnswer('findings.of', asked('bond-only', 'group-summary')).value,

@@ -1,0 +1,57 @@
+import { describe, expect, it, test } from 'vitest'
+import { findingsSettings } from '#contract/findings/keptFinding.ts'
+import { agesOf, ageToShow, blocksAsked, conditionKey, filterOf } from '#domain/findings/askedBlocks.ts'
+
+const at = (group: string, ageMonths: number | null) => ({ group, ageMonths })
+const settings = (change: object) => findingsSettings.parse(change)
+
+test('lists ages youngest first, an unknown one before them', () => {
+  expect(agesOf([at('a', 12), at('a', null), at('b', 0), at('b', 12)])).toEqual([null, 0, 12])
+})
+
+test('looks at the youngest age of several groups until one is chosen', () => {
+  const blocks = [at('a', 0), at('a', 6), at('b', 6), at('b', 12)]
+  expect(ageToShow(blocks, '')).toBe(6)
+  expect(ageToShow(blocks, '12')).toBe(12)
+  expect(ageToShow(blocks, '99')).toBe(6)
+})
+
+test('looks at the youngest age where one group has blocks, and at none without blocks', () => {
+  expect(ageToShow([at('a', 6), at('a', 3)], '')).toBe(3)
+  expect(ageToShow([], '')).toBeUndefined()
+})
+
+test('asks of all blocks until something is chosen', () => {
+  expect(filterOf(settings({}))).toEqual({ adhesives: null, exposures: null })
+  expect(filterOf(settings({ adhesive: 'E4', exposure: 'loft' }))).toEqual({ adhesives: ['E4'], exposures: ['loft'] })
+})
+
+test('asks of the reference too where some adhesives are chosen, whatever else was picked before', () => {
+  const overall = { reference: 'R2', adhesives: ['E4'] }
+  expect(filterOf(settings({ asked: 'overall', exposure: 'loft', overall })).adhesives).toEqual(['E4', 'R2'])
+  expect(filterOf(settings({ asked: 'overall', exposure: 'loft', overall })).exposures).toBeNull()
+})
+
+describe('the blocks that an answer rests on', () => {
+  const group = (key: string, exposure: string) => ({
+    ...{ key, adhesive: key, jointType: 'lap', bondLineGapMm: 0, exposure },
+  })
+  const groups = [group('a', 'loft'), group('b', 'bilge')]
+  const blocks = [at('a', 0), at('b', 0), at('a', 12)]
+
+  it('are of one age, and of all where it is asked what changed', () => {
+    expect(blocksAsked(settings({}), blocks, groups)).toEqual([at('a', 0), at('b', 0)])
+    expect(blocksAsked(settings({ asked: 'changed' }), blocks, groups)).toEqual(blocks)
+  })
+  it('are those in conditions with a weight where conditions are chosen', () => {
+    const condition = (exposure: string, weight: number) => ({ jointType: 'lap', bondLineGapMm: 0, exposure, weight })
+    const conditions = [condition('loft', 0), condition('bilge', 2)]
+    expect(blocksAsked(settings({ asked: 'overall', overall: { conditions } }), blocks, groups)).toEqual([at('b', 0)])
+    expect(blocksAsked(settings({ asked: 'overall' }), blocks, groups)).toHaveLength(2)
+  })
+})
+
+it('knows a condition by joint type, gap and exposure alone', () => {
+  const one = { jointType: 'lap', bondLineGapMm: 0, exposure: 'loft' }
+  expect(conditionKey({ ...one, weight: 3 } as typeof one)).toBe(conditionKey(one))
+})
