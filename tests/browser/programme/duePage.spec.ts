@@ -27,6 +27,7 @@ test.skipIf(chromiumPath === null)(
 
     await hands.press('e', 'Due')
     await page.getByRole('heading', { name: 'Due', level: 1 }).waitFor()
+    await page.locator('option', { hasText: 'Loft and bilge' }).waitFor({ state: 'attached' })
     await hands.goTo(/^Study$/)
     await hands.key('ArrowDown')
     await page.getByRole('button', { name: 'Calendar file' }).waitFor()
