@@ -51,7 +51,7 @@ export const routeTable = [
   { page: 'calibration-run', path: 'calibration/run', under: 'calibration' },
   { page: 'check-weight', path: 'calibration/check', under: 'calibration' },
   { page: 'findings', path: 'findings', name: 'Findings', key: 'F' },
-  { page: 'overview', path: 'overview/{studyId?}', name: 'Overview', key: 'W', staysInPlace: true },
+  { page: 'overview', path: 'overview/{studyId?}', under: 'findings', staysInPlace: true },
   { page: 'climate', path: 'climate', under: 'findings' },
   { page: 'new-climate', path: 'climate/new', under: 'findings' },
   { page: 'archive', path: 'archive', name: 'Archive', key: 'V' },

@@ -5,6 +5,7 @@ import { ageToShow, filterOf } from '#domain/findings/askedBlocks.ts'
 import { namesOf } from '#words/findings/groupNames.ts'
 import { useAnswer } from '../../host/useAnswer.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
+import { hashOf } from '../../routes/route.ts'
 import { Notice } from '../../widgets/Notice.tsx'
 import { Answer } from './Answer.tsx'
 import { AgeingPart } from './ageing/AgeingPart.tsx'
@@ -29,7 +30,17 @@ export function FindingsPage() {
   const shown = answer.value
   return (
     <div className="plain-page findings-page">
-      <h1>Findings</h1>
+      <header className="record-head">
+        <h1>Findings</h1>
+        <div className="record-buttons">
+          <a className="button" href={hashOf({ page: 'overview' })}>
+            Overview
+          </a>
+          <a className="button" href={hashOf({ page: 'climate' })}>
+            Store climate
+          </a>
+        </div>
+      </header>
       <Notice trouble={answer.error ?? all.error} />
       <KeptFindings onOpen={setSettings} />
       <FindingsSettingsForm

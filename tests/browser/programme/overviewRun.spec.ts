@@ -24,7 +24,8 @@ test.skipIf(chromiumPath === null)(
     const closeCautions = page.getByRole('button', { name: 'I have read this' })
     if (await closeCautions.isVisible()) await closeCautions.click()
 
-    await page.keyboard.press('w')
+    await page.keyboard.press('f')
+    await page.getByRole('link', { name: 'Overview' }).press('Enter')
     await page.getByRole('heading', { name: 'Overview', level: 1 }).waitFor()
     await page.locator('[data-place]').nth(3).waitFor()
     // One stop for all groups, behind the choice of what is shown

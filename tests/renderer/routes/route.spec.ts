@@ -150,7 +150,6 @@ it('gives every page a place in the navigation', () => {
     'Breaks',
     'Calibration',
     'Findings',
-    'Overview',
     'Archive',
     'Settings',
   ])

@@ -42,6 +42,9 @@ export function OverviewPage({ studyId = null }: { studyId?: number | null | und
     <div className="record-page overview-page">
       <header className="record-head overview-screen-only">
         <div>
+          <p className="crumb">
+            <a href={hashOf({ page: 'findings' })}>Findings</a>
+          </p>
           <h1>Overview</h1>
           <ViewWords view={settings.view} />
         </div>
