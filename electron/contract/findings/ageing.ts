@@ -24,7 +24,10 @@ export const seriesAhead = z.strictObject({
   endMonths: finite,
   /** null: fewer than four ages, or no model fits. */
   curve: z.array(z.strictObject({ ageMonths: finite, meanMPa: finite, lowMPa: finite, highMPa: finite })).nullable(),
-  below: z.strictObject({ ageMonths: finite, sharePercent: finite, probability: finite }).nullable(),
+  /** The chance weighed over the models that are not ruled out, and by the one that makes it least and most likely. */
+  below: z
+    .strictObject({ ageMonths: finite, sharePercent: finite, probability: finite, least: finite, most: finite })
+    .nullable(),
 })
 export type SeriesAhead = z.infer<typeof seriesAhead>
 

@@ -74,18 +74,21 @@ export function fewAgesSentence(
   return `${writeCount(few.length)} series have fewer than four ages and get no line, which would look surer than it is.`
 }
 
-/** What a line says of the chance that the mean has fallen below a share of the first one; null: there is no line. */
+/**
+ * What the lines say of the chance that the mean has fallen below a share of the first one; null: there is none. Sure only where
+ * every kind of line that is not ruled out is.
+ */
 export function belowSentence({ group, below, curve }: SeriesAhead, name: Name): string | null {
   if (below === null || curve === null) return null
-  const { probability, ageMonths, sharePercent } = below
+  const { probability, least, most, ageMonths, sharePercent } = below
   const event = `the mean of ${name(group)} at ${atAge(ageMonths)} lies below ${percentWords(sharePercent)} of its first one`
   const chance = `the chance is ${chanceWords(probability)}`
   const verdict =
-    probability >= 0.95
+    least >= 0.95
       ? `In all likelihood ${event}: ${chance}.`
-      : probability <= 0.05
+      : most <= 0.05
         ? `It is unlikely that ${event}: ${chance}.`
-        : `The data leave open whether ${event}: ${chance}.`
+        : `The data leave open whether ${event}: ${chance}, by kind of line from ${chanceWords(least)} to ${chanceWords(most)}.`
   return verdict
 }
 

@@ -111,6 +111,18 @@ describe('the sentence on lines', () => {
     expect(belowSentence(answer(series('a', -2, [0, 6])).series[0]!, name)).toBeNull()
   })
 
+  it('on the chance of a fall is not sure where one kind of line that is left would have it otherwise', () => {
+    const sure = answer(series('a', -2, [0, 6, 12, 24]), { atMonths: 24 }).series[0]!
+    const apart = (least: number, most: number) =>
+      belowSentence({ ...sure, below: { ageMonths: 240, sharePercent: 80, probability: 0.99, least, most } }, name)
+    expect(apart(0.6, 1)).toBe(
+      'The data leave open whether the mean of a at 20 years lies below 80 % of its first one: the chance is 99 %, by kind of line from 60 % to above 99 %.',
+    )
+    expect(apart(0.96, 1)).toMatch(/^In all likelihood/)
+    expect(apart(0, 0.04)).toMatch(/^It is unlikely/)
+    expect(apart(0, 0.5)).toMatch(/^The data leave open/)
+  })
+
   it('on the models names one only where it carries the weight', () => {
     const model = (one: FindingOf<'ageing-model'>['model'], weight: number | null): FindingOf<'ageing-model'> => ({
       ...{ kind: 'ageing-model', group: 'a', ageMonths: null, model: one, parameters: {}, standardErrors: {} },

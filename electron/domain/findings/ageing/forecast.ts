@@ -12,6 +12,8 @@ export type Forecast = {
   readonly highMPa: number
   readonly retentionPercent: number | null
   readonly belowShareProbability: number | null
+  /** The same by the model that makes it least likely, and by the one that makes it most likely. */
+  readonly belowShareRange: readonly [number, number] | null
 }
 
 /** A model whose AICc lies farther than this above the best is ruled out (Burnham and Anderson 2002, 2.6, from memory: 4 to 7). */
@@ -20,7 +22,7 @@ const plausibleWithin = 7
 /**
  * Forecast of the mean from all models that the data leave possible: the mean is weighted; the band holds the interval of every
  * model that is not ruled out, so that it is never narrower than the data allow; the chance of a mean below a share of the mean at
- * the first age is the weighted chance.
+ * the first age is the weighted chance, with the least and the largest of those models.
  *
  *   x̂ = Σ wᵢ xᵢ(t)      band: from min(xᵢ − tᵢ sᵢ) to max(xᵢ + tᵢ sᵢ)      sᵢ² = g(t)ᵀ C g(t)
  *
@@ -38,6 +40,7 @@ export function forecastAt(
   let meanMPa = 0
   let startMPa = 0
   let below = 0
+  let [least, most] = [1, 0]
   let lowMPa = Number.POSITIVE_INFINITY
   let highMPa = Number.NEGATIVE_INFINITY
   for (const { fit, weight } of possible) {
@@ -56,7 +59,10 @@ export function forecastAt(
       now.map((slope, i) => slope - terms.share * then[i]!),
     )
     const short = (terms.share * start - value) / seOfDifference
-    below += (weight / all) * tProbability(short, fit.degreesOfFreedom)
+    const chance = tProbability(short, fit.degreesOfFreedom)
+    below += (weight / all) * chance
+    least = Math.min(least, chance)
+    most = Math.max(most, chance)
   }
   const known = startMPa > 0
   return {
@@ -66,6 +72,7 @@ export function forecastAt(
     highMPa,
     retentionPercent: known ? (100 * meanMPa) / startMPa : null,
     belowShareProbability: known ? below : null,
+    belowShareRange: known ? [least, most] : null,
   }
 }
 

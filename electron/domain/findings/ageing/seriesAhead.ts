@@ -32,7 +32,7 @@ export function seriesAhead({ group, ages }: Series, terms: AheadTerms): SeriesA
   if (fits.length === 0) return none
   const at = (ageMonths: number): Forecast =>
     forecastAt(fits, ageMonths, { confidence, firstAgeMonths: first.ageMonths, share })
-  const probability = at(atMonths).belowShareProbability
+  const { belowShareProbability: probability, belowShareRange: range } = at(atMonths)
   return {
     ...seen,
     curve: placesFrom(agesMonths, seen.endMonths).map((ageMonths) => {
@@ -40,9 +40,9 @@ export function seriesAhead({ group, ages }: Series, terms: AheadTerms): SeriesA
       return { ageMonths, meanMPa: held(meanMPa), lowMPa: held(lowMPa), highMPa: held(highMPa) }
     }),
     below:
-      probability === null || !Number.isFinite(probability) || atMonths <= first.ageMonths
+      probability === null || range === null || !Number.isFinite(probability) || atMonths <= first.ageMonths
         ? null
-        : { ageMonths: atMonths, sharePercent: 100 * share, probability },
+        : { ageMonths: atMonths, sharePercent: 100 * share, probability, least: range[0], most: range[1] },
   }
 }
 

@@ -115,10 +115,10 @@ function* modelLines(
   }
   const last = blocks.at(-1)!.ageMonths
   const ahead = forecastAges.filter((age) => age > last)
-  for (const ageMonths of ahead.length > 0 ? ahead : [2 * last])
-    yield {
-      kind: 'forecast',
-      group,
-      ...forecastAt(usable, ageMonths, { confidence, firstAgeMonths, share: askedShare }),
-    }
+  for (const ageMonths of ahead.length > 0 ? ahead : [2 * last]) {
+    const { belowShareRange: _range, ...forecast } = forecastAt(usable, ageMonths, {
+      ...{ confidence, firstAgeMonths, share: askedShare },
+    })
+    yield { kind: 'forecast', group, ...forecast }
+  }
 }

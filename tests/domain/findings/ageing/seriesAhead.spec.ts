@@ -33,7 +33,13 @@ describe('the line of a series', () => {
     const late = ahead(5, { endMonths: 1200 }).curve!.at(-1)
     expect(at(1200).lowMPa).toBeLessThan(0)
     expect(late).toMatchObject({ lowMPa: 0, highMPa: at(1200).highMPa })
-    expect(below).toEqual({ ageMonths: 240, sharePercent: 80, probability: at(240).belowShareProbability })
+    expect(below).toEqual({
+      ageMonths: 240,
+      sharePercent: 80,
+      probability: at(240).belowShareProbability,
+      least: at(240).belowShareRange![0],
+      most: at(240).belowShareRange![1],
+    })
   })
 
   it('asks for the chance at the end where no age is named, and ends no earlier than what was seen', () => {
