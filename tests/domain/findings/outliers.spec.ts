@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { esdOutliers, grubbsOutlier } from '#domain/findings/outliers.ts'
+import { normalQuantile } from '#domain/numbers/distributions/normal.ts'
+import { seededNumbers } from '#tests/fakes/scripted/scriptedCurve.ts'
 
 // Tietjen and Moore (1972), NIST/SEMATECH e-Handbook 1.3.5.17.1.
 const masses = [199.31, 199.53, 200.19, 200.82, 201.92, 201.95, 202.18, 245.57]
@@ -54,6 +56,18 @@ describe('generalised ESD', () => {
   it('does not take rounding for an outlier where three values are left', () => {
     expect(esdOutliers([5, 5.1, 5.2, 5, 5], 0.05)).toEqual([])
     expect(esdOutliers([5, 5, 5.1], 0.05)).toEqual([])
+  })
+
+  it('of fewer than fifteen tries the farthest alone, and so names one in about 5 % of quiet groups of twelve', () => {
+    const random = seededNumbers(12)
+    const groups = Array.from({ length: 2000 }, () => Array.from({ length: 12 }, () => normalQuantile(random())))
+    const named = groups.map((group) => esdOutliers(group, 0.05).map(({ index }) => index))
+    expect(Math.max(...named.map(({ length }) => length))).toBe(1)
+    expect(named).toEqual(
+      groups.map((group) => [grubbsOutlier(group, 0.05)?.index].filter((index) => index !== undefined)),
+    )
+    const share = named.filter(({ length }) => length > 0).length / groups.length
+    expect(Math.abs(share - 0.05)).toBeLessThan(0.015)
   })
 
   it('points at nothing in quiet values, and takes no candidates from two', () => {
