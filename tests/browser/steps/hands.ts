@@ -83,25 +83,41 @@ export function handsOn(page: Page, kind: Hands['kind']): Hands {
 const fits = (found: string, name: string | RegExp) =>
   typeof name === 'string' ? found.startsWith(name) : name.test(found)
 
-/** Waits for a control of that name. */
+/** How long a control is waited for in the dialog that is open, or in the page, before looking again where it has to be, ms. */
+const lookMs = 1000
+const mostLooks = 200
+
+/** Waits for a control of that name: in a dialog while one is open, which may be about to close. */
 async function named(page: Page, name: string | RegExp) {
+  for (let looks = 1; ; looks++) {
+    const found = await whereItShouldBe(page, name)
+    try {
+      await found.waitFor({ timeout: lookMs })
+      return { found }
+    } catch (thrown) {
+      if (looks === mostLooks) throw thrown
+    }
+  }
+}
+
+async function whereItShouldBe(page: Page, name: string | RegExp) {
   const exact = typeof name === 'string' ? new RegExp(`^${name.replaceAll(/[.*+?^${}()|[\]\\/]/g, '\\$&')}`) : name
   const inPlace = page.locator('dialog[open]').last()
   const place = (await inPlace.count()) > 0 ? inPlace : page.locator('body')
-  const found = place
-    .getByRole('button', { name: exact })
-    .or(place.getByRole('link', { name: exact }))
-    .or(place.getByRole('row', { name: exact }))
-    .or(place.getByRole('textbox', { name: exact }))
-    .or(place.getByRole('searchbox', { name: exact }))
-    .or(place.getByRole('combobox', { name: exact }))
-    .or(place.getByRole('switch', { name: exact }))
-    .or(place.getByRole('checkbox', { name: exact }))
-    // A choice among several is clicked on its label
-    .or(place.locator('.choice label', { hasText: exact }))
-    .first()
-  await found.waitFor()
-  return { found }
+  return (
+    place
+      .getByRole('button', { name: exact })
+      .or(place.getByRole('link', { name: exact }))
+      .or(place.getByRole('row', { name: exact }))
+      .or(place.getByRole('textbox', { name: exact }))
+      .or(place.getByRole('searchbox', { name: exact }))
+      .or(place.getByRole('combobox', { name: exact }))
+      .or(place.getByRole('switch', { name: exact }))
+      .or(place.getByRole('checkbox', { name: exact }))
+      // A choice among several is clicked on its label
+      .or(place.locator('.choice label', { hasText: exact }))
+      .first()
+  )
 }
 
 /** What has the focus is called: its labels, its own name, or its text. */
