@@ -5,6 +5,7 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { FindingKind } from '#contract/findings/lines.ts'
 import { findingsOptions } from '#contract/findings/options.ts'
+import { comparisonKinds } from '#domain/findings/lines/comparisonLines.ts'
 import { findingLines } from '#domain/findings/lines/findingLines.ts'
 import type { Observation } from '#domain/findings/observation.ts'
 import { rankIntervals } from '#domain/findings/rankIntervals.ts'
@@ -17,16 +18,6 @@ const blocksEach = 12
 const specimenCount = 100_000
 const draws = 10_000
 const repeats = 5
-const comparisonKinds: FindingKind[] = [
-  'spread-test',
-  'means-test',
-  'pair',
-  'against-reference',
-  'letters',
-  'equivalence',
-  'rank',
-  'shrunken-mean',
-]
 
 /** How long the statistics of a large programme take, beside R, which does the same work where it is installed. */
 export const findingsBenchmark: Benchmark = async () => {
@@ -87,7 +78,7 @@ function studyOf(groups: number, conditions: number, blocks: number): Observatio
   }).flat()
 }
 
-function count(observations: readonly Observation[], only: FindingKind[]): number {
+function count(observations: readonly Observation[], only: readonly FindingKind[]): number {
   const options = findingsOptions.parse({ only, reference: 'adhesive 0', marginPercent: 10 })
   let lines = 0
   for (const _ of findingLines(observations, options)) lines += 1

@@ -1,5 +1,4 @@
 import { agedBlockWords, agedMeanWords, ageingFigureWords, upcomingWords } from '#words/findings/ageingFigureWords.ts'
-import { tornWoodWords } from '#words/findings/stripWords.ts'
 import { percentWords } from '#words/units/numbers.ts'
 import type { Quantity } from '#words/units/quantities.ts'
 import { valueAxis } from '../axes/axis.ts'
@@ -9,7 +8,7 @@ import type { Figure, FigureSize, Reading } from '../drawing/figure.ts'
 import type { At, Mark } from '../drawing/mark.ts'
 import { pointMark } from '../drawing/pointShape.ts'
 import { ageAxis } from './ageAxis.ts'
-import { arrowOn, blockSign, type SignedBlock } from './blockSign.ts'
+import { arrowOn, blockSign, type SignedBlock, tornWoodKeys } from './blockSign.ts'
 import { lanesOf } from './lanes.ts'
 
 export type AgedMark = SignedBlock & { name: string; ageMonths: number; strengthMPa: number }
@@ -192,17 +191,11 @@ const upcomingSign = (at: At, em: number): Mark => pointMark('triangle', at, (0.
 
 function ageingKeys(pictures: readonly AgeingPicture[], em: number): Key[] {
   const blocks = pictures.flatMap((one) => one.blocks)
-  const sign = (woodFailurePercent: number | null) => (at: At) =>
-    blockSign({ woodFailurePercent, lowerLimit: false }, at, signEm * em, 'up')
   const about = (at: At, halfEm: number) => ({
     from: { ...at, x: at.x - halfEm * em },
     to: { ...at, x: at.x + halfEm * em },
   })
-  const keys: Key[] = []
-  if (blocks.some(({ woodFailurePercent }) => woodFailurePercent !== null))
-    keys.push(...[0, 50, 100].map((percent) => ({ name: tornWoodWords(percent), sign: sign(percent) })))
-  if (blocks.some(({ woodFailurePercent }) => woodFailurePercent === null))
-    keys.push({ name: tornWoodWords(null), sign: sign(null) })
+  const keys = tornWoodKeys(blocks, signEm * em)
   if (blocks.some(({ lowerLimit }) => lowerLimit))
     keys.push({ name: 'held at least this', sign: ({ x, y }) => arrowOn({ x, y: y + 0.3 * em }, 0.4 * em, 'up') })
   if (pictures.some(({ means }) => means.some(({ meanMPa }) => meanMPa !== null)))

@@ -1,3 +1,5 @@
+import { tornWoodWords } from '#words/findings/stripWords.ts'
+import type { Key } from '../axes/keyRows.ts'
 import type { At, Mark } from '../drawing/mark.ts'
 import { pointMark } from '../drawing/pointShape.ts'
 
@@ -41,4 +43,14 @@ export function arrowOn(from: At, half: number, onwards: Onwards): Mark[] {
     { kind: 'rule', ink: 'spread', from, to: place(to, 0) },
     { kind: 'line', ink: 'spread', through: [place(back, -0.5 * half), place(to, 0), place(back, 0.5 * half)] },
   ]
+}
+
+/** What the signs of these blocks say of torn wood. */
+export function tornWoodKeys(blocks: readonly Pick<SignedBlock, 'woodFailurePercent'>[], sidePx: number): Key[] {
+  const known = blocks.some(({ woodFailurePercent }) => woodFailurePercent !== null) ? [0, 50, 100] : []
+  const unknown = blocks.some(({ woodFailurePercent }) => woodFailurePercent === null) ? [null] : []
+  return [...known, ...unknown].map((woodFailurePercent) => ({
+    name: tornWoodWords(woodFailurePercent),
+    sign: (at) => blockSign({ woodFailurePercent, lowerLimit: false }, at, sidePx, 'right'),
+  }))
 }

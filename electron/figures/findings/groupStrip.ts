@@ -1,12 +1,12 @@
-import { groupStripWords, stripBlockWords, stripGroupWords, tornWoodWords } from '#words/findings/stripWords.ts'
+import { groupStripWords, stripBlockWords, stripGroupWords } from '#words/findings/stripWords.ts'
 import type { Quantity } from '#words/units/quantities.ts'
 import { placesOn, valueAxis } from '../axes/axis.ts'
 import { type Frame, framed } from '../axes/frame.ts'
 import { type Key, keyRows } from '../axes/keyRows.ts'
 import type { Figure, FigureSize, Reading } from '../drawing/figure.ts'
-import type { At, Mark } from '../drawing/mark.ts'
+import type { Mark } from '../drawing/mark.ts'
 import { wrappedText } from '../drawing/textWidth.ts'
-import { arrowOn, blockSign } from './blockSign.ts'
+import { arrowOn, blockSign, tornWoodKeys } from './blockSign.ts'
 import { lanesOf } from './lanes.ts'
 
 export type StripBlock = {
@@ -120,15 +120,7 @@ function drawnRows(rows: readonly Row[], frame: Frame, strength: Quantity, em: n
 
 function keysOf(groups: readonly StripGroup[], em: number): Key[] {
   const blocks = groups.flatMap((group) => group.blocks)
-  const sign =
-    (woodFailurePercent: number | null, lowerLimit = false) =>
-    (at: At) =>
-      blockSign({ woodFailurePercent, lowerLimit }, at, signEm * em, 'right')
-  const keys: Key[] = []
-  if (blocks.some(({ woodFailurePercent }) => woodFailurePercent !== null))
-    keys.push(...[0, 50, 100].map((percent) => ({ name: tornWoodWords(percent), sign: sign(percent) })))
-  if (blocks.some(({ woodFailurePercent }) => woodFailurePercent === null))
-    keys.push({ name: tornWoodWords(null), sign: sign(null) })
+  const keys = tornWoodKeys(blocks, signEm * em)
   if (blocks.some(({ lowerLimit }) => lowerLimit))
     keys.push({
       name: 'held at least this',

@@ -3,6 +3,7 @@ import { linesOf } from '#words/findings/answerWords.ts'
 import { treatmentWords } from '#words/findings/treatmentWords.ts'
 import { percentWords } from '#words/units/numbers.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
+import { HeadRow } from '../../widgets/tables/HeadRow.tsx'
 import { treatmentOfMeans } from './findingsQuestions.ts'
 import { ToBlocks } from './ToBlocks.tsx'
 import type { FindingsView } from './view.ts'
@@ -27,16 +28,10 @@ export function GroupTable({ found, settings, ageMonths, name }: FindingsView) {
           Groups {ageInWords(ageMonths)}, torn wood {treatmentWords(treatmentOfMeans(settings))}, {strength.unit}; means
           and ranks with 95 % intervals
         </caption>
-        <thead>
-          <tr>
-            <th scope="col">Group</th>
-            {[...columns, ...(ranked ? ['Rank', 'Letters'] : []), ...(drawn ? ['Shrunken mean'] : [])].map((head) => (
-              <th key={head} scope="col" className="numeric">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <HeadRow
+          words={['Group']}
+          numbers={[...columns, ...(ranked ? ['Rank', 'Letters'] : []), ...(drawn ? ['Shrunken mean'] : [])]}
+        />
         <tbody>
           {rows.map((row) => {
             const rank = ranks.find(({ group }) => group === row.group)

@@ -1,7 +1,8 @@
-import { type DragEvent, type ReactNode, useRef, useState } from 'react'
+import { type ReactNode, useRef, useState } from 'react'
 import type { Attachment } from '#contract/specimens/attachment.ts'
 import type { KeptPicture, PictureOwner } from '#contract/specimens/pictureProcedures.ts'
 import { useAnswer } from '../../host/useAnswer.ts'
+import { useFileDrop } from '../../widgets/forms/useFileDrop.ts'
 import { Notice } from '../../widgets/Notice.tsx'
 import { CameraDialog } from './CameraDialog.tsx'
 import { PictureList } from './PictureList.tsx'
@@ -28,30 +29,14 @@ export function PicturesSection({
 }) {
   const answer = useAnswer('pictures.list', owner)
   const adding = useAddPictures(owner)
-  const [over, setOver] = useState(false)
   const [camera, setCamera] = useState(false)
   const pictures = answer.value ?? []
   const thread = usePictureThread(pictures.length > 0)
   const add = (files: Iterable<File>) => void adding.add(files)
-
-  function onDrag(event: DragEvent, isOver: boolean): void {
-    if (!event.dataTransfer.types.includes('Files')) return
-    event.preventDefault()
-    setOver(isOver)
-  }
+  const drop = useFileDrop(add)
 
   return (
-    <section
-      className="pictures"
-      aria-labelledby="pictures-title"
-      data-over={over ? '' : undefined}
-      onDragOver={(event) => onDrag(event, true)}
-      onDragLeave={(event) => onDrag(event, false)}
-      onDrop={(event) => {
-        onDrag(event, false)
-        add(event.dataTransfer.files)
-      }}
-    >
+    <section className="pictures" aria-labelledby="pictures-title" {...drop}>
       <h2 id="pictures-title">Photographs</h2>
       <div className="pictures-add">
         <FileButton onFiles={add}>Add photographs</FileButton>

@@ -1,29 +1,14 @@
-import { expect, onTestFinished, test } from 'vitest'
-import { createRealEngine } from '#engine/createRealEngine.ts'
-import { archiveFileOf, pulledStudy } from '#tests/archive/pulledStudy.ts'
+import { expect, test } from 'vitest'
+import { pulledStudy } from '#tests/archive/pulledStudy.ts'
+import { openArchivePage } from '../harness/archivePage.ts'
 import { chromiumPath } from '../harness/chromium.ts'
-import { openPage } from '../harness/openPage.ts'
 import { handsOn } from '../steps/hands.ts'
 
 test.skipIf(chromiumPath === null)(
   'a pull is moved, a block found by typing and by scanning, and its label printed, all by keyboard',
   async () => {
-    const engine = await createRealEngine({
-      archivePath: archiveFileOf((database) => void pulledStudy(database)),
-      host: { host: 'loopback', capabilities: [] },
-      program: 'Breakledger test',
-    })
-    const opened = await openPage({ host: 'loopback', engine })
-    onTestFinished(async () => {
-      await opened.close()
-      await engine.close()
-      await engine.archive.close()
-    })
-    const { page, problems } = opened
+    const { page, problems } = await openArchivePage((database) => void pulledStudy(database))
     const hands = handsOn(page, 'keyboard')
-    await page.getByLabel('Number of a block').waitFor()
-    const closeCautions = page.getByRole('button', { name: 'I have read this' })
-    if (await closeCautions.isVisible()) await closeCautions.click()
 
     await hands.press('e', 'Due')
     await page.getByRole('heading', { name: 'Due', level: 1 }).waitFor()

@@ -1,10 +1,9 @@
-import { expect, onTestFinished, test } from 'vitest'
+import { expect, test } from 'vitest'
 import { addSpecimens } from '#archive/specimens/specimens.ts'
-import { createRealEngine } from '#engine/createRealEngine.ts'
-import { archiveFileOf, pulledStudy } from '#tests/archive/pulledStudy.ts'
+import { pulledStudy } from '#tests/archive/pulledStudy.ts'
 import { morning, specimenFields } from '#tests/archive/storedStudy.ts'
+import { openArchivePage } from '../harness/archivePage.ts'
 import { chromiumPath } from '../harness/chromium.ts'
-import { openPage } from '../harness/openPage.ts'
 import { handsOn } from '../steps/hands.ts'
 
 const epoxies = ['E-1', 'E-2'].map((number) =>
@@ -14,26 +13,12 @@ const epoxies = ['E-1', 'E-2'].map((number) =>
 test.skipIf(chromiumPath === null)(
   'a list is filtered, the filter kept, columns chosen, a row opened and left, labels printed of a selection, and levels of a study chosen, by keyboard',
   async () => {
-    const engine = await createRealEngine({
-      archivePath: archiveFileOf((database) => {
-        pulledStudy(database)
-        addSpecimens(database, epoxies, morning, 'bench')
-      }),
-      host: { host: 'loopback', capabilities: [] },
-      program: 'Breakledger test',
+    const { page, problems } = await openArchivePage((database) => {
+      pulledStudy(database)
+      addSpecimens(database, epoxies, morning, 'bench')
     })
-    const opened = await openPage({ host: 'loopback', engine })
-    onTestFinished(async () => {
-      await opened.close()
-      await engine.close()
-      await engine.archive.close()
-    })
-    const { page, problems } = opened
     const hands = handsOn(page, 'keyboard')
     const counted = (words: string) => page.locator('.list-tools-title p', { hasText: words }).waitFor()
-    await page.getByLabel('Number of a block').waitFor()
-    const closeCautions = page.getByRole('button', { name: 'I have read this' })
-    if (await closeCautions.isVisible()) await hands.choose('I have read this')
 
     await hands.press('s', 'Specimens')
     await counted('13 specimens')

@@ -1,28 +1,13 @@
-import { expect, onTestFinished, test } from 'vitest'
-import { createRealEngine } from '#engine/createRealEngine.ts'
-import { archiveFileOf, pulledStudy } from '#tests/archive/pulledStudy.ts'
+import { expect, test } from 'vitest'
+import { pulledStudy } from '#tests/archive/pulledStudy.ts'
+import { openArchivePage } from '../harness/archivePage.ts'
 import { chromiumPath } from '../harness/chromium.ts'
-import { openPage } from '../harness/openPage.ts'
 
 test.skipIf(chromiumPath === null)(
   'a group is found and opened by keyboard, down to a specimen; what is written shows; and the sheet is printed on A3',
   async () => {
-    const engine = await createRealEngine({
-      archivePath: archiveFileOf((database) => void pulledStudy(database)),
-      host: { host: 'loopback', capabilities: [] },
-      program: 'Breakledger test',
-    })
-    const opened = await openPage({ host: 'loopback', engine })
-    onTestFinished(async () => {
-      await opened.close()
-      await engine.close()
-      await engine.archive.close()
-    })
-    const { page, problems } = opened
+    const { page, problems, engine } = await openArchivePage((database) => void pulledStudy(database))
     const focused = () => page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? '')
-    await page.getByLabel('Number of a block').waitFor()
-    const closeCautions = page.getByRole('button', { name: 'I have read this' })
-    if (await closeCautions.isVisible()) await closeCautions.click()
 
     await page.keyboard.press('f')
     await page.getByRole('link', { name: 'Overview' }).press('Enter')

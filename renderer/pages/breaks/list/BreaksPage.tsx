@@ -43,8 +43,7 @@ export function BreaksPage() {
         columns={all}
       >
         <a className="button" href={hashOf({ page: 'reevaluations' })}>
-          {' '}
-          Re-evaluations{' '}
+          Re-evaluations
         </a>
       </ListTools>
       <Notice trouble={list.error ?? unreadableTrouble(list.newest?.unreadable)} />

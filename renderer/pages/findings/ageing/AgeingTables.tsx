@@ -5,6 +5,7 @@ import { linesOf } from '#words/findings/answerWords.ts'
 import { failureWords } from '#words/findings/findingText.ts'
 import { percentWords, signedNumber, writeFixed } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
+import { HeadRow } from '../../../widgets/tables/HeadRow.tsx'
 import { ToBlocks } from '../ToBlocks.tsx'
 import type { FindingsView } from '../view.ts'
 
@@ -17,17 +18,7 @@ export function StrengthsTable({ found, name }: FindingsView) {
     <section className="findings-table">
       <table className="data-table">
         <caption>Strength over age, {strength.unit}; means and shares with 95 % intervals</caption>
-        <thead>
-          <tr>
-            <th scope="col">Group</th>
-            <th scope="col">Age</th>
-            {['n', 'Mean', 'Interval', 'SD', 'Share of the first'].map((head) => (
-              <th key={head} scope="col" className="numeric">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <HeadRow words={['Group', 'Age']} numbers={['n', 'Mean', 'Interval', 'SD', 'Share of the first']} />
         <tbody>
           {rows.map((row) => {
             const share = retentions.find(({ group, ageMonths }) => group === row.group && ageMonths === row.ageMonths)
@@ -72,24 +63,18 @@ export function LinesTable({ view: { found, name }, ageing }: { view: FindingsVi
           Course of each series: slope by Sen, tests of trend, and the change a year alone and helped by the others,
           with 95 % intervals
         </caption>
-        <thead>
-          <tr>
-            <th scope="col">Group</th>
-            {[
-              `${strength.unit} a year`,
-              'Mann-Kendall p',
-              'Jonckheere p',
-              'Alone, a year',
-              'Together, a year',
-              'Drawn',
-              ...(below === null ? [] : [below]),
-            ].map((head) => (
-              <th key={head} scope="col" className="numeric">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <HeadRow
+          words={['Group']}
+          numbers={[
+            `${strength.unit} a year`,
+            'Mann-Kendall p',
+            'Jonckheere p',
+            'Alone, a year',
+            'Together, a year',
+            'Drawn',
+            ...(below === null ? [] : [below]),
+          ]}
+        />
         <tbody>
           {rows.map((row) => {
             const [kendall, jonckheere] = (['mann-kendall', 'jonckheere'] as const).map((test) =>
@@ -148,16 +133,7 @@ export function ModelsTable({ found, name }: FindingsView) {
     <section className="findings-table">
       <table className="data-table">
         <caption>Models of ageing compared by AICc: weight, and AICc (the smaller the better)</caption>
-        <thead>
-          <tr>
-            <th scope="col">Group</th>
-            {models.map((model) => (
-              <th key={model} scope="col" className="numeric">
-                {modelName(model)}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <HeadRow words={['Group']} numbers={models.map(modelName)} />
         <tbody>
           {groups.map((group) => (
             <tr key={group}>
@@ -191,18 +167,10 @@ export function BoardsTable({ boards, name }: { boards: readonly BoardsAtAge[]; 
     <section className="findings-table">
       <table className="data-table">
         <caption>Boards as a random factor (restricted maximum likelihood), {strength.unit}</caption>
-        <thead>
-          <tr>
-            <th scope="col">Age</th>
-            {['Boards', 'SD between boards', 'SD of blocks', 'Share of the variance', 'p', 'Mean moved most'].map(
-              (head) => (
-                <th key={head} scope="col" className="numeric">
-                  {head}
-                </th>
-              ),
-            )}
-          </tr>
-        </thead>
+        <HeadRow
+          words={['Age']}
+          numbers={['Boards', 'SD between boards', 'SD of blocks', 'Share of the variance', 'p', 'Mean moved most']}
+        />
         <tbody>
           {boards.map((one) => {
             const [most] = one.groups.toSorted(

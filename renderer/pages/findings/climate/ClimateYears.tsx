@@ -8,6 +8,7 @@ import {
 } from '#words/findings/climate/climateWords.ts'
 import { withoutEndingZeros, writeCount, writeFixed } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
+import { HeadRow } from '../../../widgets/tables/HeadRow.tsx'
 
 const halves = (count: number) => withoutEndingZeros(writeFixed(count, 1))
 const shownGaps = 12
@@ -54,7 +55,7 @@ function AirTable({ rows }: { rows: readonly Row[] }) {
       <caption>
         Mean (lowest to highest) of each calendar year, UTC; a year that is not covered whole counts less
       </caption>
-      <Heads heads={heads} />
+      <HeadRow words={['Year']} numbers={heads} />
       <tbody>
         {rows.map(({ name, count }) => (
           <tr key={name}>
@@ -91,7 +92,7 @@ function SwingTable({ rows, limits }: { rows: readonly Row[]; limits: ClimateLim
   return (
     <table className="data-table">
       <caption>Swings (rainflow, ASTM E1049; half cycles count half) and hours beyond limits</caption>
-      <Heads heads={heads} />
+      <HeadRow words={['Year']} numbers={heads} />
       <tbody>
         {rows.map(({ name, count }) => (
           <tr key={name}>
@@ -105,20 +106,5 @@ function SwingTable({ rows, limits }: { rows: readonly Row[]; limits: ClimateLim
         ))}
       </tbody>
     </table>
-  )
-}
-
-function Heads({ heads }: { heads: readonly string[] }) {
-  return (
-    <thead>
-      <tr>
-        <th scope="col">Year</th>
-        {heads.map((head) => (
-          <th key={head} scope="col" className="numeric">
-            {head}
-          </th>
-        ))}
-      </tr>
-    </thead>
   )
 }

@@ -5,6 +5,7 @@ import { seriesWords } from '#words/programme/pullWords.ts'
 import { calendarDayWords } from '#words/units/calendarDays.ts'
 import { percentWords } from '#words/units/numbers.ts'
 import { hashOf } from '../../../routes/route.ts'
+import { HeadRow } from '../../../widgets/tables/HeadRow.tsx'
 import { ToBlocks } from '../ToBlocks.tsx'
 import type { FindingsView } from '../view.ts'
 
@@ -15,19 +16,10 @@ export function ShelfTable({ shelf }: { shelf: readonly ShelfSeries[] }) {
     <div className="findings-table">
       <table className="data-table">
         <caption>Smallest change a year that a straight line through all blocks of a series tells from none</caption>
-        <thead>
-          <tr>
-            <th scope="col">Series</th>
-            <th scope="col">Study, glued on</th>
-            {['Waiting', 'Besides', 'Spread', 'After the next pull', 'After the last', 'Change seen', 'Move'].map(
-              (head) => (
-                <th key={head} scope="col" className="numeric">
-                  {head}
-                </th>
-              ),
-            )}
-          </tr>
-        </thead>
+        <HeadRow
+          words={['Series', 'Study, glued on']}
+          numbers={['Waiting', 'Besides', 'Spread', 'After the next pull', 'After the last', 'Change seen', 'Move']}
+        />
         <tbody>
           {shelf.map((one) => (
             <tr key={`${one.studyId} ${one.gluedOn} ${seriesWords(one)}`}>
@@ -91,18 +83,10 @@ export function UndecidedTable({
         <caption>
           Groups neither told from the reference nor shown to be alike, with fewer blocks than that takes
         </caption>
-        <thead>
-          <tr>
-            <th scope="col">Group</th>
-            <th scope="col">Age</th>
-            <th scope="col">Reference</th>
-            {['Blocks', 'of the reference', 'Spread', 'Needed of each'].map((head) => (
-              <th key={head} scope="col" className="numeric">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <HeadRow
+          words={['Group', 'Age', 'Reference']}
+          numbers={['Blocks', 'of the reference', 'Spread', 'Needed of each']}
+        />
         <tbody>
           {undecided.map((one) => (
             <tr key={`${one.group} ${one.reference} ${one.ageMonths}`}>

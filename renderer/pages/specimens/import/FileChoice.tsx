@@ -1,5 +1,6 @@
-import { type DragEvent, useRef, useState } from 'react'
+import { useRef } from 'react'
 import { tableKinds } from '#words/specimens/import/sheetWords.ts'
+import { useFileDrop } from '../../../widgets/forms/useFileDrop.ts'
 
 /** Where a file of past results is chosen or dropped. */
 export function FileChoice({
@@ -13,28 +14,13 @@ export function FileChoice({
   onFile(file: File): void
 }) {
   const input = useRef<HTMLInputElement>(null)
-  const [over, setOver] = useState(false)
   const take = (files: FileList | null) => {
     const file = files?.[0]
     if (file !== undefined) onFile(file)
   }
-  function onDrag(event: DragEvent, isOver: boolean): void {
-    if (!event.dataTransfer.types.includes('Files')) return
-    event.preventDefault()
-    setOver(isOver)
-  }
+  const drop = useFileDrop(take)
   return (
-    <section
-      aria-label="File of past results"
-      className="import-drop"
-      data-over={over ? '' : undefined}
-      onDragOver={(event) => onDrag(event, true)}
-      onDragLeave={(event) => onDrag(event, false)}
-      onDrop={(event) => {
-        onDrag(event, false)
-        take(event.dataTransfer.files)
-      }}
-    >
+    <section aria-label="File of past results" className="import-drop" {...drop}>
       <button
         type="button"
         className={name === null ? 'button button-primary' : 'button'}

@@ -36,6 +36,19 @@ describe('a forecast', () => {
     expect(forecastAt([{ fit: linear, weight: 1 }], 6, terms).belowShareProbability).toBeLessThan(0.01)
   })
 
+  it('gives the least and the largest chance among the models that are not ruled out', () => {
+    const fits = fitAllAgeing(blocks).flatMap(({ fit, weight }) =>
+      typeof fit === 'string' ? [] : [{ fit, weight: weight! }],
+    )
+    const heaviest = Math.max(...fits.map(({ weight }) => weight))
+    const possible = fits.filter(({ weight }) => weight >= heaviest * Math.exp(-3.5))
+    const alone = possible.map((one) => forecastAt([one], 18, terms).belowShareProbability!)
+    const { belowShareProbability, belowShareRange } = forecastAt(fits, 18, terms)
+    expect(belowShareRange).toEqual([Math.min(...alone), Math.max(...alone)])
+    expect(belowShareRange![0]).toBeLessThan(belowShareProbability!)
+    expect(belowShareRange![1]).toBeGreaterThan(belowShareProbability!)
+  })
+
   it('refuses to do without a model', () => {
     expect(() => forecastAt([], 60, terms)).toThrow(RangeError)
   })
