@@ -32,6 +32,8 @@ describe.skipIf(chromiumPath === null)('the climate of a store', () => {
     await page.getByRole('button', { name: 'Show what the rows become' }).focus()
     await press('Enter')
     await page.getByText('Say what time the clock of the logger kept.').waitFor()
+    // The focus follows the sentence by a frame or two
+    await page.locator('[data-wrong] :focus').waitFor()
     await page.keyboard.type('+01:00')
     await page.getByLabel('Name of the store').focus()
     await page.keyboard.type('loft')
