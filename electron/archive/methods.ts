@@ -57,6 +57,7 @@ import { glueUp, glueUpPlan, glueUpRow, glueUps, studiesToGlue } from './program
 import { addGlueUp, type NewGlueUp } from './programme/glueUps.ts'
 import { labelledBlocks } from './programme/labels.ts'
 import { keepLabel, nextOwnNumbers } from './programme/ownNumbers.ts'
+import { pullBlocks } from './programme/pullBlocks.ts'
 import { addPullDecision } from './programme/pullDecisions.ts'
 import { pullSources, seriesCounts } from './programme/pulls.ts'
 import { addStudy, correctStudy, studies, study } from './programme/studies.ts'
@@ -142,6 +143,7 @@ export const reads = {
     breakingSession(database, breakingSessionId, specimen),
   pullSources,
   seriesCounts,
+  pullBlocks,
   labelledBlocks,
   findNumber,
   numberedSpecimens,

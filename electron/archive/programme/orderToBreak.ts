@@ -41,7 +41,8 @@ export function orderToBreak(
   return [...new Set([...ofPulls, ...ofStudies, ...others])]
 }
 
-function specimensOfPull(database: Database, { studyId, gluedOn, ageMonths }: PullName): number[] {
+/** What waits of a pull, in the order in which it is to be broken; of one that was added, the spares that it takes. */
+export function specimensOfPull(database: Database, { studyId, gluedOn, ageMonths }: PullName): number[] {
   const waiting = `FROM ${gluedBlocks} WHERE p.study_id = @studyId AND p.age_months IS @ageMonths
     AND (@gluedOn IS NULL OR ${gluedOnOf} = @gluedOn) AND ${waitsForPress('s')}`
   const order = 'ORDER BY p.breaking_order, p.block_id'

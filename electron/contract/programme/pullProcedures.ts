@@ -39,6 +39,19 @@ export const pullSummary = z.strictObject({
 })
 export type PullSummary = z.infer<typeof pullSummary>
 
+/** Blocks of a pull that were made alike and lie in one place. */
+export const pullGroup = z.strictObject({
+  ...series.shape,
+  gapMm: series.shape.gapMm.nullable(),
+  /** '': nobody wrote it down, or they are not glued yet. */
+  place: kept,
+  blocks: z.int().positive(),
+})
+export type PullGroup = z.infer<typeof pullGroup>
+
+/** So many pulls are asked after at once. */
+export const mostPullsAsked = 1000
+
 const percent = finite.nonnegative().nullable()
 
 /** What lost blocks and closed pulls mean for the ages of a series that are still open. */
@@ -75,6 +88,12 @@ export const pullProcedures = {
     input: z.strictObject({ studyId: id.nullable() }),
     output: z.strictObject({ today: isoDate, pulls: z.array(pullSummary), unreadable: unreadableRecords }),
     reads: ({ studyId }) => pullsRead(studyId),
+  }),
+  /** What is to be taken from the shelf for each of some pulls, in their order: the blocks that wait, or before any is glued the planned ones. */
+  'pulls.blocks': question({
+    input: z.strictObject({ pulls: z.array(pullName).max(mostPullsAsked) }),
+    output: z.array(z.array(pullGroup)),
+    reads: () => [...pullsRead(null), 'catalogue'],
   }),
   'pulls.stock': question({ input: ofStudy, output: z.array(seriesStock), reads: ({ studyId }) => pullsRead(studyId) }),
   'pulls.decide': deed({

@@ -20,6 +20,7 @@ export function pullHandlers({ archive, clock }: HandlerParts): HandlersOf<typeo
       const pulls = sources.rows.flatMap((source) => studyPulls(source, day))
       return { today: day, pulls: pulls.sort((a, b) => a.dueOn.localeCompare(b.dueOn)), ...leftOut(sources) }
     },
+    'pulls.blocks': ({ pulls }) => archive.pullBlocks(pulls),
     'pulls.stock': async ({ studyId }) => {
       const [source] = (await archive.pullSources(studyId)).rows
       return source === undefined ? [] : studyStock(source, await archive.seriesCounts(studyId), today())

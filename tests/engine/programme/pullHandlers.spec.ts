@@ -24,6 +24,9 @@ it('lists what is due, decides on it, and writes it as a calendar', async () => 
     expect(await states()).toEqual(['done', 'skipped', 'planned'])
     const { events, text } = await handlers['pulls.calendar']({ studyId: 1 })
     expect([events, text.match(/STATUS:CANCELLED/g)]).toEqual([3, ['STATUS:CANCELLED']])
+    expect(await handlers['pulls.blocks']({ pulls: [{ studyId: 1, gluedOn: '2030-08-31', ageMonths: 6 }] })).toEqual([
+      [expect.objectContaining({ adhesive: 'casein C1', blocks: 2 })],
+    ])
     const [stock] = await handlers['pulls.stock']({ studyId: 1 })
     expect(stock).toMatchObject({ adhesive: 'casein C1', free: 4 })
   } finally {

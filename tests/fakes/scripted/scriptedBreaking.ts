@@ -70,6 +70,15 @@ export function scriptedBreaking(): Partial<Handlers> {
         pull(12, 'planned', '2027-04-20', 24),
       ],
     }),
+    'pulls.blocks': async ({ pulls }) =>
+      pulls.map(({ ageMonths }) =>
+        ['casein C1', 'epoxy E4'].flatMap((adhesive) =>
+          ['bilge', 'loft'].map((exposure) => ({
+            ...{ adhesive, jointType: 'long grain to long grain', gapMm: 0, exposure },
+            ...{ place: `shelf ${exposure === 'loft' ? 2 : 1}`, blocks: ageMonths === 3 ? 1 : 6 },
+          })),
+        ),
+      ),
     'numbers.find': async ({ number }) => ({ kind: 'specimen', specimenId: 4, number }),
   }
 }

@@ -1,13 +1,21 @@
 import { useState } from 'react'
-import type { PullSummary } from '#contract/programme/pullProcedures.ts'
+import { mostPullsAsked, type PullGroup, type PullSummary } from '#contract/programme/pullProcedures.ts'
 import { simulatedMark } from '#words/keeping/demoWords.ts'
 import { pullBlocksWords, pullDecisionWords, pullStateWords, windowWords } from '#words/programme/pullWords.ts'
+import { toTakeWords } from '#words/programme/toTakeWords.ts'
 import { ageInMonthsWords, calendarDayWords } from '#words/units/calendarDays.ts'
+import { useAnswer } from '../../../host/useAnswer.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { PullDecisionDialog, type PullWord } from './PullDecisionDialog.tsx'
 
 /** Pulls with what is known of them, and what can be decided. */
 export function PullTable({ pulls, withStudy }: { pulls: readonly PullSummary[]; withStudy: boolean }) {
   const [deciding, setDeciding] = useState<{ pull: PullSummary; kind: PullWord } | null>(null)
+  const asked = pulls.slice(0, mostPullsAsked)
+  const names = asked.map(({ studyId, gluedOn, ageMonths }) => ({ studyId, gluedOn, ageMonths }))
+  const blocks = useAnswer('pulls.blocks', { pulls: names })
+  // The answer before stays for a moment after other pulls are shown
+  const groups = blocks.value?.length === asked.length ? blocks.value : []
   return (
     <>
       <table className="data-table due-table">
@@ -25,16 +33,12 @@ export function PullTable({ pulls, withStudy }: { pulls: readonly PullSummary[];
             </th>
           </tr>
         </thead>
-        <tbody>
-          {pulls.map((pull) => (
-            <PullRow
-              key={pull.key}
-              pull={pull}
-              withStudy={withStudy}
-              onDecide={(kind) => setDeciding({ pull, kind })}
-            />
-          ))}
-        </tbody>
+        {pulls.map((pull, i) => (
+          <tbody key={pull.key}>
+            <PullRow pull={pull} withStudy={withStudy} onDecide={(kind) => setDeciding({ pull, kind })} />
+            <ToTakeRow pull={pull} groups={groups[i] ?? []} columns={withStudy ? 8 : 7} />
+          </tbody>
+        ))}
       </table>
       {deciding === null ? null : <PullDecisionDialog {...deciding} onClose={() => setDeciding(null)} />}
     </>
@@ -94,6 +98,35 @@ function PullRow({
           </>
         )}
         {decision === null || decision.kind === 'restored' || state === 'done' ? null : word('restored', 'Restore')}
+      </td>
+    </tr>
+  )
+}
+
+/** Which blocks are to be taken for a pull, and from where. */
+function ToTakeRow({
+  pull: { gluedOn },
+  groups,
+  columns,
+}: {
+  pull: PullSummary
+  groups: readonly PullGroup[]
+  columns: number
+}) {
+  const { length } = useQuantities()
+  if (groups.length === 0) return null
+  const { places, common } = toTakeWords(groups, gluedOn !== null, length.text)
+  return (
+    <tr className="due-take">
+      <td colSpan={columns}>
+        <ul>
+          {places.map(({ place, blocks }) => (
+            <li key={place}>
+              <strong>{place}</strong> <span>{blocks}</span>
+            </li>
+          ))}
+        </ul>
+        {common === '' ? null : <p className="quiet">All: {common}.</p>}
       </td>
     </tr>
   )

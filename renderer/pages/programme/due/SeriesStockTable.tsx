@@ -1,13 +1,16 @@
 import type { SeriesStock } from '#contract/programme/pullProcedures.ts'
-import { seriesWords, shortageWords, stockSummary } from '#words/programme/pullWords.ts'
+import { seriesWords } from '#words/programme/breakingWords.ts'
+import { shortageWords, stockSummary } from '#words/programme/pullWords.ts'
 import { ageInMonthsWords, calendarDayWords } from '#words/units/calendarDays.ts'
 import { percentWords } from '#words/units/numbers.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { Notice } from '../../../widgets/Notice.tsx'
 
 /** What is left on the shelf for the ages that are still open, and what lost blocks and missed pulls mean for them. */
 export function SeriesStockTable({ studyId }: { studyId: number }) {
   const stock = useAnswer('pulls.stock', { studyId })
+  const { length } = useQuantities()
   const series = stock.value ?? []
   const short = series.flatMap((one) =>
     one.ages.filter(({ planned, atHand }) => atHand < planned).map((age) => ({ one, age })),
@@ -30,8 +33,8 @@ export function SeriesStockTable({ studyId }: { studyId: number }) {
           </thead>
           <tbody>
             {short.map(({ one, age }) => (
-              <tr key={`${seriesWords(one)} ${one.gluedOn} ${age.ageMonths}`}>
-                <th scope="row">{seriesWords(one)}</th>
+              <tr key={`${seriesWords(one, length)} ${one.gluedOn} ${age.ageMonths}`}>
+                <th scope="row">{seriesWords(one, length)}</th>
                 <td>{calendarDayWords(one.gluedOn)}</td>
                 <td>{ageInMonthsWords(age.ageMonths)}</td>
                 <td>{shortageWords(age)}</td>
