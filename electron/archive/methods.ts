@@ -28,6 +28,8 @@ import {
   climateStores,
   decideClimateImport,
   specimensOfStore,
+  storeInForce,
+  waitingInStore,
 } from './findings/climate/climateLists.ts'
 import { judgeReadings, storeReadings } from './findings/climate/storeReadings.ts'
 import { keepFinding, keptFindings, newestKeptFinding, unlistFinding } from './findings/keptFindings.ts'
@@ -111,6 +113,8 @@ export const reads = {
   climateStores,
   climateReadings,
   specimensOfStore,
+  storeInForce,
+  waitingInStore,
   judgeReadings,
   keptFindings,
   keptFinding: newestKeptFinding,

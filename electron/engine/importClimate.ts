@@ -6,6 +6,7 @@ import { Trouble } from '#contract/errors.ts'
 import { type ClimateMapping, type ClimateStore, climateLimits, climateMapping } from '#contract/findings/climate.ts'
 import type { ClimateOfStore, ClimateOutcome, ClimateProposal, LoggerRow } from '#contract/findings/climateAnswers.ts'
 import type { Progress } from '#contract/tasks.ts'
+import { localDayOf } from '#domain/programme/calendar/calendarDay.ts'
 import { climateOutcome, loggerRows } from '#exchange/climate/loggerOutcome.ts'
 import { proposeLogger } from '#exchange/climate/proposeLogger.ts'
 import { readLogger } from '#exchange/climate/readLogger.ts'
@@ -84,11 +85,11 @@ export async function importClimate(
 
 /** The climate of a store as an archive holds it. Rejects with the Trouble of opening it, `not-found` where it holds none of that store. */
 export function climateOfArchive(path: string, program: string, store: ClimateStore): ClimateOfStore {
-  const archive = openReader({ path, program, instant: new Date().toISOString() })
+  const instant = new Date().toISOString()
+  const archive = openReader({ path, program, instant })
+  const asked = { store, limits: climateLimits.parse({}), today: localDayOf(instant) }
   try {
-    const answer = archive.atOneMoment(() =>
-      answerClimate(archive, { store, limits: climateLimits.parse({}) }, new Map()),
-    )
+    const answer = archive.atOneMoment(() => answerClimate(archive, asked, new Map()))
     if (answer.climate !== null) return answer
     throw new Trouble(
       'not-found',

@@ -212,7 +212,7 @@ function plans(): MadeFigure[] {
 }
 
 function climates(name: string): MadeFigure[] {
-  const stored = { series: madeSeries, axis: climateAxis, name }
+  const stored = { series: madeSeries, axis: climateAxis, name, days: madePanel().days }
   return [
     { name: 'climate', draw: (size) => climatePanel(madePanel(), size) },
     { name: 'climate-strength', draw: (size) => storedStrength(stored, strength, size) },

@@ -12,7 +12,7 @@ import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { readRecords } from '../core/recordTable.ts'
 import { entryVersions } from './catalogue.ts'
-import { columnOf, studiesNaming } from './catalogueUses.ts'
+import { columnOf, loggerFilesNaming, studiesNaming } from './catalogueUses.ts'
 
 type Row = { entry_id: number; fields: string; into_entry_id: number }
 
@@ -103,6 +103,7 @@ export function catalogueRecord(database: Database, entryId: number): CatalogueR
     names: namesOf('entry_id IN (SELECT value FROM json_each(?))', JSON.stringify([...ids, row.intoEntryId])),
     merged: namesOf('into_entry_id = ? AND entry_id <> ?', entryId, entryId),
     studies: studiesNaming(database, new Set(own)),
+    loggerFiles: loggerFilesNaming(database, kind, new Set(own)),
     parts,
   }
 }

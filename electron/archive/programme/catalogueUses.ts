@@ -34,6 +34,17 @@ export function studiesNaming(database: Database, entryIds: ReadonlySet<number>)
     .map(({ studyId, fields }) => ({ studyId, title: fields.title }))
 }
 
+/** The files of loggers that hung in one of some places or exposures, each name once, those brought in last first. */
+export function loggerFilesNaming(database: Database, kind: CatalogueKind, entryIds: ReadonlySet<number>): string[] {
+  const read = nameReader(database)
+  const files = prepared<{ store: string; fileName: string }>(
+    database,
+    'SELECT store, file_name AS fileName FROM climate_import WHERE store_kind = ? ORDER BY climate_import_id DESC',
+  ).all(kind)
+  const named = files.filter(({ store }) => entryIds.has(read({ kind, name: store, of: '' })?.entryId ?? 0))
+  return [...new Set(named.map(({ fileName }) => fileName))]
+}
+
 type Group = Pick<MergePreview['groups'][number], 'adhesive' | 'jointType' | 'exposure' | 'bondLineGapMm'>
 type CountedGroup = Group &
   Record<'adhesive_id' | 'joint_type_id' | 'exposure_id', number | null> & { specimens: number }

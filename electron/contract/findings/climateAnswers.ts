@@ -68,13 +68,20 @@ export const storedSeries = z.strictObject({
 })
 export type StoredSeries = z.infer<typeof storedSeries>
 
+/** A day on which blocks of a series are to leave the store. */
+export const pullToCome = z.strictObject({ series: z.string(), ageMonths: z.int().nonnegative(), dueS: timeS })
+export type PullToCome = z.infer<typeof pullToCome>
+
 /** The climate of a store, beside the strength of the blocks in it. */
 export const climateOfStore = z.strictObject({
+  /** Under the name that it has now. */
   store: climateStore,
   simulated: z.boolean(),
   /** null: every import is set aside. */
   climate: storeClimate.nullable(),
   series: z.array(storedSeries),
+  /** Of the blocks that wait there, the nearest first; `series` is a key as above, also of a series without any break. */
+  toCome: z.array(pullToCome),
 })
 export type ClimateOfStore = z.infer<typeof climateOfStore>
 

@@ -47,7 +47,7 @@ export const climateProcedures = {
   'climate.of': question({
     input: z.strictObject({ store: climateStore, limits: climateLimits.prefault({}) }),
     output: climateOfStore,
-    reads: () => ['climate', 'results', 'specimens', 'catalogue'],
+    reads: () => ['climate', 'results', 'specimens', 'catalogue', 'studies', 'glue-ups'],
   }),
   /** What each exposure that has readings did to its blocks. */
   'climate.exposures': question({

@@ -38,6 +38,8 @@ export const catalogueRecord = z.strictObject({
   /** What was merged into it, directly or through another. */
   merged: z.array(named),
   studies: z.array(z.strictObject({ studyId: id, title: kept })),
+  /** Files of loggers that hung in the place or exposure, each name once, the newest first. */
+  loggerFiles: z.array(kept),
   /** Lots of the adhesive, boards of the wood. */
   parts: z.array(named),
 })
@@ -91,7 +93,7 @@ export const catalogueProcedures = {
   'catalogue.get': question({
     input: entryId,
     output: catalogueRecord,
-    reads: () => ['catalogue', 'specimens', 'studies'],
+    reads: () => ['catalogue', 'specimens', 'studies', 'climate'],
   }),
   'catalogue.previewMerge': question({
     input: merge,

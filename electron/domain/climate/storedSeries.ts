@@ -8,15 +8,20 @@ const secondsPerDay = 86_400
 const asObserved = { woodFailure: 'observed', limitPercent: 75, adjustFactor: 1 } as const
 const terms = { confidence: 0.95, tolerance: { confidence: 0.75, content: 0.95 } }
 
+export type SeriesTraits = Pick<StoredSeries, 'adhesive' | 'jointType' | 'bondLineGapMm' | 'exposure'>
+
+/** What tells a series of blocks from others. */
+export function storedSeriesKey({ adhesive, jointType, bondLineGapMm, exposure }: SeriesTraits): string {
+  return JSON.stringify([adhesive, jointType, bondLineGapMm, exposure])
+}
+
 /**
  * The series of blocks that lay in a store: at each age the mean strength as observed with its 95 % interval (MPa), and the day in
  * the middle of those on which they were broken. Blocks that are left out count for nothing.
  * Checked: tests/domain/climate/storedSeries.spec.ts.
  */
 export function storedSeries(breaks: readonly ObservedBreak[]): StoredSeries[] {
-  const keyOf = ({ adhesive, jointType, bondLineGapMm, exposure }: ObservedBreak) =>
-    JSON.stringify([adhesive, jointType, bondLineGapMm, exposure])
-  const observations = observedBreaks(breaks, keyOf)
+  const observations = observedBreaks(breaks, storedSeriesKey)
   const from = new Map(observations.map((one, i) => [one, breaks[i]!]))
   const series = new Map<string, StoredSeries>()
   for (const cell of cellsOf(observations)) {

@@ -1,9 +1,11 @@
 import { expect, test } from 'vitest'
+import { storeReadings } from '#archive/findings/climate/storeReadings.ts'
 import { mergeCatalogueEntries } from '#archive/programme/catalogue.ts'
 import { catalogueChoices, catalogueCounts, catalogueList, catalogueRecord } from '#archive/programme/catalogueLists.ts'
 import { previewMerge } from '#archive/programme/catalogueUses.ts'
 import { addSpecimens } from '#archive/specimens/specimens.ts'
 import { catalogueRecord as recordSchema } from '#contract/programme/catalogueProcedures.ts'
+import { madeReadings } from '../findings/climate/madeReadings.ts'
 import { archiveInMemory, morning, specimenFields } from '../storedStudy.ts'
 
 /** Three blocks of casein C1 and two of casein-C1, one of these in the bilge. */
@@ -59,4 +61,20 @@ test('offers what was merged no more, and shows it with what it became', () => {
   expect(became.parts).toHaveLength(2)
   expect(became.decisions).toMatchObject([{ kind: 'merged', reason: 'one bottle', fromEntryId: from }])
   expect(catalogueRecord(database, from)).toMatchObject({ intoEntryId: into, specimens: 0 })
+})
+
+test('names the files of loggers that hung in an exposure, under whichever name', () => {
+  const { database } = study()
+  for (const hours of [[0], [1]])
+    storeReadings(
+      database,
+      () => {},
+      () => false,
+      madeReadings(hours),
+    )
+  const [bilge, loft] = catalogueList(database, 'exposure').rows
+  expect(catalogueRecord(database, bilge!.entryId).loggerFiles).toEqual([])
+  expect(catalogueRecord(database, loft!.entryId).loggerFiles).toEqual(['loft.csv'])
+  mergeCatalogueEntries(database, loft!.entryId, bilge!.entryId, morning, { by: 'bench', reason: 'one shed' })
+  expect(catalogueRecord(database, bilge!.entryId).loggerFiles).toEqual(['loft.csv'])
 })

@@ -42,6 +42,9 @@ export function scriptedClimate(): ScriptedClimate {
       climateReadings: () => ({ ...store, series }),
       specimensOfStore: () => breaks.filter(({ exposure }) => exposure === 'loft').map(({ specimenId }) => specimenId),
       observations: () => breaks,
+      storeInForce: (wanted) => wanted,
+      waitingInStore: () => [],
+      pullSources: () => ({ rows: [] }),
     }
   }
   const summary = async (): Promise<ClimateImportSummary> => {
@@ -59,7 +62,8 @@ export function scriptedClimate(): ScriptedClimate {
   }
   const handlers: Partial<Handlers> = {
     'climate.imports': async () => (hung ? [await summary()] : []),
-    'climate.of': async ({ store, limits }) => answerClimate(await archive(), { store, limits }, memory),
+    'climate.of': async ({ store, limits }) =>
+      answerClimate(await archive(), { store, limits, today: '2028-06-01' }, memory),
     'climate.exposures': async () => answerExposures(await archive(), memory),
     'climate.propose': ({ fileName, content, sheet, headerRow }) =>
       proposeLogger(fileName, Buffer.from(content), { sheet, headerRow, earlier: [] }),

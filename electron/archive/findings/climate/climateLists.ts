@@ -1,6 +1,8 @@
 import type { ClimateDecision, ClimateImportSummary, ClimateMapping, ClimateStore } from '#contract/findings/climate.ts'
 import { climateMapping } from '#contract/findings/climate.ts'
 import type { ClimateSeries } from '#domain/climate/climateSeries.ts'
+import type { WaitingBlocks } from '#domain/climate/pullsToCome.ts'
+import { nameInForce } from '../../catalogue/names.ts'
 import type { Database } from '../../core/database.ts'
 import { prepared } from '../../core/prepared.ts'
 import { storeRecord } from '../../core/recordKind.ts'
@@ -104,15 +106,38 @@ export function climateReadings(database: Database, wanted: ClimateStore): Store
   }
 }
 
+/** A store under the name that it has now, whatever it was called before. */
+export function storeInForce(database: Database, wanted: ClimateStore): ClimateStore {
+  return storeReader(database)(wanted)
+}
+
+const isIn = ({ kind }: ClimateStore) => {
+  const column = kind === 'place' ? 'place' : 'exposure'
+  return `${nameInForce(`s.${column}_id`, `r.${column}`)} = @name`
+}
+
 /** The specimens that lie in a place, or go through an exposure. */
 export function specimensOfStore(database: Database, wanted: ClimateStore): number[] {
-  const column = wanted.kind === 'place' ? 'place' : 'exposure'
-  const { name } = storeReader(database)(wanted)
+  const { name } = storeInForce(database, wanted)
   return prepared<{ specimen_id: number }>(
     database,
     `SELECT s.specimen_id FROM specimen_current s JOIN specimen_revision r ON r.revision_id = s.revision_id
-     WHERE coalesce((SELECT name FROM catalogue_current WHERE entry_id = s.${column}_id), r.${column}) = ?`,
+     WHERE ${isIn(wanted)}`,
   )
-    .all(name)
+    .all({ name })
     .map(({ specimen_id }) => specimen_id)
+}
+
+/** The glued blocks of studies that wait in a place, or in an exposure, each kind of one day and age once; `ageMonths` null: spares. */
+export function waitingInStore(database: Database, wanted: ClimateStore): WaitingBlocks[] {
+  const { name } = storeInForce(database, wanted)
+  return prepared<WaitingBlocks>(
+    database,
+    `SELECT DISTINCT s.study_id AS studyId, json_extract(u.fields, '$.gluedOn') AS gluedOn, s.pull_age_months AS ageMonths,
+       ${nameInForce('s.adhesive_id', 'r.adhesive')} AS adhesive, ${nameInForce('s.joint_type_id', 'r.joint_type')} AS jointType,
+       r.bond_line_gap_mm AS bondLineGapMm, ${nameInForce('s.exposure_id', 'r.exposure')} AS exposure
+     FROM specimen_current s JOIN specimen_revision r ON r.revision_id = s.revision_id
+     JOIN glue_up u ON u.glue_up_id = s.glue_up_id
+     WHERE s.study_id IS NOT NULL AND s.standing = 'waiting' AND ${isIn(wanted)}`,
+  ).all({ name })
 }

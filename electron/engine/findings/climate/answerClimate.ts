@@ -2,12 +2,20 @@ import type { ArchiveReader } from '#archive/archiveReader.ts'
 import type { ClimateLimits, ClimateStore } from '#contract/findings/climate.ts'
 import { climateLimits } from '#contract/findings/climate.ts'
 import type { ClimateOfStore, ExposureClimate, StoreClimate } from '#contract/findings/climateAnswers.ts'
+import { pullsToCome } from '#domain/climate/pullsToCome.ts'
 import { storeClimate } from '#domain/climate/storeClimate.ts'
 import { storedSeries } from '#domain/climate/storedSeries.ts'
+import { studyPulls } from '#domain/programme/calendar/studyPulls.ts'
 
 export type ClimateArchive = Pick<
   ArchiveReader,
-  'climateReadings' | 'climateStores' | 'observations' | 'specimensOfStore'
+  | 'climateReadings'
+  | 'climateStores'
+  | 'observations'
+  | 'pullSources'
+  | 'specimensOfStore'
+  | 'storeInForce'
+  | 'waitingInStore'
 >
 
 /** What was worked out of the readings of a store, until others count. */
@@ -31,19 +39,24 @@ function climateOf(
   return found
 }
 
-/** The climate of a store and the strength of the blocks in it, as the archive is now. */
+/** The climate of a store, the strength of the blocks in it and the days on which more of them are to leave it, as the archive is on a day. */
 export function answerClimate(
   archive: ClimateArchive,
-  { store: wanted, limits }: { store: ClimateStore; limits: ClimateLimits },
+  { store: wanted, limits, today }: { store: ClimateStore; limits: ClimateLimits; today: string },
   memory: ClimateMemory,
 ): ClimateOfStore {
-  const known = archive.climateStores().find(({ store }) => store.kind === wanted.kind && store.name === wanted.name)
-  const stored = new Set(archive.specimensOfStore(wanted))
+  const store = archive.storeInForce(wanted)
+  const known = archive.climateStores().find((one) => one.store.kind === store.kind && one.store.name === store.name)
+  const stored = new Set(archive.specimensOfStore(store))
   return {
-    store: wanted,
+    store,
     simulated: known?.simulated ?? false,
     climate: known === undefined ? null : climateOf(archive, known, limits, memory),
     series: storedSeries(archive.observations().filter(({ specimenId }) => stored.has(specimenId))),
+    toCome: pullsToCome(
+      archive.waitingInStore(store),
+      archive.pullSources(null).rows.flatMap((source) => studyPulls(source, today)),
+    ),
   }
 }
 

@@ -3,6 +3,7 @@ import type { ClimateImport, ClimateMapping, ClimateStore } from '#contract/find
 import type { ClimateOutcome } from '#contract/findings/climateAnswers.ts'
 import { type climateProcedures, refuseLargeLoggerFile } from '#contract/findings/climateProcedures.ts'
 import type { HandlersOf } from '#contract/procedures.ts'
+import { localDayOf } from '#domain/programme/calendar/calendarDay.ts'
 import { climateOutcome } from '#exchange/climate/loggerOutcome.ts'
 import type { HandlerParts } from '../../core/handlerParts.ts'
 import type { ClimateOrder, ClimateReply, ClimateThread } from './climateThread.ts'
@@ -72,7 +73,10 @@ export function climateHandlers(
     'climate.imports': () => archive.climateImports(),
     'climate.decide': (decision) => archive.decideClimateImport({ ...decision, recordedAt: clock.instant() }),
     'climate.of': ({ store, limits }) =>
-      inTurn(async (signal) => ask({ kind: 'of', opening: await opening(), store, limits }, signal)),
+      inTurn(async (signal) => {
+        const today = localDayOf(clock.instant())
+        return ask({ kind: 'of', opening: await opening(), store, limits, today }, signal)
+      }),
     'climate.exposures': () => inTurn(async (signal) => ask({ kind: 'exposures', opening: await opening() }, signal)),
   }
 }

@@ -10,7 +10,7 @@ type File = { fileName: string; content: Uint8Array }
 export type ClimateOrder =
   | ({ kind: 'propose'; sheet: string | null; headerRow: number | null; earlier: ClimateMapping[] } & File)
   | ({ kind: 'read'; mapping: ClimateMapping; nowS: number } & File)
-  | { kind: 'of'; opening: ReaderOpening; store: ClimateStore; limits: ClimateLimits }
+  | { kind: 'of'; opening: ReaderOpening; store: ClimateStore; limits: ClimateLimits; today: string }
   | { kind: 'exposures'; opening: ReaderOpening }
 export type ClimateReply = {
   propose: ClimateProposal

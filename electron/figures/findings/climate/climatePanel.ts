@@ -9,8 +9,8 @@ import type { Figure, FigureSize, Reading } from '../../drawing/figure.ts'
 import type { At, Mark } from '../../drawing/mark.ts'
 
 type Span = { readonly fromS: number; readonly toS: number }
-/** A day on which blocks of the store were broken, or glued. */
-export type DayMark = { readonly timeS: number; readonly name: string }
+/** A day on which blocks of the store were broken or glued, or are to leave it. */
+export type DayMark = { readonly timeS: number; readonly name: string; readonly isToCome?: boolean }
 
 /** One quantity of the air in a store over time. */
 export type ClimatePanel = {
@@ -54,18 +54,23 @@ export function climatePanel(panel: ClimatePanel, size: FigureSize): Figure {
       ...axes,
       ...panel.gaps.flatMap((gap) => gapMark(gap, frame)),
       ...stretchesOf(panel).flatMap((places) => stretchMarks(places, at, band)),
-      ...panel.days.flatMap(({ timeS }) => dayMarks(frame, timeS)),
+      ...panel.days.flatMap((day) => dayMarks(frame, day)),
       ...keys,
     ],
     readings: readingsOf(panel, at),
   }
 }
 
-/** The line of a day on which blocks were broken or glued. */
-export function dayMarks({ top, bottom, atX, left, right }: Frame, timeS: number): Mark[] {
+const inkOf = (isToCome: boolean) => (isToCome ? 'centre' : 'limit')
+
+/** The line of a day on which blocks were broken or glued, or are to leave the store. */
+export function dayMarks(
+  { top, bottom, atX, left, right }: Frame,
+  { timeS, isToCome = false }: Omit<DayMark, 'name'>,
+): Mark[] {
   const x = atX(timeS)
   if (x < left || x > right) return []
-  return [{ kind: 'rule', ink: 'limit', from: { x, y: top }, to: { x, y: bottom } }]
+  return [{ kind: 'rule', ink: inkOf(isToCome), from: { x, y: top }, to: { x, y: bottom } }]
 }
 
 function gapMark({ fromS, toS }: Span, { atX, top, bottom }: Frame): Mark[] {
@@ -115,11 +120,11 @@ function readingsOf({ band, quantity }: ClimatePanel, at: (i: number, values: Fl
 
 function keysOf({ gaps, days }: ClimatePanel, em: number): Key[] {
   const line =
-    (ink: 'joined' | 'limit') =>
+    (ink: 'joined' | 'limit' | 'centre') =>
     ({ x, y }: At): Mark[] =>
-      ink === 'limit'
-        ? [{ kind: 'rule', ink, from: { x, y: y - 0.6 * em }, to: { x, y: y + 0.6 * em } }]
-        : [{ kind: 'rule', ink, from: { x: x - 0.5 * em, y }, to: { x: x + 0.5 * em, y } }]
+      ink === 'joined'
+        ? [{ kind: 'rule', ink, from: { x: x - 0.5 * em, y }, to: { x: x + 0.5 * em, y } }]
+        : [{ kind: 'rule', ink, from: { x, y: y - 0.6 * em }, to: { x, y: y + 0.6 * em } }]
   const box =
     (ink: 'shade' | 'gap') =>
     (at: At): Mark[] => [{ kind: 'band', ink, x: at.x - 0.5 * em, y: at.y - 0.4 * em, width: em, height: 0.8 * em }]
@@ -127,6 +132,7 @@ function keysOf({ gaps, days }: ClimatePanel, em: number): Key[] {
     { name: 'mean', sign: line('joined') },
     { name: 'lowest to highest', sign: box('shade') },
     ...(gaps.length === 0 ? [] : [{ name: 'no readings', sign: box('gap') }]),
-    ...(days.length === 0 ? [] : [{ name: 'blocks glued or broken', sign: line('limit') }]),
+    ...(days.some(({ isToCome }) => !isToCome) ? [{ name: 'blocks glued or broken', sign: line(inkOf(false)) }] : []),
+    ...(days.some(({ isToCome }) => isToCome) ? [{ name: 'pull to come', sign: line(inkOf(true)) }] : []),
   ]
 }

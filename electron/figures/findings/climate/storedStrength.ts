@@ -9,13 +9,23 @@ import { pointLabels } from '../../axes/pointLabels.ts'
 import type { Figure, FigureSize, Reading } from '../../drawing/figure.ts'
 import type { Mark } from '../../drawing/mark.ts'
 import { pointMark } from '../../drawing/pointShape.ts'
-import { dayMarks } from './climatePanel.ts'
+import { type DayMark, dayMarks } from './climatePanel.ts'
 
 const heightEm = 15
 
 /** Mean strength of a series by the day on which its blocks were broken, under the climate in which they lay. */
 export function storedStrength(
-  { series, axis, name }: { series: StoredSeries; axis: { fromS: number; toS: number }; name: string },
+  {
+    series,
+    axis,
+    name,
+    days,
+  }: {
+    series: StoredSeries
+    axis: { fromS: number; toS: number }
+    name: string
+    days: readonly DayMark[]
+  },
   strength: Quantity,
   size: FigureSize,
 ): Figure {
@@ -48,8 +58,7 @@ export function storedStrength(
     description: storedStrengthWords(name, ages, strength),
     marks: [
       ...axes,
-      ...ages.flatMap(({ brokenS }) => dayMarks(frame, brokenS)),
-      ...(series.gluedS === null ? [] : dayMarks(frame, series.gluedS)),
+      ...days.flatMap((day) => dayMarks(frame, day)),
       ...bars,
       ...points.map(
         ({ x, y }, i): Mark => ({

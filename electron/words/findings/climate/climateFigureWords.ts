@@ -1,5 +1,6 @@
 import type { ClimateBand, StoredSeries } from '#contract/findings/climateAnswers.ts'
 import { ageInWords } from '../../breaks/groupName.ts'
+import { ageInMonthsWords } from '../../units/calendarDays.ts'
 import { countOf } from '../../units/counts.ts'
 import type { Quantity } from '../../units/quantities.ts'
 import { dayWords, utcDayWords } from '../../units/times.ts'
@@ -49,6 +50,18 @@ export function climateOriginLines(from: {
     `${archive}${dayWords(from.instant)}. Readings: ${files.join(', ')}.`,
     ...(from.simulated ? ['Simulated: no logger made these readings.'] : []),
   ]
+}
+
+/** So many pulls to come are named; the others are counted. */
+const mostNamed = 4
+
+/** When blocks are to leave the store: the next pulls, how many more there are, and the last. */
+export function toComeWords(pulls: readonly { ageMonths: number; dueS: number }[]): string {
+  const named = pulls.slice(0, pulls.length === mostNamed + 1 ? mostNamed + 1 : mostNamed)
+  const more = pulls.length - named.length
+  const each = named.map(({ ageMonths, dueS }) => `${ageInMonthsWords(ageMonths)} on ${utcDayWords(dueS)}`)
+  const others = more === 0 ? '' : `, and ${more} more until ${utcDayWords(pulls.at(-1)!.dueS)}`
+  return `Pulls to come, by age: ${each.join(', ')}${others}.`
 }
 
 type AtAge = StoredSeries['ages'][number]

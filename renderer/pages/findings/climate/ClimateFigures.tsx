@@ -1,10 +1,11 @@
-import type { ClimateBand, StoreClimate, StoredSeries } from '#contract/findings/climateAnswers.ts'
-import { climatePanel, type DayMark } from '#figures/findings/climate/climatePanel.ts'
+import type { ClimateBand, PullToCome, StoreClimate, StoredSeries } from '#contract/findings/climateAnswers.ts'
+import { climatePanel } from '#figures/findings/climate/climatePanel.ts'
 import { storedStrength } from '#figures/findings/climate/storedStrength.ts'
-import { ageInWords } from '#words/breaks/groupName.ts'
+import { toComeWords } from '#words/findings/climate/climateFigureWords.ts'
 import { percentText } from '#words/findings/climate/climateWords.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { ExportedFigure } from '../../../parts/figures/ExportedFigure.tsx'
+import { climateDays, toComeOf } from './climateDays.ts'
 
 const percent = { unit: '%', factor: 1, text: (value: number | null) => (value === null ? '–' : percentText(value)) }
 
@@ -14,6 +15,7 @@ export function ClimateFigures({
   store,
   origin,
   series,
+  toCome,
   name,
 }: {
   climate: StoreClimate
@@ -22,20 +24,12 @@ export function ClimateFigures({
   /** What stands below a figure that is saved. */
   origin(): string[]
   series: StoredSeries | null
+  toCome: readonly PullToCome[]
   name: string
 }) {
   const { temperature, strength } = useQuantities()
-  const days: DayMark[] = [
-    ...(series === null || series.gluedS === null ? [] : [{ timeS: series.gluedS, name: 'first block glued' }]),
-    ...(series?.ages ?? []).map(({ ageMonths, brokenS }) => ({
-      timeS: brokenS,
-      name: `blocks ${ageInWords(ageMonths)} broken`,
-    })),
-  ]
-  const axis = {
-    fromS: Math.min(climate.fromS, ...days.map(({ timeS }) => timeS)),
-    toS: Math.max(climate.toS, ...days.map(({ timeS }) => timeS)),
-  }
+  const coming = toComeOf(toCome, series)
+  const { days, axis } = climateDays(climate, series, coming)
   const panels: { name: string; quantity: typeof percent; band: ClimateBand | null }[] = [
     { name: 'temperature', quantity: temperature, band: climate.bands.temperatureC },
     { name: 'relative humidity', quantity: percent, band: climate.bands.humidityPercent },
@@ -54,8 +48,9 @@ export function ClimateFigures({
         />
       ))}
       {series === null ? null : (
-        <ExportedFigure origin={origin} draw={(size) => storedStrength({ series, axis, name }, strength, size)} />
+        <ExportedFigure origin={origin} draw={(size) => storedStrength({ series, axis, days, name }, strength, size)} />
       )}
+      {coming.length === 0 ? null : <p className="prose">{toComeWords(coming)}</p>}
       <p className="prose quiet">
         Times are UTC. Wood moisture is that to which this air would bring wood in the end (USDA Wood Handbook, equation
         4-5); a block follows slowly, and its inside more slowly still. Strength is as observed, with 95 % intervals of

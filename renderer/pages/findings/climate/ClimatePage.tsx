@@ -113,7 +113,7 @@ function Store({ store, children, ...view }: { store: ClimateStore } & View) {
 function Shown({ found, imports, limits, onLimits, children }: { found: ClimateOfStore } & View) {
   const { length } = useQuantities()
   const [key, setKey] = useState('')
-  const { climate, series, simulated } = found
+  const { climate, series, simulated, toCome } = found
   const origin = useClimateOrigin(found, imports)
   const shown = series.find((one) => one.key === key) ?? series[0] ?? null
   const name = (one: StoredSeries) => madeAlike(one, length.text)
@@ -146,6 +146,7 @@ function Shown({ found, imports, limits, onLimits, children }: { found: ClimateO
             store={storeName(found.store)}
             origin={origin}
             series={shown}
+            toCome={toCome}
             name={shown === null ? '' : name(shown)}
           />
           <LimitFields limits={limits} onLimits={onLimits} />

@@ -143,15 +143,31 @@ function History({ record }: { record: CatalogueRecord }) {
 }
 
 function Uses({ record }: { record: CatalogueRecord }) {
-  const { fields, specimens, studies, parts, merged } = record
-  const nothing = (specimens ?? 0) + studies.length + parts.length + merged.length === 0
-  if (nothing) return <p className="empty-words">Nothing names it now.</p>
+  const { fields, specimens, studies, loggerFiles, parts, merged } = record
+  const named = [studies, loggerFiles, parts, merged]
+  if ((specimens ?? 0) === 0 && named.every(({ length }) => length === 0))
+    return (
+      <p className="empty-words">
+        {fields.kind === 'operator'
+          ? 'People are named in what they signed, which is not counted here.'
+          : 'Nothing names it now.'}
+      </p>
+    )
   return (
     <div className="catalogue-uses">
       {specimens === null || specimens === 0 ? null : <p>{countOf(specimens, 'specimen')}</p>}
       <Names title="Studies">
         {studies.map(({ studyId, title }) => (
-          <li key={studyId}>{title}</li>
+          <li key={studyId}>
+            <a href={hashOf({ page: 'study', studyId })}>{title}</a>
+          </li>
+        ))}
+      </Names>
+      <Names title="Logger files">
+        {loggerFiles.map((name) => (
+          <li key={name}>
+            <a href={hashOf({ page: 'climate' })}>{name}</a>
+          </li>
         ))}
       </Names>
       <Names title={fields.kind === 'wood' ? 'Its boards' : 'Its lots'}>{parts.map(entryLink)}</Names>

@@ -6,10 +6,13 @@ import {
   climateStores,
   decideClimateImport,
   specimensOfStore,
+  storeInForce,
+  waitingInStore,
 } from '#archive/findings/climate/climateLists.ts'
 import { storeReadings } from '#archive/findings/climate/storeReadings.ts'
 import { correctCatalogueEntry } from '#archive/programme/catalogue.ts'
 import { addSpecimens } from '#archive/specimens/specimens.ts'
+import { pulledStudy } from '../../pulledStudy.ts'
 import { archiveInMemory, morning, specimenFields } from '../../storedStudy.ts'
 import { madeReadings } from './madeReadings.ts'
 
@@ -73,6 +76,7 @@ describe('imports of readings', () => {
     ])
     expect(climateReadings(database, loft).imports).toEqual([1])
     expect(climateImports(database)[0]!.store).toBe('sail loft')
+    expect(storeInForce(database, loft).name).toBe('sail loft')
   })
 
   it('give their mappings back, newest first', () => {
@@ -85,5 +89,14 @@ describe('imports of readings', () => {
     addSpecimens(database, fields, morning, 'bench')
     expect(specimensOfStore(database, loft)).toEqual([1, 3])
     expect(specimensOfStore(database, { kind: 'place', name: 'nowhere' })).toEqual([])
+  })
+
+  it('lie beside the blocks that wait there for a pull, each kind once', () => {
+    const database = stored([0])
+    const { studyId } = pulledStudy(database)
+    const kind = { adhesive: 'casein C1', jointType: 'long grain to long grain', bondLineGapMm: 0, exposure: 'loft' }
+    const found = waitingInStore(database, loft).sort((a, b) => (a.ageMonths ?? 99) - (b.ageMonths ?? 99))
+    expect(found).toEqual([6, 12, null].map((ageMonths) => ({ ...kind, studyId, gluedOn: '2030-08-31', ageMonths })))
+    expect(waitingInStore(database, { kind: 'exposure', name: 'bilge' })).toEqual([])
   })
 })

@@ -5,6 +5,7 @@ import type { ObservedBreak } from '#domain/findings/observedBreak.ts'
 import { answerClimate, answerExposures, type ClimateArchive } from '#engine/findings/climate/answerClimate.ts'
 
 const limits = climateLimits.parse({})
+const today = '2027-06-01'
 const loft = { kind: 'exposure', name: 'loft' } as const
 
 const broken = (specimenId: number): ObservedBreak => ({
@@ -26,13 +27,16 @@ function archive(imports: number[] = [1]) {
     },
     specimensOfStore: () => [1, 2],
     observations: () => [1, 2, 3].map(broken),
+    storeInForce: (wanted) => (wanted.name === 'old loft' ? loft : wanted),
+    waitingInStore: () => [],
+    pullSources: () => ({ rows: [] }),
   }
   return { made, reads: () => read }
 }
 
 describe('the climate of a store', () => {
   it('stands beside the blocks in it, and no others', () => {
-    const found = answerClimate(archive().made, { store: loft, limits }, new Map())
+    const found = answerClimate(archive().made, { store: loft, limits, today }, new Map())
     expect(found).toMatchObject({ store: loft, simulated: true, climate: { readings: 2 } })
     expect(found.series).toMatchObject([{ adhesive: 'casein C1', ages: [{ n: 2, meanMPa: 10.5 }] }])
   })
@@ -40,17 +44,22 @@ describe('the climate of a store', () => {
   it('is worked out once while the same imports count and the limits are the same', () => {
     const { made, reads } = archive()
     const memory = new Map()
-    answerClimate(made, { store: loft, limits }, memory)
-    answerClimate(made, { store: loft, limits }, memory)
+    answerClimate(made, { store: loft, limits, today }, memory)
+    answerClimate(made, { store: loft, limits, today }, memory)
     answerExposures(made, memory)
     expect(reads()).toBe(1)
-    answerClimate(made, { store: loft, limits: { ...limits, temperatureAboveC: 25 } }, memory)
-    answerClimate(archive([1, 2]).made, { store: loft, limits }, memory)
+    answerClimate(made, { store: loft, limits: { ...limits, temperatureAboveC: 25 }, today }, memory)
+    answerClimate(archive([1, 2]).made, { store: loft, limits, today }, memory)
     expect(reads()).toBe(2)
   })
 
+  it('is found by every name that the store ever had', () => {
+    const found = answerClimate(archive().made, { store: { ...loft, name: 'old loft' }, limits, today }, new Map())
+    expect(found).toMatchObject({ store: loft, climate: { readings: 2 } })
+  })
+
   it('is nothing where every import is set aside, and the blocks stand there all the same', () => {
-    const found = answerClimate(archive([]).made, { store: loft, limits }, new Map())
+    const found = answerClimate(archive([]).made, { store: loft, limits, today }, new Map())
     expect(found).toMatchObject({ climate: null, simulated: false, series: [{ adhesive: 'casein C1' }] })
   })
 })

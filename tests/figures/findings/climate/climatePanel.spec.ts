@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { climatePanel } from '#figures/findings/climate/climatePanel.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
-import { madePanel } from './madeClimate.ts'
+import { climateAxis, madePanel } from './madeClimate.ts'
 
 const size = { widthPx: 700, emPx: 12 }
 const draw = (change = {}) => climatePanel(madePanel(change), size)
@@ -17,17 +17,19 @@ describe('one quantity of the air over time', () => {
     expect(count(inks({ keys: false, gaps: [] }), 'shade')).toBe(1)
   })
 
-  it('marks the days on which blocks were glued or broken, and none outside', () => {
+  it('marks the days on which blocks were glued or broken, those on which they are to leave in another way, and none outside', () => {
     expect(count(inks({ keys: false }), 'limit')).toBe(2)
+    expect(count(inks({ keys: false }), 'centre')).toBe(1)
     expect(count(inks({ keys: false, days: [{ timeS: 0, name: 'long ago' }] }), 'limit')).toBe(0)
   })
 
   it('says below what its forms stand for, of those that it has', () => {
     const texts = (change = {}) => draw(change).marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))
     expect(texts()).toEqual(
-      expect.arrayContaining(['mean', 'lowest to highest', 'no readings', 'blocks glued or broken']),
+      expect.arrayContaining(['mean', 'lowest to highest', 'no readings', 'blocks glued or broken', 'pull to come']),
     )
     expect(texts({ gaps: [], days: [] })).not.toContain('no readings')
+    expect(texts({ days: [{ timeS: climateAxis.fromS, name: 'first block glued' }] })).not.toContain('pull to come')
     expect(texts({ keys: false })).not.toContain('mean')
   })
 

@@ -27,6 +27,7 @@ export function madePanel(change: Partial<ClimatePanel> = {}): ClimatePanel {
     days: [
       { timeS: climateAxis.fromS + 20 * day, name: 'first block glued' },
       { timeS: climateAxis.fromS + 385 * day, name: 'blocks 12 months old broken' },
+      { timeS: climateAxis.fromS + 720 * day, name: 'pull of blocks 24 months old', isToCome: true },
     ],
     ...change,
   }

@@ -6,7 +6,8 @@ import { climateAxis, madePanel, madeSeries } from './madeClimate.ts'
 
 const size = { widthPx: 700, emPx: 12 }
 const { strength } = quantitiesIn('SI')
-const draw = (series = madeSeries) => storedStrength({ series, axis: climateAxis, name: 'casein C1' }, strength, size)
+const draw = (series = madeSeries) =>
+  storedStrength({ series, axis: climateAxis, name: 'casein C1', days: madePanel().days }, strength, size)
 
 describe('strength under the climate', () => {
   it('has a mean at each age with its interval, where there is one', () => {

@@ -4,6 +4,7 @@ import {
   climateOriginLines,
   climatePanelWords,
   storedStrengthWords,
+  toComeWords,
 } from '#words/findings/climate/climateFigureWords.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 
@@ -45,4 +46,11 @@ it('says the means of a series age by age, or that there is none', () => {
     /^casein\. 1 month old: mean 9\.\d+\u00a0MPa of 1 block, broken/,
   )
   expect(storedStrengthWords('casein', [], strength)).toContain('No block of casein')
+})
+
+it('names the next pulls to come, and counts those after them', () => {
+  const pulls = [6, 12, 24, 36, 48, 60].map((ageMonths) => ({ ageMonths, dueS: Date.UTC(2026, ageMonths, 20) / 1000 }))
+  expect(toComeWords(pulls.slice(0, 2))).toBe('Pulls to come, by age: 6 months on 20 Jul 2026, 1 year on 20 Jan 2027.')
+  expect(toComeWords(pulls)).toMatch(/, 3 years on 20 Jan 2029, and 2 more until 20 Jan 2031\.$/)
+  expect(toComeWords(pulls.slice(0, 5))).not.toContain('more')
 })
