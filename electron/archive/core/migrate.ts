@@ -12,12 +12,13 @@ import { migration as eighth } from './migrations/0008.ts'
 import { migration as ninth } from './migrations/0009.ts'
 import { migration as tenth } from './migrations/0010.ts'
 import { migration as eleventh } from './migrations/0011.ts'
+import { migration as twelfth } from './migrations/0012.ts'
 import { storeRecord } from './recordKind.ts'
 import { insertRow } from './recordTable.ts'
 import { inTransaction } from './transaction.ts'
 
 export const migrations: readonly Migration[] = [
-  ...[first, second, third, fourth, fifth, sixth, seventh, eighth, ninth, tenth, eleventh],
+  ...[first, second, third, fourth, fifth, sixth, seventh, eighth, ninth, tenth, eleventh, twelfth],
 ]
 
 /** Throws RangeError unless the numbers are 1, 2, 3, ... */

@@ -1,11 +1,12 @@
 import type { BlockState, Overview, OverviewFilter } from '#contract/findings/overview.ts'
 import { type OverviewBlock, overviewOf } from '#domain/findings/overview/overviewOf.ts'
-import { ageMonths } from '#domain/programme/ageMonths.ts'
 import type { BrokenBlock } from '#domain/programme/calendar/pullOfBreak.ts'
 import { labelOf } from '#domain/programme/labels/label.ts'
 import { nameReader } from '../catalogue/names.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
+import { newestTypedWord } from '../lists/countsOfSpecimen.ts'
+import { ageAtTest } from '../lists/deriveSpecimens.ts'
 import { isSimulated } from '../lists/simulated.ts'
 
 type PullOf = (block: BrokenBlock) => number | null
@@ -66,7 +67,7 @@ function madeBlocks(database: Database, studyId: number | null, pullOf: PullOf):
       : prepared<MadeRow>(database, made('WHERE s.study_id = ?')).all(studyId)
   const names = namesInForce(database)
   const pullAgeOf = pullAges(database, pullOf)
-  const aside = setAsideBreaks(database)
+  const aside = setAsideResults(database)
   return rows.map((row) => {
     const out = row.standing === 'lost' ? aside.get(row.specimenId) : undefined
     const broken = out !== undefined ? { ...row, ...out } : row.standing === 'broken' ? row : null
@@ -121,27 +122,41 @@ function pullAges(database: Database, pullOf: PullOf): (row: MadeRow) => number 
   }
 }
 
-type AsideRow = Pick<MadeRow, 'specimenId' | 'breakId' | 'strengthMPa' | 'woodFailurePercent'> & {
-  brokenOn: string
-  ageMonths: number | null
-}
+type AsideRow = Pick<
+  MadeRow,
+  'specimenId' | 'breakId' | 'strengthMPa' | 'woodFailurePercent' | 'brokenOn' | 'ageMonths'
+>
 
-/** The newest break that was set aside of each specimen of which nothing counts; not of another block that was in the press. */
-function setAsideBreaks(database: Database): ReadonlyMap<number, AsideRow> {
-  const rows = prepared<Omit<AsideRow, 'ageMonths'> & { gluedOn: string | null }>(
+const noneInForce = 's.break_in_force IS NULL AND s.typed_result_in_force IS NULL AND s.any_set_aside = 1'
+
+/**
+ * The newest break that was set aside of each specimen of which nothing counts, or its newest result without a curve where it has
+ * no such break; not of another block that was in the press.
+ */
+function setAsideResults(database: Database): ReadonlyMap<number, AsideRow> {
+  const breaks = prepared<AsideRow & { gluedOn: string | null }>(
     database,
     `SELECT s.specimen_id AS specimenId, b.break_id AS breakId, b.started_at AS brokenOn, r.glued_on AS gluedOn,
-       b.peak_n / s.area_mm2 AS strengthMPa, b.wood_failure_percent AS woodFailurePercent
+       NULL AS ageMonths, b.peak_n / s.area_mm2 AS strengthMPa, b.wood_failure_percent AS woodFailurePercent
      FROM specimen_current s JOIN specimen_revision r ON r.revision_id = s.revision_id
      JOIN break_current b ON b.specimen_id = s.specimen_id
-     WHERE s.break_in_force IS NULL AND s.typed_result_in_force IS NULL AND s.any_set_aside = 1
+     WHERE ${noneInForce}
        AND b.outcome = 'break' AND b.set_aside_cause IS NOT 'wrong-block' ORDER BY b.break_id`,
   ).all()
+  const typed = prepared<AsideRow & { gluedOn: string | null }>(
+    database,
+    `SELECT s.specimen_id AS specimenId, NULL AS breakId, t.broken_on AS brokenOn, r.glued_on AS gluedOn,
+       t.age_months AS ageMonths, coalesce(t.peak_n / s.area_mm2, t.strength_mpa) AS strengthMPa,
+       t.wood_failure_percent AS woodFailurePercent
+     FROM specimen_current s JOIN specimen_revision r ON r.revision_id = s.revision_id
+     JOIN typed_result t ON t.specimen_id = s.specimen_id
+     WHERE ${noneInForce} AND ${newestTypedWord('t', 'cause')} IS NOT 'wrong-block' ORDER BY t.typed_result_id`,
+  ).all()
   return new Map(
-    rows.map(({ gluedOn, ...row }) => {
-      const age = gluedOn === null ? null : ageMonths(gluedOn, row.brokenOn)
-      return [row.specimenId, { ...row, ageMonths: age }]
-    }),
+    [...typed, ...breaks].map(({ gluedOn, ...row }) => [
+      row.specimenId,
+      { ...row, ageMonths: row.ageMonths ?? ageAtTest(gluedOn, row.brokenOn) },
+    ]),
   )
 }
 

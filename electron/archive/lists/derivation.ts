@@ -6,7 +6,7 @@ import { prepared } from '../core/prepared.ts'
  * Raised whenever the same records would give other current rows than before (deriveBreaks.ts, deriveSpecimens.ts, catalogue/deriveCatalogue.ts, the words of typedResultWords.ts): an archive
  * whose rows another derivation made is then brought up to date when it is opened for writing.
  */
-export const derivationVersion = 6
+export const derivationVersion = 7
 
 /** Whether the current rows were made by this program's derivation; those of another one are none the worse for being different. */
 export function isDerivedHere(database: Database): boolean {

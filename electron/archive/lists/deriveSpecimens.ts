@@ -162,8 +162,8 @@ function fromRow(row: FoundRow, readName: (written: Written) => Named | null): S
   }
 }
 
-/** null: one of the days is not known, or none of the calendar. */
-function ageAtTest(gluedOn: string | null, testedOn: string | null): number | null {
+/** The age of a block at its result, months; null: one of the days is not known, or none of the calendar. */
+export function ageAtTest(gluedOn: string | null, testedOn: string | null): number | null {
   if (gluedOn === null || testedOn === null) return null
   try {
     return ageMonths(gluedOn, testedOn)

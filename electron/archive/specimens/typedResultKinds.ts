@@ -1,5 +1,5 @@
 import { importRun, typedResult, typedResultDecision } from '#contract/specimens/typedResult.ts'
-import { json, named, plain } from '../core/columns.ts'
+import { absent, json, named, plain } from '../core/columns.ts'
 import { recordKind } from '../core/recordKind.ts'
 import { numbered } from '../core/recordTable.ts'
 
@@ -52,5 +52,5 @@ export const typedResultDecisionKind = recordKind({
   identity: numbered('typedResultDecisionId'),
   instant: 'recordedAt',
   schema: typedResultDecision,
-  columns: { typedResultId: plain, recordedAt: plain, by: plain, reason: plain, kind: plain },
+  columns: { typedResultId: plain, recordedAt: plain, by: plain, reason: plain, kind: plain, cause: absent(plain) },
 })

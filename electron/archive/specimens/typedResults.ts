@@ -4,6 +4,8 @@ import type {
   TypedResult,
   TypedResultDecision,
   TypedResultSummary,
+  TypedResultWord,
+  TypedSetAsideCause,
 } from '#contract/specimens/typedResult.ts'
 import type { Row } from '../core/columns.ts'
 import type { Database } from '../core/database.ts'
@@ -25,11 +27,12 @@ type SummaryRow = Row & {
   word_by: string
   word_reason: string
   word_at: string
+  word_cause: TypedSetAsideCause | null
 }
 
 const summaryText = `
   SELECT t.*, r.area_mm2, i.file_name, i.file_sha256, d.kind AS word, d.by AS word_by, d.reason AS word_reason,
-    d.recorded_at AS word_at
+    d.recorded_at AS word_at, d.cause AS word_cause
   FROM typed_result t
   JOIN specimen_current s ON s.specimen_id = t.specimen_id
   JOIN specimen_revision r ON r.revision_id = s.revision_id
@@ -59,7 +62,10 @@ function summaryOf(row: SummaryRow): TypedResultSummary {
     ...result,
     strengthMPa: computed ?? result.strengthMPa,
     file: fileName === null || fileSha256 === null ? null : { fileName, fileSha256 },
-    setAside: row.word === 'set-aside' ? { by: row.word_by, reason: row.word_reason, recordedAt: row.word_at } : null,
+    setAside:
+      row.word === 'set-aside'
+        ? { by: row.word_by, reason: row.word_reason, recordedAt: row.word_at, cause: row.word_cause }
+        : null,
   }
 }
 
@@ -84,10 +90,10 @@ export function addDialReadings(
   })
 }
 
-type NewDecision = Omit<TypedResultDecision, 'typedResultDecisionId'>
+type NewWord = TypedResultWord & { recordedAt: string }
 
 /** Records a person's word on a result without a curve. Throws the trouble "conflict" where it stands so already. */
-export function decideTypedResult(database: Database, made: NewDecision): TypedResultDecision {
+export function decideTypedResult(database: Database, made: NewWord & { typedResultId: number }): TypedResultDecision {
   return inTransaction(database, () => {
     const { specimenId } = readRecord(database, typedResultKind, made.typedResultId)
     const { setAside } = typedResultSummaryOf(database, made.typedResultId)
@@ -103,11 +109,7 @@ export function decideTypedResult(database: Database, made: NewDecision): TypedR
 }
 
 /** Sets aside, or takes back, every result of an import that does not stand so already; returns how many. */
-export function decideImport(
-  database: Database,
-  importRunId: number,
-  { kind, recordedAt, by, reason }: Omit<NewDecision, 'typedResultId'>,
-): number {
+export function decideImport(database: Database, importRunId: number, word: NewWord): number {
   return inTransaction(database, () => {
     readRecord(database, importRunKind, importRunId)
     const results = prepared<{ id: number; specimen_id: number; aside: number }>(
@@ -116,9 +118,8 @@ export function decideImport(
        WHERE t.import_run_id = ? ORDER BY t.typed_result_id`,
     )
       .all(importRunId)
-      .filter(({ aside }) => (aside === 1) !== (kind === 'set-aside'))
-    for (const { id } of results)
-      storeRecord(database, typedResultDecisionKind, { typedResultId: id, recordedAt, by, reason, kind })
+      .filter(({ aside }) => (aside === 1) !== (word.kind === 'set-aside'))
+    for (const { id } of results) storeRecord(database, typedResultDecisionKind, { ...word, typedResultId: id })
     refreshSpecimens(
       database,
       results.map(({ specimen_id }) => specimen_id),

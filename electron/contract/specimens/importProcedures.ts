@@ -2,12 +2,11 @@
 import * as z from 'zod'
 import { Trouble } from '../errors.ts'
 import { deed, question } from '../procedure.ts'
-import { signature } from '../signature.ts'
 import { id, nothing, words } from '../values.ts'
 import { importFate, importSummary } from './importedResult.ts'
 import { delimiter, importMapping, textEncoding } from './importMapping.ts'
 import { sheetView } from './sheetView.ts'
-import { importRunSummary, typedResultDecision } from './typedResult.ts'
+import { importRunSummary, typedResultWord } from './typedResult.ts'
 
 /** The largest file that a page may send, in bytes; the command line takes larger ones. */
 export const largestTableBytes = 30_000_000
@@ -61,7 +60,7 @@ export const importProcedures = {
   }),
   /** Sets every result of an import aside, or lets them count again; says how many. */
   'imports.decide': deed({
-    input: z.strictObject({ importRunId: id, kind: typedResultDecision.shape.kind, ...signature.shape }),
+    input: z.strictObject({ importRunId: id, ...typedResultWord.shape }),
     output: z.int().nonnegative(),
   }),
 }

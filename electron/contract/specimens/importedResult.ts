@@ -76,6 +76,7 @@ export const fateCause = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('other-result') }),
   z.strictObject({ kind: z.literal('number-twice'), row: z.int().positive(), same: z.boolean() }),
   z.strictObject({ kind: z.literal('same-place') }),
+  z.strictObject({ kind: z.literal('set-aside') }),
   z.strictObject({ kind: z.literal('grown'), fileName: z.string() }),
   z.strictObject({ kind: z.literal('changed'), fileName: z.string() }),
 ])

@@ -7,7 +7,7 @@ import { topicsOf } from '../topics.ts'
 import { id, words } from '../values.ts'
 import { specimen, specimenFields } from './specimen.ts'
 import { specimenRecord, specimenSummary } from './specimenRecord.ts'
-import { dialReading, typedResult, typedResultDecision } from './typedResult.ts'
+import { dialReading, typedResult, typedResultDecision, typedResultWord } from './typedResult.ts'
 import { withdrawal } from './withdrawal.ts'
 
 const specimenId = z.strictObject({ specimenId: id })
@@ -34,7 +34,7 @@ export const specimenProcedures = {
   }),
   /** Sets a result without a curve aside, or lets it count again. */
   'typedResults.decide': deed({
-    input: typedResultDecision.pick({ typedResultId: true, kind: true }).extend(signature.shape),
+    input: z.strictObject({ typedResultId: id, ...typedResultWord.shape }),
     output: typedResultDecision,
   }),
   /** The numbers of all that fit, in the order of the list. */

@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { failurePattern } from '../breaks/assessment.ts'
+import { signature } from '../signature.ts'
 import { id, isoDate, isoInstant, kept, note, percent, positive, words } from '../values.ts'
 
 /** A file of past results that was brought in. */
@@ -41,6 +42,10 @@ export const typedResult = z.strictObject({
 })
 export type TypedResult = z.infer<typeof typedResult>
 
+/** Why a result without a curve is set aside: it is not of this block, which was perhaps never broken; or another reason. */
+export const typedSetAsideCause = z.enum(['wrong-block', 'other'])
+export type TypedSetAsideCause = z.infer<typeof typedSetAsideCause>
+
 /**
  * A result without a curve as pages show it: with the strength that follows from load and area where both are known, the file
  * that it came from, and who set it aside.
@@ -48,7 +53,9 @@ export type TypedResult = z.infer<typeof typedResult>
 export const typedResultSummary = z.strictObject({
   ...typedResult.shape,
   file: z.strictObject({ fileName: kept, fileSha256: kept }).nullable(),
-  setAside: z.strictObject({ by: kept, reason: kept, recordedAt: isoInstant }).nullable(),
+  setAside: z
+    .strictObject({ by: kept, reason: kept, recordedAt: isoInstant, cause: typedSetAsideCause.nullable() })
+    .nullable(),
 })
 export type TypedResultSummary = z.infer<typeof typedResultSummary>
 
@@ -73,13 +80,26 @@ export const importRunSummary = z.strictObject({
 })
 export type ImportRunSummary = z.infer<typeof importRunSummary>
 
-/** A person's word on a result without a curve; the newest stands. */
-export const typedResultDecision = z.strictObject({
-  typedResultDecisionId: id,
-  typedResultId: id,
-  recordedAt: isoInstant,
-  by: kept,
-  reason: kept,
+/** What a person may say of a result without a curve, with who and why; `cause` null: it was not asked. */
+export const typedResultWord = z.strictObject({
   kind: z.enum(['set-aside', 'taken-back']),
+  cause: typedSetAsideCause.nullable().default(null),
+  ...signature.shape,
 })
+export type TypedResultWord = z.input<typeof typedResultWord>
+
+/** A person's word on a result without a curve; the newest stands. */
+export const typedResultDecision = z
+  .strictObject({
+    ...typedResultWord.shape,
+    typedResultDecisionId: id,
+    typedResultId: id,
+    recordedAt: isoInstant,
+    by: kept,
+    reason: kept,
+  })
+  .refine(({ kind, cause }) => kind === 'set-aside' || cause === null, {
+    path: ['cause'],
+    error: 'a cause belongs to a result that is set aside',
+  })
 export type TypedResultDecision = z.infer<typeof typedResultDecision>

@@ -16,7 +16,7 @@ export const dialFault = {
   tooLong: 'The line is too long.',
   noPattern: (text: string) => `“${text}” is no failure pattern; those are ${patternOrder.join(', ')}.`,
   twice: (line: number) => `Line ${line} has the same specimen. Is that a second result?`,
-  broke: 'This specimen has a result already; the new one stands beside it.',
+  broke: 'This specimen broke already; the new result stands beside what it has.',
 } as const
 
 /** Why no result can be typed for what a number stands for; null: it is a specimen. `typed` is the number as it was written. */

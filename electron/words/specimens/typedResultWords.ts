@@ -1,4 +1,4 @@
-import type { TypedResultSummary } from '#contract/specimens/typedResult.ts'
+import type { TypedResultSummary, TypedSetAsideCause } from '#contract/specimens/typedResult.ts'
 import { quantitiesIn } from '../units/quantities.ts'
 
 type Sourced = Pick<TypedResultSummary, 'source' | 'row' | 'column' | 'file' | 'resolutionN' | 'readBy'>
@@ -33,4 +33,27 @@ export const peakOnlyMeaning =
 export function typedSourceToFind(result: Sourced): string {
   const source = [quantitiesIn('SI'), quantitiesIn('US')].map(({ force }) => typedSourceWords(result, force.text))
   return `${source.join(' ')} ${result.source === 'import' ? 'imported' : ''}`
+}
+
+/** What a result without a curve that is set aside says of its block, short. */
+export const typedSetAsideCauseWords: Readonly<Record<TypedSetAsideCause, string>> = {
+  other: 'broken all the same',
+  'wrong-block': 'of another block',
+}
+
+/** What becomes of a block, or of those of a whole file, when its result without a curve is set aside for a cause. */
+export function typedSetAsideMeaning(cause: TypedSetAsideCause, of: TypedResultSummary['source'] | 'file'): string {
+  if (of === 'file')
+    return cause === 'other'
+      ? 'The blocks were broken: none of them comes back to the shelf.'
+      : 'A wrong file or a wrong mapping: blocks that were here before it wait for the press again, those that came with it do not. It can be brought in anew.'
+  if (cause === 'other') return 'The block was broken and does not come back to the shelf, though nothing of it counts.'
+  return of === 'dial'
+    ? 'Another block was broken: this one waits for the press again.'
+    : 'Another block was broken: this one waits for the press again if it was here before the file.'
+}
+
+/** Who set a result without a curve aside and why. */
+export function typedSetAsideWords({ by, reason, cause }: NonNullable<TypedResultSummary['setAside']>): string {
+  return `Set aside by ${by}: ${cause === 'wrong-block' ? `${typedSetAsideCauseWords[cause]}; ` : ''}${reason}`
 }

@@ -10,7 +10,7 @@ import { emptyEntry } from '../../parts/assessment/woodFailureEntry.ts'
 import { SignatureDialog } from '../../parts/decisions/SignatureDialog.tsx'
 import { Field, TextField } from '../../widgets/Field.tsx'
 
-const brokeBefore = 'This specimen has a result already; where no break counts, the newest stands for it.'
+const brokeBefore = 'This specimen broke already; where no break counts, its newest reading that is used stands for it.'
 const standsAlone = 'It stands as a peak alone, without a curve; the name is that of who read the dial.'
 
 /** A reading of a dial, for days without electronics: load, smallest step, who read it, torn wood. Units may be typed behind a number. */

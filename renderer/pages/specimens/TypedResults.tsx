@@ -1,11 +1,12 @@
 import { useState } from 'react'
 import type { SpecimenRecord } from '#contract/specimens/specimenRecord.ts'
-import type { TypedResultSummary } from '#contract/specimens/typedResult.ts'
-import { peakOnlyMeaning, typedSourceWords } from '#words/specimens/typedResultWords.ts'
+import type { TypedResultSummary, TypedSetAsideCause } from '#contract/specimens/typedResult.ts'
+import { peakOnlyMeaning, typedSetAsideWords, typedSourceWords } from '#words/specimens/typedResultWords.ts'
 import { useAction } from '../../host/useAction.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { SignatureDialog } from '../../parts/decisions/SignatureDialog.tsx'
 import { DialDialog } from './DialDialog.tsx'
+import { TypedAsideChoice } from './TypedAsideChoice.tsx'
 
 /** The results of a specimen that have no curve: where each comes from, whether it counts, and typing one from a dial. */
 export function TypedResults({ record }: { record: SpecimenRecord }) {
@@ -62,11 +63,7 @@ function TypedResultLine({
       </span>
       <span className="break-line-tags">{inForce ? <strong className="tag">in force</strong> : null}</span>
       {result.note === '' ? null : <span className="break-line-why">{result.note}</span>}
-      {result.setAside === null ? null : (
-        <span className="break-line-why">
-          Set aside by {result.setAside.by}: {result.setAside.reason}
-        </span>
-      )}
+      {result.setAside === null ? null : <span className="break-line-why">{typedSetAsideWords(result.setAside)}</span>}
       <button type="button" className="button" onClick={onDecide}>
         {result.setAside === null ? 'Set aside' : 'Count again'}
       </button>
@@ -77,6 +74,7 @@ function TypedResultLine({
 /** Sets a result without a curve aside, or lets it count again. */
 function DecideDialog({ result, onClose }: { result: TypedResultSummary; onClose(): void }) {
   const decide = useAction('typedResults.decide')
+  const [cause, setCause] = useState<TypedSetAsideCause>('other')
   const kind = result.setAside === null ? 'set-aside' : 'taken-back'
   return (
     <SignatureDialog
@@ -86,9 +84,15 @@ function DecideDialog({ result, onClose }: { result: TypedResultSummary; onClose
       pending={decide.pending}
       error={decide.error}
       onSign={async (signature) =>
-        signature !== null && (await decide.run({ typedResultId: result.typedResultId, kind, ...signature })) !== null
+        signature !== null &&
+        (await decide.run({
+          ...{ typedResultId: result.typedResultId, kind, ...signature },
+          cause: kind === 'set-aside' ? cause : null,
+        })) !== null
       }
       onClose={onClose}
-    />
+    >
+      {kind === 'set-aside' ? <TypedAsideChoice of={result.source} cause={cause} onCause={setCause} /> : null}
+    </SignatureDialog>
   )
 }

@@ -73,16 +73,21 @@ it('shows what was set aside at its strength, but not the break of another block
   ])
 })
 
-it('marks results without a curve, with the age they were given; a block whose one was set aside waits', () => {
+it('marks results without a curve, with the age they were given; one that was set aside is left out, at its age', () => {
   const database = archiveInMemory()
   importBlocks(database, [
     readBlock(2, { number: 'A', peakN: 3000, gluedOn: '2020-03-01', brokenOn: '2021-03-01', woodFailurePercent: 30 }),
     readBlock(3, { number: 'B', peakN: 4200, ageMonths: 24, gluedOn: '2020-03-01' }),
     readBlock(4, { number: 'C', areaMm2: null, peakN: null, strengthMPa: 8 }),
-    readBlock(5, { number: 'D', peakN: 600 }),
+    readBlock(5, { number: 'D', peakN: 600, ageMonths: 36 }),
+    readBlock(6, { number: 'E', peakN: 600 }),
   ])
   decideTypedResult(database, {
     ...{ typedResultId: 4, recordedAt: morning, by: 'bench', reason: 'a typing error', kind: 'set-aside' },
+  })
+  decideTypedResult(database, {
+    ...{ typedResultId: 5, recordedAt: morning, by: 'bench', reason: 'no such block', kind: 'set-aside' },
+    cause: 'wrong-block',
   })
   const found = look(database).flatMap(({ ageMonths, blocks }) =>
     blocks.map(({ number, state, strengthMPa, woodFailurePercent }) => [
@@ -96,8 +101,9 @@ it('marks results without a curve, with the age they were given; a block whose o
   expect(found).toEqual([
     ['A', 12, 'peak-only', 5, 30],
     ['B', 24, 'peak-only', 7, null],
+    ['D', 36, 'excluded', 1, null],
     ['C', null, 'peak-only', 8, null],
-    ['D', null, 'waiting', null, null],
+    ['E', null, 'lost', null, null],
   ])
 })
 

@@ -91,10 +91,16 @@ it('counts a block as lost that broke and whose break was set aside', () => {
   expect(counts()).toEqual({ allocated: 6, glued: 5, waiting: 4, broken: 0, lost: 1 })
 })
 
-it('counts a block as waiting whose only typed result was set aside', () => {
+it('counts a block as lost whose only typed result was set aside, and as waiting where that was of another block', () => {
   const { typedResultId } = typed(specimens[0]!)
-  recorded(specimens[0]!, () =>
-    storeRecord(database, typedResultDecisionKind, { ...signed, typedResultId, reason: 'misread', kind: 'set-aside' }),
-  )
-  expect(counts()).toMatchObject({ waiting: 5, broken: 0 })
+  const setAside = (cause: 'other' | 'wrong-block') =>
+    recorded(specimens[0]!, () =>
+      storeRecord(database, typedResultDecisionKind, {
+        ...{ ...signed, typedResultId, reason: 'misread', kind: 'set-aside', cause },
+      }),
+    )
+  setAside('other')
+  expect(counts()).toMatchObject({ waiting: 4, broken: 0, lost: 1 })
+  setAside('wrong-block')
+  expect(counts()).toMatchObject({ waiting: 5, broken: 0, lost: 0 })
 })

@@ -47,16 +47,16 @@ it('gives way to a break that counts, and counts again when that is set aside', 
   expect(current.breakInForce).not.toBeNull()
 })
 
-it('counts no longer once it is set aside, the specimen waits again, and is taken back with who and why', () => {
+it('counts no longer once it is set aside, the specimen is broken all the same, and is taken back with who and why', () => {
   const database = threeSpecimens()
   addDialReadings(database, [reading(1, 4800)], morning, 'bench')
   expect(waitingSpecimens(database, null, 10).rows.map(({ fields }) => fields.number)).toEqual(['C1-2', 'C1-3'])
   decideTypedResult(database, { ...word, typedResultId: 1, kind: 'set-aside' })
   expect(specimen(database, 1)).toMatchObject({
-    current: { typedResultInForce: null, timesBroken: 0 },
-    typedResults: [{ setAside: { by: 'Ada Thole', reason: 'misread', recordedAt: morning } }],
+    current: { typedResultInForce: null, timesBroken: 1 },
+    typedResults: [{ setAside: { by: 'Ada Thole', reason: 'misread', recordedAt: morning, cause: null } }],
   })
-  expect(waitingSpecimens(database, null, 10).total).toBe(3)
+  expect(waitingSpecimens(database, null, 10).total).toBe(2)
   expect(listSpecimens(database, listQuery.parse({ status: 'set-aside' })).total).toBe(1)
   expect(() => decideTypedResult(database, { ...word, typedResultId: 1, kind: 'set-aside' })).toThrow(
     'Result 1 is set aside already.',
@@ -64,6 +64,35 @@ it('counts no longer once it is set aside, the specimen waits again, and is take
   decideTypedResult(database, { ...word, typedResultId: 1, kind: 'taken-back' })
   expect(specimen(database, 1).current.typedResultInForce?.peakN).toBe(4800)
   expect(verify(database, () => {}).faults).toEqual([])
+})
+
+it('lets the specimen wait again where the reading was of another block', () => {
+  const database = threeSpecimens()
+  addDialReadings(database, [reading(1, 4800)], morning, 'bench')
+  decideTypedResult(database, { ...word, typedResultId: 1, kind: 'set-aside', cause: 'wrong-block' })
+  expect(specimen(database, 1)).toMatchObject({
+    current: { typedResultInForce: null, timesBroken: 0 },
+    typedResults: [{ setAside: { cause: 'wrong-block' } }],
+  })
+  expect(waitingSpecimens(database, null, 10).total).toBe(3)
+  decideTypedResult(database, { ...word, typedResultId: 1, kind: 'taken-back' })
+  expect(waitingSpecimens(database, null, 10).total).toBe(2)
+  expect(() => decideTypedResult(database, { ...word, typedResultId: 1, kind: 'taken-back' })).toThrow(
+    'is used already',
+  )
+  expect(verify(database, () => {}).faults).toEqual([])
+})
+
+it('sets a wrong file aside: what was there before it waits again, what came with it does not', () => {
+  const database = threeSpecimens()
+  const values = { wood: '', exposure: '' }
+  importBlocks(database, [readBlock(2, { ...values, number: 'C1-2' }), readBlock(3, { ...values, number: 'C1-9' })])
+  decideImport(database, 1, { ...word, kind: 'set-aside', cause: 'wrong-block' })
+  expect(waitingSpecimens(database, null, 10).rows.map(({ fields }) => fields.number)).toEqual(['C1-1', 'C1-2', 'C1-3'])
+  expect(specimen(database, 4).current).toMatchObject({ fields: { number: 'C1-9' }, timesBroken: 1 })
+  decideImport(database, 1, { ...word, kind: 'taken-back' })
+  decideImport(database, 1, { ...word, kind: 'set-aside', cause: 'other' })
+  expect(waitingSpecimens(database, null, 10).rows.map(({ fields }) => fields.number)).toEqual(['C1-1', 'C1-3'])
 })
 
 it('sets a whole import aside, and takes it back', () => {

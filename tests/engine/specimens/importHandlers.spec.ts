@@ -33,9 +33,15 @@ test('looks at a file, tries the mapping proposed, brings it in once, and sets i
   expect(others).toEqual([])
   expect(run).toMatchObject({ fileName: 'blocks.csv', by: 'Ada', results: 2, inUse: 2 })
   const { importRunId } = run!
-  expect(await handlers['imports.decide']({ importRunId, kind: 'set-aside', by: 'Ada', reason: 'other blocks' })).toBe(
-    2,
-  )
+  expect(
+    await handlers['imports.decide']({
+      importRunId,
+      kind: 'set-aside',
+      cause: null,
+      by: 'Ada',
+      reason: 'other blocks',
+    }),
+  ).toBe(2)
   expect((await handlers['imports.list']({}))[0]!.inUse).toBe(0)
 })
 

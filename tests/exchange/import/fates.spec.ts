@@ -34,6 +34,7 @@ it.each<[FateCause, string]>([
   [{ kind: 'other-result' }, 'with another result'],
   [{ kind: 'number-twice', row: 4, same: true }, 'row 4 has the same number with the same values'],
   [{ kind: 'number-twice', row: 4, same: false }, 'row 4 has the same number with other values'],
+  [{ kind: 'set-aside' }, 'let it count again'],
   [{ kind: 'grown', fileName: 'a.csv' }, 'a.csv'],
   [{ kind: 'changed', fileName: 'a.csv' }, 'gave other values'],
 ])('says %j in a sentence', (cause, words) => {

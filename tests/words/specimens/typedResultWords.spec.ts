@@ -1,5 +1,10 @@
 import { expect, it } from 'vitest'
-import { typedSourceToFind, typedSourceWords } from '#words/specimens/typedResultWords.ts'
+import {
+  typedSetAsideMeaning,
+  typedSetAsideWords,
+  typedSourceToFind,
+  typedSourceWords,
+} from '#words/specimens/typedResultWords.ts'
 
 const force = (valueN: number) => `${valueN} N`
 const imported = {
@@ -29,4 +34,14 @@ it('is found by all that says where it comes from', () => {
   for (const part of ['peak only', 'dial', '50.0', '11.2', 'Ada Thole']) expect(words).toContain(part)
   for (const part of ['imported', 'blocks.xlsx', '3f2a9c11d0b4', 'row 7', 'column 3'])
     expect(typedSourceToFind(imported)).toContain(part)
+})
+
+it('says of a result that is set aside who did it and why, and what becomes of its block', () => {
+  const word = { by: 'Ada', reason: 'misread', recordedAt: '2031-05-02T09:30:00.000Z' }
+  expect(typedSetAsideWords({ ...word, cause: null })).toBe('Set aside by Ada: misread')
+  expect(typedSetAsideWords({ ...word, cause: 'wrong-block' })).toBe('Set aside by Ada: of another block; misread')
+  for (const of of ['dial', 'import', 'file'] as const) {
+    expect(typedSetAsideMeaning('other', of)).toMatch(/shelf/)
+    expect(typedSetAsideMeaning('wrong-block', of)).toMatch(/for the press again/)
+  }
 })

@@ -2,7 +2,7 @@ import type { FateCause, ImportedFile, JudgedBlock, ReadBlock } from '#contract/
 import { folded } from '#domain/text/naturalOrder.ts'
 import type { Database } from '../../core/database.ts'
 import { judgeUnnumbered } from './judgeUnnumbered.ts'
-import { hasTypedResult, specimenFinder } from './knownBlocks.ts'
+import { hasTypedResult, type KnownBlock, specimenFinder } from './knownBlocks.ts'
 import { otherField, otherResult } from './sameBlock.ts'
 
 /**
@@ -37,11 +37,14 @@ function judgeNumbered(find: ReturnType<typeof specimenFinder>, { values }: Read
   if (known === null) return judged('new', null, number)
   const { specimenId } = known
   const field = otherField(values, known.blocks[0]!.values)
-  if (field !== null) return judged('rejected', { kind: 'other-value', field }, number, specimenId)
-  const results = known.blocks.filter(hasTypedResult)
-  if (results.some((one) => otherResult(values, one.values) === null))
-    return judged('already-there', { kind: 'same-number' }, number, specimenId)
+  if (field !== null && !known.open) return judged('rejected', { kind: 'other-value', field }, number, specimenId)
+  const [results, aside] = [false, true].map((isAside) =>
+    known.blocks.filter((one) => hasTypedResult(one) && one.setAside === isAside),
+  ) as [KnownBlock[], KnownBlock[]]
+  const isSame = (one: KnownBlock) => otherResult(values, one.values) === null
+  if (results.some(isSame)) return judged('already-there', { kind: 'same-number' }, number, specimenId)
   if (results.length > 0 || known.broken) return judged('rejected', { kind: 'other-result' }, number, specimenId)
+  if (field === null && aside.some(isSame)) return judged('already-there', { kind: 'set-aside' }, number, specimenId)
   return judged('new', null, number, specimenId)
 }
 

@@ -1,16 +1,18 @@
 import type { ImportedFile, JudgedBlock, ReadBlock } from '#contract/specimens/importedResult.ts'
 import type { ImportRun, TypedResult } from '#contract/specimens/typedResult.ts'
 import type { Progress } from '#contract/tasks.ts'
+import { canonicalJson } from '#domain/text/canonicalJson.ts'
 import type { Database } from '../../core/database.ts'
 import { storeRecord } from '../../core/recordKind.ts'
 import { stopped } from '../../core/recordTrouble.ts'
 import { touch } from '../../core/touched.ts'
 import { inTransaction } from '../../core/transaction.ts'
 import { refreshSpecimens } from '../../lists/refresh.ts'
-import { storeSpecimens } from '../specimens.ts'
+import { correctSpecimen, specimenRevisions, storeSpecimens } from '../specimens.ts'
 import { importRunKind, typedResultKind } from '../typedResultKinds.ts'
 import { judgeImport } from './judgeImport.ts'
-import { resultOf, specimenOf } from './storedBlock.ts'
+import { isOpenSpecimen } from './knownBlocks.ts'
+import { broughtInAgain, resultOf, specimenOf } from './storedBlock.ts'
 
 /** An import as it is asked for: the blocks of a table that could be read, with where they come from and who brings them in. */
 export type NewImport = {
@@ -65,12 +67,19 @@ export function storeImport(
 function storeSome(
   database: Database,
   ownNumbers: OwnNumbers,
-  { blocks, recordedAt, by, demo }: NewImport,
+  { file, blocks, recordedAt, by, demo }: NewImport,
   importRunId: number,
   judged: JudgedBlock[],
   places: readonly number[],
 ): void {
   const lacking = places.filter((place) => judged[place]!.specimenId === null)
+  for (const place of places) {
+    const { specimenId, number } = judged[place]!
+    if (specimenId === null || !isOpenSpecimen(database, specimenId)) continue
+    const fields = specimenOf(blocks[place]!.values, number!, demo)
+    if (canonicalJson(fields) !== canonicalJson(specimenRevisions(database, specimenId).at(-1)!.fields))
+      correctSpecimen(database, specimenId, fields, recordedAt, by, broughtInAgain(file.fileName))
+  }
   const unnumbered = lacking.filter((place) => judged[place]!.number === null)
   const given = ownNumbers.next(database, unnumbered.length)
   const labels = new Map(unnumbered.map((place, index) => [place, given[index]!]))

@@ -6,6 +6,9 @@ import type { TypedResult } from '#contract/specimens/typedResult.ts'
 /** What a specimen is said to be glued with where its table does not say so. */
 export const unnamedAdhesive = '(not named)'
 
+/** Why a specimen of which an import that was set aside said all is recorded anew. */
+export const broughtInAgain = (fileName: string) => `Brought in again from ${fileName}`
+
 /** The specimen that a block of a table becomes. */
 export function specimenOf(values: ImportedValues, number: string, demo: boolean): SpecimenFields {
   const { adhesive, lot, wood, board, jointType, exposure, place, bondLineGapMm, areaMm2, gluedOn } = values

@@ -19,6 +19,8 @@ function causeOf(cause: FateCause): string {
       return `row ${cause.row} has the same number with ${cause.same ? 'the same' : 'other'} values`
     case 'same-place':
       return 'this row of the same file was imported before'
+    case 'set-aside':
+      return 'the archive has this result of it, and it was set aside; let it count again instead'
     case 'grown':
       return `“${cause.fileName}”, of which this file is a later state, gave it before`
     case 'changed':

@@ -24,7 +24,8 @@ export function SpecimenChoice({
     'specimens.list',
     wanted === '' ? null : { text: wanted, status: 'waiting', sort: 'number', offset: 0, limit: mostFound },
   )
-  const rows = wanted === '' ? [] : (found.value?.rows ?? [])
+  // One that broke and whose result was set aside has none, and is open all the same
+  const rows = wanted === '' ? [] : (found.value?.rows ?? []).filter(({ timesBroken }) => timesBroken === 0)
   const chosen = new Set(specimens.map(({ specimenId }) => specimenId))
   const exact = rows.filter(({ fields }) => fields.number.toLowerCase() === wanted.toLowerCase())
   const toAdd = (exact.length > 0 ? exact : rows).filter(({ specimenId }) => !chosen.has(specimenId))

@@ -1,9 +1,10 @@
 import { useState } from 'react'
-import type { ImportRunSummary } from '#contract/specimens/typedResult.ts'
+import type { ImportRunSummary, TypedSetAsideCause } from '#contract/specimens/typedResult.ts'
 import { importRunName, importUseWords } from '#words/specimens/import/outcomeWords.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { SignatureDialog } from '../../../parts/decisions/SignatureDialog.tsx'
+import { TypedAsideChoice } from '../TypedAsideChoice.tsx'
 
 /** The files that were brought in, newest first; all results of one can be set aside, and taken back. */
 export function ImportRuns({ runs }: { runs: readonly ImportRunSummary[] }) {
@@ -74,21 +75,26 @@ function DecideButton({
 /** Sets all results of an import aside, or lets them count again. */
 function DecideDialog({ run, kind, onClose }: { run: ImportRunSummary; kind: Kind; onClose(): void }) {
   const decide = useAction('imports.decide')
+  const [cause, setCause] = useState<TypedSetAsideCause>('other')
+  const isAside = kind === 'set-aside'
   return (
     <SignatureDialog
       title={`${buttonWords[kind]}: ${run.fileName}`}
       explains={
-        kind === 'set-aside'
-          ? 'None of its results counts any more. The blocks stay, nothing is deleted, and it can be taken back.'
+        isAside
+          ? 'None of its results counts any more. Nothing is deleted, and it can be taken back.'
           : 'All of its results count again, those too that were set aside one by one.'
       }
       button={buttonWords[kind]}
       pending={decide.pending}
       error={decide.error}
       onSign={async (signature) =>
-        signature !== null && (await decide.run({ importRunId: run.importRunId, kind, ...signature })) !== null
+        signature !== null &&
+        (await decide.run({ importRunId: run.importRunId, kind, cause: isAside ? cause : null, ...signature })) !== null
       }
       onClose={onClose}
-    />
+    >
+      {isAside ? <TypedAsideChoice of="file" cause={cause} onCause={setCause} /> : null}
+    </SignatureDialog>
   )
 }

@@ -1,12 +1,18 @@
 import { describe, expect, it } from 'vitest'
 import { judgeImport } from '#archive/specimens/import/judgeImport.ts'
-import { addSpecimens } from '#archive/specimens/specimens.ts'
+import { specimen } from '#archive/specimens/specimenRecords.ts'
+import { addSpecimens, correctSpecimen } from '#archive/specimens/specimens.ts'
+import { decideImport, decideTypedResult } from '#archive/specimens/typedResults.ts'
 import type { ImportedFile, ReadBlock } from '#contract/specimens/importedResult.ts'
 import { file, importBlocks, readBlock, savedAgain } from '../../storedImport.ts'
 import { archiveInMemory, morning, specimenFields, storeBreak } from '../../storedStudy.ts'
 
 const fates = (database: ReturnType<typeof archiveInMemory>, blocks: ReadBlock[], from: ImportedFile = file) =>
   judgeImport(database, from, blocks).map(({ fate, cause }) => [fate, cause?.kind ?? null])
+
+const word = { recordedAt: '2031-05-03T09:00:00.000Z', by: 'Ada Thole', reason: 'read in the wrong unit' }
+const setAside = (database: ReturnType<typeof archiveInMemory>, importRunId = 1) =>
+  decideImport(database, importRunId, { ...word, kind: 'set-aside', cause: 'wrong-block' })
 
 describe('a block with a number', () => {
   const stored = () => {
@@ -40,6 +46,19 @@ describe('a block with a number', () => {
       ['new', null],
       ['rejected', 'other-result'],
     ])
+  })
+
+  it('whose result was set aside comes in with another, and with other values where an import said them all', () => {
+    const database = stored()
+    setAside(database)
+    const again = (values: object) => fates(database, [readBlock(2, { number: 'A-1', ...values })])
+    expect(again({ woodFailurePercent: 30 })).toEqual([['already-there', 'set-aside']])
+    expect(again({ peakN: 5001 })).toEqual([['new', null]])
+    expect(again({ adhesive: 'epoxy E4', peakN: 5001 })).toEqual([['new', null]])
+    const { fields } = specimen(database, 1).current
+    correctSpecimen(database, 1, { ...fields, place: 'box 3' }, '2031-05-04T09:00:00.000Z', 'Ada Thole', 'moved')
+    expect(again({ adhesive: 'epoxy E4', peakN: 5001 })).toEqual([['rejected', 'other-value']])
+    expect(again({ peakN: 5001 })).toEqual([['new', null]])
   })
 
   it('that stands twice in a table is one, or a contradiction', () => {
@@ -100,5 +119,33 @@ describe('a block without a number', () => {
       ['new', null],
     ])
     expect(fates(stored(1, 2, 3), blocks(1, 7, 8), savedAgain).map(([fate]) => fate)).toEqual(['new', 'new', 'new'])
+  })
+
+  it('whose import was set aside comes in anew where it changed, from the same file or one saved again', () => {
+    const database = stored(1, 2, 3)
+    setAside(database)
+    expect(fates(database, blocks(1, 20, 30))).toEqual([
+      ['already-there', 'set-aside'],
+      ['new', null],
+      ['new', null],
+    ])
+    expect(judgeImport(database, file, blocks(1, 20, 30)).map(({ specimenId }) => specimenId)).toEqual([1, 2, 3])
+    expect(judgeImport(database, savedAgain, blocks(1, 20)).map(({ fate, specimenId }) => [fate, specimenId])).toEqual([
+      ['new', null],
+      ['new', null],
+    ])
+  })
+
+  it('whose result alone was set aside comes in anew from a later state of its file, where it was corrected', () => {
+    const database = stored(1, 2, 3, 4)
+    for (const typedResultId of [2, 3]) decideTypedResult(database, { ...word, typedResultId, kind: 'set-aside' })
+    const later = judgeImport(database, savedAgain, blocks(1, 20, 3, 4, 5))
+    expect(later.map(({ fate, cause, specimenId }) => [fate, cause?.kind ?? null, specimenId])).toEqual([
+      ['already-there', 'grown', 1],
+      ['new', null, 2],
+      ['already-there', 'set-aside', 3],
+      ['already-there', 'grown', 4],
+      ['new', null, null],
+    ])
   })
 })

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest'
 import { listSpecimens, specimen } from '#archive/specimens/specimenRecords.ts'
 import { addSpecimens } from '#archive/specimens/specimens.ts'
-import { importRuns } from '#archive/specimens/typedResults.ts'
+import { decideImport, importRuns } from '#archive/specimens/typedResults.ts'
 import { verify } from '#archive/verify/verify.ts'
 import { listQuery } from '#contract/listQuery.ts'
 import { runningOf } from '#domain/programme/labels/label.ts'
@@ -92,4 +92,30 @@ it('adds the result to a specimen that is there and waits', () => {
   const [made] = importBlocks(database, [readBlock(2, { number: 'C1-1' })])
   expect(made).toMatchObject({ fate: 'new', specimenId: 1 })
   expect(specimen(database, 1)).toMatchObject({ revisions: [{ revision: 1 }], typedResults: [{ peakN: 5000 }] })
+})
+
+it('brings a file in again that was set aside: its blocks are recorded anew under their numbers, and count once', () => {
+  const database = archiveInMemory()
+  const [before] = importBlocks(database, [readBlock(2, { lot: '7', place: 'box 1' }), readBlock(3)])
+  const word = { recordedAt: morning, by: 'Ada Thole', reason: 'read in the wrong unit' }
+  decideImport(database, 1, { ...word, kind: 'set-aside', cause: 'wrong-block' })
+  const later = '2031-05-03T09:30:00.000Z'
+  const again = importBlocks(database, [readBlock(2, { peakN: 22_241, areaMm2: 484 }), readBlock(3)], {
+    recordedAt: later,
+  })
+  expect(again.map(({ fate, specimenId, number }) => [fate, specimenId, number])).toEqual([
+    ['new', 1, before!.number],
+    ['already-there', 2, again[1]!.number],
+  ])
+  expect(specimen(database, 1).current).toMatchObject({
+    revision: 2,
+    fields: { number: before!.number, lot: '', place: '', areaMm2: 484 },
+    typedResultInForce: { peakN: 22_241, importRunId: 2 },
+  })
+  expect(listSpecimens(database, listQuery.parse({ status: 'broken' })).total).toBe(1)
+  expect(importBlocks(database, [readBlock(2, { peakN: 22_241, areaMm2: 484 })])[0]).toMatchObject({
+    fate: 'already-there',
+    cause: { kind: 'same-place' },
+  })
+  expect(verify(database, () => {}).faults).toEqual([])
 })
