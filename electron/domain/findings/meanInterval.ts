@@ -1,5 +1,6 @@
 import { tQuantile } from '../numbers/distributions/studentT.ts'
 import { type Moments, varianceOf } from '../numbers/moments.ts'
+import { onceForEach } from '../numbers/onceForEach.ts'
 
 /** A mean with its interval, in the unit of the values; null where the blocks are too few. */
 export type MeanInterval = { readonly mean: number | null; readonly low: number | null; readonly high: number | null }
@@ -16,6 +17,8 @@ export function meanInterval(moments: Moments | null, confidence: number): MeanI
   const { mean, n } = moments
   const variance = varianceOf(moments)
   if (variance === null) return { mean, low: null, high: null }
-  const half = -tQuantile((1 - confidence) / 2, n - 1) * Math.sqrt(variance / n)
+  const half = quantileOf(confidence, n - 1) * Math.sqrt(variance / n)
   return { mean, low: mean - half, high: mean + half }
 }
+
+const quantileOf = onceForEach((confidence: number, df: number) => -tQuantile((1 - confidence) / 2, df))

@@ -1,5 +1,6 @@
 import { tQuantile, tTwoSided } from '../numbers/distributions/studentT.ts'
 import { momentsOf } from '../numbers/moments.ts'
+import { onceForEach } from '../numbers/onceForEach.ts'
 
 /** One value pointed out: which, how far from the mean in SDs, and what that is held against. */
 export type Outlier = {
@@ -29,10 +30,10 @@ function farthest(values: ArrayLike<number>, left: readonly number[]): { index: 
 }
 
 /** Critical distance of the farthest of n values: (n − 1) t/√((n − 2 + t²) n), t at α/(2n) with n − 2 degrees of freedom. */
-function criticalDistance(n: number, alpha: number): number {
+const criticalDistance = onceForEach((n: number, alpha: number) => {
   const t = -tQuantile(alpha / (2 * n), n - 2)
   return ((n - 1) * t) / Math.sqrt((n - 2 + t * t) * n)
-}
+})
 
 /**
  * Grubbs' test for one outlier, two-sided at α: the value farthest from the mean, where it is too far. Three values or more.

@@ -1,20 +1,10 @@
 import { regularizedBeta } from '../numbers/distributions/incompleteBeta.ts'
 import { noncentralTQuantile } from '../numbers/distributions/noncentralT.ts'
 import { normalQuantile } from '../numbers/distributions/normal.ts'
+import { onceForEach } from '../numbers/onceForEach.ts'
 
 /** With so much confidence, at least so large a share of all blocks is stronger. */
 export type ToleranceTerms = { readonly confidence: number; readonly content: number }
-
-/** Factors and places found already: the many groups of a programme have few different numbers of blocks. */
-const factors = new Map<string, number>()
-const orders = new Map<string, number>()
-
-function remembered(found: Map<string, number>, n: number, terms: ToleranceTerms, find: () => number): number {
-  const key = `${n} ${terms.confidence} ${terms.content}`
-  const known = found.get(key) ?? find()
-  found.set(key, known)
-  return known
-}
 
 /**
  * Factor k of the lower one-sided tolerance limit mean − k SD of normal values, n at least 2.
@@ -27,14 +17,13 @@ function remembered(found: Map<string, number>, n: number, terms: ToleranceTerms
  */
 export function toleranceFactor(n: number, terms: ToleranceTerms): number {
   if (!(n >= 2)) throw new RangeError('toleranceFactor requires two blocks')
-  const { confidence, content } = terms
-  return remembered(
-    factors,
-    n,
-    terms,
-    () => noncentralTQuantile(confidence, n - 1, normalQuantile(content) * Math.sqrt(n)) / Math.sqrt(n),
-  )
+  return factorOf(n, terms.confidence, terms.content)
 }
+
+const factorOf = onceForEach(
+  (n: number, confidence: number, content: number) =>
+    noncentralTQuantile(confidence, n - 1, normalQuantile(content) * Math.sqrt(n)) / Math.sqrt(n),
+)
 
 /**
  * Which of n values, counted from the weakest as 1, is a lower tolerance limit without any assumption; 0: n is too small.
@@ -45,10 +34,11 @@ export function toleranceFactor(n: number, terms: ToleranceTerms): number {
  * Checked: tests/domain/findings/toleranceLimit.spec.ts against the least n of D2915.
  */
 export function toleranceOrder(n: number, terms: ToleranceTerms): number {
-  const { confidence, content } = terms
-  return remembered(orders, n, terms, () => {
-    let order = 0
-    while (order < n && regularizedBeta(order + 1, n - order, 1 - content, content).lower >= confidence) order += 1
-    return order
-  })
+  return orderOf(n, terms.confidence, terms.content)
 }
+
+const orderOf = onceForEach((n: number, confidence: number, content: number) => {
+  let order = 0
+  while (order < n && regularizedBeta(order + 1, n - order, 1 - content, content).lower >= confidence) order += 1
+  return order
+})

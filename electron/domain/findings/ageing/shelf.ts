@@ -1,6 +1,7 @@
 import { bracketedRoot } from '../../numbers/bracketedRoot.ts'
 import { noncentralTProbability, noncentralTUpperTail } from '../../numbers/distributions/noncentralT.ts'
 import { tQuantile } from '../../numbers/distributions/studentT.ts'
+import { onceForEach } from '../../numbers/onceForEach.ts'
 
 /** Blocks of one series that are broken at an age: those that were, and those that are still to be. */
 export type PlannedPull = { readonly ageMonths: number; readonly blocks: number; readonly isDone: boolean }
@@ -25,33 +26,26 @@ export type Move = {
 /** How surely a change is to be told from none. */
 export type Certainty = { readonly confidence: number; readonly power: number }
 
-const known = new Map<string, number>()
-
-/** Noncentrality at which a two-sided t test of that many degrees of freedom finds what is there with that power; each is worked out once. */
-function noncentralityFor(df: number, { confidence, power }: Certainty): number {
-  const key = `${df} ${confidence} ${power}`
-  const before = known.get(key)
-  if (before !== undefined) return before
+/** Noncentrality at which a two-sided t test of that many degrees of freedom finds what is there with that power. */
+const noncentralityFor = onceForEach((df: number, confidence: number, power: number) => {
   const t = -tQuantile((1 - confidence) / 2, df)
   const short = (delta: number) => noncentralTUpperTail(t, df, delta) + noncentralTProbability(-t, df, delta) - power
   let most = 4
   while (short(most) < 0) most *= 2
-  const found = bracketedRoot(short, 0, most, 1e-12)
-  known.set(key, found)
-  return found
-}
+  return bracketedRoot(short, 0, most, 1e-12)
+})
 
 /** Smallest slope that a line through these blocks tells from none; null for fewer than three blocks or one age. */
 function slopeToSee(
   pulls: readonly Omit<PlannedPull, 'isDone'>[],
   cvPercent: number,
-  certainty: Certainty,
+  { confidence, power }: Certainty,
 ): number | null {
   const n = pulls.reduce((sum, { blocks }) => sum + blocks, 0)
   if (n < 3) return null
   const mean = pulls.reduce((sum, { ageMonths, blocks }) => sum + blocks * ageMonths, 0) / n
   const spread = pulls.reduce((sum, { ageMonths, blocks }) => sum + blocks * ((ageMonths - mean) / 12) ** 2, 0)
-  return spread > 0 ? (noncentralityFor(n - 2, certainty) * cvPercent) / Math.sqrt(spread) : null
+  return spread > 0 ? (noncentralityFor(n - 2, confidence, power) * cvPercent) / Math.sqrt(spread) : null
 }
 
 /**

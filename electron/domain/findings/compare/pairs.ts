@@ -1,6 +1,7 @@
 import { normalProbability } from '../../numbers/distributions/normal.ts'
 import { studentizedRangeQuantile, studentizedRangeUpperTail } from '../../numbers/distributions/studentizedRange.ts'
 import { midranksOf } from '../../numbers/midranks.ts'
+import { onceForEach } from '../../numbers/onceForEach.ts'
 import { type GroupMoments, type GroupValues, welchDifference, withinGroups, withMoments } from './groupValues.ts'
 
 /** How pairs are compared. */
@@ -89,12 +90,7 @@ export function gamesHowell(values: readonly GroupValues[], confidence: number):
 
 /** Quantiles for many degrees of freedom, each sought near the line in 1/ν through those of the nearest whole ones. */
 function rangeQuantiles(confidence: number, k: number): (df: number) => number {
-  const whole = new Map<number, number>()
-  const atWhole = (df: number) => {
-    const known = whole.get(df) ?? studentizedRangeQuantile(1 - confidence, k, df)
-    whole.set(df, known)
-    return known
-  }
+  const atWhole = onceForEach((df: number) => studentizedRangeQuantile(1 - confidence, k, df))
   return (df) => {
     const below = Math.floor(df)
     if (below < 2 || df === below) return studentizedRangeQuantile(1 - confidence, k, df)
