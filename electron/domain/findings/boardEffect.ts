@@ -1,5 +1,5 @@
-import { cholesky } from '../numbers/cholesky.ts'
 import { chiSquareUpperTail } from '../numbers/distributions/chiSquare.ts'
+import { cholesky } from '../numbers/matrices/cholesky.ts'
 import { bestVarianceRatio } from '../numbers/varianceRatio.ts'
 
 /** A block with its group and the board it was cut from. */

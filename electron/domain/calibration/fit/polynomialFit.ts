@@ -1,4 +1,4 @@
-import { householderLeastSquares } from '../../numbers/householder.ts'
+import { householderLeastSquares } from '../../numbers/matrices/householder.ts'
 
 export type Degree = 1 | 2 | 3
 

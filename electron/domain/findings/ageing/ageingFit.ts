@@ -1,6 +1,6 @@
 import { minimumBetween } from '../../numbers/goldenMinimum.ts'
-import { householderLeastSquares } from '../../numbers/householder.ts'
-import { positiveInverse } from '../../numbers/positiveInverse.ts'
+import { householderLeastSquares } from '../../numbers/matrices/householder.ts'
+import { positiveInverse } from '../../numbers/matrices/positiveInverse.ts'
 import { type AgeingModelName, ageingModelNames, designRow, gradientRow } from './ageingModels.ts'
 import { type CensoredLine, censoredLine } from './censoredLine.ts'
 

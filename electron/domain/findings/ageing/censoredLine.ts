@@ -1,4 +1,4 @@
-import { positiveInverse } from '../../numbers/positiveInverse.ts'
+import { positiveInverse } from '../../numbers/matrices/positiveInverse.ts'
 import { locationScale } from '../censored/locationScale.ts'
 
 /** A line with normal errors in which some values are only known to be larger than what was seen. */

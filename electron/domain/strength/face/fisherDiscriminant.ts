@@ -1,4 +1,4 @@
-import { positiveInverse } from '#domain/numbers/positiveInverse.ts'
+import { positiveInverse } from '#domain/numbers/matrices/positiveInverse.ts'
 
 /** The direction in which two classes lie furthest apart for their spread, and where they lie on it. */
 export type Discriminant = {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { householderLeastSquares } from '#domain/numbers/householder.ts'
+import { householderLeastSquares } from '#domain/numbers/matrices/householder.ts'
 
 describe('least squares by Householder reflections', () => {
   it('solves a square system', () => {

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { positiveInverse } from '#domain/numbers/positiveInverse.ts'
+import { positiveInverse } from '#domain/numbers/matrices/positiveInverse.ts'
 
 it('is the inverse that numpy finds', () => {
   // numpy 2: linalg.inv([[4, 1, 0.5], [1, 3, -1], [0.5, -1, 2]])

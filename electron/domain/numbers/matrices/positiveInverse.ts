@@ -1,6 +1,6 @@
 /**
  * Inverse of a symmetric positive definite matrix, by Cholesky; null where it is not positive definite.
- * Source: Golub and Van Loan, Matrix Computations, 4.2 (from memory). Checked: tests/domain/numbers/positiveInverse.spec.ts.
+ * Source: Golub and Van Loan, Matrix Computations, 4.2 (from memory). Checked: tests/domain/numbers/matrices/positiveInverse.spec.ts.
  */
 export function positiveInverse(matrix: readonly (readonly number[])[]): number[][] | null {
   const n = matrix.length

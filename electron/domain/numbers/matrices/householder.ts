@@ -67,7 +67,7 @@ function residual(
  * Orthogonal, so the condition of A is not squared as normal equations would; one step of refinement on the residual.
  * Throws RangeError for fewer rows than columns, a number that is not finite, or columns that depend on each other.
  * Source: G. H. Golub and C. F. Van Loan, Matrix Computations, 5.3 (from memory).
- * Checked: tests/domain/numbers/householder.spec.ts, and against NIST StRD in polynomialFit.spec.ts.
+ * Checked: tests/domain/numbers/matrices/householder.spec.ts, and against NIST StRD in polynomialFit.spec.ts.
  */
 export function householderLeastSquares(
   columns: readonly Float64Array[],

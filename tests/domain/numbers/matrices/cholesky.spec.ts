@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { cholesky } from '#domain/numbers/cholesky.ts'
+import { cholesky } from '#domain/numbers/matrices/cholesky.ts'
 
 describe('a positive definite matrix, reduced', () => {
   // Hilbert matrix of order 3: determinant 1/2160, inverse of whole numbers (Choi, American Mathematical Monthly 90 (1983) 301, from memory).

@@ -8,7 +8,7 @@ export type Cholesky = {
 
 /**
  * Reduces a symmetric positive definite matrix, given by its rows. Throws RangeError where it is not positive definite.
- * Source: Golub and Van Loan, Matrix Computations, algorithm 4.2.1 (from memory). Checked: tests/domain/numbers/cholesky.spec.ts.
+ * Source: Golub and Van Loan, Matrix Computations, algorithm 4.2.1 (from memory). Checked: tests/domain/numbers/matrices/cholesky.spec.ts.
  */
 export function cholesky(rows: readonly ArrayLike<number>[]): Cholesky {
   const size = rows.length
