@@ -1,4 +1,11 @@
-import { type KeptFinding, type KeptFindingFields, keptFinding } from '#contract/findings/keptFinding.ts'
+import {
+  type KeptFinding,
+  type KeptFindingFields,
+  type KeptFindingHead,
+  keptFinding,
+  keptFindingFields,
+  keptFindingHead,
+} from '#contract/findings/keptFinding.ts'
 import { json, plain } from '../core/columns.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
@@ -7,7 +14,7 @@ import { numberedApart, readRecords } from '../core/recordTable.ts'
 import { conflict, notFound } from '../core/recordTrouble.ts'
 import { touch } from '../core/touched.ts'
 import { inTransaction } from '../core/transaction.ts'
-import { type ReadableRows, readableRecords } from '../lists/readableRows.ts'
+import { type ReadableRows, readableRows } from '../lists/readableRows.ts'
 
 /** One version of a finding that a person kept. */
 export const keptFindingKind = recordKind({
@@ -29,15 +36,30 @@ export function newestKeptFinding(database: Database, keptFindingId: number): Ke
   return found
 }
 
-/** The newest version of every finding that is on the list and can be read, last kept first. */
-export function keptFindings(database: Database): ReadableRows<KeptFinding> {
-  const { rows, unreadable } = readableRecords(
+/** The newest version of every finding that is on the list and can be read, last kept first; their blocks stay unread. */
+export function keptFindings(database: Database): ReadableRows<KeptFindingHead> {
+  const ids = prepared<{ id: number }>(
     database,
-    keptFindingKind,
-    `WHERE revision_id IN (SELECT max(revision_id) FROM kept_finding_revision GROUP BY kept_finding_id)
-     ORDER BY revision_id DESC`,
+    `SELECT max(revision_id) AS id FROM kept_finding_revision GROUP BY kept_finding_id ORDER BY id DESC`,
   )
-  return { rows: rows.filter(({ fields }) => fields.listed), ...(unreadable === undefined ? {} : { unreadable }) }
+    .all()
+    .map(({ id }) => id)
+  const { rows, ...unreadable } = readableRows(keptFindingKind.noun, ids, (id) => headOf(database, id))
+  return { rows: rows.filter(({ listed }) => listed).map(({ listed: _, ...head }) => head), ...unreadable }
+}
+
+const storedHead = keptFindingHead.extend({ listed: keptFindingFields.shape.listed })
+
+function headOf(database: Database, revisionId: number): ReturnType<typeof storedHead.parse> {
+  const { fields, ...version } = prepared<Record<string, unknown> & { fields: string }>(
+    database,
+    // What is no JSON is named as a record that cannot be read when it is parsed here; SQLite would refuse it for all
+    `SELECT kept_finding_id AS keptFindingId, revision, recorded_at AS recordedAt, by, reason,
+       iif(json_valid(fields), json_remove(fields, '$.blocks'), fields) AS fields,
+       iif(json_valid(fields), json_array_length(fields, '$.blocks'), NULL) AS blocks
+     FROM kept_finding_revision WHERE revision_id = ?`,
+  ).get(revisionId)!
+  return storedHead.parse({ ...version, ...JSON.parse(fields) })
 }
 
 /**
@@ -53,7 +75,7 @@ export function keepFinding(
   reason: string,
 ): KeptFinding {
   return inTransaction(database, () => {
-    const same = (one: KeptFinding) => one.keptFindingId !== keptFindingId && one.fields.name === fields.name
+    const same = (one: KeptFindingHead) => one.keptFindingId !== keptFindingId && one.name === fields.name
     if (keptFindings(database).rows.some(same))
       throw conflict(`There is a finding of the name “${fields.name}” already.`, 'Give this one another name.')
     if (keptFindingId !== null) {

@@ -97,16 +97,16 @@ export const keptFinding = z.strictObject({
 })
 export type KeptFinding = z.infer<typeof keptFinding>
 
-/** A finding in the list: all but its blocks, and what became of them since. */
-export const keptFindingRow = z.strictObject({
+/** A finding in the list as it was kept: all but its blocks, of which their number. */
+export const keptFindingHead = z.strictObject({
   ...keptFinding.omit({ fields: true }).shape,
   ...keptFindingFields.omit({ blocks: true, listed: true }).shape,
   blocks: z.int().nonnegative(),
-  /** Blocks that came, went and changed since; all 0: it holds as it stands. */
-  came: z.int().nonnegative(),
-  went: z.int().nonnegative(),
-  changed: z.int().nonnegative(),
 })
+export type KeptFindingHead = z.infer<typeof keptFindingHead>
+
+/** The same, and whether anything came, went or changed of what it rests on; what did is asked of one finding at a time. */
+export const keptFindingRow = z.strictObject({ ...keptFindingHead.shape, isStale: z.boolean() })
 export type KeptFindingRow = z.infer<typeof keptFindingRow>
 
 /** What changed since a finding was kept. */

@@ -38,21 +38,35 @@ export function ageToShow(
   return ages.find((age) => groupsAt(age).size > 1) ?? ages[0]
 }
 
-/**
- * The blocks, of those that fit the filter, that the answer to a question rests on: those of the age that is looked at, of all ages
- * where it is asked what changed; and in the conditions that have a weight.
- * Checked: tests/domain/findings/askedBlocks.spec.ts.
- */
+/** What settings say of the blocks that are asked about, and nothing else: two questions with the same choice rest on the same blocks. */
+export type BlockChoice = {
+  readonly filter: ReturnType<typeof filterOf>
+  /** As ageToShow takes it; null: all ages. */
+  readonly ageMonths: string | null
+  /** Keys of the conditions that have a weight; null: all. */
+  readonly conditions: readonly string[] | null
+}
+
+/** Which blocks the answer to a question rests on: of all ages where it is asked what changed. Checked: tests/domain/findings/askedBlocks.spec.ts. */
+export function choiceOf(settings: FindingsSettings): BlockChoice {
+  const { asked, ageMonths, overall } = settings
+  const weighed = asked === 'overall' ? overall.conditions?.filter(({ weight }) => weight > 0) : undefined
+  return {
+    filter: filterOf(settings),
+    ageMonths: asked === 'changed' ? null : ageMonths,
+    conditions: weighed?.map(conditionKey) ?? null,
+  }
+}
+
+/** The chosen blocks, of those that fit the filter. Checked: tests/domain/findings/askedBlocks.spec.ts. */
 export function blocksAsked<Block extends Pick<FindingsBlock, 'group' | 'ageMonths'>>(
-  { asked, ageMonths, overall }: FindingsSettings,
+  { ageMonths, conditions }: BlockChoice,
   blocks: readonly Block[],
   groups: readonly FindingsGroup[],
 ): Block[] {
-  if (asked === 'changed') return [...blocks]
-  const age = ageToShow(blocks, ageMonths)
-  const aged = blocks.filter((one) => one.ageMonths === age)
-  if (asked !== 'overall' || overall.conditions === null) return aged
-  const weighed = new Set(overall.conditions.filter(({ weight }) => weight > 0).map(conditionKey))
-  const inThem = new Set(groups.filter((group) => weighed.has(conditionKey(group))).map(({ key }) => key))
+  const age = ageMonths === null ? null : ageToShow(blocks, ageMonths)
+  const aged = ageMonths === null ? [...blocks] : blocks.filter((one) => one.ageMonths === age)
+  if (conditions === null) return aged
+  const inThem = new Set(groups.filter((group) => conditions.includes(conditionKey(group))).map(({ key }) => key))
   return aged.filter(({ group }) => inThem.has(group))
 }

@@ -15,7 +15,7 @@ export function answerAgeing(
   memory: RememberedLines<AgeingPart>,
   onProgress: (done: number, total: number) => void,
 ): AgeingAnswer {
-  const { observations, groups } = askedResults(archive, filter)
+  const { observations, groups } = askedResults(archive.observations(), filter)
   const agesOf = plannedAges(archive.pullSources(null).rows.map(({ study }) => study.fields))
   const planned = new Map(groups.map((group) => [group.key, agesOf(group)]))
   const units = ageingUnits(observations, question, (group) => planned.get(group)?.at(-1) ?? endWithoutPlan)

@@ -13,7 +13,7 @@ export function answerFindings(
   memory: RememberedLines,
   onProgress: (done: number, total: number) => void,
 ): Findings {
-  const { observations, groups, blocks } = askedResults(archive, filter)
+  const { observations, groups, blocks } = askedResults(archive.observations(), filter)
   return {
     groups,
     blocks,

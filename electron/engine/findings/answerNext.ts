@@ -25,7 +25,7 @@ export function answerNext(
   const references = referenceAdhesive === null ? [...new Set(named)] : [referenceAdhesive]
   // A reference is held against the others whatever adhesive is asked about
   const adhesives = filter.adhesives === null ? null : [...new Set([...filter.adhesives, ...references])]
-  const { blocks, groups } = askedResults(archive, { ...filter, adhesives })
+  const { blocks, groups } = askedResults(archive.observations(), { ...filter, adhesives })
   const units = nextUnits(
     {
       blocks: blocks.filter(({ excludedBecause }) => excludedBecause === null),

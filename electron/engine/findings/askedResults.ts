@@ -1,5 +1,4 @@
 // Held by tests/engine/findings/answerFindings.spec.ts.
-import type { ArchiveReader } from '#archive/archiveReader.ts'
 import type { FindingsBlock, FindingsFilter, FindingsGroup } from '#contract/findings/procedures.ts'
 import type { Observation } from '#domain/findings/observation.ts'
 import { type ObservedBreak, observedBreaks } from '#domain/findings/observedBreak.ts'
@@ -17,12 +16,12 @@ function fits(filter: FindingsFilter): (one: ObservedBreak) => boolean {
     among(filter.bondLineGapsMm, bondLineGapMm)
 }
 
-/** The results of an archive that a question is about: what the statistics take, the groups, and the way back to each block, in one order. */
+/** The results that a question is about, of all that there are: what the statistics take, the groups, and the way back to each block, in one order. */
 export function askedResults(
-  archive: Pick<ArchiveReader, 'observations'>,
+  observed: readonly ObservedBreak[],
   filter: FindingsFilter,
 ): { observations: Observation[]; groups: FindingsGroup[]; blocks: FindingsBlock[] } {
-  const breaks = archive.observations().filter(fits(filter))
+  const breaks = observed.filter(fits(filter))
   const traits = new Map<string, FindingsGroup>()
   const all = observedBreaks(breaks, (one) => {
     const { adhesive, jointType, bondLineGapMm, exposure } = one

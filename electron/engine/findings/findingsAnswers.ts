@@ -7,7 +7,7 @@ import type { NextPart } from '#domain/findings/next/nextParts.ts'
 import { answerAgeing } from './answerAgeing.ts'
 import { answerFindings } from './answerFindings.ts'
 import { answerNext } from './answerNext.ts'
-import { changesSince, dataNow, keptRows } from './keptFindings.ts'
+import { changesSince, keptRows, resultsNow } from './keptFindings.ts'
 
 /** Hears how many parts of an answer are done. */
 export type OnProgress = (done: number, total: number) => void
@@ -44,7 +44,7 @@ export const findingsAnswers = {
   'findings.changes': answer((archive, { keptFindingId }: { keptFindingId: number }) =>
     changesSince(archive, keptFindingId),
   ),
-  'findings.keep': answer((archive, { settings }: { settings: FindingsSettings }) => dataNow(archive, settings)),
+  'findings.keep': answer((archive, { settings }: { settings: FindingsSettings }) => resultsNow(archive)(settings)),
 } as const
 
 export type FindingsName = keyof typeof findingsAnswers

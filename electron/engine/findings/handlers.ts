@@ -30,7 +30,7 @@ export function findingsHandlers(
       before = answer.catch(() => {})
       return answer
     }
-  const dataOf = ask('findings.keep')
+  const restsOn = ask('findings.keep')
   return {
     'findings.of': ask('findings.of'),
     'findings.ageing': ask('findings.ageing'),
@@ -38,7 +38,7 @@ export function findingsHandlers(
     'findings.kept': ask('findings.kept'),
     'findings.changes': ask('findings.changes'),
     'findings.keep': async ({ keptFindingId, name, settings, said, by, reason }) => {
-      const fields = { name, listed: true, settings, said, ...(await dataOf({ settings })) }
+      const fields = { name, listed: true, settings, said, ...(await restsOn({ settings })) }
       const kept = await archive.keepFinding(keptFindingId, fields, clock.instant(), by, reason)
       return { keptFindingId: kept.keptFindingId, revision: kept.revision }
     },

@@ -1,4 +1,4 @@
-import type { KeptBlock, KeptFindingRow } from '#contract/findings/keptFinding.ts'
+import type { FindingChanges, KeptBlock, KeptFindingRow } from '#contract/findings/keptFinding.ts'
 import { countOf } from '../units/counts.ts'
 import type { Quantity } from '../units/quantities.ts'
 import { dayWords } from '../units/times.ts'
@@ -12,15 +12,19 @@ export function keptWords({ by, recordedAt, reason, revision }: KeptFindingRow):
   return `kept ${dayWords(recordedAt)}${who}${revision === 1 ? '' : `, version ${revision}`}${why}`
 }
 
-/** Whether a finding still holds as it was kept, and what became of its results since. */
-export function standsWords({ came, went, changed, blocks }: KeptFindingRow): string {
-  if (came + went + changed === 0) return `rests on the same ${countOf(blocks, 'result')} as then`
+/** Whether a finding still rests on what it did when it was kept. */
+export function standsWords({ isStale, blocks }: KeptFindingRow): string {
+  return isStale ? 'stale: its results changed since' : `rests on the same ${countOf(blocks, 'result')} as then`
+}
+
+/** What became of the results of a finding since. */
+export function changesWords({ came, went, changed }: FindingChanges): string {
   const parts = [
-    ...(came === 0 ? [] : [`${countOf(came, 'result')} came`]),
-    ...(went === 0 ? [] : [`${countOf(went, 'result')} went`]),
-    ...(changed === 0 ? [] : [`${countOf(changed, 'result')} changed`]),
+    ...(came.length === 0 ? [] : [`${countOf(came.length, 'result')} came`]),
+    ...(went.length === 0 ? [] : [`${countOf(went.length, 'result')} went`]),
+    ...(changed.length === 0 ? [] : [`${countOf(changed.length, 'result')} changed`]),
   ]
-  return `stale: ${listed(parts)} since`
+  return `Since then ${parts.length === 0 ? 'nothing changed' : listed(parts)}.`
 }
 
 /** One result as a finding knew it: strength, torn wood, and why it is left out. */
@@ -43,6 +47,6 @@ export function changedBlockWords(before: KeptBlock, now: KeptBlock, strength: Q
 
 /** How many findings are kept, and how many of them no longer rest on what they did. */
 export function keptSummary(rows: readonly KeptFindingRow[]): string {
-  const stale = rows.filter(({ came, went, changed }) => came + went + changed > 0).length
+  const stale = rows.filter(({ isStale }) => isStale).length
   return `Kept findings: ${rows.length}${stale === 0 ? '' : `, ${stale} of them stale`}`
 }

@@ -22,13 +22,27 @@ const fields = (name: string) => ({
 })
 
 describe('a kept finding', () => {
+  it.each([
+    ['is no JSON', "'['"],
+    ['is empty', "'null'"],
+    ['does not say what was asked', "json_remove(fields, '$.settings')"],
+    ['has lost its blocks', "json_remove(fields, '$.blocks')"],
+  ])('that %s is named, and hides no other', (_what, damaged) => {
+    keepFinding(database, null, fields('Spring'), morning, 'bench', '')
+    keepFinding(database, null, fields('Summer'), morning, 'bench', '')
+    database.exec(`DROP TRIGGER kept_finding_revision_is_never_changed; PRAGMA ignore_check_constraints = ON;
+      UPDATE kept_finding_revision SET fields = ${damaged} WHERE kept_finding_id = 1`)
+    const { rows, unreadable } = keptFindings(database)
+    expect(rows.map(({ name }) => name)).toEqual(['Summer'])
+    expect(unreadable?.map(({ record }) => record)).toEqual(['version of a kept finding 1'])
+  })
   it('is kept with every version, the newest on the list, and its place in the chain', () => {
     const { keptFindingId } = keepFinding(database, null, fields('Spring'), morning, 'bench', '')
     expect(takeTouched(database)).toEqual(expect.arrayContaining([`kept-finding ${keptFindingId}`, 'kept-findings']))
     keepFinding(database, keptFindingId, fields('Spring 2031'), later, 'Mara', 'more blocks')
-    expect(keptFindings(database).rows.map(({ revision, by, fields }) => [revision, by, fields.name])).toEqual([
-      [2, 'Mara', 'Spring 2031'],
-    ])
+    const { listed: _, ...head } = { ...fields('Spring 2031'), blocks: 1 }
+    const version = { keptFindingId, revision: 2, recordedAt: later, by: 'Mara', reason: 'more blocks' }
+    expect(keptFindings(database)).toEqual({ rows: [{ ...version, ...head }] })
     expect(newestKeptFinding(database, keptFindingId).fields.blocks).toEqual([block])
     expect(verify(database, () => {}).faults).toEqual([])
   })

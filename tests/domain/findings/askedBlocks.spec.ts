@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest'
 import { findingsSettings } from '#contract/findings/keptFinding.ts'
-import { agesOf, ageToShow, blocksAsked, conditionKey, filterOf } from '#domain/findings/askedBlocks.ts'
+import { agesOf, ageToShow, blocksAsked, choiceOf, conditionKey, filterOf } from '#domain/findings/askedBlocks.ts'
 
 const at = (group: string, ageMonths: number | null) => ({ group, ageMonths })
 const settings = (change: object) => findingsSettings.parse(change)
@@ -38,16 +38,28 @@ describe('the blocks that an answer rests on', () => {
   })
   const groups = [group('a', 'loft'), group('b', 'bilge')]
   const blocks = [at('a', 0), at('b', 0), at('a', 12)]
+  const asked = (change: object) => blocksAsked(choiceOf(settings(change)), blocks, groups)
 
   it('are of one age, and of all where it is asked what changed', () => {
-    expect(blocksAsked(settings({}), blocks, groups)).toEqual([at('a', 0), at('b', 0)])
-    expect(blocksAsked(settings({ asked: 'changed' }), blocks, groups)).toEqual(blocks)
+    expect(asked({})).toEqual([at('a', 0), at('b', 0)])
+    expect(asked({ asked: 'changed' })).toEqual(blocks)
   })
   it('are those in conditions with a weight where conditions are chosen', () => {
     const condition = (exposure: string, weight: number) => ({ jointType: 'lap', bondLineGapMm: 0, exposure, weight })
     const conditions = [condition('loft', 0), condition('bilge', 2)]
-    expect(blocksAsked(settings({ asked: 'overall', overall: { conditions } }), blocks, groups)).toEqual([at('b', 0)])
-    expect(blocksAsked(settings({ asked: 'overall' }), blocks, groups)).toHaveLength(2)
+    expect(asked({ asked: 'overall', overall: { conditions } })).toEqual([at('b', 0)])
+    expect(asked({ asked: 'overall' })).toHaveLength(2)
+  })
+  it('are the same by the same choice, whatever else two questions say', () => {
+    const other = {
+      asked: 'torn-wood',
+      woodFailure: 'adjusted',
+      marginPercent: '5',
+      overall: { reference: 'R2', conditions: [] },
+    }
+    expect(choiceOf(settings(other))).toEqual(choiceOf(settings({})))
+    for (const change of [{ adhesive: 'E4' }, { exposure: 'loft' }, { ageMonths: '12' }, { asked: 'changed' }])
+      expect(choiceOf(settings(change))).not.toEqual(choiceOf(settings({})))
   })
 })
 

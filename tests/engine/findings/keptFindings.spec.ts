@@ -9,7 +9,7 @@ import { findingsSettings } from '#contract/findings/keptFinding.ts'
 import { findingsQuestion } from '#contract/findings/procedures.ts'
 import { type RememberedLines, rememberLines } from '#domain/findings/lines/rememberedLines.ts'
 import { answerFindings } from '#engine/findings/answerFindings.ts'
-import { changesSince, dataNow, keptRows } from '#engine/findings/keptFindings.ts'
+import { changesSince, keptRows, resultsNow } from '#engine/findings/keptFindings.ts'
 import { archiveInMemory, morning, rampAndFall, specimenFields, storeBreak } from '../../archive/storedStudy.ts'
 
 let database: Database.Database
@@ -32,7 +32,7 @@ const keep = (name = 'Spring') =>
   keepFinding(
     database,
     null,
-    { name, listed: true, settings, said: [], ...dataNow(archive, settings) },
+    { name, listed: true, settings, said: [], ...resultsNow(archive)(settings) },
     morning,
     '',
     '',
@@ -55,7 +55,7 @@ describe('a finding that was kept', () => {
   it('holds for as long as its results stay, whatever else is noted', () => {
     const id = keep()
     assess(breakIds[0]!, null, 'a knot beside the joint')
-    expect(keptRows(archive).rows).toMatchObject([{ keptFindingId: id, blocks: 9, came: 0, went: 0, changed: 0 }])
+    expect(keptRows(archive).rows).toMatchObject([{ keptFindingId: id, blocks: 9, isStale: false }])
     expect(changesSince(archive, id)).toEqual({ came: [], went: [], changed: [] })
   })
 
@@ -65,9 +65,10 @@ describe('a finding that was kept', () => {
     setAside(breakIds[2]!)
     const [specimen] = addSpecimens(database, [specimenFields('late', { adhesive: 'epoxy E4' })], morning, 'test')
     const late = storeBreak(database, specimen!.specimenId)
-    expect(keptRows(archive).rows).toMatchObject([{ came: 1, went: 0, changed: 2 }])
-    const { came, changed } = changesSince(archive, id)
+    expect(keptRows(archive).rows).toMatchObject([{ isStale: true }])
+    const { came, went, changed } = changesSince(archive, id)
     expect(came.map(({ breakId }) => breakId)).toEqual([late])
+    expect(went).toEqual([])
     expect(changed.map(({ before, now }) => [now.breakId, before.woodFailurePercent, now.woodFailurePercent])).toEqual([
       [breakIds[1], null, 80],
       [breakIds[2], null, null],
@@ -77,7 +78,7 @@ describe('a finding that was kept', () => {
 
   it('rests on the results that were asked for alone', () => {
     const only = findingsSettings.parse({ adhesive: 'epoxy E4' })
-    const fields = { name: 'E4', listed: true, settings: only, said: [], ...dataNow(archive, only) }
+    const fields = { name: 'E4', listed: true, settings: only, said: [], ...resultsNow(archive)(only) }
     const { keptFindingId } = keepFinding(database, null, fields, morning, '', '')
     assess(breakIds[0]!, 80)
     expect(fields.blocks).toHaveLength(3)
@@ -88,6 +89,33 @@ describe('a finding that was kept', () => {
 
   it('is on no list where there is none', () => {
     expect(keptRows(archive)).toEqual({ rows: [] })
+  })
+})
+
+describe('how much is done for a list of kept findings', () => {
+  it('is one look at all results, however many there are and whatever became of what they rest on', () => {
+    for (let i = 0; i < 12; i++) keep(`Finding ${i}`)
+    assess(breakIds[1]!, 80)
+    let looks = 0
+    const observations = () => {
+      looks += 1
+      return archive.observations()
+    }
+    const { rows } = keptRows({ observations, keptFindings: archive.keptFindings })
+    expect(rows.map(({ isStale }) => isStale)).toEqual(Array.from({ length: 12 }, () => true))
+    expect(looks).toBe(1)
+  })
+
+  it('is one computation for all that choose the same results', () => {
+    const restsOn = resultsNow(archive)
+    const of = (change: object) => restsOn(findingsSettings.parse(change))
+    const asked = [
+      {},
+      { asked: 'torn-wood', limitPercent: '50' },
+      { asked: 'as-good', marginPercent: '5' },
+      { adhesive: 'epoxy E4' },
+    ]
+    expect(new Set(asked.map(of)).size).toBe(2)
   })
 })
 

@@ -1,13 +1,20 @@
 import { describe, expect, it } from 'vitest'
 import { findingsSettings } from '#contract/findings/keptFinding.ts'
-import { changedBlockWords, keptBlockWords, keptSummary, keptWords, standsWords } from '#words/findings/keptWords.ts'
+import {
+  changedBlockWords,
+  changesWords,
+  keptBlockWords,
+  keptSummary,
+  keptWords,
+  standsWords,
+} from '#words/findings/keptWords.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 
 const { strength } = quantitiesIn('SI')
 const row = {
   ...{ keptFindingId: 1, revision: 1, recordedAt: '2031-06-02T09:30:00.000Z', by: 'Mara', reason: '' },
   ...{ name: 'Spring', settings: findingsSettings.parse({}), said: [], dataSha256: 'a'.repeat(64) },
-  ...{ blocks: 12, came: 0, went: 0, changed: 0 },
+  ...{ blocks: 12, isStale: false },
 }
 const block = {
   ...{ specimenId: 1, breakId: 1, number: 'E4-1', group: 'E4', ageMonths: 0, strengthMPa: 9 },
@@ -21,10 +28,18 @@ it('says who kept it when, and which version it is', () => {
   )
 })
 
-it('calls a finding stale only where something changed, and says what', () => {
+it('calls a finding stale only where something changed', () => {
   expect(standsWords(row)).toBe('rests on the same 12 results as then')
-  expect(standsWords({ ...row, came: 2, changed: 1 })).toBe('stale: 2 results came and 1 result changed since')
-  expect(standsWords({ ...row, went: 1 })).toBe('stale: 1 result went since')
+  expect(standsWords({ ...row, isStale: true })).toBe('stale: its results changed since')
+})
+
+it('says how many results came, went and changed', () => {
+  const none = { came: [], went: [], changed: [] }
+  expect(changesWords({ ...none, came: [block, block], changed: [{ before: block, now: block }] })).toBe(
+    'Since then 2 results came and 1 result changed.',
+  )
+  expect(changesWords({ ...none, went: [block] })).toBe('Since then 1 result went.')
+  expect(changesWords(none)).toBe('Since then nothing changed.')
 })
 
 describe('what is another in a result', () => {
@@ -42,5 +57,5 @@ describe('what is another in a result', () => {
 
 it('counts what is kept, and what is stale of it', () => {
   expect(keptSummary([row, row])).toBe('Kept findings: 2')
-  expect(keptSummary([row, { ...row, went: 1 }])).toBe('Kept findings: 2, 1 of them stale')
+  expect(keptSummary([row, { ...row, isStale: true }])).toBe('Kept findings: 2, 1 of them stale')
 })

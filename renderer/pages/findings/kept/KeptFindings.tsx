@@ -1,12 +1,20 @@
 import { useState } from 'react'
 import type { FindingsSettings, KeptBlock, KeptFindingRow } from '#contract/findings/keptFinding.ts'
-import { changedBlockWords, keptBlockWords, keptSummary, keptWords, standsWords } from '#words/findings/keptWords.ts'
+import {
+  changedBlockWords,
+  changesWords,
+  keptBlockWords,
+  keptSummary,
+  keptWords,
+  standsWords,
+} from '#words/findings/keptWords.ts'
 import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { SignatureDialog } from '../../../parts/decisions/SignatureDialog.tsx'
 import { hashOf } from '../../../routes/route.ts'
+import { Disclosure } from '../../../widgets/Disclosure.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import './kept.css'
 
@@ -20,8 +28,7 @@ export function KeptFindings({ onOpen }: { onOpen(settings: FindingsSettings): v
   return (
     <section className="kept-findings" aria-label="Kept findings">
       <Notice trouble={trouble} />
-      <details>
-        <summary>{keptSummary(rows)}</summary>
+      <Disclosure summary={keptSummary(rows)}>
         <ul>
           {rows.map((row) => (
             <li key={row.keptFindingId} className="kept-finding">
@@ -36,22 +43,19 @@ export function KeptFindings({ onOpen }: { onOpen(settings: FindingsSettings): v
                   Take {row.name} off the list
                 </button>
               </p>
-              <details>
-                <summary data-stale={row.came + row.went + row.changed > 0 ? '' : undefined}>
-                  {standsWords(row)}
-                </summary>
+              <Disclosure summary={standsWords(row)} data-stale={row.isStale ? '' : undefined}>
                 <p className="quiet">Then it said:</p>
                 {row.said.map((sentence) => (
                   <p key={sentence} className="prose">
                     {sentence}
                   </p>
                 ))}
-                {row.came + row.went + row.changed > 0 ? <Changes keptFindingId={row.keptFindingId} /> : null}
-              </details>
+                {row.isStale ? <Changes keptFindingId={row.keptFindingId} /> : null}
+              </Disclosure>
             </li>
           ))}
         </ul>
-      </details>
+      </Disclosure>
       {leaving === null ? null : <LeaveDialog row={leaving} onClose={() => setLeaving(null)} />}
     </section>
   )
@@ -67,18 +71,21 @@ function Changes({ keptFindingId }: { keptFindingId: number }) {
   if (value === null) return <Notice trouble={error} />
   const { came, went, changed } = value
   return (
-    <ul className="kept-changes">
-      {came.slice(0, mostListed).map((block) => (
-        <ChangedBlock key={keyOf(block)} block={block} words={`came: ${keptBlockWords(block, strength)}`} />
-      ))}
-      {went.slice(0, mostListed).map((block) => (
-        <ChangedBlock key={keyOf(block)} block={block} words={`went: ${keptBlockWords(block, strength)}`} />
-      ))}
-      {changed.slice(0, mostListed).map(({ before, now }) => (
-        <ChangedBlock key={keyOf(now)} block={now} words={`changed: ${changedBlockWords(before, now, strength)}`} />
-      ))}
-      {[came, went, changed].some(({ length }) => length > mostListed) ? <li>and more of the kind</li> : null}
-    </ul>
+    <>
+      <p className="quiet">{changesWords(value)}</p>
+      <ul className="kept-changes">
+        {came.slice(0, mostListed).map((block) => (
+          <ChangedBlock key={keyOf(block)} block={block} words={`came: ${keptBlockWords(block, strength)}`} />
+        ))}
+        {went.slice(0, mostListed).map((block) => (
+          <ChangedBlock key={keyOf(block)} block={block} words={`went: ${keptBlockWords(block, strength)}`} />
+        ))}
+        {changed.slice(0, mostListed).map(({ before, now }) => (
+          <ChangedBlock key={keyOf(now)} block={now} words={`changed: ${changedBlockWords(before, now, strength)}`} />
+        ))}
+        {[came, went, changed].some(({ length }) => length > mostListed) ? <li>and more of the kind</li> : null}
+      </ul>
+    </>
   )
 }
 

@@ -3,7 +3,7 @@ import type { Emit } from '#contract/events.ts'
 import { findingsSettings, type KeptFinding } from '#contract/findings/keptFinding.ts'
 import type { Handlers } from '#contract/procedures.ts'
 import type { ObservedBreak } from '#domain/findings/observedBreak.ts'
-import { changesSince, dataNow, keptRows } from '#engine/findings/keptFindings.ts'
+import { changesSince, keptRows, resultsNow } from '#engine/findings/keptFindings.ts'
 
 const recordedAt = '2031-04-02T09:30:00.000Z'
 
@@ -15,7 +15,15 @@ export function scriptedKeptFindings(observed: readonly ObservedBreak[], emit: E
     [...new Set(kept.map(({ keptFindingId }) => keptFindingId))].map(newest).filter(({ fields }) => fields.listed)
   const archive = {
     observations: () => [...observed],
-    keptFindings: () => ({ rows: listed().reverse() }),
+    keptFindings: () => ({
+      rows: listed()
+        .reverse()
+        .map(({ fields: { listed: _, ...fields }, ...version }) => ({
+          ...version,
+          ...fields,
+          blocks: fields.blocks.length,
+        })),
+    }),
     keptFinding: newest,
   }
   function store(version: Omit<KeptFinding, 'revision' | 'recordedAt'>): KeptFinding {
@@ -31,7 +39,7 @@ export function scriptedKeptFindings(observed: readonly ObservedBreak[], emit: E
     'findings.keep': async ({ keptFindingId, by, reason, name, settings, said }) => {
       if (listed().some((one) => one.fields.name === name && one.keptFindingId !== keptFindingId))
         throw conflict(`There is a finding of the name “${name}” already.`, 'Give this one another name.')
-      const fields = { name, listed: true, settings, said, ...dataNow(archive, settings) }
+      const fields = { name, listed: true, settings, said, ...resultsNow(archive)(settings) }
       const { keptFindingId: id, revision } = store({
         keptFindingId: keptFindingId ?? kept.length + 1,
         by,
@@ -51,7 +59,7 @@ export function scriptedKeptFindings(observed: readonly ObservedBreak[], emit: E
     /** One that was kept before two results came, one went and one was assessed. */
     addStale(name: string): void {
       const settings = findingsSettings.parse({})
-      const { blocks } = dataNow(archive, settings)
+      const { blocks } = resultsNow(archive)(settings)
       const [first, second] = blocks
       const then = [
         { ...first!, specimenId: 9999, number: 'E4-9999' },
