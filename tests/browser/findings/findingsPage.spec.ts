@@ -30,9 +30,10 @@ function looked(page: Page, png: Buffer): Promise<{ width: number; height: numbe
 }
 
 describe.skipIf(chromiumPath === null)('the page of findings', () => {
+  const host = createScriptedHost()
   let opened: OpenedPage
   beforeAll(async () => {
-    opened = await openPage({ host: 'loopback', engine: createScriptedHost() })
+    opened = await openPage({ host: 'loopback', engine: host })
     await at('#/findings')(opened.page)
     await opened.page.getByRole('group', { name: /^Ranking/ }).waitFor()
   })
@@ -86,6 +87,18 @@ describe.skipIf(chromiumPath === null)('the page of findings', () => {
     await page.getByLabel(/^Reason/).fill('it was a trial')
     await page.getByRole('dialog').getByRole('button', { name: 'Take off the list' }).click()
     await expect.poll(() => page.getByText(/^Kept findings/).count()).toBe(0)
+  })
+
+  it('asks what changed of a finding when it is opened, and not before', async () => {
+    const { page } = opened
+    const asked = () => host.calls.filter(({ name }) => name === 'findings.changes').length
+    host.addStaleFinding('Winter')
+    await page.getByText('Kept findings: 1, 1 of them stale').click()
+    await page.getByText('stale: its results changed since').waitFor()
+    expect(asked()).toBe(0)
+    await page.getByText('stale: its results changed since').click()
+    await page.getByText('Since then 2 results came, 1 result went and 1 result changed.').waitFor()
+    expect(asked()).toBe(1)
   })
 
   it('reported no error on the way', () => expect(opened.problems).toEqual([]))
