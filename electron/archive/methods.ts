@@ -84,6 +84,8 @@ import { verify } from './verify/verify.ts'
 // Everything that an archive can be asked for; types and calls of its clients follow from these functions. Each takes the
 // connection first.
 
+const pullsIn = (database: Database) => pullsOfBreaks(pullSources(database, null).rows)
+
 /** What only reads. */
 export const reads = {
   info,
@@ -103,10 +105,9 @@ export const reads = {
   importRuns,
   listBreaks,
   breakIds,
-  breakGroup,
-  observations: (database: Database) => observations(database, pullsOfBreaks(pullSources(database, null).rows)),
-  overview: (database: Database, filter: OverviewFilter) =>
-    overview(database, filter, pullsOfBreaks(pullSources(database, null).rows)),
+  breakGroup: (database: Database, breakId: number) => breakGroup(database, breakId, pullsIn(database)),
+  observations: (database: Database) => observations(database, pullsIn(database)),
+  overview: (database: Database, filter: OverviewFilter) => overview(database, filter, pullsIn(database)),
   climateImports,
   climateMappings,
   climateStores,

@@ -3,22 +3,15 @@ import type { BrokenBlock } from '#domain/programme/calendar/pullOfBreak.ts'
 import { nameInForce } from '../catalogue/names.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
+import { inItsPull, type PlannedColumns, plannedColumns, plannedJoins } from '../lists/plannedBlock.ts'
 import { isSimulated } from '../lists/simulated.ts'
 
-type Row = Omit<ObservedBreak, 'simulated' | 'pullAgeMonths'> & {
-  simulated: number
-  studyId: number | null
-  gluedInStudyOn: string | null
-  plannedAgeMonths: number | null
-}
+type Row = Omit<ObservedBreak, 'simulated' | 'pullAgeMonths'> & PlannedColumns & { simulated: number }
 
 const named = `${nameInForce('s.adhesive_id', 'r.adhesive')} AS adhesive,
        ${nameInForce('s.joint_type_id', 'r.joint_type')} AS jointType, ${nameInForce('s.exposure_id', 'r.exposure')} AS exposure,
        ${nameInForce('s.board_id', 'r.board')} AS board,
-       p.study_id AS studyId, json_extract(u.fields, '$.gluedOn') AS gluedInStudyOn, p.age_months AS plannedAgeMonths`
-/** Blocks of studies are glued blocks `g` with their plan `p` and their glue-up `u`. */
-const planned = `LEFT JOIN glued_block g ON g.specimen_id = s.specimen_id LEFT JOIN block p ON p.block_id = g.block_id
-     LEFT JOIN glue_up u ON u.glue_up_id = g.glue_up_id`
+       ${plannedColumns}`
 
 /**
  * Every break of a specimen that ended as one, with what counts of it now, in the order in which they were made; then the results
@@ -35,21 +28,11 @@ export function observations(database: Database, pullOf: (block: BrokenBlock) =>
      JOIN capture_session c ON c.session_id = h.session_id
      JOIN specimen_current s ON s.specimen_id = b.specimen_id
      JOIN specimen_revision r ON r.revision_id = s.revision_id
-     ${planned}
+     ${plannedJoins}
      WHERE b.outcome = 'break' AND b.peak_n > 0 AND r.area_mm2 > 0
      ORDER BY b.break_id`,
   ).all()
-  return [...rows, ...typedRows(database)].map((row) => {
-    const { studyId, gluedInStudyOn, plannedAgeMonths, ...rest } = row
-    const isPlanned = studyId !== null && gluedInStudyOn !== null && rest.gluedOn !== null
-    return {
-      ...rest,
-      simulated: row.simulated === 1,
-      pullAgeMonths: isPlanned
-        ? pullOf({ studyId, gluedOn: gluedInStudyOn, ageMonths: plannedAgeMonths, brokenOn: row.startedAt })
-        : null,
-    }
-  })
+  return [...rows, ...typedRows(database)].map((row) => ({ ...inItsPull(row, pullOf), simulated: row.simulated === 1 }))
 }
 
 /** The same of the newest result without a curve of each specimen without a break; one that is set aside says why. */
@@ -63,7 +46,7 @@ function typedRows(database: Database): Row[] {
      FROM typed_result t
      JOIN specimen_current s ON s.specimen_id = t.specimen_id
      JOIN specimen_revision r ON r.revision_id = s.revision_id
-     ${planned}
+     ${plannedJoins}
      LEFT JOIN typed_result_decision d ON d.typed_result_decision_id = (SELECT max(typed_result_decision_id)
        FROM typed_result_decision WHERE typed_result_id = t.typed_result_id)
      WHERE s.break_in_force IS NULL AND (t.strength_mpa IS NOT NULL OR r.area_mm2 > 0)

@@ -38,12 +38,13 @@ export const breakProcedures = {
     output: z.array(id),
     reads: () => ['breaks'],
   }),
-  /** The breaks of its group: same adhesive, joint type, gap, exposure and age (whole months), the given one among them; `common` is null for a
-   * break that belongs to no specimen. */
+  /** The breaks of its group: same adhesive, joint type, gap, exposure and age (that of their pull, else whole months), the given one among
+   * them; `common` is null for a break that belongs to no specimen. */
   'breaks.group': question({
     input: breakId,
     output: z.strictObject({ common: groupTraits.nullable(), breakIds: z.array(id) }),
-    reads: () => ['results'],
+    // Windows of pulls say of which age a block is
+    reads: () => ['results', 'studies'],
   }),
   'breaks.get': question({ input: breakId, output: breakRecord, reads: theBreak }),
 

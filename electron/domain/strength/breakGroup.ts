@@ -20,13 +20,15 @@ export type GroupMember = Pick<
   readonly startedAt: string
   /** As it counts now, a person's word included. */
   readonly outcome: Outcome | null
+  /** The age of the pull of its study in which it was broken; null: in none. */
+  readonly pullAgeMonths: number | null
 }
 
 /**
  * The breaks among the candidates whose specimens agree with that of the given break in adhesive, joint type, bond line gap,
- * exposure and age in whole months. Names agree whatever their case, accents and leading zeros; two gaps, or two ages, that
- * are not known agree. Those that ended in a break, by the program or by a person's word, the ones set aside and the given one
- * among them. Checked: tests/domain/strength/breakGroup.spec.ts.
+ * exposure and age: that of the pull in which each was broken, else in whole months. Names agree whatever their case, accents and
+ * leading zeros; two gaps, or two ages, that are not known agree. Those that ended in a break, by the program or by a person's
+ * word, the ones set aside and the given one among them. Checked: tests/domain/strength/breakGroup.spec.ts.
  */
 export function groupOf(own: GroupMember, candidates: readonly GroupMember[]): BreakGroup {
   const { adhesive, jointType, bondLineGapMm, exposure } = own
@@ -48,6 +50,6 @@ function identityOf(member: GroupMember): string {
   return JSON.stringify([...names, member.bondLineGapMm, ageOf(member)])
 }
 
-function ageOf({ gluedOn, startedAt }: GroupMember): number | null {
-  return gluedOn === null ? null : ageMonths(gluedOn, startedAt)
+function ageOf({ gluedOn, startedAt, pullAgeMonths }: GroupMember): number | null {
+  return pullAgeMonths ?? (gluedOn === null ? null : ageMonths(gluedOn, startedAt))
 }

@@ -1,11 +1,13 @@
 import { expect, test } from 'vitest'
-import { breakGroup } from '#archive/breaks/breakGroup.ts'
 import { addDecision } from '#archive/breaks/decisions.ts'
+import { methods } from '#archive/methods.ts'
 import { addSpecimens, correctSpecimen } from '#archive/specimens/specimens.ts'
 import type { SpecimenFields } from '#contract/specimens/specimen.ts'
+import { glueBlocks, storeBlocks, storeStudy } from '../storedProgramme.ts'
 import { archiveInMemory, morning, rampAndFall, specimenFields, storeBreak } from '../storedStudy.ts'
 
 const ramp = rampAndFall(100, 360_000)
+const { breakGroup } = methods
 
 /** One break for each specimen; break and specimen have the same number. */
 function study(changes: Partial<SpecimenFields>[]) {
@@ -93,6 +95,25 @@ test('leaves an unloading out unless it was asked for or overruled, and keeps a 
     recordedAt: morning,
   })
   expect(breakGroup(database, 1).breakIds).toEqual([2, 1, unloading])
+})
+
+test('holds the blocks of one pull together, whichever day each was glued and broken, and no block from beside it', () => {
+  const database = archiveInMemory()
+  const studyId = storeStudy(database, { agesMonths: [6, 12], windowDays: 30 })
+  const blocks = storeBlocks(database, studyId, [{ ageMonths: 6 }, { ageMonths: 6 }])
+  // Broken on 2 May, 5.5 and 6.8 months old
+  const specimenIds = [
+    ...glueBlocks(database, studyId, [blocks[0]!], '2030-11-16'),
+    ...glueBlocks(database, studyId, [blocks[1]!], '2030-10-07'),
+  ]
+  const beside = 1 + Math.max(...specimenIds)
+  addSpecimens(database, [specimenFields('C1-LL-1', { gluedOn: '2030-10-07' })], morning, 'bench')
+  const breakIds = [...specimenIds, beside].map((specimenId) => storeBreak(database, specimenId, ramp))
+  expect(breakGroup(database, breakIds[0]!)).toMatchObject({
+    common: { ageMonths: 6 },
+    breakIds: breakIds.slice(0, 2),
+  })
+  expect(breakGroup(database, breakIds[2]!)).toMatchObject({ common: { ageMonths: 7 }, breakIds: [breakIds[2]] })
 })
 
 test('a break without a specimen is alone', () => {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
-import { breakGroup } from '#archive/breaks/breakGroup.ts'
 import { observations } from '#archive/findings/observations.ts'
 import { listBreaks } from '#archive/lists/lists.ts'
+import { methods } from '#archive/methods.ts'
 import {
   addCatalogueEntry,
   correctCatalogueEntry,
@@ -42,9 +42,9 @@ test('a merge makes one group of two, shows one name, and rewrites nothing', () 
   const database = study()
   const [from, into] = [entryOf(database, 'adhesive', 'casein-C1'), entryOf(database, 'adhesive', 'casein C1')]
   const written = database.prepare('SELECT * FROM specimen_revision').all()
-  expect(breakGroup(database, 1).breakIds).toEqual([1])
+  expect(methods.breakGroup(database, 1).breakIds).toEqual([1])
   mergeCatalogueEntries(database, from, into, morning, signed)
-  expect(breakGroup(database, 1).breakIds).toEqual([1, 2])
+  expect(methods.breakGroup(database, 1).breakIds).toEqual([1, 2])
   expect(adhesivesShown(database)).toEqual(['casein C1', 'casein C1'])
   expect(observations(database, () => null).map((row) => row.adhesive)).toEqual(['casein C1', 'casein C1'])
   expect(database.prepare('SELECT * FROM specimen_revision').all()).toEqual(written)
@@ -57,7 +57,7 @@ test('a merge that is taken back leaves two groups again', () => {
   const [from, into] = [entryOf(database, 'adhesive', 'casein-C1'), entryOf(database, 'adhesive', 'casein C1')]
   mergeCatalogueEntries(database, from, into, morning, signed)
   takeBackCatalogueMerge(database, from, morning, { by: 'bench', reason: 'two bottles after all' })
-  expect(breakGroup(database, 2).breakIds).toEqual([2])
+  expect(methods.breakGroup(database, 2).breakIds).toEqual([2])
   expect(adhesivesShown(database)).toEqual(['casein C1', 'casein-C1'])
   expect(() => takeBackCatalogueMerge(database, from, morning, signed)).toThrow(/not merged/)
   expect(faults(database)).toEqual([])

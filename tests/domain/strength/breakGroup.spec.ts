@@ -13,6 +13,7 @@ function member(breakId: number, change: Partial<GroupMember> = {}): GroupMember
     bondLineGapMm: 0,
     exposure: 'loft',
     gluedOn: '2031-03-01',
+    pullAgeMonths: null,
     ...change,
   }
 }
@@ -46,6 +47,15 @@ test.each<[string, Partial<GroupMember>]>([
 
 test('takes names for the same whatever their case, accents and leading zeros', () => {
   expect(idsWith(member(2, { adhesive: 'Caséin c01', exposure: 'LOFT', gluedOn: '2031-03-06' }))).toEqual([1, 2])
+})
+
+test('takes the age of the pull for the age, where a block was broken in one', () => {
+  const inPull = (breakId: number, gluedOn: string) => member(breakId, { gluedOn, pullAgeMonths: 2 })
+  const late = [inPull(2, '2031-02-10'), inPull(3, '2031-03-20')]
+  expect(groupOf(late[0]!, [...late, member(4, { gluedOn: '2031-02-10' })])).toMatchObject({
+    common: { ageMonths: 2 },
+    breakIds: [2, 3],
+  })
 })
 
 test('takes two gaps, or two ages, that are not known for the same', () => {
