@@ -8,9 +8,11 @@ import { residualFigure } from '#figures/calibration/residualFigure.ts'
 import { stepErrorFigure } from '#figures/calibration/stepErrorFigure.ts'
 import type { FigureSize } from '#figures/drawing/figure.ts'
 import { type AgeingPicture, ageingFigure, ageingKeysFigure } from '#figures/findings/ageingFigure.ts'
+import { ageingMultiples } from '#figures/findings/ageingMultiples.ts'
 import { climatePanel } from '#figures/findings/climate/climatePanel.ts'
 import { storedStrength } from '#figures/findings/climate/storedStrength.ts'
 import { groupStrip, type StripGroup } from '#figures/findings/groupStrip.ts'
+import { overallFigure } from '#figures/findings/overallFigure.ts'
 import { rankFigure } from '#figures/findings/rankFigure.ts'
 import { weibullFigure } from '#figures/findings/weibullFigure.ts'
 import { woodStrengthFigure } from '#figures/findings/woodStrengthFigure.ts'
@@ -151,9 +153,14 @@ function statistics(name: string): MadeFigure[] {
   const paper = (failed: number[]) => weibullPlot({ failed, censored: of(true) }, paperShares, 0.95)
   const held = bonds.filter((one) => one.held)
   const shared = { name, confidence: 0.95 }
+  const standings = [name, 'Casein C1', 'Epoxy E4, clamped 24 h', 'Urea-formaldehyde F6'].map((adhesive, i) => ({
+    ...{ adhesive, ratio: i === 3 ? null : 0.8 + i / 5, low: i === 2 ? null : 0.7 + i / 5, high: 0.9 + i / 5 },
+    missing: i === 2 ? ['loft'] : [],
+  }))
   return [
     { name: 'ranking', draw: (size) => rankFigure(ranked, size) },
     { name: 'ranking-many', draw: (size) => rankFigure(many, size) },
+    { name: 'overall', draw: (size) => overallFigure(standings, name, size) },
     { name: 'wood-strength', draw: (size) => woodStrengthFigure(blocks, 75, strength, size) },
     {
       name: 'wood-strength-alike',
@@ -200,6 +207,10 @@ function ageing(name: string): MadeFigure[] {
     { name: 'ageing', draw: (size) => ageingFigure(picture, strength, size) },
     { name: 'ageing-few-ages', draw: (size) => ageingFigure({ ...young, withKeys: false }, strength, size) },
     { name: 'ageing-keys', draw: (size) => ageingKeysFigure([picture], size) },
+    {
+      name: 'ageing-multiples',
+      draw: (size) => ageingMultiples([{ ...picture, heightEm: 19 }, young, { ...young, name: 'U3' }], strength, size),
+    },
   ]
 }
 

@@ -1,6 +1,5 @@
+// Held by tests/archive/findings/observations.spec.ts.
 import type { BrokenBlock } from '#domain/programme/calendar/pullOfBreak.ts'
-
-// Held by tests/archive/findings/observations.spec.ts and tests/archive/breaks/breakGroup.spec.ts.
 
 /** What a study says of a specimen that is a block of it; null where it is of none, or its glue-up has no day. */
 export type PlannedColumns = {

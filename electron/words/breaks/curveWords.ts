@@ -1,4 +1,6 @@
+import type { BreakRecord } from '#contract/breaks/break.ts'
 import type { CurveEvent } from '#contract/breaks/evaluation.ts'
+import { resultInForce } from '#domain/strength/resultInForce.ts'
 import { countOf } from '../units/counts.ts'
 import { writeFixed } from '../units/numbers.ts'
 import { instantWords } from '../units/times.ts'
@@ -43,6 +45,18 @@ export function curveMarkWords({ label, timeS }: { label: string; timeS: number 
 /** A load curve by the break that it is of. */
 export function loadCurveTitle({ breakId, startedAt }: { breakId: number; startedAt: string }): string {
   return `Load curve of break ${breakId}, ${instantWords(startedAt)}`
+}
+
+type Shown = Pick<BreakRecord, 'summary' | 'header' | 'end' | 'evaluations' | 'inForceId'>
+
+/** Of which block a curve is, what its load rests on, and by which checksum its samples are known. */
+export function curveAbout(record: Shown): string {
+  const { number, adhesive } = record.summary
+  const { scale } = resultInForce(record) ?? record.header
+  const block = number === null ? 'No specimen' : ['Specimen', number, adhesive].filter(Boolean).join(' ')
+  const force = scale.kind === 'calibration' ? `calibration ${scale.calibrationId}` : 'no calibration'
+  const samples = record.end === null ? '' : ` Curve SHA-256 ${record.end.curveSha256.slice(0, 16)}.`
+  return `${block}, ${force}.${samples}`
 }
 
 /** What a load curve shows, its marks in order of time. */

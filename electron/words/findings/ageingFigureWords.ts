@@ -1,5 +1,5 @@
 import { ageInMonthsWords } from '../units/calendarDays.ts'
-import { countOf } from '../units/counts.ts'
+import { countOf, ofWords } from '../units/counts.ts'
 import { writeCount } from '../units/numbers.ts'
 import type { Quantity } from '../units/quantities.ts'
 import { stripBlockWords } from './stripWords.ts'
@@ -48,6 +48,16 @@ export function upcomingWords(ageMonths: number, curve: Picture['curve'], streng
 
 const expected = ({ meanMPa, lowMPa, highMPa }: Place, strength: Quantity) =>
   `${strength.text(meanMPa)} expected (${strength.number(lowMPa)} to ${strength.text(highMPa)})`
+
+/** What a figure of several series beside each other is called. */
+export function seriesTitle(count: number): string {
+  return `Strength against age: ${countOf(count, 'series', 'series')}`
+}
+
+/** Why not all series are drawn, and how to see the others. */
+export function drawnSeriesWords(drawn: number, all: number): string {
+  return `${ofWords(drawn, all)} series are drawn.`
+}
 
 /** What the figure of a series over its ages shows. */
 export function ageingFigureWords(picture: Picture, strength: Quantity): string {

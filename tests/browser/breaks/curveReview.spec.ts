@@ -3,6 +3,7 @@ import { procedures } from '#contract/procedures.ts'
 import { chromiumPath } from '../harness/chromium.ts'
 import { type OpenedPage, openPage } from '../harness/openPage.ts'
 import { type OwnEngine, openOwnEngine, type RealEngine } from '../harness/ownEngine.ts'
+import { savedFile } from '../harness/savedFile.ts'
 import { tabTo } from '../harness/tabTo.ts'
 
 /** A break on the virtual amplifier, reviewed and overruled with keys alone: engine, archive, disk and time are real. */
@@ -158,6 +159,15 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
     const figure = await page.locator('dd.strip-main').first().textContent()
     expect(figure!.trim().length).toBeGreaterThan(2)
     expect(shown!.replaceAll(/\s/g, '')).toContain(figure!.replaceAll(/\s/g, '').match(/^[\d.,]+N/)![0])
+  })
+
+  it('saves the curve with its marks, and says below it what it rests on', async () => {
+    const { name, content } = await savedFile(opened.page, 'Save as SVG')
+    expect(name).toMatch(/^load-curve-of-break-1-.*\.svg$/)
+    const text = content.toString('utf8')
+    expect(text).toContain('failure as declared')
+    expect(text).toMatch(/Specimen C1-LL-01 casein C1, no calibration\. Curve SHA-256 [0-9a-f]{16}\./)
+    expect(text).toContain('Simulated: nobody measured')
   })
 
   it('rejects the break with a cause and a reason', async () => {

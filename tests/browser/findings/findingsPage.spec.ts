@@ -1,18 +1,10 @@
-import { readFile } from 'node:fs/promises'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { createScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 import { chromiumPath } from '../harness/chromium.ts'
 import { type OpenedPage, openPage } from '../harness/openPage.ts'
+import { savedFile } from '../harness/savedFile.ts'
 import { at } from '../screens/screenSteps.ts'
-
-async function saved(page: Page, button: string): Promise<{ name: string; content: Buffer }> {
-  const [download] = await Promise.all([
-    page.waitForEvent('download'),
-    page.getByRole('button', { name: button }).first().click(),
-  ])
-  return { name: download.suggestedFilename(), content: await readFile(await download.path()) }
-}
 
 /** What an image holds: its size, and how many of its pixels are not white. */
 function looked(page: Page, png: Buffer): Promise<{ width: number; height: number; drawn: number }> {
@@ -40,23 +32,37 @@ describe.skipIf(chromiumPath === null)('the page of findings', () => {
   afterAll(async () => opened?.close())
 
   it('saves a figure as SVG with its typefaces, its colours and where it comes from', async () => {
-    const { name, content } = await saved(opened.page, 'Save as SVG')
+    const { name, content } = await savedFile(opened.page, 'Save as SVG')
     expect(name).toBe('ranking-with-the-places-that-are-possible.svg')
     const text = content.toString('utf8')
     expect(text).toMatch(/@font-face\{font-family:Roboto;[^}]*src:url\("data:font\/woff2;base64,[A-Za-z0-9+/=]{40000,}/)
     expect(text).not.toMatch(/var\(|https?:\/\/(?!www\.w3\.org)/)
     expect(text).toContain('Torn wood: as observed.')
-    expect(text).toContain('Simulated: nobody measured these results.')
+    expect(text).toContain('Simulated: nobody measured what is shown.')
   })
 
   it('saves it as PNG at print resolution', async () => {
-    const { name, content } = await saved(opened.page, 'Save as PNG')
+    const { name, content } = await savedFile(opened.page, 'Save as PNG')
     expect(name).toBe('ranking-with-the-places-that-are-possible.png')
     const { width, height, drawn } = await looked(opened.page, content)
     expect(width).toBe(Math.ceil(725 * 3))
     expect(height).toBeGreaterThan(600)
     expect(drawn / (width * height)).toBeGreaterThan(0.005)
     expect(drawn / (width * height)).toBeLessThan(0.3)
+  })
+
+  it('saves all series over their ages as one figure', async () => {
+    const { page } = opened
+    await page.getByLabel('What changed with age?').check()
+    await page
+      .getByRole('group', { name: /^Strength against age/ })
+      .nth(1)
+      .waitFor()
+    const { name, content } = await savedFile(page, 'Save as SVG')
+    const text = content.toString('utf8')
+    const [, count] = /^strength-against-age-(\d+)-series\.svg$/.exec(name) ?? []
+    expect(text.match(/>strength, MPa</g)).toHaveLength(Number(count))
+    expect(text).toContain('Torn wood: as observed.')
   })
 
   it('stands adhesives beside a reference over weighed conditions, and keeps that under a name', async () => {

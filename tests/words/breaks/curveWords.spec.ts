@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import {
+  curveAbout,
   curveMarkWords,
   curveTime,
   eventMarkName,
@@ -8,6 +9,19 @@ import {
   restWords,
   seatedLineWords,
 } from '#words/breaks/curveWords.ts'
+import { createScriptedHost } from '../../fakes/scripted/scriptedHost.ts'
+
+it('says of which block a curve is, what its load rests on and how its samples are known', () => {
+  const host = createScriptedHost()
+  host.addBreak(3480, {}, {})
+  const record = host.breaks[0]!
+  const { number, adhesive } = record.summary
+  expect(curveAbout(record)).toMatch(
+    new RegExp(`^Specimen ${number} ${adhesive}, (calibration \\d+|no calibration)\\. Curve SHA-256 [0-9a-f]{16}\\.$`),
+  )
+  const running = { ...record, summary: { ...record.summary, number: null }, end: null }
+  expect(curveAbout(running)).toMatch(/^No specimen, [a-z\d ]+\.$/)
+})
 
 describe('words on a load curve', () => {
   const marks = [

@@ -3,7 +3,7 @@ import { ageInWords } from '../../breaks/groupName.ts'
 import { ageInMonthsWords } from '../../units/calendarDays.ts'
 import { countOf } from '../../units/counts.ts'
 import type { Quantity } from '../../units/quantities.ts'
-import { dayWords, utcDayWords } from '../../units/times.ts'
+import { utcDayWords } from '../../units/times.ts'
 
 type Text = (stored: number) => string
 
@@ -36,20 +36,9 @@ export function climatePanelWords({ name, quantity: { text }, band, gaps, days }
   return `${span}${missing}${marked}`
 }
 
-/** Where a figure of a store's climate comes from, as it stands below one that is handed on. */
-export function climateOriginLines(from: {
-  /** Name of the archive's file; null: it is not known yet. */
-  archive: string | null
-  instant: string
-  files: readonly { fileName: string; fileSha256: string }[]
-  simulated: boolean
-}): string[] {
-  const files = from.files.map(({ fileName, fileSha256 }) => `${fileName} (${fileSha256.slice(0, 16)})`)
-  const archive = from.archive === null ? '' : `Archive ${from.archive}, `
-  return [
-    `${archive}${dayWords(from.instant)}. Readings: ${files.join(', ')}.`,
-    ...(from.simulated ? ['Simulated: no logger made these readings.'] : []),
-  ]
+/** Which files of loggers a figure of a store's climate rests on. */
+export function readingsAbout(files: readonly { fileName: string; fileSha256: string }[]): string {
+  return `Readings: ${files.map(({ fileName, fileSha256 }) => `${fileName} (${fileSha256.slice(0, 16)})`).join(', ')}.`
 }
 
 /** So many pulls to come are named; the others are counted. */

@@ -25,6 +25,15 @@ export function planSentences(plan: PlanFigures): string[] {
   return sentences
 }
 
+/** What a figure of a plan rests on. */
+export function planAbout(
+  { title, confidence, power }: { title: string; confidence: number; power: number },
+  cvPercent: number,
+): string {
+  const study = title === '' ? '' : `Study “${title}”. `
+  return `${study}Blocks of one group taken to vary by ${percentWords(cvPercent)}, two groups compared at ${percentWords(100 * confidence)} confidence, found in ${percentWords(100 * power)} of such studies.`
+}
+
 /** A change a year, which may be far below one percent. */
 function smallPercent(percent: number): string {
   return percent < 1 ? `${writeSignificant(percent, 2)} %` : percentWords(percent)

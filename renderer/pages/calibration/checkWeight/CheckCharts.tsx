@@ -1,10 +1,12 @@
 import { useState } from 'react'
 import type { CheckHistory } from '#contract/calibration/checkWeight.ts'
 import { type ControlChartKind, controlChart, controlChartOf } from '#figures/calibration/controlChart.ts'
+import { checksAbout } from '#words/calibration/charts/aboutWords.ts'
 import { verdictWords } from '#words/calibration/verdictWords.ts'
 import { countOf } from '#words/units/counts.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
-import { Figure } from '../../../parts/Figure.tsx'
+import { ExportedFigure } from '../../../parts/figures/ExportedFigure.tsx'
+import { useFigureOrigin } from '../../../parts/figures/useFigureOrigin.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
 import { VerdictShape } from './VerdictShape.tsx'
 
@@ -39,6 +41,7 @@ export function CheckCharts({ histories, pending }: { histories: readonly CheckH
 
 function OneChart({ history, kind }: { history: CheckHistory; kind: (typeof chartKinds)[number]['value'] }) {
   const { force } = useQuantities()
+  const originOf = useFigureOrigin()
   const verdict = verdictWords(history.verdict, force)
   const shown: ControlChartKind[] = kind === 'individuals' ? ['individuals', 'ranges'] : ['ewma']
   const charts = shown.flatMap((one) => controlChartOf(history, one) ?? [])
@@ -63,7 +66,11 @@ function OneChart({ history, kind }: { history: CheckHistory; kind: (typeof char
         </p>
       ) : null}
       {charts.map((chart) => (
-        <Figure key={chart.title} draw={(size) => controlChart(chart, force, size)} />
+        <ExportedFigure
+          key={chart.title}
+          draw={(size) => controlChart(chart, force, size)}
+          origin={() => originOf(checksAbout(history))}
+        />
       ))}
     </figure>
   )

@@ -2,16 +2,20 @@ import type { CalibrationAssessment } from '#contract/calibration/calibrationAss
 import type { CalibrationRow } from '#contract/calibration/reading.ts'
 import { residualFigure } from '#figures/calibration/residualFigure.ts'
 import { stepErrorFigure } from '#figures/calibration/stepErrorFigure.ts'
+import type { FigureSize } from '#figures/drawing/figure.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { Figure } from '../../../parts/Figure.tsx'
+import { ExportedFigure } from '../../../parts/figures/ExportedFigure.tsx'
 
-/** Residuals of every reading, and the error of every step against the limits of the classes. */
+/** Residuals of every reading, and the error of every step against the limits of the classes. `origin` null: nothing is stored yet. */
 export function AssessmentFigures({
   rows,
   assessment,
+  origin,
 }: {
   rows: readonly CalibrationRow[]
   assessment: CalibrationAssessment
+  origin: (() => string[]) | null
 }) {
   const { force } = useQuantities()
   const residuals = rows.map((row, index) => ({
@@ -19,10 +23,15 @@ export function AssessmentFigures({
     number: index + 1,
     residualN: assessment.residualsN[index] ?? 0,
   }))
+  const figures = [
+    (size: FigureSize) => residualFigure({ residuals, soFar: false }, force, size),
+    (size: FigureSize) => stepErrorFigure(assessment.result.steps, force, size),
+  ]
   return (
     <div className="figure-pair">
-      <Figure draw={(size) => residualFigure({ residuals, soFar: false }, force, size)} />
-      <Figure draw={(size) => stepErrorFigure(assessment.result.steps, force, size)} />
+      {figures.map((draw, i) =>
+        origin === null ? <Figure key={i} draw={draw} /> : <ExportedFigure key={i} draw={draw} origin={origin} />,
+      )}
     </div>
   )
 }

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { OutputOf } from '#contract/procedures.ts'
+import { calibrationAbout } from '#words/calibration/charts/aboutWords.ts'
 import { noteSentences } from '#words/calibration/noteWords.ts'
 import { ownCalibration } from '#words/calibration/ownCalibration.ts'
 import { noUncertaintyWords } from '#words/calibration/uncertaintyWords.ts'
@@ -7,6 +8,7 @@ import { simulatedMark } from '#words/keeping/demoWords.ts'
 import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { dayWords, instantWords } from '#words/units/times.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
+import { useFigureOrigin } from '../../../parts/figures/useFigureOrigin.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { PutInForceDialog } from '../overview/PutInForceDialog.tsx'
@@ -36,6 +38,7 @@ function RecordView({ record }: { record: OutputOf<'calibrations.get'> }) {
   const { calibration, inForce, decisions } = record
   const { assessment } = calibration
   const signer = useSigner()
+  const originOf = useFigureOrigin()
   const [putting, setPutting] = useState(false)
   return (
     <article className="certificate">
@@ -75,7 +78,11 @@ function RecordView({ record }: { record: OutputOf<'calibrations.get'> }) {
         {ownCalibration} It describes the bench on that day and is as accurate as the weights were.
       </p>
       <AssessmentSummary assessment={assessment} />
-      <AssessmentFigures rows={calibration.rows} assessment={assessment} />
+      <AssessmentFigures
+        rows={calibration.rows}
+        assessment={assessment}
+        origin={() => originOf(calibrationAbout(calibration), calibration.device === 'virtual' ? 'all' : 'none')}
+      />
       <div className="certificate-columns">
         <section aria-labelledby="notes-title">
           <h2 id="notes-title">Remarks</h2>

@@ -73,7 +73,7 @@ export function ReviewView({ state }: { state: RoutineState }) {
         {judged === null ? null : (
           <>
             <AssessmentSummary assessment={judged.assessment} />
-            <AssessmentFigures rows={judged.rows} assessment={judged.assessment} />
+            <AssessmentFigures rows={judged.rows} assessment={judged.assessment} origin={null} />
             {judged.assessment.notes.length === 0 ? null : (
               <section aria-labelledby="notes-title">
                 <h2 id="notes-title">Remarks</h2>

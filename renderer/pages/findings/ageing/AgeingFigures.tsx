@@ -1,8 +1,11 @@
 import { type AgeingPicture, ageingFigure, ageingKeysFigure } from '#figures/findings/ageingFigure.ts'
-import { countOf, ofWords } from '#words/units/counts.ts'
+import { ageingMultiples } from '#figures/findings/ageingMultiples.ts'
+import { drawnSeriesWords } from '#words/findings/ageingFigureWords.ts'
+import { countOf } from '#words/units/counts.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { Figure } from '../../../parts/Figure.tsx'
 import { ExportedFigure } from '../../../parts/figures/ExportedFigure.tsx'
+import { FigureFileButtons } from '../../../parts/figures/FigureFileButtons.tsx'
 
 /** More beside each other nobody compares. */
 const mostDrawn = 12
@@ -14,6 +17,7 @@ export function AgeingFigures({ pictures, origin }: { pictures: readonly AgeingP
   if (shown.length === 0) return null
   if (shown.length === 1)
     return <ExportedFigure draw={(size) => ageingFigure(shown[0]!, strength, size)} origin={origin} />
+  const left = pictures.length > shown.length ? [drawnSeriesWords(shown.length, pictures.length)] : []
   return (
     <>
       <div className="findings-multiples">
@@ -25,12 +29,16 @@ export function AgeingFigures({ pictures, origin }: { pictures: readonly AgeingP
         ))}
       </div>
       <Figure draw={(size) => ageingKeysFigure(shown, size)} />
-      {pictures.length > shown.length ? (
+      <FigureFileButtons
+        draw={(size) => ageingMultiples(shown, strength, size)}
+        origin={() => [...left, ...origin()]}
+      />
+      {left.length === 0 ? null : (
         <p className="prose quiet">
-          {ofWords(shown.length, pictures.length)} series are drawn. Choose an adhesive or an exposure to see others;{' '}
-          the tables hold all {countOf(pictures.length, 'series', 'series')}.
+          {left} Choose an adhesive or an exposure to see others; the tables hold all{' '}
+          {countOf(pictures.length, 'series', 'series')}.
         </p>
-      ) : null}
+      )}
     </>
   )
 }

@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest'
 import {
   bandPlaceWords,
-  climateOriginLines,
   climatePanelWords,
+  readingsAbout,
   storedStrengthWords,
   toComeWords,
 } from '#words/findings/climate/climateFigureWords.ts'
@@ -22,16 +22,9 @@ it('says the span, how far it goes, where readings are missing and which days ar
   )
 })
 
-it('says which archive and which files a figure comes from, and that nobody measured them', () => {
-  const from = { archive: 'a.breakledger', instant: '2026-11-30T12:00:00.000Z', simulated: false }
+it('says which files a figure rests on', () => {
   const files = [{ fileName: 'loft.csv', fileSha256: 'ab'.repeat(32) }]
-  expect(climateOriginLines({ ...from, files })).toEqual([
-    'Archive a.breakledger, 30 Nov 2026. Readings: loft.csv (abababababababab).',
-  ])
-  expect(climateOriginLines({ ...from, archive: null, files, simulated: true })).toEqual([
-    expect.stringMatching(/^30 Nov 2026\./),
-    expect.stringMatching(/^Simulated/),
-  ])
+  expect(readingsAbout(files)).toBe('Readings: loft.csv (abababababababab).')
 })
 
 it('says one place of a band, with its range where it has one', () => {

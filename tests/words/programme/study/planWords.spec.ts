@@ -1,5 +1,11 @@
 import { expect, it } from 'vitest'
-import { blocksNeededWords, curveWords, planSentences, variationWords } from '#words/programme/study/planWords.ts'
+import {
+  blocksNeededWords,
+  curveWords,
+  planAbout,
+  planSentences,
+  variationWords,
+} from '#words/programme/study/planWords.ts'
 
 const plan = {
   ...{ blocks: 12, groups: 6, cvPercent: 10, confidence: 0.95, power: 0.8, years: 3 },
@@ -31,6 +37,14 @@ it('says where a spread comes from', () => {
   expect(variationWords({ cvPercent: 9.3456, groups: 6, blocks: 61 })).toBe(
     '9.35 % within 6 groups of this archive, from 61 results',
   )
+})
+
+it('says what a figure of a plan rests on', () => {
+  const terms = { title: 'Loft', confidence: 0.95, power: 0.8 }
+  expect(planAbout(terms, 12.5)).toMatch(
+    /^Study “Loft”\. .*vary by 12\.5 %.* 95 % confidence.* 80 % of such studies\.$/,
+  )
+  expect(planAbout({ ...terms, title: '' }, 12.5)).not.toContain('“')
 })
 
 it('says how many blocks a difference needs', () => {

@@ -3,6 +3,7 @@ import type { BreakRecord } from '#contract/breaks/break.ts'
 import { resultInForce } from '#domain/strength/resultInForce.ts'
 import { seatedLineOf } from '#figures/breaks/curveScene.ts'
 import { CurveFigure, type CurveHandle } from '../../../../parts/curve/CurveFigure.tsx'
+import { CurveFileButtons } from '../../../../parts/curve/CurveFileButtons.tsx'
 import { type CurveLook, type FilterAnswer, noFilter } from '../../../../parts/curve/curveLook.ts'
 import { useSingleKeys } from '../../../../parts/routing/singleKeys.ts'
 import { EventList } from '../events/EventList.tsx'
@@ -99,6 +100,7 @@ export function ReviewedCurve({
         filterAnswer={filterAnswer}
         hasToe={hasToe}
       />
+      <CurveFileButtons record={record} />
     </>
   )
 }

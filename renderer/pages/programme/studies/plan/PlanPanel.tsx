@@ -8,12 +8,14 @@ import {
   assumedCvPercent,
   assumedWords,
   blocksNeededWords,
+  planAbout,
   planSentences,
   variationWords,
 } from '#words/programme/study/planWords.ts'
 import { noUnit, readQuantity } from '#words/units/typedQuantity.ts'
 import { useAnswer } from '../../../../host/useAnswer.ts'
-import { Figure } from '../../../../parts/Figure.tsx'
+import { ExportedFigure } from '../../../../parts/figures/ExportedFigure.tsx'
+import { useFigureOrigin } from '../../../../parts/figures/useFigureOrigin.ts'
 import type { TypedForm } from '../../../../parts/forms/useTypedTexts.ts'
 import { Field } from '../../../../widgets/Field.tsx'
 import type { StudyErrors, StudyTexts } from './studyForm.ts'
@@ -77,6 +79,7 @@ function PlanFindings({
 }) {
   const cvPercent = plan.cvPercent ?? variation?.cvPercent ?? assumedCvPercent
   const { blocksPerCell, confidence, power } = plan
+  const originOf = useFigureOrigin()
   const most = useDeferredValue(Math.min(Math.max(leastShown, Math.ceil(1.25 * blocksPerCell)), 200))
   const curve = useMemo(
     () => differenceCurve({ comparison: 'pair', groups: 2, confidence }, power, cvPercent, most),
@@ -94,7 +97,10 @@ function PlanFindings({
           </li>
         )}
       </ul>
-      <Figure draw={(size) => differenceFigure({ curve, planned: blocksPerCell, wantedPercent }, size)} />
+      <ExportedFigure
+        draw={(size) => differenceFigure({ curve, planned: blocksPerCell, wantedPercent }, size)}
+        origin={() => originOf(planAbout(plan, cvPercent))}
+      />
     </>
   )
 }
