@@ -2,7 +2,7 @@ import * as z from 'zod'
 import { groupTraits } from '../breaks/breakGroup.ts'
 import { deed, question } from '../procedure.ts'
 import { finite, id, kept, samples, words } from '../values.ts'
-import { woodFailureTreatment } from './options.ts'
+import { findingsOptions, fittedDistribution } from './options.ts'
 
 const some = <Item extends z.ZodType>(item: Item) => z.array(item).nullable().default(null)
 
@@ -67,18 +67,23 @@ export const overview = z.strictObject({
 })
 export type Overview = z.infer<typeof overview>
 
+/** How torn wood is treated in a mean; `distribution`: that is fitted where it is censored. */
+export const meanTreatment = z.strictObject({
+  ...findingsOptions.pick({ woodFailure: true, limitPercent: true, adjustFactor: true }).shape,
+  distribution: fittedDistribution.default('normal'),
+})
+export type MeanTreatment = z.infer<typeof meanTreatment>
+
 /** What is shown of the groups: every block, or their means under a treatment of torn wood, beside a reference adhesive (null: none). */
 export const overviewView = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('blocks') }),
   z.strictObject({
     kind: z.literal('means'),
-    /** Censored strengths have no plain mean. */
-    woodFailure: woodFailureTreatment.exclude(['censored']),
+    treatment: meanTreatment,
     reference: words.min(1).nullable(),
   }),
 ])
 export type OverviewView = z.infer<typeof overviewView>
-export type MeanTreatment = Extract<OverviewView, { kind: 'means' }>['woodFailure']
 
 /** Every block of a programme at once. */
 export const overviewProcedures = {

@@ -43,6 +43,16 @@ export function isWoodFailure(
   return one.woodFailurePercent !== null && one.woodFailurePercent >= limitPercent
 }
 
+/** Strengths of blocks whose bond failed and of those whose wood did, MPa. Checked: tests/domain/findings/observation.spec.ts. */
+export function censoredStrengths(
+  counted: readonly Pick<Observation, 'strengthMPa' | 'woodFailurePercent'>[],
+  treatment: Pick<Treatment, 'limitPercent'>,
+): { failed: number[]; censored: number[] } {
+  const of = (wood: boolean) =>
+    counted.filter((one) => isWoodFailure(one, treatment) === wood).map(({ strengthMPa }) => strengthMPa)
+  return { failed: of(false), censored: of(true) }
+}
+
 /** Blocks by group and age, groups in the given order, ages rising. Checked: tests/domain/findings/observation.spec.ts. */
 export function cellsOf(observations: readonly Observation[]): Cell[] {
   const byGroup = new Map<string, Map<number | null, Observation[]>>()

@@ -1,4 +1,5 @@
 import type { FindingOf, NoteCode } from '#contract/findings/lines.ts'
+import type { NoFit } from '#domain/findings/censored/censoredFit.ts'
 import { simulatedMark } from '../keeping/demoWords.ts'
 import { writeCount } from '../units/numbers.ts'
 
@@ -25,6 +26,11 @@ const texts: Record<NoteCode, string> = {
   'later-start': 'no block was broken at age 0, so that retention is counted from this age',
   'no-change-to-find':
     'the first or the last age has too few blocks, or no spread, to say which change they could show',
+}
+
+/** Why no distribution could be fitted to the bonds of a group. */
+export function noFitWords(why: NoFit): string {
+  return texts[why === 'not-found' ? 'no-fit' : why]
 }
 
 /** What a note says, in a sentence that names its group and age. */

@@ -8,6 +8,7 @@ import { countOf } from '../units/counts.ts'
 import { percentWords, withoutEndingZeros, writeCount, writeFixed, writeNumber } from '../units/numbers.ts'
 import type { Quantities, Quantity } from '../units/quantities.ts'
 import { dayWords } from '../units/times.ts'
+import { noFitWords } from './noteWords.ts'
 
 /** What each state of a block is called in the overview. */
 export const blockStateWords: Readonly<Record<BlockState, string>> = {
@@ -137,8 +138,15 @@ export function meanTableTitle(treatment: string, unit: string, reference: strin
 }
 
 /** Why a place of the table has no number. */
-export const noMeanWords = '–: no result that counts'
-export const noReferenceWords = '–: no result, or none of the reference beside it'
+export function noMeanWords(woodFailure: MeanTreatment['woodFailure'], reference: string | null): string {
+  const without = {
+    observed: 'no result that counts',
+    adjusted: 'no result that counts',
+    'bond-only': 'no bond that failed',
+    censored: 'too few bonds that failed for a fit',
+  }[woodFailure]
+  return reference === null ? `–: ${without}` : `–: ${without}, here or of the reference beside it`
+}
 
 /** A mean of a group in words. */
 export function groupMeanWords(
@@ -147,8 +155,9 @@ export function groupMeanWords(
   quantities: Pick<Quantities, 'length' | 'strength'>,
 ): string {
   const name = overviewGroupName(mean, quantities)
-  if (mean.meanMPa === null) return `${name}: no mean`
-  const words = `${name}: mean ${quantities.strength.text(mean.meanMPa)} of ${countOf(mean.n, 'block')}`
+  if (mean.meanMPa === null) return `${name}: ${mean.noFit === null ? 'no mean' : noFitWords(mean.noFit)}`
+  const held = mean.held === 0 ? '' : `, of which ${writeCount(mean.held)} held more`
+  const words = `${name}: mean ${quantities.strength.text(mean.meanMPa)} of ${countOf(mean.n, 'block')}${held}`
   if (reference === null) return words
   return mean.percentOfReference === null
     ? `${words}; ${reference} has none here`
@@ -183,13 +192,6 @@ export const countMeaning = 'n: blocks in the mean'
 export function simulatedBlocksWords(simulated: number, shown: number): string {
   const which = simulated === shown ? 'All blocks shown' : `${writeCount(simulated)} of the blocks shown`
   return `${which} are ${simulatedMark}: their numbers are invented.`
-}
-
-/** How torn wood was treated in a mean. */
-export const meanTreatmentWords: Readonly<Record<MeanTreatment, string>> = {
-  observed: 'as observed',
-  'bond-only': 'left out (bond failures only)',
-  adjusted: 'adjusted with factor 1',
 }
 
 /** What has to be known beside an overview: that not all is shown, and what nobody measured. */

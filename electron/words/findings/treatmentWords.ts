@@ -25,6 +25,19 @@ export function treatedName(treatment: Treatment & { distribution: FindingsOptio
     : treatmentWords(treatment)
 }
 
+/** A treatment as a list of several offers it, with the distribution of a censored one. */
+export function treatmentChoice({ woodFailure, distribution }: Pick<FindingsOptions, 'woodFailure' | 'distribution'>) {
+  if (woodFailure !== 'censored') return treatmentChoices[woodFailure]
+  return distribution === null ? treatmentChoices.censored : `Censored, ${distributionNames[distribution]}`
+}
+
+const treatmentChoices = {
+  observed: 'As observed',
+  'bond-only': 'Bond failures only',
+  censored: 'Bond at least as strong (censored)',
+  adjusted: 'Adjusted',
+} as const
+
 const distributionNames = { normal: 'normal', lognormal: 'lognormal', weibull: 'Weibull' } as const
 
 /** By how many places a group moved, beside its place: nothing where it did not. */

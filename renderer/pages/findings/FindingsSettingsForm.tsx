@@ -8,21 +8,18 @@ import { Choice } from '../../widgets/Choice.tsx'
 import { Field, SelectField } from '../../widgets/Field.tsx'
 import {
   askedQuestions,
+  percentNeeded,
   readMargin,
   treatmentOf,
   treatments,
   typedChange,
-  typedFactor,
-  typedLimit,
   typedShare,
   typedYears,
 } from './findingsQuestions.ts'
 import { OverallForm } from './overall/OverallForm.tsx'
+import { TornWoodNumbers } from './torn/TornWoodNumbers.tsx'
 
 const distinct = (names: readonly string[]) => [...new Set(names)].filter((one) => one !== '').sort()
-
-const percentNeeded = (upTo: 'at most 100' | 'below 100', used: number) =>
-  `Say a percentage above 0, ${upTo}; ${used} is used.`
 
 /** The question, and of which blocks it is asked. */
 export function FindingsSettingsForm({
@@ -76,7 +73,13 @@ export function FindingsSettingsForm({
           </SelectField>
         )}
         <OfTheQuestion settings={settings} onSettings={onSettings} names={names} adhesives={adhesives} />
-        <TornWoodNumbers settings={settings} onSettings={onSettings} />
+        {settings.asked === 'next' ? null : (
+          <TornWoodNumbers
+            woodFailure={settings.asked === 'torn-wood' ? 'all' : treatmentOf(settings).woodFailure}
+            numbers={settings}
+            onNumbers={onSettings}
+          />
+        )}
         {settings.asked === 'torn-wood' || settings.asked === 'next' ? null : (
           <SelectField
             label="Torn wood"
@@ -103,40 +106,6 @@ export function FindingsSettingsForm({
         />
       ) : null}
     </section>
-  )
-}
-
-/** The numbers of the treatments that are looked at. */
-function TornWoodNumbers({
-  settings,
-  onSettings,
-}: {
-  settings: FindingsSettings
-  onSettings(change: Partial<FindingsSettings>): void
-}) {
-  const { asked, limitPercent, adjustFactor } = settings
-  const { woodFailure } = treatmentOf(settings)
-  const all = asked === 'torn-wood'
-  return (
-    <>
-      {all || woodFailure === 'bond-only' || woodFailure === 'censored' ? (
-        <Field
-          label="Wood failure from"
-          unit="%"
-          value={limitPercent}
-          error={typedLimit(limitPercent) === null ? percentNeeded('at most 100', 75) : null}
-          onChange={(event) => onSettings({ limitPercent: event.currentTarget.value })}
-        />
-      ) : null}
-      {all || woodFailure === 'adjusted' ? (
-        <Field
-          label="Factor of the adjustment"
-          value={adjustFactor}
-          error={typedFactor(adjustFactor) === null ? 'Say a number of 0 or more; 1 is used.' : null}
-          onChange={(event) => onSettings({ adjustFactor: event.currentTarget.value })}
-        />
-      ) : null}
-    </>
   )
 }
 

@@ -1,7 +1,7 @@
 import { type AskedQuestion, type FindingsSettings, findingsSettings } from '#contract/findings/keptFinding.ts'
 import type { FindingKind } from '#contract/findings/lines.ts'
-import type { FindingsOptions } from '#contract/findings/options.ts'
 import { filterOf } from '#domain/findings/askedBlocks.ts'
+import { treatmentChoice } from '#words/findings/treatmentWords.ts'
 import { readQuantity } from '#words/units/typedQuantity.ts'
 
 /** What is asked of the results. */
@@ -26,12 +26,10 @@ export const kindsFor: Record<AskedQuestion, readonly FindingKind[]> = {
 }
 
 /** How torn wood is treated, as it is chosen. */
-export const treatments = [
-  { value: 'observed', label: 'As observed' },
-  { value: 'bond-only', label: 'Bond failures only' },
-  { value: 'censored', label: 'Bond at least as strong (censored)' },
-  { value: 'adjusted', label: 'Adjusted' },
-] as const satisfies readonly { value: FindingsOptions['woodFailure']; label: string }[]
+export const treatments = (['observed', 'bond-only', 'censored', 'adjusted'] as const).map((value) => ({
+  value,
+  label: treatmentChoice({ woodFailure: value, distribution: null }),
+}))
 
 /** What is asked when the page is opened. */
 export const firstSettings: FindingsSettings = findingsSettings.parse({})
@@ -40,6 +38,11 @@ export const firstSettings: FindingsSettings = findingsSettings.parse({})
 function typedNumber(text: string): number | null {
   const value = text.trim() === '' ? Number.NaN : Number(text.trim().replace(',', '.'))
   return Number.isFinite(value) ? value : null
+}
+
+/** What is said of a typed percentage that cannot be used, and what is used for it. */
+export function percentNeeded(upTo: 'at most 100' | 'below 100', used: number): string {
+  return `Say a percentage above 0, ${upTo}; ${used} is used.`
 }
 
 /** A typed limit of torn wood, percent; null where it is none above 0 and up to 100. */

@@ -1,5 +1,11 @@
 import { expect, it } from 'vitest'
-import { cellsOf, isWoodFailure, type Treatment, treatedBlocks } from '#domain/findings/observation.ts'
+import {
+  cellsOf,
+  censoredStrengths,
+  isWoodFailure,
+  type Treatment,
+  treatedBlocks,
+} from '#domain/findings/observation.ts'
 import { block } from './knownStudies.ts'
 
 const treatment: Treatment = { woodFailure: 'observed', limitPercent: 75, adjustFactor: 2 }
@@ -22,6 +28,15 @@ it.each([
   const found = treatedBlocks(torn, { ...treatment, woodFailure }).map(({ strengthMPa }) => strengthMPa)
   expect(found).toHaveLength(strengths.length)
   for (const [i, strength] of found.entries()) expect(strength).toBeCloseTo(strengths[i]!, 12)
+})
+
+it('parts strengths into those of failed bonds and those that bonds only held', () => {
+  const blocks = [
+    { strengthMPa: 7, woodFailurePercent: null },
+    { strengthMPa: 8, woodFailurePercent: 74 },
+    { strengthMPa: 9, woodFailurePercent: 75 },
+  ]
+  expect(censoredStrengths(blocks, { limitPercent: 75 })).toEqual({ failed: [7, 8], censored: [9] })
 })
 
 it('puts blocks of a group and age together, ages rising, and counts those left out', () => {

@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it, onTestFinished } from 'vitest'
-import { overviewFilter } from '#contract/findings/overview.ts'
+import { meanTreatment, overviewFilter } from '#contract/findings/overview.ts'
 import { overviewGroups } from '#domain/findings/overview/overviewGroups.ts'
 import { overviewOf } from '#domain/findings/overview/overviewOf.ts'
 import { overviewSheet } from '#exchange/findings/overviewSheet.ts'
@@ -32,8 +32,9 @@ describe('overviewSheet', () => {
     expect(html).toContain('@page { size: A3 landscape')
   })
   it('shows the chosen view in the units of the reader', () => {
-    const html = overviewSheet(overview, { kind: 'means', woodFailure: 'bond-only', reference: null }, head, 'US')
-    expect(html).toContain('Mean strength, psi, torn wood left out (bond failures only)')
+    const treatment = meanTreatment.parse({ woodFailure: 'bond-only', limitPercent: 60 })
+    const html = overviewSheet(overview, { kind: 'means', treatment, reference: null }, head, 'US')
+    expect(html).toContain('Mean strength, psi, torn wood bond failures only (below 60 % torn wood)')
   })
   it.skipIf(chromium === null || !hasPoppler)('prints on one sheet of A3 across, with every name on it', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'breakledger-sheet-'))
@@ -64,7 +65,11 @@ describe('overviewDrawing', () => {
   const groups = overviewGroups(overview)
   it('leaves spares out of the means, and nothing out of the blocks', () => {
     const quantities = quantitiesIn('SI')
-    const means = overviewDrawing(groups, { kind: 'means', woodFailure: 'observed', reference: null }, quantities)
+    const means = overviewDrawing(
+      groups,
+      { kind: 'means', treatment: meanTreatment.parse({}), reference: null },
+      quantities,
+    )
     expect(overviewDrawing(groups, { kind: 'blocks' }, quantities).groups).toBe(groups)
     expect(means.groups).toEqual(groups.filter(({ ageMonths }) => ageMonths !== null))
     expect(means.words).toHaveLength(means.groups.length)

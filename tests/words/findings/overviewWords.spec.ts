@@ -50,7 +50,7 @@ describe('the words of a block', () => {
 })
 
 describe('the words of a mean', () => {
-  const mean = { ...traits, n: 1, meanMPa: 4, percentOfReference: null }
+  const mean = { ...traits, n: 1, held: 0, meanMPa: 4, noFit: null, percentOfReference: null }
   const name = 'casein C1, beech lap, tight joint, loft, 6 months old'
   it('hold it against the reference where both are there', () => {
     expect(groupMeanWords({ ...mean, percentOfReference: 50 }, 'E4', quantities)).toBe(
@@ -58,6 +58,15 @@ describe('the words of a mean', () => {
     )
     expect(groupMeanWords(mean, 'E4', quantities)).toBe(`${name}: mean 4.00\u00a0MPa of 1 block; E4 has none here`)
     expect(groupMeanWords({ ...mean, n: 0, meanMPa: null }, 'E4', quantities)).toBe(`${name}: no mean`)
+  })
+  it('say how many bonds held more, and why none could be fitted', () => {
+    expect(groupMeanWords({ ...mean, n: 12, held: 3 }, null, quantities)).toBe(
+      `${name}: mean 4.00\u00a0MPa of 12 blocks, of which 3 held more`,
+    )
+    const noFit = 'no-failure' as const
+    expect(groupMeanWords({ ...mean, n: 2, held: 2, meanMPa: null, noFit }, null, quantities)).toBe(
+      `${name}: no bond broke, so that the strength of the bonds is not known, only that they held`,
+    )
   })
 })
 

@@ -4,7 +4,7 @@ import { censoredFit } from '../censored/censoredFit.ts'
 import { kaplanMeier } from '../censored/kaplanMeier.ts'
 import type { StrengthDistribution } from '../censored/locationScale.ts'
 import { groupSummary } from '../groupSummary.ts'
-import { type Cell, isWoodFailure, type Treatment, treatedBlocks } from '../observation.ts'
+import { type Cell, censoredStrengths, type Treatment, treatedBlocks } from '../observation.ts'
 import { esdOutliers, grubbsOutlier } from '../outliers.ts'
 
 const distributions: readonly StrengthDistribution[] = ['weibull', 'lognormal', 'normal']
@@ -37,10 +37,7 @@ export function* cellLines(
 function* censoredLines(cell: Cell, treatment: Treatment, options: FindingsOptions): Generator<FindingLine> {
   const { group, ageMonths, counted } = cell
   if (counted.length === 0) return
-  const strengths = {
-    failed: counted.filter((one) => !isWoodFailure(one, treatment)).map(({ strengthMPa }) => strengthMPa),
-    censored: counted.filter((one) => isWoodFailure(one, treatment)).map(({ strengthMPa }) => strengthMPa),
-  }
+  const strengths = censoredStrengths(counted, treatment)
   const counts = { failures: strengths.failed.length, censored: strengths.censored.length }
   const wanted = options.distribution === null ? distributions : [options.distribution]
   const note = { kind: 'note', about: 'censored-fit', group, ageMonths } as const

@@ -1,3 +1,4 @@
+import type { MeanTreatment } from '#contract/findings/overview.ts'
 import type { GroupMean } from '#domain/findings/overview/meanTable.ts'
 import {
   countMeaning,
@@ -6,8 +7,8 @@ import {
   meanTableTitle,
   noAgeWords,
   noMeanWords,
-  noReferenceWords,
 } from '#words/findings/overviewWords.ts'
+import { treatedName } from '#words/findings/treatmentWords.ts'
 import { writeFixed } from '#words/units/numbers.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { valueAxis } from '../../axes/axis.ts'
@@ -19,8 +20,8 @@ import type { GroupsFigure } from './overviewFigure.ts'
 import { stepKeys } from './overviewKeys.ts'
 import { stepsBetween } from './strengthSteps.ts'
 
-/** What the means are of: how torn wood was treated, in words, and the adhesive that they are held against; null: none. */
-export type MeanTableTerms = { treatment: string; reference: string | null }
+/** How torn wood was treated in the means, and the adhesive that they are held against; null: none. */
+export type MeanTableTerms = { treatment: MeanTreatment; reference: string | null }
 
 /**
  * The mean of every group as a number on a colour: adhesives by conditions and ages, in the unit of strengths or in percent of a
@@ -28,13 +29,14 @@ export type MeanTableTerms = { treatment: string; reference: string | null }
  */
 export function heatTable(
   means: readonly GroupMean[],
-  { treatment, reference }: MeanTableTerms,
+  terms: MeanTableTerms,
   quantities: Pick<Quantities, 'length' | 'strength'>,
   size: FigureSize,
   heightPx: number | null = null,
 ): GroupsFigure {
   const { emPx: em, widthPx } = size
   const { strength } = quantities
+  const { treatment, reference } = terms
   const values = means.map(({ meanMPa, percentOfReference }) => (reference === null ? meanMPa : percentOfReference))
   const factor = reference === null ? strength.factor : 1
   const unit = reference === null ? strength.unit : '%'
@@ -44,8 +46,8 @@ export function heatTable(
     6,
   )
   const steps = stepsBetween(axis.from, axis.to)
-  const title = meanTableTitle(treatment, unit, reference)
-  const keys = keysOf(means, values.includes(null), stepKeys(steps, unit), reference)
+  const title = meanTableTitle(treatedName(treatment), unit, reference)
+  const keys = keysOf(means, values.includes(null), stepKeys(steps, unit), terms)
   const [keysPx] = keyRows(keys, 0, widthPx, em)
   const sizes = { heading: title, cellEm: 3.4, leastEm: 3.4, rowEm: 2.9, besideEm: 0 }
   const matrix = matrixOf(means, quantities, { ...sizes, heightPx: heightPx === null ? null : heightPx - keysPx }, size)
@@ -81,10 +83,10 @@ function inMiddle(ink: Ink, { x, y, width, height }: Box, text: string, belowPx:
   return { kind: 'text', ink, x: x + width / 2, y: y + height / 2 + belowPx, text, anchor: 'middle' }
 }
 
-function keysOf(means: readonly GroupMean[], empty: boolean, steps: readonly Key[], reference: string | null): Key[] {
+function keysOf(means: readonly GroupMean[], empty: boolean, steps: readonly Key[], terms: MeanTableTerms): Key[] {
   const words = [
     ...(means.length === 0 ? [] : [countMeaning]),
-    ...(empty ? [reference === null ? noMeanWords : noReferenceWords] : []),
+    ...(empty ? [noMeanWords(terms.treatment.woodFailure, terms.reference)] : []),
     ...(means.some(({ ageMonths }) => ageMonths === null) ? [noAgeWords] : []),
   ]
   return [...steps, ...words.map((name): Key => ({ name, sign: null }))]

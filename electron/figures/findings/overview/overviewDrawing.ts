@@ -1,10 +1,9 @@
 // Held by tests/exchange/findings/overviewSheet.spec.ts.
-import { findingsOptions } from '#contract/findings/options.ts'
 import type { OverviewView } from '#contract/findings/overview.ts'
 import { counts } from '#domain/findings/overview/groupFigures.ts'
 import { meanTable } from '#domain/findings/overview/meanTable.ts'
 import type { OverviewGroup } from '#domain/findings/overview/overviewGroups.ts'
-import { groupMeanWords, meanTreatmentWords, overviewGroupWords } from '#words/findings/overviewWords.ts'
+import { groupMeanWords, overviewGroupWords } from '#words/findings/overviewWords.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import type { FigureSize } from '../../drawing/figure.ts'
 import { heatTable } from './heatTable.ts'
@@ -29,14 +28,13 @@ export function overviewDrawing(
       draw: (size, heightPx = null) => overviewFigure(groups, quantities, size, heightPx),
       words: groups.map((group) => overviewGroupWords(group, quantities)),
     }
-  const { reference, woodFailure } = view
+  const { reference, treatment } = view
   // Spares and what else has no age has no mean either, unless it was broken
   const dated = groups.filter(({ ageMonths, blocks }) => ageMonths !== null || blocks.some(counts))
-  const means = meanTable(dated, findingsOptions.parse({ woodFailure }), reference)
-  const terms = { treatment: meanTreatmentWords[woodFailure], reference }
+  const means = meanTable(dated, treatment, reference)
   return {
     groups: dated,
-    draw: (size, heightPx = null) => heatTable(means, terms, quantities, size, heightPx),
+    draw: (size, heightPx = null) => heatTable(means, view, quantities, size, heightPx),
     words: means.map((mean) => groupMeanWords(mean, reference, quantities)),
   }
 }

@@ -4,7 +4,8 @@ import { ageInWords, gapInWords } from '#words/breaks/groupName.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
 import { SelectField } from '../../../widgets/Field.tsx'
-import { levelOf, levelText, meanTreatments, type OverviewSettings } from './overviewSettings.ts'
+import { TornWoodNumbers } from '../torn/TornWoodNumbers.tsx'
+import { levelOf, levelText, meanTreatments, type OverviewSettings, treatmentOfLabel } from './overviewSettings.ts'
 
 const views = [
   { value: 'blocks', label: 'Every block' },
@@ -78,16 +79,17 @@ export function OverviewFilter({
           <SelectField
             label="Torn wood"
             value={settings.treatment}
-            onChange={(event) =>
-              onSettings({ treatment: meanTreatments.find(({ value }) => value === event.currentTarget.value)!.value })
-            }
+            onChange={(event) => onSettings({ treatment: event.currentTarget.value })}
           >
-            {meanTreatments.map(({ value, label }) => (
-              <option key={value} value={value}>
-                {label}
-              </option>
+            {meanTreatments.map(({ label }) => (
+              <option key={label}>{label}</option>
             ))}
           </SelectField>
+          <TornWoodNumbers
+            woodFailure={treatmentOfLabel(settings.treatment).woodFailure}
+            numbers={settings}
+            onNumbers={onSettings}
+          />
           <SelectField {...pick('reference', 'In percent of')}>
             <option value="">no reference</option>
             {named(levels.adhesives, settings.reference)}

@@ -1,11 +1,10 @@
-import type { MeanTreatment, OverviewFilter, OverviewView } from '#contract/findings/overview.ts'
+import type { OverviewFilter, OverviewView } from '#contract/findings/overview.ts'
+import { treatmentChoice } from '#words/findings/treatmentWords.ts'
+import { typedFactor, typedLimit } from '../findingsQuestions.ts'
+import { allTreatments } from '../torn/treatmentRows.ts'
 
-/** How torn wood is treated in a table of means, as it is chosen. */
-export const meanTreatments = [
-  { value: 'observed', label: 'As observed' },
-  { value: 'bond-only', label: 'Bond failures only' },
-  { value: 'adjusted', label: 'Adjusted' },
-] as const satisfies readonly { value: MeanTreatment; label: string }[]
+/** How torn wood is treated in a table of means, as it is chosen: by the label of its choice. */
+export const meanTreatments = allTreatments.map((one) => ({ ...one, label: treatmentChoice(one) }))
 
 /** What is chosen on the page. Factors as texts of a list: '' is all. */
 export type OverviewSettings = {
@@ -15,7 +14,11 @@ export type OverviewSettings = {
   gap: string
   exposure: string
   age: string
-  treatment: MeanTreatment
+  /** Label of a choice. */
+  treatment: string
+  /** As typed. */
+  limitPercent: string
+  adjustFactor: string
   /** '': the mean itself. */
   reference: string
 }
@@ -26,7 +29,9 @@ export const allLevels = { adhesive: '', jointType: '', gap: '', exposure: '', a
 export const firstOverviewSettings: OverviewSettings = {
   ...allLevels,
   view: 'blocks',
-  treatment: 'observed',
+  treatment: meanTreatments[0]!.label,
+  limitPercent: '75',
+  adjustFactor: '1',
 }
 
 /** A level of a factor that is a number, as a list names it. */
@@ -54,7 +59,15 @@ export function filterOf(studyId: number | null, settings: OverviewSettings): Ov
 }
 
 /** What is shown of them. */
-export function viewOf({ view, treatment, reference }: OverviewSettings): OverviewView {
+export function viewOf({ view, limitPercent, adjustFactor, reference, ...chosen }: OverviewSettings): OverviewView {
   if (view === 'blocks') return { kind: 'blocks' }
-  return { kind: 'means', woodFailure: treatment, reference: reference === '' ? null : reference }
+  const { woodFailure, distribution } = treatmentOfLabel(chosen.treatment)
+  const numbers = { limitPercent: typedLimit(limitPercent) ?? 75, adjustFactor: typedFactor(adjustFactor) ?? 1 }
+  const treatment = { woodFailure, ...numbers, distribution: distribution ?? 'normal' }
+  return { kind: 'means', treatment, reference: reference === '' ? null : reference }
+}
+
+/** The choice that a label names; the first where none has it. */
+export function treatmentOfLabel(label: string): (typeof meanTreatments)[number] {
+  return meanTreatments.find((one) => one.label === label) ?? meanTreatments[0]!
 }

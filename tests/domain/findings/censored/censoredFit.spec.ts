@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { type CensoredFit, censoredFit } from '#domain/findings/censored/censoredFit.ts'
+import { type CensoredFit, censoredFit, censoredMean } from '#domain/findings/censored/censoredFit.ts'
 
 const handbook = {
   failed: [54, 187, 216, 240, 244, 335, 361, 373, 375, 386],
@@ -40,6 +40,12 @@ describe('the handbook example of censored failures', () => {
     const { aic, aicc } = fitted('normal')
     expect(aicc! - aic).toBeCloseTo(12 / 17, 12)
   })
+})
+
+it('has the mean of the fit alone, or the same word where there is none', () => {
+  for (const distribution of ['weibull', 'lognormal', 'normal'] as const)
+    expect(censoredMean(handbook, distribution)).toBe(fitted(distribution).meanMPa)
+  expect(censoredMean({ failed: [], censored: [3] }, 'normal')).toBe('no-failure')
 })
 
 it('has no corrected criterion for three blocks', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { meanTreatment } from '#contract/findings/overview.ts'
 import type { GroupMean } from '#domain/findings/overview/meanTable.ts'
 import { heatTable } from '#figures/findings/overview/heatTable.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
@@ -7,10 +8,10 @@ const quantities = quantitiesIn('SI')
 const size = { widthPx: 900, emPx: 12 }
 const mean = (meanMPa: number | null, change: Partial<GroupMean> = {}): GroupMean => ({
   ...{ adhesive: 'casein C1', jointType: 'beech lap', bondLineGapMm: 0, exposure: 'loft', ageMonths: 0 },
-  ...{ n: meanMPa === null ? 0 : 12, meanMPa, percentOfReference: null },
+  ...{ n: meanMPa === null ? 0 : 12, meanMPa, held: 0, noFit: null, percentOfReference: null },
   ...change,
 })
-const terms = { treatment: 'as observed', reference: null }
+const terms = { treatment: meanTreatment.parse({}), reference: null }
 const texts = (means: GroupMean[], change = {}) =>
   heatTable(means, { ...terms, ...change }, quantities, size).marks.flatMap((mark) =>
     mark.kind === 'text' ? [mark.text] : [],
@@ -32,8 +33,17 @@ describe('heatTable', () => {
       expect.arrayContaining(['–', '–: no result that counts']),
     )
     const against = texts([mean(9, { percentOfReference: null })], { reference: 'epoxy E4' })
-    expect(against).toEqual(expect.arrayContaining(['–', '–: no result, or none of the reference beside it']))
+    expect(against).toEqual(
+      expect.arrayContaining(['–', '–: no result that counts, here or of the reference beside it']),
+    )
     expect(texts([mean(9)])).not.toContain('–: no result that counts')
+    const censored = { treatment: meanTreatment.parse({ woodFailure: 'censored' }) }
+    expect(texts([mean(9), mean(null, { ageMonths: 6, n: 3, held: 3, noFit: 'no-failure' })], censored)).toEqual(
+      expect.arrayContaining([
+        '–: too few bonds that failed for a fit',
+        'Mean strength, MPa, torn wood censored from 75 % torn wood on, normal',
+      ]),
+    )
   })
   it('colours higher means by higher steps, with the writing of the same step', () => {
     const { marks } = heatTable([mean(4), mean(10, { ageMonths: 6 })], terms, quantities, size)

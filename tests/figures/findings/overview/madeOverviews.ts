@@ -1,9 +1,9 @@
-import { findingsOptions } from '#contract/findings/options.ts'
-import { overviewFilter } from '#contract/findings/overview.ts'
+import { meanTreatment, overviewFilter } from '#contract/findings/overview.ts'
 import { meanTable } from '#domain/findings/overview/meanTable.ts'
 import { overviewGroups } from '#domain/findings/overview/overviewGroups.ts'
 import { overviewOf } from '#domain/findings/overview/overviewOf.ts'
-import { heatTable } from '#figures/findings/overview/heatTable.ts'
+import type { FigureSize } from '#figures/drawing/figure.ts'
+import { heatTable, type MeanTableTerms } from '#figures/findings/overview/heatTable.ts'
 import { overviewFigure } from '#figures/findings/overview/overviewFigure.ts'
 import { madeOverviewBlocks } from '#tests/fakes/scripted/scriptedOverview.ts'
 import type { MadeFigure } from '#tests/figures/madeFigure.ts'
@@ -16,16 +16,16 @@ export function madeOverviews(name: string): MadeFigure[] {
     block.adhesive === 'PVA V5' ? { ...block, adhesive: name } : block,
   )
   const groups = overviewGroups(overviewOf(blocks, overviewFilter.parse({})))
-  const means = (reference: string | null) => meanTable(groups, findingsOptions.parse({}), reference)
-  const terms = { treatment: 'as observed' }
+  const treatment = meanTreatment.parse({})
+  const censored = meanTreatment.parse({ woodFailure: 'censored', distribution: 'lognormal' })
+  const table = (terms: MeanTableTerms) => (size: FigureSize) =>
+    heatTable(meanTable(groups, terms.treatment, terms.reference), terms, quantities, size)
   return [
     { name: 'overview', draw: (size) => overviewFigure(groups, quantities, size) },
     { name: 'overview-sheet', draw: (size) => overviewFigure(groups, quantities, size, 700) },
     { name: 'overview-empty', draw: (size) => overviewFigure(groups.slice(-1), quantities, size) },
-    { name: 'heat-table', draw: (size) => heatTable(means(null), { ...terms, reference: null }, quantities, size) },
-    {
-      name: 'heat-table-reference',
-      draw: (size) => heatTable(means(name), { ...terms, reference: name }, quantities, size),
-    },
+    { name: 'heat-table', draw: table({ treatment, reference: null }) },
+    { name: 'heat-table-censored', draw: table({ treatment: censored, reference: null }) },
+    { name: 'heat-table-reference', draw: table({ treatment, reference: name }) },
   ]
 }

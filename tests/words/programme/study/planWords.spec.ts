@@ -41,10 +41,8 @@ it('says where a spread comes from', () => {
 
 it('says what a figure of a plan rests on', () => {
   const terms = { title: 'Loft', confidence: 0.95, power: 0.8 }
-  expect(planAbout(terms, 12.5)).toMatch(
-    /^Study “Loft”\. .*vary by 12\.5 %.* 95 % confidence.* 80 % of such studies\.$/,
-  )
-  expect(planAbout({ ...terms, title: '' }, 12.5)).not.toContain('“')
+  expect(planAbout(terms, 12)).toMatch(/^Study “Loft”\. .*vary by 12 %.* 95 % confidence.* 80 % of such studies\.$/)
+  expect(planAbout({ ...terms, title: '' }, 12)).not.toContain('“')
 })
 
 it('says how many blocks a difference needs', () => {

@@ -1,9 +1,11 @@
 import { expect, it } from 'vitest'
+import { meanTreatment } from '#contract/findings/overview.ts'
 import {
   filterOf,
   firstOverviewSettings,
   levelOf,
   levelText,
+  meanTreatments,
   viewOf,
 } from '#renderer/pages/findings/overview/overviewSettings.ts'
 
@@ -23,8 +25,20 @@ it('reads a level back from the text that names it', () => {
 })
 
 it('shows means beside a reference only where one is chosen', () => {
-  const chosen = { ...firstOverviewSettings, view: 'means' as const, treatment: 'bond-only' as const }
+  const chosen = { ...firstOverviewSettings, view: 'means' as const }
   expect(viewOf(firstOverviewSettings)).toEqual({ kind: 'blocks' })
-  expect(viewOf(chosen)).toEqual({ kind: 'means', woodFailure: 'bond-only', reference: null })
+  expect(viewOf(chosen)).toEqual({ kind: 'means', treatment: meanTreatment.parse({}), reference: null })
   expect(viewOf({ ...chosen, reference: 'E4' })).toMatchObject({ reference: 'E4' })
+})
+
+it('takes torn wood as it is chosen, with the usual numbers for what cannot be read', () => {
+  const treated = (treatment: string, limitPercent: string, adjustFactor = '0.5') =>
+    viewOf({ ...firstOverviewSettings, view: 'means', treatment, limitPercent, adjustFactor })
+  expect(treated('Censored, Weibull', '60')).toMatchObject({
+    treatment: { woodFailure: 'censored', distribution: 'weibull', limitPercent: 60, adjustFactor: 0.5 },
+  })
+  expect(treated('Bond failures only', 'half', 'x')).toMatchObject({
+    treatment: { woodFailure: 'bond-only', limitPercent: 75, adjustFactor: 1 },
+  })
+  expect(new Set(meanTreatments.map(({ label }) => label)).size).toBe(meanTreatments.length)
 })
