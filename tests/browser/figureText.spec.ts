@@ -44,7 +44,16 @@ function laidOut(page: Page, text: string): Promise<Found> {
     const { width, height } = svg.viewBox.baseVal
     const name = (element: SVGGraphicsElement) => `${element.getAttribute('class')} "${element.textContent}"`
     const drawn = [...svg.querySelectorAll<SVGGraphicsElement>('path, rect, circle, text')]
-    const boxes = drawn.map((element) => ({ element, box: element.getBBox() }))
+    const boxOf = (element: SVGGraphicsElement): DOMRect => {
+      const box = element.getBBox()
+      for (let around = element.parentElement; around instanceof SVGGElement; around = around.parentElement) {
+        const moved = around.transform.baseVal.consolidate()?.matrix
+        box.x += moved?.e ?? 0
+        box.y += moved?.f ?? 0
+      }
+      return box
+    }
+    const boxes = drawn.map((element) => ({ element, box: boxOf(element) }))
     // A box is rounded outwards to whole pixels
     const outside = boxes
       .filter(({ box }) => box.x < -1 || box.y < -1 || box.x + box.width > width + 1 || box.y + box.height > height + 1)

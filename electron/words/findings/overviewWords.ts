@@ -203,6 +203,11 @@ export function overviewRemarks({ numbers, blocks, simulated }: Overview): strin
   ]
 }
 
+/** Which blocks a saved overview shows. */
+export function overviewAbout({ numbers, blocks }: Overview, title: string): string {
+  return numbers.length < blocks ? `${title}. ${boundedWords(numbers.length, blocks)}` : `${title}.`
+}
+
 /** The line above an overview on paper: what it is of, from which day, and what has to be known. */
 export function overviewSheetWords(overview: Overview, title: string, instant: string): string {
   return [`${title}, ${dayWords(instant)}.`, ...overviewRemarks(overview)].join(' ')

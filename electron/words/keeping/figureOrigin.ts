@@ -19,6 +19,12 @@ export function figureOrigin({ archive, instant, about, simulated }: FigureOrigi
   return lines
 }
 
+/** How much of what is shown nobody measured. */
+export function simulatedShare(simulated: number, shown: number): FigureOrigin['simulated'] {
+  if (simulated === 0) return 'none'
+  return simulated === shown ? 'all' : 'some'
+}
+
 /** A name for a figure's file, of letters and digits of any script with a hyphen between. */
 export function figureFileName(title: string): string {
   return (

@@ -1,5 +1,6 @@
 // Held by tests/browser/findings/findingsPage.spec.ts.
 import { resultsAbout } from '#words/findings/originWords.ts'
+import { simulatedShare } from '#words/keeping/figureOrigin.ts'
 import { useFigureOrigin } from '../../parts/figures/useFigureOrigin.ts'
 import type { FindingsView } from './view.ts'
 
@@ -7,9 +8,5 @@ import type { FindingsView } from './view.ts'
 export function useOrigin({ found }: Pick<FindingsView, 'found'>, treatment: string): () => string[] {
   const originOf = useFigureOrigin()
   const simulated = found.blocks.filter((one) => one.simulated).length
-  return () =>
-    originOf(
-      resultsAbout(treatment, found.dataSha256),
-      simulated === 0 ? 'none' : simulated === found.blocks.length ? 'all' : 'some',
-    )
+  return () => originOf(resultsAbout(treatment, found.dataSha256), simulatedShare(simulated, found.blocks.length))
 }

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest'
+import type { Overview } from '#contract/findings/overview.ts'
 import type { GroupBlock } from '#domain/findings/overview/overviewGroups.ts'
 import {
   boundedWords,
   groupMeanWords,
+  overviewAbout,
   overviewBlockWords,
   overviewGroupWords,
   simulatedBlocksWords,
@@ -68,6 +70,12 @@ describe('the words of a mean', () => {
       `${name}: no bond broke, so that the strength of the bonds is not known, only that they held`,
     )
   })
+})
+
+it('says of a saved overview which blocks it shows', () => {
+  const shown = { numbers: ['a', 'b'] } as Overview
+  expect(overviewAbout({ ...shown, blocks: 2 }, 'Loft')).toBe('Loft.')
+  expect(overviewAbout({ ...shown, blocks: 5 }, 'Loft')).toMatch(/^Loft\. 2 of 5 blocks are shown/)
 })
 
 it('says how many are shown, and how many of them nobody measured', () => {

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { figureFileName, figureOrigin } from '#words/keeping/figureOrigin.ts'
+import { figureFileName, figureOrigin, simulatedShare } from '#words/keeping/figureOrigin.ts'
 
 const origin = {
   ...{ archive: 'boats.breakledger', instant: '2026-11-25T12:00:00.000Z', about: 'Calibration 3.' },
@@ -14,6 +14,12 @@ it('says archive, day and what is shown', () => {
 it('marks what nobody measured', () => {
   expect(figureOrigin({ ...origin, simulated: 'all' })[1]).toMatch(/^Simulated: nobody/)
   expect(figureOrigin({ ...origin, simulated: 'some' })[1]).toMatch(/^Simulated in part/)
+})
+
+it('counts how much nobody measured', () => {
+  expect([simulatedShare(0, 4), simulatedShare(1, 4), simulatedShare(4, 4), simulatedShare(0, 0)]).toEqual([
+    ...['none', 'some', 'all', 'none'],
+  ])
 })
 
 it('makes a file name of any title', () => {

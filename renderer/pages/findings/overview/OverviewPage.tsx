@@ -1,12 +1,15 @@
 import { useCallback, useMemo, useState } from 'react'
 import type { Overview } from '#contract/findings/overview.ts'
 import { overviewGroups } from '#domain/findings/overview/overviewGroups.ts'
-import { overviewDrawing } from '#figures/findings/overview/overviewDrawing.ts'
-import { overviewRemarks, overviewSheetWords } from '#words/findings/overviewWords.ts'
+import { overviewDrawing, overviewSheetSize } from '#figures/findings/overview/overviewDrawing.ts'
+import { overviewAbout, overviewRemarks, overviewSheetWords } from '#words/findings/overviewWords.ts'
+import { simulatedShare } from '#words/keeping/figureOrigin.ts'
 import { useHost, useStore } from '../../../host/hostContext.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
+import { FigureFileButtons } from '../../../parts/figures/FigureFileButtons.tsx'
+import { useFigureOrigin } from '../../../parts/figures/useFigureOrigin.ts'
 import { saveFile } from '../../../parts/files/saveFile.ts'
 import { useKept } from '../../../parts/lists/useKept.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
@@ -88,7 +91,7 @@ export function OverviewPage({ studyId = null }: { studyId?: number | null | und
           {isEmpty ? (
             <p className="empty-words">No block fits. Plan a study, add specimens, or choose less narrowly.</p>
           ) : (
-            <Found found={found} settings={settings} printed={printing ? title : null} onPrinted={forget} />
+            <Found found={found} settings={settings} title={title} printing={printing} onPrinted={forget} />
           )}
         </>
       )}
@@ -109,16 +112,19 @@ function ViewWords({ view }: Pick<OverviewSettings, 'view'>) {
 function Found({
   found,
   settings,
-  printed,
+  title,
+  printing,
   onPrinted,
 }: {
   found: Overview
   settings: OverviewSettings
-  /** What stands above the sheet that is printed now; null: none is. */
-  printed: string | null
+  /** Of what it is. */
+  title: string
+  printing: boolean
   onPrinted(): void
 }) {
   const quantities = useQuantities()
+  const originOf = useFigureOrigin()
   const all = useMemo(() => overviewGroups(found), [found])
   const { groups, draw, words } = useMemo(
     () => overviewDrawing(all, viewOf(settings), quantities),
@@ -136,13 +142,18 @@ function Found({
       </p>
       <GroupsFigure draw={draw} words={words} onSight={setSight} onOpen={setOpened} />
       {open === undefined ? null : <GroupDialog group={open} onClose={() => setOpened(null)} />}
-      {printed === null ? null : (
+      <FigureFileButtons
+        size={overviewSheetSize}
+        draw={draw}
+        origin={() => originOf(overviewAbout(found, title), simulatedShare(found.simulated, found.numbers.length))}
+      />
+      {printing ? (
         <PrintedOverview
-          title={overviewSheetWords(found, printed, new Date().toISOString())}
+          title={overviewSheetWords(found, title, new Date().toISOString())}
           draw={draw}
           onPrinted={onPrinted}
         />
-      )}
+      ) : null}
     </>
   )
 }
