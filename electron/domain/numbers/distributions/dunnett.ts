@@ -5,7 +5,9 @@ import { meanOverSpread } from './pooledSpread.ts'
 /** How the blocks are shared out: of the reference, and of each group compared with it. */
 export type DunnettDesign = { readonly reference: number; readonly groups: readonly number[] }
 
-const step = 3 / 16
+/** Steps of the trapezoid rule over z, as wide as a smooth integrand allows, and so many to the width of the steepest factor. */
+const widestStep = 3 / 16
+const stepsToWidth = 4
 const reach = 8.5
 
 /**
@@ -28,6 +30,8 @@ export function dunnettUpperTail(t: number, { reference, groups }: DunnettDesign
     const lambda = Math.sqrt(n / (n + reference))
     return { lambda, root: Math.sqrt(reference / (n + reference)), count }
   })
+  // A factor rises within √(1−λ²)/λ: steeply where the reference has few blocks and a group has many.
+  const step = parts.reduce((least, { lambda, root }) => Math.min(least, root / (stepsToWidth * lambda)), widestStep)
   const within = (width: number) => {
     let sum = 0
     for (let z = step; z <= reach; z += step) sum += Math.exp(-0.5 * z * z) * product(parts, z, width)

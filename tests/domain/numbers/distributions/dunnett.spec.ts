@@ -21,6 +21,22 @@ describe('the largest of several t values against one reference', () => {
     expect(dunnettQuantile(0.05, { reference: 3, groups: [9] }, 10)).toBeCloseTo(-tQuantile(0.025, 10), 9)
   })
 
+  it('stays Student t where the reference has one block and the group two hundred', () => {
+    // 2 pt(-t, 10) of R 4.2.2
+    for (const [t, p] of [
+      [1, 0.340893132302059],
+      [3, 0.01334365502257],
+    ] as const)
+      expect(dunnettUpperTail(t, { reference: 1, groups: [200] }, 10)).toBeCloseTo(p, 12)
+  })
+
+  it('keeps its digits with many large groups beside a reference of few blocks', () => {
+    // Double quadrature in scipy 1.17.1 (400 Gauss-Legendre points over ln s, steps of 0.002 over z)
+    const groups = Array.from({ length: 20 }, (_, i) => 100 + 5 * i)
+    expect(dunnettUpperTail(1, { reference: 1, groups }, 2931)).toBeCloseTo(0.3983260205413752, 10)
+    expect(dunnettUpperTail(2.5, { reference: 3, groups }, 2933)).toBeCloseTo(0.0247504431310565, 10)
+  })
+
   it('has the p values of the blood counts of 1955, with groups of unlike size', () => {
     // R 4.2.2 multcomp and scipy 1.17.1 stats.dunnett: 0.6201, 0.0058
     const design = { reference: 6, groups: [4, 5] }
