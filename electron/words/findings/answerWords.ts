@@ -17,13 +17,14 @@ export function strongestAnswer(ranks: readonly FindingOf<'rank'>[], name: Name)
   if (first === undefined) return 'No group has two blocks or more at this age, so that nothing can be ranked.'
   if (told.length === 1)
     return `Only ${name(first.group)} has two blocks or more at this age: there is nothing to rank it with.`
+  const often = `came first in ${share(first.firstShare!)} of the resamplings`
+  if (first.rankHigh === 1)
+    return `${name(first.group)} is the strongest of ${writeCount(told.length)} groups: it ${often}.`
+  // Of many groups each may come first too seldom to be named, and all of them often enough together.
   const perhaps = told.filter(({ rankLow }) => rankLow === 1)
-  if (perhaps.length === 1)
-    return `${name(first.group)} is the strongest of ${writeCount(told.length)} groups: it came first in ${share(first.firstShare!)} of the resamplings.`
-  return (
-    `The data do not decide which of ${listed(perhaps.map(({ group }) => name(group)))} is the strongest: ` +
-    `${name(first.group)} has the highest mean and came first in ${share(first.firstShare!)} of the resamplings.`
-  )
+  const among =
+    perhaps.length > 1 ? listed(perhaps.map(({ group }) => name(group))) : `the ${writeCount(told.length)} groups`
+  return `The data do not decide which of ${among} is the strongest: ${name(first.group)} has the highest mean and ${often}.`
 }
 
 /** What became of one group by its last age: from its lines "retention"; null where it has one age alone. */

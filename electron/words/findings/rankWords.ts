@@ -1,3 +1,4 @@
+import { countOf } from '../units/counts.ts'
 import { writeCount, writeSignificant } from '../units/numbers.ts'
 
 /** A group with its place by the mean, 1 the strongest, and the places that the data leave possible. */
@@ -17,9 +18,12 @@ export function rankReadingWords(group: RankedGroup, groups: number): string {
 /** What the figure of the ranking shows. */
 export function rankFigureWords(groups: readonly RankedGroup[]): string {
   if (groups.length === 0) return 'No group can be ranked.'
-  const first = groups.filter(({ low }) => low === 1).map(({ name }) => name)
+  const surely = groups.find(({ high }) => high === 1)
+  const perhaps = groups.filter(({ low }) => low === 1).length
   const whole = groups.map((group) => `${rankReadingWords(group, groups.length)}.`).join(' ')
-  return first.length === 1
-    ? `${first[0]} alone can be the strongest. ${whole}`
-    : `${writeCount(first.length)} groups can be the strongest. ${whole}`
+  if (surely !== undefined) return `${surely.name} alone can be the strongest. ${whole}`
+  // Too seldom first by itself to be named is not too seldom together with others.
+  return perhaps > 1
+    ? `${writeCount(perhaps)} groups can be the strongest. ${whole}`
+    : `Any of ${countOf(groups.length, 'group')} can be the strongest. ${whole}`
 }

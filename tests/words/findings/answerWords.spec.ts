@@ -43,6 +43,14 @@ describe('the answer to which is strongest', () => {
     expect(answer).not.toMatch(/\bis the strongest of\b/)
   })
 
+  it('names none where one alone may be first but others came first together as often', () => {
+    const others = Array.from({ length: 40 }, (_, i) => rank(`G${i}`, i + 2, 2, 41, 0.0125))
+    expect(strongestAnswer([rank('A', 1, 1, 5, 0.5), ...others], name)).toBe(
+      'The data do not decide which of the 41 groups is the strongest: A has the highest mean and came first in 50 % of the resamplings.',
+    )
+    expect(strongestAnswer([rank('A', 1, 2, 41, 0.02), ...others], name)).toMatch(/which of the 41 groups/)
+  })
+
   it('says that one group, or none, is no ranking', () => {
     expect(strongestAnswer([], name)).toMatch(/^No group/)
     expect(strongestAnswer([rank('A', 1, 1, 1, 1)], name)).toMatch(/^Only A/)
