@@ -1,6 +1,4 @@
-import { bracketedRoot } from '../../numbers/bracketedRoot.ts'
-import { noncentralTProbability, noncentralTUpperTail } from '../../numbers/distributions/noncentralT.ts'
-import { tQuantile } from '../../numbers/distributions/studentT.ts'
+import { shiftToFind } from '../../numbers/distributions/shiftToFind.ts'
 import { onceForEach } from '../../numbers/onceForEach.ts'
 
 /** Blocks of one series that are broken at an age: those that were, and those that are still to be. */
@@ -26,14 +24,8 @@ export type Move = {
 /** How surely a change is to be told from none. */
 export type Certainty = { readonly confidence: number; readonly power: number }
 
-/** Noncentrality at which a two-sided t test of that many degrees of freedom finds what is there with that power. */
-const noncentralityFor = onceForEach((df: number, confidence: number, power: number) => {
-  const t = -tQuantile((1 - confidence) / 2, df)
-  const short = (delta: number) => noncentralTUpperTail(t, df, delta) + noncentralTProbability(-t, df, delta) - power
-  let most = 4
-  while (short(most) < 0) most *= 2
-  return bracketedRoot(short, 0, most, 1e-12)
-})
+/** The many moves of a shelf have few different numbers of blocks. */
+const knownShift = onceForEach(shiftToFind)
 
 /** Smallest slope that a line through these blocks tells from none; null for fewer than three blocks or one age. */
 function slopeToSee(
@@ -45,14 +37,14 @@ function slopeToSee(
   if (n < 3) return null
   const mean = pulls.reduce((sum, { ageMonths, blocks }) => sum + blocks * ageMonths, 0) / n
   const spread = pulls.reduce((sum, { ageMonths, blocks }) => sum + blocks * ((ageMonths - mean) / 12) ** 2, 0)
-  return spread > 0 ? (noncentralityFor(n - 2, confidence, power) * cvPercent) / Math.sqrt(spread) : null
+  return spread > 0 ? (knownShift(n - 2, confidence, power) * cvPercent) / Math.sqrt(spread) : null
 }
 
 /**
  * What the pulls of a series can show, one after the other: the slope of a straight line against age that a two-sided test finds
  * with that power, where single blocks spread by `cvPercent` of the start. Pulls by rising age; those that show nothing yet are left out.
  *
- *   slope = δ CV/√Σ nⱼ (tⱼ − t̄)²,  δ from the noncentral t with Σ nⱼ − 2 degrees of freedom
+ *   slope = δ CV/√Σ nⱼ (tⱼ − t̄)²,  δ = shiftToFind with Σ nⱼ − 2 degrees of freedom
  *
  * Source: Draper and Smith, Applied Regression Analysis, 1.4 (from memory). Checked: tests/domain/findings/ageing/shelf.spec.ts against R.
  */
