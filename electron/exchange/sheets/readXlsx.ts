@@ -26,10 +26,10 @@ export async function readXlsx(
     throw new Trouble(
       'not-found',
       sheetName === null ? `${file}: every sheet is hidden.` : `${file}: there is no sheet "${sheetName}".`,
-      `Name one of its sheets: ${book.sheets.map(({ name }) => name).join(', ')}.`,
+      `Name one of its sheets: ${namesShown(book.sheets.map(({ name }) => name))}.`,
     )
   const styles = gatherStyles()
-  if (book.styles !== null) await readElements(file, parts.text(book.styles), styles, signal)
+  if (book.styles !== null) await readElements(file, parts.text(book.styles), styles, { signal })
   const strings =
     book.sharedStrings === null ? [] : await readSharedStrings(file, parts.text(book.sharedStrings), signal)
   const shared = { styles: styles.styles(), strings, from1904: book.from1904 }
@@ -38,4 +38,11 @@ export async function readXlsx(
     sheets: book.sheets.map(({ name, hidden }) => ({ name, hidden })),
     sheet: { name: chosen.name, rows, lastRow, text: null },
   }
+}
+
+const mostNamesShown = 20
+
+function namesShown(names: readonly string[]): string {
+  const shown = names.slice(0, mostNamesShown).map((name) => name.slice(0, 100))
+  return [...shown, ...(names.length > mostNamesShown ? ['…'] : [])].join(', ')
 }

@@ -2,8 +2,25 @@
 import { Trouble } from '#contract/errors.ts'
 import { readElements } from './xmlElements.ts'
 
-/** More text than a million rows of honest notes hold. */
+/** More text than a million rows of honest notes hold, and more texts than a sheet may have values. */
 const mostCharacters = 256_000_000
+const mostTexts = 10_000_000
+
+/** Counts the characters of all texts that are kept; throws Trouble `not-readable` where they are more than any sheet holds. */
+export function textCounter(file: string): (characters: number) => void {
+  let counted = 0
+  return (characters) => {
+    counted += characters
+    if (counted > mostCharacters) throw tooMuchText(file)
+  }
+}
+
+const tooMuchText = (file: string) =>
+  new Trouble(
+    'not-readable',
+    `${file}: the file holds more text than can be read.`,
+    'Copy the rows that are wanted into a new sheet.',
+  )
 
 /** The texts that cells name by number. Throws Trouble `not-readable` where there are more than any sheet holds. */
 export async function readSharedStrings(
@@ -15,7 +32,7 @@ export async function readSharedStrings(
   let text: string | null = null
   let inText = false
   let reading = 0
-  let characters = 0
+  const count = textCounter(file)
   await readElements(
     file,
     pieces,
@@ -27,23 +44,17 @@ export async function readSharedStrings(
         else if (name === 'rPh') reading++
       },
       close(name) {
-        if (name === 'si') strings.push(withEscapes(text ?? ''))
-        else if (name === 't') inText = false
+        if (name === 'si' && strings.push(withEscapes(text ?? '')) > mostTexts) throw tooMuchText(file)
+        if (name === 't') inText = false
         else if (name === 'rPh') reading--
       },
       text(piece) {
         if (!inText || text === null) return
-        characters += piece.length
-        if (characters > mostCharacters)
-          throw new Trouble(
-            'not-readable',
-            `${file}: the file holds more text than can be read.`,
-            'Copy the rows that are wanted into a new sheet.',
-          )
+        count(piece.length)
         text += piece
       },
     },
-    signal,
+    { signal, mostElements: Number.POSITIVE_INFINITY },
   )
   return strings
 }

@@ -54,8 +54,9 @@ async function relationsOf(file: string, parts: ZipParts, part: string): Promise
   return relations
 }
 
+/** The part at the target of a relation; what is no address stands for itself, and is no part. */
 function partAt(folder: string, target: string): string {
-  return new URL(target, `part:/${folder}`).pathname.slice(1)
+  return URL.parse(target, `part:/${folder}`)?.pathname.slice(1) ?? target
 }
 
 const noWorkbook = (file: string) =>

@@ -2,7 +2,7 @@
 import { Trouble } from '#contract/errors.ts'
 import { applyMerges, type Merge, readMerge } from './merges.ts'
 import { serialDate, serialSecond } from './serialDate.ts'
-import { withEscapes } from './sharedStrings.ts'
+import { textCounter, withEscapes } from './sharedStrings.ts'
 import { type Cell, columnOfLetters, mostColumns, mostRows, type SheetRow } from './sheet.ts'
 import { type CellStyle, noStyle } from './styles.ts'
 import { type ElementHandlers, readElements } from './xmlElements.ts'
@@ -12,6 +12,7 @@ export type Shared = { styles: readonly CellStyle[]; strings: readonly string[];
 
 /** A thousand full columns of ten thousand rows; what holds more is no table of results. */
 const mostCells = 10_000_000
+const mostMerges = 1_000_000
 
 /** The rows of a sheet that hold something; cells without a value are passed over as they come, so that a million of them cost no memory. */
 export async function readWorksheet(
@@ -21,7 +22,7 @@ export async function readWorksheet(
   signal: AbortSignal | undefined,
 ): Promise<{ rows: SheetRow[]; lastRow: number }> {
   const gathered = gatherRows(file, shared)
-  await readElements(file, pieces, gathered.handlers, signal)
+  await readElements(file, pieces, gathered.handlers, { signal, mostElements: Number.POSITIVE_INFINITY })
   const { rows, lastRow, merges } = gathered.result()
   return { rows: applyMerges(file, rows, merges), lastRow }
 }
@@ -33,6 +34,7 @@ function gatherRows(file: string, shared: Shared) {
   const merges: Merge[] = []
   let lastRow = 0
   let cellsRead = 0
+  const count = textCounter(file)
   let cells: (Cell | undefined)[] = []
   let nextColumn = 0
   let cell: OpenCell | null = null
@@ -47,7 +49,7 @@ function gatherRows(file: string, shared: Shared) {
       nextColumn = 0
     },
     c({ r, t = 'n', s = '0' }) {
-      const column = r === undefined ? nextColumn : columnOfLetters(r.replace(/\d+$/, ''))
+      const column = r === undefined ? nextColumn : columnOfLetters(/^([A-Z]+)\d*$/i.exec(r)?.[1] ?? '')
       if (column === null || column >= mostColumns) throw damaged(file, `cell "${r}"`)
       nextColumn = column + 1
       cell = { column, type: t, style: Number(s), value: '', formula: false, stored: false }
@@ -66,7 +68,7 @@ function gatherRows(file: string, shared: Shared) {
     },
     mergeCell({ ref = '' }) {
       const merge = readMerge(ref)
-      if (merge !== null) merges.push(merge)
+      if (merge !== null && merges.push(merge) > mostMerges) throw tooMany(file, 'a million merged cells')
     },
   }
   const closed: Readonly<Record<string, () => void>> = {
@@ -76,7 +78,7 @@ function gatherRows(file: string, shared: Shared) {
     },
     c() {
       const made = cell === null ? null : cellOf(cell, shared)
-      if (made !== null && ++cellsRead > mostCells) throw tooMany(file)
+      if (made !== null && ++cellsRead > mostCells) throw tooMany(file, 'ten million values')
       if (made !== null) cells[cell!.column] = made
       cell = null
     },
@@ -91,10 +93,16 @@ function gatherRows(file: string, shared: Shared) {
     taking = false
   }
   const handlers: ElementHandlers = {
-    open: (name, attributes) => opened[name]?.(attributes),
-    close: (name) => closed[name]?.(),
+    open(name, attributes) {
+      if (Object.hasOwn(opened, name)) opened[name]!(attributes)
+    },
+    close(name) {
+      if (Object.hasOwn(closed, name)) closed[name]!()
+    },
     text(text) {
-      if (taking && cell !== null) cell.value += text
+      if (!taking || cell === null) return
+      count(text.length)
+      cell.value += text
     },
   }
   return { handlers, result: () => ({ rows, lastRow, merges }) }
@@ -150,13 +158,13 @@ function shown(number: number, digits: number): string {
 const damaged = (file: string, what: string) =>
   new Trouble(
     'not-readable',
-    `${file}: ${what} of the sheet stands where none can be.`,
+    `${file}: ${what.slice(0, 60)} of the sheet stands where none can be.`,
     'Open the file in a sheet program, save it again, and read that.',
   )
 
-const tooMany = (file: string) =>
+const tooMany = (file: string, what: string) =>
   new Trouble(
     'not-readable',
-    `${file}: the sheet holds more than ten million values.`,
+    `${file}: the sheet holds more than ${what}.`,
     'Copy the columns that are wanted into a new sheet.',
   )

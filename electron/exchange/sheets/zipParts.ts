@@ -31,7 +31,7 @@ export async function openZip(file: string, bytes: Buffer): Promise<ZipParts> {
       has: (name) => parts.has(name),
       async *text(name) {
         const entry = parts.get(name)
-        if (entry === undefined) throw damaged(new Error(`the part ${name} is missing`))
+        if (entry === undefined) throw damaged(new Error(`the part ${name.slice(0, 100)} is missing`))
         try {
           yield* textOf(file, zip, entry)
         } catch (thrown) {

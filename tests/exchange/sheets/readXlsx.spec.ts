@@ -63,6 +63,62 @@ describe('a sheet that openpyxl wrote', () => {
   })
 })
 
+describe('a sheet that was made to do harm', () => {
+  const refused = async (drawn: Parameters<typeof drawnWorkbook>[0]) =>
+    read(await drawnWorkbook(drawn)).then(
+      () => 'read',
+      ({ code, message }) => `${code}: ${message}`,
+    )
+
+  it('is refused before a value of it fills the memory', async () => {
+    const long = 'a'.repeat(200_000)
+    expect(await refused({ sheetXml: `<sheetData><row r="${long}"/></sheetData>` })).toMatch(/^not-readable: .*damaged/)
+    expect(await refused({ sheetXml: `<!--${long}--><sheetData/>` })).toMatch(/^not-readable: .*damaged/)
+    expect(await refused({ sheetXml: `<${long}/>` })).toMatch(/^not-readable: .*damaged/)
+  })
+
+  it('is refused where elements lie deeper in each other, or say more of themselves, than any sheet needs', async () => {
+    expect(await refused({ sheetXml: `<sheetData>${'<a>'.repeat(300)}` })).toContain('lie within each other')
+    const attributes = Array.from({ length: 1100 }, (_, i) => `a${i}="1"`).join(' ')
+    expect(await refused({ sheetXml: `<sheetData><row ${attributes}/></sheetData>` })).toContain('attributes')
+  })
+
+  it('is refused where it lists more styles than any program writes', async () => {
+    expect(await refused({ stylesXml: `<cellXfs>${'<xf/>'.repeat(1_000_001)}</cellXfs>` })).toContain(
+      'it holds more than any sheet program writes',
+    )
+  }, 60_000)
+
+  it('keeps a long text whole, whatever pieces it comes in', async () => {
+    const long = 'ab'.repeat(100_000)
+    const [cell] = await firstRow({ sheetXml: rowOf(`<c r="A1" t="inlineStr"><is><t>${long}</t></is></c>`) })
+    expect(cell!.text).toBe(long)
+  })
+
+  it('may name its elements as the language names what every object has', async () => {
+    const cells = await firstRow({
+      sheetXml: `<__proto__/><constructor/><__defineGetter__/>${rowOf('<c r="A1"><v>1</v></c>')}`,
+    })
+    expect(cells).toMatchObject([{ number: 1 }])
+  })
+
+  it('leads nowhere by a relation that is no address', async () => {
+    const rels = '<Relationships><Relationship Id="r1" Type="x/worksheet" Target="http://["/></Relationships>'
+    expect(await refused({ parts: { 'xl/_rels/workbook.xml.rels': rels } })).toBe(
+      'not-readable: a.xlsx: the file is damaged (the part http://[ is missing).',
+    )
+  })
+
+  it('names some of a thousand sheets where the one that is wanted is not among them', async () => {
+    const sheets = Array.from({ length: 1000 }, (_, i) => `<sheet name="S${i}" r:id="r1"/>`).join('')
+    const bytes = await drawnWorkbook({
+      parts: { 'xl/workbook.xml': `<workbook xmlns:r="r"><sheets>${sheets}</sheets></workbook>` },
+    })
+    const { hint } = await read(bytes, 'Results').catch((thrown) => thrown)
+    expect(hint.length).toBeLessThan(200)
+  })
+})
+
 describe('a sheet drawn from XML', () => {
   it('takes the stored value of a formula and says so; one without a stored value is no empty cell', async () => {
     const cells = await firstRow({
