@@ -9,6 +9,8 @@ import { type Cell, textCell } from '../sheets/sheet.ts'
 export type ShownTime = { shownS: number; aheadS: number }
 
 const secondsPerDay = 86_400
+/** Nobody writes a longer time with its day. */
+const longestTime = 100
 const withTime = /^(.*\S)(?:\s+|T)(\d{1,2}:\d{2}.*)$/i
 const timeOfDay =
   /^(\d{1,2}):(\d{2})(?::(\d{2}(?:[.,]\d{1,9})?))?\s*(?:([ap])\.?m\.?)?\s*(z|utc|gmt|[+\-\u2212]\d{2}:?\d{2})?$/i
@@ -27,7 +29,8 @@ export function timeReader(dateFormat: string | null): (cell: Cell, clock: Cell 
     return known.dayS
   }
   return (cell, clock) => {
-    const parts = cell.kind === 'text' && clock === null ? withTime.exec(cell.text.trim()) : null
+    const isShort = cell.text.length <= longestTime
+    const parts = cell.kind === 'text' && isShort && clock === null ? withTime.exec(cell.text.trim()) : null
     const day = dayIn(parts === null ? cell : textCell(parts[1]!))
     if ('fault' in day) return day
     const time = timeOf(cell, clock, parts === null ? null : parts[2]!)

@@ -1,7 +1,7 @@
 import type { TemperatureUnit } from '#contract/findings/climate.ts'
 import { celsius } from '#domain/climate/celsius.ts'
 import { loggerFault } from '#words/findings/climate/loggerWords.ts'
-import { bare, cellNumber, type Read } from '../import/cellNumber.ts'
+import { bare, cellNumber, longestNumber, type Read } from '../import/cellNumber.ts'
 import type { NumberWriting } from '../import/decimalSign.ts'
 import type { Cell } from '../sheets/sheet.ts'
 
@@ -18,19 +18,22 @@ function numberAndUnit(cell: Cell, writing: NumberWriting): Read<{ value: number
   // What nearly every cell of millions holds
   if (cell.kind === 'text' && writing.sign === '.' && plain.test(text))
     return { value: { value: Number(text), unit: '' } }
-  const parts = cell.kind === 'text' ? unitBehind.exec(text) : null
+  const parts = cell.kind === 'text' && text.length <= longestNumber ? unitBehind.exec(text) : null
   const read = cellNumber(parts === null ? cell : { ...cell, text: parts[1]! }, bare, writing)
   return 'fault' in read ? read : { value: { value: read.value, unit: parts?.[2]?.trim() ?? '' } }
 }
 
-const temperatureUnits: Readonly<Record<string, TemperatureUnit>> = { c: 'C', f: 'F' }
+const temperatureUnits: ReadonlyMap<string, TemperatureUnit> = new Map([
+  ['c', 'C'],
+  ['f', 'F'],
+])
 
 /** The temperature of a cell in the unit of its column; a unit within the cell goes before that. */
 export function loggerTemperature(cell: Cell, column: TemperatureUnit, writing: NumberWriting): Read<number> {
   const read = numberAndUnit(cell, writing)
   if ('fault' in read) return read
   const { value, unit } = read.value
-  const own = unit === '' ? column : temperatureUnits[unit.replaceAll(/[°\s]|deg\.?/gi, '').toLowerCase()]
+  const own = unit === '' ? column : temperatureUnits.get(unit.replaceAll(/[°\s]|deg\.?/gi, '').toLowerCase())
   if (own === undefined) return { fault: loggerFault.strangeUnit(cell.text, '°C or °F') }
   const inC = celsius(value, own)
   if (!(inC >= storeC.from && inC <= storeC.to)) return { fault: loggerFault.noAirTemperature(`${value} °${own}`) }

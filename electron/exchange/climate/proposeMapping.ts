@@ -8,6 +8,11 @@ import type { LoggerTable } from './loggerTable.ts'
 
 /** Headings are looked for in so many of the first rows: loggers write about themselves above them. */
 const lookedRows = 60
+/** No logger writes so many columns; further ones are reached by their letters. */
+const mostColumns = 300
+/** A mapping names no longer one. */
+const longestHeading = 200
+const longestDay = 100
 
 const isClock = /\b(?:time|date|timestamp|day|hour)\b|date|time|zeit|datum/i
 const isTimeOfDay = /^(?:time|time of day|hour|uhrzeit|zeit)\b/i
@@ -30,9 +35,11 @@ export function proposeMapping(
 ): ClimateProposal {
   const heading = headerRow === null ? foundHeadings(table.head) : table.head.find(({ row }) => row === headerRow)
   const below = table.head.filter(({ row }) => row > (heading?.row ?? headerRow ?? 0))
-  const width = Math.max(heading?.cells.length ?? 0, ...below.slice(0, 100).map(({ cells }) => cells.length))
+  const widest = Math.max(heading?.cells.length ?? 0, ...below.slice(0, 100).map(({ cells }) => cells.length))
+  const width = Math.min(widest, mostColumns)
   const columns = Array.from({ length: width }, (_, column) => {
-    const text = heading?.cells[column]?.text.trim() ?? ''
+    const written = heading?.cells[column]?.text.trim() ?? ''
+    const text = written.length > longestHeading ? '' : written
     return {
       column,
       heading: text,
@@ -88,7 +95,8 @@ function nameBy(headings: readonly string[]): (column: number) => string {
 const columnsOf = ({ time, timeOfDay, temperature, humidity }: ClimateMapping) =>
   [time, timeOfDay, temperature, humidity].flatMap((one) => (one === undefined ? [] : [one.column]))
 
-const dayText = (cell: Cell) => textCell(cell.text.trim().replace(/(?:T|\s+)\d{1,2}:\d{2}.*$/i, ''))
+const dayText = (cell: Cell) =>
+  textCell(cell.text.length > longestDay ? '' : cell.text.trim().replace(/(?:T|\s+)\d{1,2}:\d{2}.*$/i, ''))
 const holdsDay = (cell: Cell) =>
   cell.kind === 'date' || (cell.kind === 'text' && /\d[./-]\w+[./-]\d|\d \w{3,} \d/.test(cell.text))
 
@@ -129,7 +137,7 @@ function likeliestForm([first, second]: readonly PossibleForm[]): string | null 
 }
 
 function unitOf(heading: string, cells: readonly Cell[]): TemperatureUnit | null {
-  const said = [heading, cells[0]?.text ?? '', cells[0]?.unit ?? ''].join(' ')
+  const said = [heading, cells[0]?.text.slice(0, longestHeading) ?? '', cells[0]?.unit ?? ''].join(' ')
   const found = (['C', 'F'] as const).filter(
     (unit) =>
       new RegExp(`°\\s*${unit}\\b|[([/,_ ]\\s*${unit}\\s*(?:[)\\]]|$)|deg\\.?\\s*${unit}\\b`, 'i').test(said) ||

@@ -3,6 +3,9 @@ import { cellFault } from '#words/specimens/import/rejectedWords.ts'
 import type { Cell } from '../sheets/sheet.ts'
 import type { Read } from './cellNumber.ts'
 
+/** Nobody writes a longer one; in a million blanks its end would be looked for from every one of them. */
+const longestDay = 100
+
 const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec']
 
 /** The day of a cell. `format` null: only what can be but one day is taken. */
@@ -14,6 +17,7 @@ export function cellDate(cell: Cell, format: string | null): Read<string> {
   if (kind === 'time') return { fault: cellFault.isTime }
   if (kind === 'truth') return { fault: cellFault.isTruth(text) }
   if (kind === 'number' && !/^YYYY.?MM?.?DD?$/.test(format ?? '')) return { fault: cellFault.dayIsNumber(text) }
+  if (text.length > longestDay) return { fault: cellFault.notADay(text, format ?? 'YYYY-MM-DD') }
   // A time of day behind it does not change the day
   const day = text.trim().replace(/(?:T|\s+)\d{1,2}:\d{2}(?::\d{2}(?:[.,]\d+)?)?(?:Z|\s*[AP]M)?$/i, '')
   if (format === null) return onlyDay(day, text)

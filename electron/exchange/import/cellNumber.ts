@@ -11,6 +11,9 @@ export type Read<Value> = { value: Value } | { fault: string }
 /** What numbers of a field are in: the unit to convert to, that of the column (null: every cell must name its own), and those that are understood. */
 export type NumberUnit = { readonly to: string; readonly column: string | null; readonly known: readonly string[] }
 
+/** Nobody writes a longer number, with its unit. */
+export const longestNumber = 100
+
 /** What a measured field is in where its numbers stand without a unit: none is needed. */
 export const bare: NumberUnit = { to: '', column: '', known: [] }
 
@@ -28,6 +31,7 @@ export function cellNumber(cell: Cell, unit: NumberUnit, writing: NumberWriting)
   const other = noNumberIn(cell)
   if (other !== null) return { fault: other }
   if (cell.number !== null) return inUnit(cell.number, cell.unit, unit, `${cell.number} ${cell.unit}`.trim())
+  if (cell.text.length > longestNumber) return { fault: cellFault.notANumber(cell.text) }
   const plain = writing.sign === null ? cell.text : withPoint(cell.text, writing.sign)
   if (plain === null) return { fault: cellFault.otherSign(cell.text, writing.sign as DecimalSign) }
   const typed = readTypedNumber(plain)

@@ -5,7 +5,7 @@ import { note, words } from '#contract/values.ts'
 import { cellFault } from '#words/specimens/import/rejectedWords.ts'
 import type { Cell } from '../sheets/sheet.ts'
 import { cellDate } from './cellDate.ts'
-import { bare, cellNumber, type NumberUnit, type Read } from './cellNumber.ts'
+import { bare, cellNumber, longestNumber, type NumberUnit, type Read } from './cellNumber.ts'
 import type { NumberWriting } from './decimalSign.ts'
 
 /** What a field of the mapping says of how its cells are to be read. */
@@ -58,7 +58,9 @@ function within(read: Read<number>, fits: (value: number) => boolean, fault: (va
 
 /** Months may be named behind the number. */
 function inMonths(cell: Cell): Cell {
-  return cell.kind === 'text' ? { ...cell, text: cell.text.replace(/\s*(?:months?|mo\.?)\s*$/i, '') } : cell
+  return cell.kind === 'text' && cell.text.length <= longestNumber
+    ? { ...cell, text: cell.text.replace(/\s*(?:months?|mo\.?)\s*$/i, '') }
+    : cell
 }
 
 function pattern(cell: Cell): Read<string> {

@@ -77,7 +77,9 @@ function columnsOf(sheet: Sheet, headerRow: number, fills: readonly (FillCounts 
 }
 
 const longestName = 200
-const plain = (text: string) => text.replaceAll(/\s+/g, ' ').trim()
+/** What is longer is no heading that a mapping could name. */
+const longestLooked = 1000
+const plain = (text: string) => text.replaceAll(/\s+/g, ' ').trim().slice(0, longestLooked)
 const cut = (text: string) => (text.length > mostCharactersShown ? `${text.slice(0, mostCharactersShown)}…` : text)
 
 /** How a mapping names a column so that no other is meant: its heading, else its letters, else its number. */
@@ -99,16 +101,19 @@ async function tallyOf(rows: readonly SheetRow[], signal: AbortSignal | undefine
   const tally: Tally = { merged: 0, formulas: 0, errors: 0, fills: [] }
   for (const [place, { cells }] of rows.entries()) {
     const above = rows[place - 1]?.cells
-    cells.forEach((cell, column) => {
-      if (cell === undefined || cell.kind === 'empty') return
+    // By the cells that there are: a lone one far to the right has ten thousand holes before it
+    for (const key in cells) {
+      const column = Number(key)
+      const cell = cells[column]
+      if (cell === undefined || cell.kind === 'empty') continue
       if (isMerged(cell, above?.[column])) tally.merged++
       if (cell.formula) tally.formulas++
       if (cell.kind === 'error' || cell.kind === 'unstored') tally.errors++
-      if (column >= mostColumnsShown) return
+      if (column >= mostColumnsShown) continue
       tally.fills[column] ??= new Map()
       const fills = tally.fills[column]
       fills.set(cell.fill, (fills.get(cell.fill) ?? 0) + 1)
-    })
+    }
     if (place % rowsAtOnce === rowsAtOnce - 1) {
       await new Promise((resolve) => setImmediate(resolve))
       signal?.throwIfAborted()

@@ -26,6 +26,7 @@ describe('the temperature of a cell', () => {
   it('is none where it is no number, has an unknown unit, or lies where no store is', () => {
     expect(temperature('open')).toBe('“open” is not a number as people write one')
     expect(temperature('294.6 K')).toBe('“294.6 K” has an unknown unit; it may be °C or °F')
+    expect(temperature('21 constructor')).toContain('unknown unit')
     expect(temperature('-999')).toBe('-999 °C is no temperature of a store')
     expect(temperature('12.5', comma)).toContain('is not written with “,” before the decimals')
   })

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { cellDate } from '#exchange/import/cellDate.ts'
 import { textCell } from '#exchange/sheets/sheet.ts'
+import { cpuRatio } from '#tests/fakes/cpuRatio.ts'
 
 const read = (text: string, format: string | null) => cellDate(textCell(text), format)
 
@@ -24,6 +25,12 @@ describe('a day in a cell', () => {
     expect(read('29.2.2019', 'D.M.YYYY')).toHaveProperty('fault')
     expect(read('2020-03-01', 'D.M.YYYY')).toEqual({ fault: '“2020-03-01” is not a date written as D.M.YYYY' })
     expect(read('1.3.20', 'D.M.YYYY')).toHaveProperty('fault')
+  })
+
+  it('is not looked for in blanks without end', async () => {
+    const blanks = (count: number) => textCell(`1${' '.repeat(count)}x`)
+    // Looked for from each of them it takes a hundred times as long
+    expect(await cpuRatio(2000, 20_000, (count) => void cellDate(blanks(count), null))).toBeLessThan(40)
   })
 
   it('is taken without a format where it can be but one day', () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { bare, cellNumber, type NumberUnit } from '#exchange/import/cellNumber.ts'
 import type { NumberWriting } from '#exchange/import/decimalSign.ts'
 import { type Cell, textCell } from '#exchange/sheets/sheet.ts'
+import { cpuRatio } from '#tests/fakes/cpuRatio.ts'
 
 const unsure: NumberWriting = { sign: null, lonePoint: false }
 const load: NumberUnit = { to: 'N', column: 'lbf', known: ['N', 'kN', 'lbf', 'kgf'] }
@@ -24,6 +25,17 @@ describe('a number in a cell of text', () => {
   it.each(['0x1F', 'Infinity', 'NaN', '1_000', '0b11', 'ten', '1/0', '--5', '12.5.1', '٣'])('"%s" is none', (text) =>
     expect(read(text)).toHaveProperty('fault'),
   )
+
+  it('is not looked for in blanks without end', async () => {
+    const cell = (count: number) => textCell(`${' '.repeat(count)}x`)
+    // Looked for from each of them it takes a hundred times as long
+    const ratio = await cpuRatio(
+      2000,
+      20_000,
+      (count) => void cellNumber(cell(count), bare, { sign: '.', lonePoint: true }),
+    )
+    expect(ratio).toBeLessThan(40)
+  })
 
   it('is refused where it could be two numbers, and read where the file shows which', () => {
     expect(read('12,345')).toEqual({

@@ -3,11 +3,26 @@ import { sheetView } from '#contract/specimens/sheetView.ts'
 import { readSheetCsv } from '#exchange/csv/sheetCsv.ts'
 import { lookAtSheet } from '#exchange/import/lookAtSheet.ts'
 import { readXlsx } from '#exchange/sheets/readXlsx.ts'
+import { type Cell, textCell } from '#exchange/sheets/sheet.ts'
+import { cpuRatio } from '#tests/fakes/cpuRatio.ts'
 import { drawnWorkbook } from '../sheets/drawnWorkbook.ts'
 
 const layout = { delimiter: null, encoding: null, headerRow: 1 }
 const csv = async (text: string) => ({ sheets: [], sheet: await readSheetCsv('a.csv', Buffer.from(text), layout) })
 const text = (cell: string, words: string) => `<c r="${cell}" t="inlineStr"><is><t>${words}</t></is></c>`
+
+it('does not go through the empty columns before a lone cell', async () => {
+  const sheets = (column: number) => {
+    const cells: (Cell | undefined)[] = []
+    cells[column] = textCell('1')
+    const rows = Array.from({ length: 300 }, (_, i) => ({ row: i + 1, cells }))
+    return { sheets: [], sheet: { name: null, rows, lastRow: 300, text: null } }
+  }
+  // Through them all it is six hundred
+  expect(await cpuRatio(20, 16_383, async (column) => void (await lookAtSheet(sheets(column), 0, 'ab')))).toBeLessThan(
+    60,
+  )
+})
 
 it('shows merged cells, formulas, failed ones and colours as such, and counts them', async () => {
   const bytes = await drawnWorkbook({

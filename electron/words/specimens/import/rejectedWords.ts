@@ -47,7 +47,7 @@ export const cellFault = {
   isDate: (text: string) => `the cell holds a date (${text}), as sheet programs make of 3/4, and not a number`,
   isTime: 'the cell holds a time of day',
   isTruth: (text: string) => `the cell holds ${text}, which is no value here`,
-  isError: (text: string) => `the formula failed with ${text}`,
+  isError: (text: string) => `the formula failed with ${text.slice(0, longestShown)}`,
   unstored: 'the formula has no stored value; open the file in a sheet program and save it',
   notADay: (text: string, format: string) => `${quotedText(text)} is not a date written as ${format}`,
   noSuchDay: (text: string) => `${quotedText(text)} is a day that does not exist`,
