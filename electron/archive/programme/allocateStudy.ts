@@ -7,7 +7,7 @@ import { conflict, stopped } from '../core/recordTrouble.ts'
 import { inTransaction } from '../core/transaction.ts'
 import { allocatedOf } from './blockCounts.ts'
 import { takeRunning } from './runningNumbers.ts'
-import { newestStudy } from './studies.ts'
+import { newestStudy, refuseLargePlan } from './studies.ts'
 import { blockKind } from './studyKinds.ts'
 
 /** Between two tellings of how far it is. */
@@ -16,7 +16,7 @@ const toldEvery = 500
 /**
  * Gives every block that a study plans and that has none its number, its board and its place in the breaking order: all or
  * nothing, for the allocation is random as a whole. What was allocated before stays. Throws the trouble "conflict" where nothing
- * is left to allocate or the boards give too few blocks, "cancelled" when it is stopped.
+ * is left to allocate or the boards give too few blocks, "invalid-input" where the plan is too large, "cancelled" when it is stopped.
  */
 export function allocateStudy(
   database: Database,
@@ -28,6 +28,7 @@ export function allocateStudy(
 ): AllocationDone {
   return inTransaction(database, () => {
     const { fields } = newestStudy(database, studyId)
+    refuseLargePlan(fields)
     const allocated = allocatedOf(database, studyId)
     const need = cellsToAllocate(fields, allocated).reduce((sum, { blocks }) => sum + blocks, 0)
     if (need === 0)

@@ -1,6 +1,8 @@
+import { Trouble } from '#contract/errors.ts'
 import type { Study, StudyFields } from '#contract/programme/study.ts'
 import type { StudyRecord, StudySummary } from '#contract/programme/studyRecord.ts'
 import { type ExtensionFault, extensionFault } from '#domain/programme/study/extension.ts'
+import { mostBlocks, mostCells, planSizeFault } from '#domain/programme/study/planSize.ts'
 import { nameNew } from '../catalogue/newNames.ts'
 import { writtenOfStudy } from '../catalogue/written.ts'
 import type { Database } from '../core/database.ts'
@@ -73,8 +75,22 @@ function workOn(database: Database, studyId: number): Pick<StudyRecord, 'glueUps
   return { glueUps, sessions }
 }
 
-/** Keeps a new study. */
+/** Throws the trouble "invalid-input" for a plan that no memory would hold. */
+export function refuseLargePlan(fields: StudyFields): void {
+  const fault = planSizeFault(fields)
+  if (fault === null) return
+  throw new Trouble(
+    'invalid-input',
+    fault.kind === 'cells'
+      ? `The levels and ages of the study make ${fault.count} cells; a study may have ${mostCells}.`
+      : `The study plans ${fault.count} blocks; a study may have ${mostBlocks}.`,
+    'Divide it into several studies.',
+  )
+}
+
+/** Keeps a new study. Throws the trouble "invalid-input" where it is too large. */
 export function addStudy(database: Database, fields: StudyFields, recordedAt: string, by: string): Study {
+  refuseLargePlan(fields)
   return inTransaction(database, () => {
     const { last } = prepared<{ last: number }>(
       database,
@@ -84,7 +100,7 @@ export function addStudy(database: Database, fields: StudyFields, recordedAt: st
   })
 }
 
-/** Lays a newer version over the older ones, which stay. Throws the trouble "conflict" where it would touch what is allocated. */
+/** Lays a newer version over the older ones, which stay. Throws the trouble "conflict" where it would touch what is allocated, "invalid-input" where it is too large. */
 export function correctStudy(
   database: Database,
   studyId: number,
@@ -93,6 +109,7 @@ export function correctStudy(
   by: string,
   reason: string,
 ): Study {
+  refuseLargePlan(fields)
   return inTransaction(database, () => {
     const before = newestStudy(database, studyId)
     const fault = extensionFault(before.fields, fields, allocatedOf(database, studyId))

@@ -39,6 +39,15 @@ describe('a study', () => {
     expect(verify(database, () => {}).faults).toEqual([])
   })
 
+  it('is refused where no memory would hold its blocks, at once and as a newer version', () => {
+    const names = (what: string) => Array.from({ length: 200 }, (_, i) => `${what} ${i}`)
+    const large = madeStudy({ adhesives: names('A'), jointTypes: names('J'), exposures: names('E') })
+    expect(() => addStudy(database, large, morning, 'bench')).toThrow('24000000 cells')
+    const { studyId } = addStudy(database, madeStudy(), morning, 'bench')
+    const many = madeStudy({ blocksPerCell: 1000, adhesives: names('A') })
+    expect(() => correctStudy(database, studyId, many, later, 'Mara', 'more')).toThrow('1200000 blocks')
+  })
+
   it('gives what it names an entry in the catalogue', () => {
     addStudy(database, madeStudy({ boards: [{ name: 'plank 7', blocks: 300 }], wood: 'beech' }), morning, 'bench')
     const names = database.prepare('SELECT name FROM catalogue_current').pluck().all()

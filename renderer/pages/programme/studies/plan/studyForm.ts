@@ -1,5 +1,7 @@
 import { type Series, type StudyFields, studyFields } from '#contract/programme/study.ts'
 import { cellKey, type StudyCell, seriesKey } from '#domain/programme/study/cells.ts'
+import { planSizeFault } from '#domain/programme/study/planSize.ts'
+import { planSizeWords } from '#words/programme/study/planSizeWords.ts'
 import { inUnit } from '#words/units/notANumber.ts'
 import { type Quantities, quantitiesIn } from '#words/units/quantities.ts'
 import { askForDay } from '#words/units/typedDay.ts'
@@ -112,7 +114,9 @@ export function readStudy(
       const key = keyOfIssue(issue.path[0])
       errors[key] ??= wordsOfIssue(key)
     }
-  const preview = parsed.success ? parsed.data : null
+  const tooLarge = parsed.success ? planSizeFault(parsed.data) : null
+  if (tooLarge !== null) errors[tooLarge.kind === 'cells' ? 'ages' : 'blocksPerCell'] ??= planSizeWords(tooLarge)
+  const preview = parsed.success && tooLarge === null ? parsed.data : null
   if (texts.title.trim() === '') errors.title = 'Give the study a title.'
   return { fields: Object.keys(errors).length === 0 ? preview : null, preview, errors }
 }

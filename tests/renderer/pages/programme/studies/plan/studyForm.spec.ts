@@ -23,6 +23,15 @@ describe('a study that is typed', () => {
     })
   })
 
+  it('is neither drawn nor kept where its levels multiply beyond what can be planned', () => {
+    const names = (what: string) => Array.from({ length: 100 }, (_, i) => `${what} ${i}`)
+    const cells = read({ adhesives: names('A'), jointTypes: names('J'), exposures: names('E') })
+    expect([cells.fields, cells.preview]).toEqual([null, null])
+    expect(cells.errors.ages).toMatch(/cells/)
+    const blocks = read({ adhesives: names('A'), blocksPerCell: '1000' })
+    expect(blocks.errors).toEqual({ blocksPerCell: expect.stringMatching(/200.000\s+blocks/) })
+  })
+
   it('is drawn before it has a title', () => {
     const { fields, preview, errors } = read({ title: ' ' })
     expect(fields).toBeNull()
