@@ -11,9 +11,15 @@ export function dayOf(isoDate: string): number {
   return ms / msPerDay
 }
 
-/** The ISO 8601 date that lies so many days after 1 January 1970 (UTC). */
+/** 1 January 0 and 31 December 9999, the first and the last day that four digits of a year can name. */
+const [firstDay, lastDay] = [-719_528, 2_932_896]
+
+/**
+ * The ISO 8601 date that lies so many days after 1 January 1970 (UTC). What lies beyond the dates of four digits is the last of
+ * them: a slip in the year of one record must not take the calendar of all from a person.
+ */
 export function isoDayOf(day: number): string {
-  return new Date(day * msPerDay).toISOString().slice(0, 10)
+  return new Date(Math.min(Math.max(day, firstDay), lastDay) * msPerDay).toISOString().slice(0, 10)
 }
 
 /** The calendar day of an instant where the person is, by the time zone of this machine, as ISO 8601 date. */

@@ -14,6 +14,13 @@ it('goes over the end of a year and back', () => {
   expect(plusDays('2032-03-01', -1)).toBe('2032-02-29')
 })
 
+it('stays within the dates of four digits', () => {
+  // Python 3: (date.max - date(1970, 1, 1)).days
+  expect(dayOf('9999-12-31')).toBe(2_932_896)
+  expect(plusDays('9999-12-31', 1)).toBe('9999-12-31')
+  expect(plusDays('0000-01-01', -1)).toBe('0000-01-01')
+})
+
 it('refuses a day that the calendar does not have', () => {
   for (const date of ['2026-02-30', '2026-04-31', '2026-00-10', '26-02-03'])
     expect(() => dayOf(date)).toThrow(RangeError)

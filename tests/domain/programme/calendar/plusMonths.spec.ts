@@ -15,6 +15,8 @@ it.each([
   ['2031-05-31', 360, '2061-05-31'],
   ['2099-08-31', 6, '2100-02-28'],
   ['2031-03-31', -1, '2031-02-28'],
+  ['0001-01-31', 1, '0001-02-28'],
+  ['0099-12-31', 2, '0100-02-28'],
 ])('%s and %i months are %s', (start, months, end) => {
   expect(plusMonths(start, months)).toBe(end)
 })
@@ -25,6 +27,10 @@ it('is that of python-dateutil for every day of four years and every half year t
     for (let months = 0; months <= 360; months += 6) lines.update(`${start} ${months} ${plusMonths(start, months)}\n`)
   // fixtures/plusMonths.py
   expect(lines.digest('hex')).toBe('a070dcca4c36fe81dc1278aeeeca9ebb79ce58142478acde12d6d80b933aefc5')
+})
+
+it('ends on the last day that a date can name', () => {
+  expect(plusMonths('9999-12-31', 12)).toBe('9999-12-31')
 })
 
 it('refuses dates that do not exist and months that are not whole', () => {
