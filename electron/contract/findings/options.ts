@@ -2,7 +2,11 @@ import * as z from 'zod'
 import { finite, positive } from '../values.ts'
 import { findingKind } from './lines.ts'
 
-const share = finite.gt(0).lt(1)
+/** Nearer to 0 than this no interval has a width that arithmetic can tell. */
+export const leastShare = 1e-6
+const share = finite.min(leastShare).lt(1)
+/** Beyond this, strengths leave the numbers that squares can be made of. */
+export const largestFactor = 1e6
 
 export const woodFailureTreatment = z.enum(['observed', 'bond-only', 'censored', 'adjusted'])
 export const fittedDistribution = z.enum(['weibull', 'lognormal', 'normal'])
@@ -13,7 +17,7 @@ export const findingsOptions = z.strictObject({
   /** A block with at least so much torn wood is a wood failure. */
   limitPercent: finite.gt(0).max(100).default(75),
   /** adjusted: strength x (1 + factor x wood failure / 100). */
-  adjustFactor: finite.default(1),
+  adjustFactor: finite.min(-largestFactor).max(largestFactor).default(1),
   confidence: share.default(0.95),
   /** Of the censored fit; null: all three. */
   distribution: fittedDistribution.nullable().default(null),

@@ -1,6 +1,12 @@
 import type { GroupTraits } from '#contract/breaks/breakGroup.ts'
 import { type FindingLine, findingKind } from '#contract/findings/lines.ts'
-import { findingsOptions, fittedDistribution, woodFailureTreatment } from '#contract/findings/options.ts'
+import {
+  findingsOptions,
+  fittedDistribution,
+  largestFactor,
+  leastShare,
+  woodFailureTreatment,
+} from '#contract/findings/options.ts'
 import { madeAlike } from '#words/breaks/groupName.ts'
 import { failureWords, findingText } from '#words/findings/findingText.ts'
 import { noteText } from '#words/findings/noteWords.ts'
@@ -13,7 +19,7 @@ import { programName } from './programName.ts'
 
 // Not rounded, so that gaps that differ are two groups.
 const groupText = (made: Omit<GroupTraits, 'ageMonths'>) => madeAlike(made, (mm) => `${mm} mm`)
-const probability = { above: 0, below: 1 }
+const probability = { above: 0, below: 1, from: leastShare }
 
 export const findingsCommand: Command = {
   name: 'findings',
@@ -102,7 +108,7 @@ function optionsOf(values: CommandValues) {
   return findingsOptions.parse({
     woodFailure: wordOption(values, 'wood-failure', woodFailureTreatment.options),
     limitPercent: numberOption(values, 'limit', { above: 0, to: 100 }),
-    adjustFactor: numberOption(values, 'adjust'),
+    adjustFactor: numberOption(values, 'adjust', { from: -largestFactor, to: largestFactor }),
     confidence: numberOption(values, 'confidence', probability),
     distribution: wordOption(values, 'distribution', fittedDistribution.options) ?? null,
     toleranceConfidence: numberOption(values, 'tolerance-confidence', probability),

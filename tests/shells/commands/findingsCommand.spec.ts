@@ -60,6 +60,7 @@ describe('findings', () => {
   it.each([
     [['--only', 'everything'], /--only names "everything"/],
     [['--confidence', '1'], /--confidence must be a number above 0 below 1/],
+    [['--adjust', '1e300'], /--adjust must be a number/],
     [['--wood-failure', 'none'], /--wood-failure must be one of/],
   ])('refuses the command line %j', async (words, complaint) => {
     const { code, err } = await findings('--table', table, ...words)

@@ -54,6 +54,8 @@ export function regularizedGamma(a: number, x: number): Tails {
     const lower = front(a, x) * seriesForLower(a, x)
     return { lower, upper: 1 - lower }
   }
-  const upper = front(a, x) * fractionForUpper(a, x)
+  const first = front(a, x)
+  // So far out that no digit is left; the fraction, of numbers that adding one does not change, may never settle there
+  const upper = first === 0 ? 0 : first * fractionForUpper(a, x)
   return { lower: 1 - upper, upper }
 }

@@ -20,6 +20,18 @@ describe('regularized incomplete gamma function', () => {
     expect(regularizedGamma(1, 2).upper).toBeCloseTo(Math.exp(-2), 15)
   })
 
+  // scipy.special.gammaincc gives 0 for each.
+  it.each([
+    [0.5, 49146330204829390],
+    [50, 21952859316930500],
+    [500, 19565506460932572],
+  ])(
+    'leaves nothing of the upper tail far out, where adding one to a number does not change it: a = %d, x = %d',
+    (a, x) => {
+      expect(regularizedGamma(a, x)).toEqual({ lower: 1, upper: 0 })
+    },
+  )
+
   it('is 0 and 1 at the ends and refuses parameters outside its domain', () => {
     expect(regularizedGamma(2, 0)).toEqual({ lower: 0, upper: 1 })
     expect(regularizedGamma(2, Number.POSITIVE_INFINITY)).toEqual({ lower: 1, upper: 0 })
