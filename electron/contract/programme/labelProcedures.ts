@@ -10,10 +10,15 @@ const running = z.int().positive().max(9_999_999)
 /** More specimens than this are not labelled at once. */
 export const mostLabels = 20_000
 
+/** More running numbers than this are not labelled at once: they are a thousand pages. */
+export const mostNumbers = 50_000
+
 /** Which labels: all blocks of a study; running numbers, both included; or specimens. */
 export const labelChoice = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('study'), studyId: id }),
-  z.strictObject({ kind: z.literal('numbers'), first: running, last: running }),
+  z
+    .strictObject({ kind: z.literal('numbers'), first: running, last: running })
+    .refine(({ first, last }) => last - first < mostNumbers, `names more than ${mostNumbers} numbers`),
   z.strictObject({ kind: z.literal('specimens'), specimenIds: z.array(id).min(1).max(mostLabels) }),
 ])
 export type LabelChoice = z.infer<typeof labelChoice>

@@ -1,16 +1,15 @@
 import { Trouble } from '#contract/errors.ts'
 import type { HandlersOf } from '#contract/procedures.ts'
 import type { labelProcedures } from '#contract/programme/labelProcedures.ts'
-import { labelPages } from '#exchange/labels/labelPages.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
-import { labelsOf, labelsToPrint } from './labelSheets.ts'
+import { drawnSheets, labelsOf, labelsToPrint } from './labelSheets.ts'
 
 /** Labels on sheets, drawn and printed, and blocks found by their numbers. */
 export function labelHandlers({ archive, printPdf }: HandlerParts): HandlersOf<typeof labelProcedures> {
   return {
     'labels.pages': async ({ choice, sheet, from, count }) => {
       const { labels, head } = await labelsOf(archive, choice)
-      return { labels: labels.length, ...labelPages(labels, sheet, head, { from, count }) }
+      return { labels: labels.length, ...(await drawnSheets(labels, sheet, head, { from, count })) }
     },
     'labels.pdf': async ({ choice, sheet }) => {
       if (printPdf === undefined)

@@ -1,6 +1,6 @@
 import type { Archive } from '#archive/archive.ts'
 import { Trouble } from '#contract/errors.ts'
-import type { LabelChoice } from '#contract/programme/labelProcedures.ts'
+import { type LabelChoice, mostNumbers } from '#contract/programme/labelProcedures.ts'
 import type { LabelSheet } from '#contract/programme/labelSheet.ts'
 import { blockLabel } from '#exchange/labels/blockLabel.ts'
 import { labelHtml } from '#exchange/labels/labelHtml.ts'
@@ -22,7 +22,32 @@ export async function labelsOf(
       'There is no label to print.',
       choice.kind === 'study' ? 'Allocate the blocks of the study first.' : 'Choose other numbers.',
     )
+  if (others.length >= mostNumbers)
+    throw new Trouble(
+      'invalid-input',
+      `These are ${others.length + 1} labels, and ${mostNumbers} are printed at once.`,
+      'Choose them by running numbers, one part after the other.',
+    )
   return { labels: [first, ...others], head: await archive.chainHead() }
+}
+
+/**
+ * Draws sheets as `labelPages` does, one after the other: a thousand of them take seconds, and a bench that listens in the same
+ * thread must get its turn.
+ */
+export async function drawnSheets(
+  labels: readonly Label[],
+  sheet: LabelSheet,
+  head: PrintedHead,
+  { from, count }: { from: number; count: number },
+): Promise<{ pages: number; drawn: string[] }> {
+  const { pages } = labelPages(labels, sheet, head, { from: 0, count: 0 })
+  const drawn: string[] = []
+  for (let page = from; page < Math.min(pages, from + count); page++) {
+    drawn.push(...labelPages(labels, sheet, head, { from: page, count: 1 }).drawn)
+    await new Promise((resolve) => setImmediate(resolve))
+  }
+  return { pages, drawn }
 }
 
 /** All sheets of a choice as one HTML text to be printed. Rejects as `labelsOf`, or where the sheet cannot be printed. */
@@ -32,6 +57,6 @@ export async function labelsToPrint(
   sheet: LabelSheet,
 ): Promise<{ labels: number; pages: number; html: string }> {
   const { labels, head } = await labelsOf(archive, choice)
-  const { pages, drawn } = labelPages(labels, sheet, head)
+  const { pages, drawn } = await drawnSheets(labels, sheet, head, { from: 0, count: Number.POSITIVE_INFINITY })
   return { labels: labels.length, pages, html: labelHtml(drawn, sheet, titleOf(labels)) }
 }

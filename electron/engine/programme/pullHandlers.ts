@@ -2,10 +2,10 @@ import type { Archive } from '#archive/archive.ts'
 import { Trouble } from '#contract/errors.ts'
 import { leftOut } from '#contract/keeping/unreadable.ts'
 import type { HandlersOf } from '#contract/procedures.ts'
-import type { pullProcedures } from '#contract/programme/pullProcedures.ts'
+import type { pullProcedures, SeriesStock } from '#contract/programme/pullProcedures.ts'
 import { localDayOf } from '#domain/programme/calendar/calendarDay.ts'
 import { studyPulls } from '#domain/programme/calendar/studyPulls.ts'
-import { studyStock } from '#domain/programme/stock/studyStock.ts'
+import { stockBySeries } from '#domain/programme/stock/studyStock.ts'
 import { pullCalendar } from '#exchange/calendar/pullCalendar.ts'
 import { pullEvents } from '#exchange/calendar/pullEvents.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
@@ -23,7 +23,14 @@ export function pullHandlers({ archive, clock }: HandlerParts): HandlersOf<typeo
     'pulls.blocks': ({ pulls }) => archive.pullBlocks(pulls),
     'pulls.stock': async ({ studyId }) => {
       const [source] = (await archive.pullSources(studyId)).rows
-      return source === undefined ? [] : studyStock(source, await archive.seriesCounts(studyId), today())
+      if (source === undefined) return []
+      const stock: SeriesStock[] = []
+      for (const series of stockBySeries(source, await archive.seriesCounts(studyId), today())) {
+        stock.push(series)
+        // A bench that listens in the same thread gets its turn
+        await new Promise((resolve) => setImmediate(resolve))
+      }
+      return stock
     },
     'pulls.decide': (made) => archive.addPullDecision({ ...made, recordedAt: clock.instant() }),
     'pulls.calendar': ({ studyId }) => calendarOfStudy(archive, studyId, clock.instant()),

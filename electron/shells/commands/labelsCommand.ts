@@ -1,4 +1,4 @@
-import type { LabelChoice } from '#contract/programme/labelProcedures.ts'
+import { type LabelChoice, mostNumbers } from '#contract/programme/labelProcedures.ts'
 import type { SheetWish } from '#engine/programme/publishedFiles.ts'
 import { countOf } from '#words/units/counts.ts'
 import { type Command, type CommandValues, UsageError } from './command.ts'
@@ -6,9 +6,6 @@ import { jsonLine } from './jsonLine.ts'
 import { numberOption, textOption, wordOption } from './optionValues.ts'
 import { archiveOf } from './ownArchive.ts'
 import { programName } from './programName.ts'
-
-/** So many labels are a thousand pages; whoever wants more asks twice. */
-const mostLabels = 50_000
 
 export const labelsCommand: Command = {
   name: 'labels',
@@ -60,9 +57,9 @@ function choiceOf(values: CommandValues): LabelChoice {
   if (studyId !== undefined) return { kind: 'study', studyId }
   const range = /^\s*(\d{1,7})\s*-\s*(\d{1,7})\s*$/.exec(numbers!)
   const [first, last] = [Number(range?.[1] ?? 0), Number(range?.[2] ?? 0)]
-  if (first < 1 || last < first || last - first >= mostLabels)
+  if (first < 1 || last < first || last - first >= mostNumbers)
     throw new UsageError(
-      `--numbers must be two running numbers from 1 to 9999999 as 1-120, not more than ${mostLabels}, but is "${numbers}".`,
+      `--numbers must be two running numbers from 1 to 9999999 as 1-120, not more than ${mostNumbers}, but is "${numbers}".`,
     )
   return { kind: 'numbers', first, last }
 }

@@ -12,3 +12,8 @@ it('labels of a study are drawn again when it was written, all others whenever a
   const numbers = reads(asked({ kind: 'numbers', first: 1, last: 9 }))
   for (const written of ['study 7', 'specimen 4'] as const) expect(isTouched(numbers, [written])).toBe(true)
 })
+
+it('takes no range of numbers that nobody prints at once', () => {
+  expect(() => asked({ kind: 'numbers', first: 1, last: 50_000 })).not.toThrow()
+  expect(() => asked({ kind: 'numbers', first: 1, last: 50_001 })).toThrow('50000 numbers')
+})

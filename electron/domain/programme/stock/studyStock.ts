@@ -11,12 +11,21 @@ export type SeriesCount = Series & PullBlocks & { gluedOn: string; ageMonths: nu
  * spares and blocks of closed pulls have filled what is short.
  */
 export function studyStock(source: PullSource, counts: readonly SeriesCount[], today: string): SeriesStock[] {
+  return [...stockBySeries(source, counts, today)]
+}
+
+/** The same, each series worked out as it is asked for: together they may take seconds. */
+export function* stockBySeries(
+  source: PullSource,
+  counts: readonly SeriesCount[],
+  today: string,
+): Generator<SeriesStock> {
   const { cvPercent, confidence, power } = source.study.fields
   const states = new Map(studyPulls(source, today).map((pull) => [`${pull.gluedOn} ${pull.ageMonths}`, pull.state]))
   const bySeries = Map.groupBy(counts, ({ adhesive, jointType, gapMm, exposure, gluedOn }) =>
     JSON.stringify([gluedOn, adhesive, jointType, gapMm, exposure]),
   )
-  return [...bySeries.values()].map((rows) => {
+  for (const rows of bySeries.values()) {
     const { adhesive, jointType, gapMm, exposure, gluedOn } = rows[0]!
     const cells = rows.flatMap(({ ageMonths, planned, waiting, broken, lost }) => {
       if (ageMonths === null) return []
@@ -25,6 +34,6 @@ export function studyStock(source: PullSource, counts: readonly SeriesCount[], t
     })
     const spares = rows.find(({ ageMonths }) => ageMonths === null)?.waiting ?? 0
     const { ages, free } = seriesOutlook(cells, spares, { cvPercent, confidence, power })
-    return { adhesive, jointType, gapMm, exposure, gluedOn, free, ages }
-  })
+    yield { adhesive, jointType, gapMm, exposure, gluedOn, free, ages }
+  }
 }
