@@ -32,8 +32,11 @@ export type Frames = { text: string; binary: Uint8Array<ArrayBuffer> | null }
 /** Bounds on what is accepted from the other side. */
 export type FrameLimits = { textCharacters: number; binaryBytes: number }
 
-/** A curve of a million samples is 16 MB; an hour at 10 kHz, 576 MB, is asked for thinned. */
-export const defaultFrameLimits: FrameLimits = { textCharacters: 32_000_000, binaryBytes: 256_000_000 }
+/**
+ * A curve of a million samples is 16 MB; an hour at 10 kHz, 576 MB, is asked for thinned. As text, sheets of 20,000 labels take 60
+ * million characters, and results of 100,000 blocks half of that.
+ */
+export const defaultFrameLimits: FrameLimits = { textCharacters: 256_000_000, binaryBytes: 256_000_000 }
 
 const maxDepth = 64
 const maxArrays = 10_000

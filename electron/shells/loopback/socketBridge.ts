@@ -1,7 +1,13 @@
 import * as z from 'zod'
 import { programFault, Trouble } from '#contract/errors.ts'
 import type { Reply } from '#contract/wire/carrier.ts'
-import { createFrameReader, encodeMessage, type FrameLimits, type Frames } from '#contract/wire/messageCoding.ts'
+import {
+  createFrameReader,
+  defaultFrameLimits,
+  encodeMessage,
+  type FrameLimits,
+  type Frames,
+} from '#contract/wire/messageCoding.ts'
 import { socketRequest } from '#contract/wire/socketCarrier.ts'
 
 /** What the bridge needs of a socket; `ws` has all of it. */
@@ -74,15 +80,32 @@ export function bridgeSocket(
   }
 }
 
-/** A reply that cannot be sent becomes one that says so. */
+/** A reply that cannot be sent becomes one that says so; over one that is too large for it, a page would hang up. */
 function encodeReply(id: number, reply: Reply): Frames {
   try {
-    return encodeMessage({ id, reply })
+    const frames = encodeMessage({ id, reply })
+    return isTooLarge(frames) ? encodeMessage({ id, reply: answerTooLarge }) : frames
   } catch (thrown) {
+    // A text beyond what the language holds
+    if (thrown instanceof RangeError) return encodeMessage({ id, reply: answerTooLarge })
     const message = thrown instanceof Error ? thrown.message : String(thrown)
     return encodeMessage({
       id,
       reply: { ok: false, error: { code: 'internal', message, hint: programFault } } satisfies Reply,
     })
   }
+}
+
+function isTooLarge({ text, binary }: Frames): boolean {
+  const { textCharacters, binaryBytes } = defaultFrameLimits
+  return text.length > textCharacters || (binary?.byteLength ?? 0) > binaryBytes
+}
+
+const answerTooLarge: Reply = {
+  ok: false,
+  error: {
+    code: 'unsupported',
+    message: 'The answer is larger than a page can take.',
+    hint: 'Ask for less at once, or use a command.',
+  },
 }

@@ -111,6 +111,13 @@ describe('bridgeSocket', () => {
     expect(seen).toEqual([])
   })
 
+  test('a reply that a page could not take is told, and nobody hangs up', async () => {
+    const { bridge, seen } = connect(async () => ({ ok: true, value: new Uint8Array(256_000_001) }))
+    bridge.receiveText(encodeMessage({ id: 6, name: 'ports.list', input: {} }).text)
+    await later()
+    expect(seen).toMatchObject([{ id: 6, reply: { ok: false, error: { code: 'unsupported' } } }])
+  })
+
   test('a reply that cannot be sent is told as a fault of the program', async () => {
     const { bridge, seen } = connect(async () => ({ ok: true, value: Number.NaN }))
     bridge.receiveText(encodeMessage({ id: 6, name: 'ports.list', input: {} }).text)
