@@ -88,10 +88,8 @@ describe.runIf(onUnix)('capture', { concurrent: true }, () => {
       expect(truth.peakN - Number(end.peakN)).toBeLessThan(Number(end.samplingBoundN) + 4)
       expect(place! / run.rate).toBeLessThan(truth.onsetTimeS)
       expect((place! + readings.length) / run.rate).toBeGreaterThan(truth.breakTimeS!)
-      const lengthS = (readings.length - 1) / run.rate
-      expect(Math.abs(timeS.at(-1)! - timeS[0]! - lengthS)).toBeLessThan(
-        run.format === 'number' ? 0.01 * lengthS : 1e-5,
-      )
+      // Times by arrival are as good as this machine has time for them: sampleClock.spec holds how good.
+      if (run.format !== 'number') expect(timeS.at(-1)! - timeS[0]!).toBeCloseTo((readings.length - 1) / run.rate, 5)
       expect(end.flags).toContain('uncalibrated')
       expect(end.missingSamples).toBe(0)
     }

@@ -27,6 +27,11 @@ const sequenceStandsShare = 0.75
 const fallsShare = 0.25
 /** A clock this many times slower than arrival is in another unit: between µs, ms and s lie a thousand. */
 const slowestPace = 1 / 30
+/**
+ * ... over so long, s. A computer that stands still for a moment makes a device wait that heeds the line: a clock that runs for a
+ * tenth of a second in this time has waited, one in another unit is as slow as before.
+ */
+const slowWindowS = 3
 /** ... and this many times faster. A recording in µs may be played a thousand times as fast as it was taken. */
 const fastestPace: Record<DeviceTimeUnit, number> = { us: 3000, ms: 300, s: 300 }
 
@@ -35,7 +40,7 @@ const fastestPace: Record<DeviceTimeUnit, number> = { us: 3000, ms: 300, s: 300 
  *
  *   stands   time equal in 0.45 of them (a millisecond counter: in all of them), number equal in 0.75
  *   falls    time or number lower in a quarter of them
- *   pace     device time over arrival time, below 1/30 or above 300 (a µs counter: 3000)
+ *   pace     device time over arrival time, above 300 (a µs counter: 3000), or below 1/30 still after three seconds
  *
  * Limits: common practice, no source. Constant memory, nothing allocated but once a window.
  * Checked: tests/domain/signal/stream/time/deviceJudge.spec.ts.
@@ -62,9 +67,10 @@ export function createDeviceJudge(unit: DeviceTimeUnit): DeviceJudge {
     else if (stepUs < 0) window.timeFell += 1
   }
 
-  function judge(us: number, elapsedS: number): void {
+  /** False: the window has to go on. */
+  function judge(us: number, elapsedS: number): boolean {
     if (numbers) judgeNumbers()
-    if (time && !Number.isNaN(us)) judgeTime(us, elapsedS)
+    return !time || Number.isNaN(us) || judgeTime(us, elapsedS)
   }
 
   function judgeNumbers(): void {
@@ -72,7 +78,7 @@ export function createDeviceJudge(unit: DeviceTimeUnit): DeviceJudge {
     else if (window.fell >= fallsShare * window.steps) add('sequence-falls', null)
   }
 
-  function judgeTime(us: number, elapsedS: number): void {
+  function judgeTime(us: number, elapsedS: number): boolean {
     const passedUs = us - window.firstUs
     const pace = passedUs / 1e6 / elapsedS
     // Above a kilohertz a millisecond counter stands still between most readings, as it must.
@@ -80,9 +86,13 @@ export function createDeviceJudge(unit: DeviceTimeUnit): DeviceJudge {
     if (stands || passedUs === 0) add('time-stands', null)
     else if (window.timeFell >= fallsShare * window.steps) add('time-falls', null)
     // Where the counter ends or the device restarts a window has no pace.
-    else if (window.timeFell > 0) return
-    else if (pace < slowestPace) add('time-slow', pace)
+    else if (window.timeFell > 0) return true
     else if (pace > fastestPace[unit]) add('time-fast', pace)
+    else if (pace < slowestPace) {
+      if (elapsedS < slowWindowS) return false
+      add('time-slow', pace)
+    }
+    return true
   }
 
   function add(kind: DeviceFault['kind'], pace: number | null): void {
@@ -111,8 +121,7 @@ export function createDeviceJudge(unit: DeviceTimeUnit): DeviceJudge {
       window.steps += to - first
       const elapsedS = arrivalS - window.startS
       if (elapsedS < windowS || window.steps < leastReadings) return
-      judge(newest.us, elapsedS)
-      window = newWindow(newest.us, arrivalS)
+      if (judge(newest.us, elapsedS)) window = newWindow(newest.us, arrivalS)
     },
     trustsTime: () => time,
     trustsSequence: () => numbers,

@@ -336,8 +336,8 @@ describe('a device whose numbers are wrong', () => {
       arrivalS: i / 80,
     }))
     const all = stampAll(readings, unit)
-    // A second to judge, a second to learn from arrival.
-    return { ...all, late: all.timeS.slice(80 * 3) }
+    // Three seconds to judge, a second to learn from arrival.
+    return { ...all, late: all.timeS.slice(80 * 5) }
   }
 
   it.each<[string, Parameters<typeof heard>[1], DeviceTimeUnit, string]>([
@@ -361,7 +361,7 @@ describe('a device whose numbers are wrong', () => {
       [() => 7, 'sequence-stands'],
       [(i: number) => 4e9 - i, 'sequence-falls'],
     ] as const) {
-      const { late, state, gaps } = heard(5, { us: (i) => 12_500 * i, seq })
+      const { late, state, gaps } = heard(8, { us: (i) => 12_500 * i, seq })
       expect(state.deviceFaults).toEqual([{ kind, pace: null }])
       expect(state.clock).toBe('device')
       expect(late.every((timeS) => !Number.isNaN(timeS))).toBe(true)
@@ -371,7 +371,7 @@ describe('a device whose numbers are wrong', () => {
   })
 
   it('goes by arrival alone where neither means anything', () => {
-    const { late, state } = heard(6, { us: () => 0, seq: () => 0 })
+    const { late, state } = heard(8, { us: () => 0, seq: () => 0 })
     expect(state.deviceFaults.map(({ kind }) => kind)).toEqual(['sequence-stands', 'time-stands'])
     expectRising(late)
     expect(late.every((timeS) => !Number.isNaN(timeS))).toBe(true)
