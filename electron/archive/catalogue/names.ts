@@ -55,6 +55,21 @@ function readName(database: Database, written: Written): Named | null {
   return row ?? null
 }
 
+/** Says which name an entry that was merged into no other has now; null: there is none. Each is looked up once, as above. */
+export function entryNameReader(database: Database): (entryId: number | null) => string | null {
+  const known = new Map<number, string | null>()
+  return (entryId) => {
+    if (entryId === null) return null
+    const before = known.get(entryId)
+    if (before !== undefined) return before
+    const row = prepared<{ name: string }>(database, 'SELECT name FROM catalogue_current WHERE entry_id = ?').get(
+      entryId,
+    )
+    known.set(entryId, row?.name ?? null)
+    return row?.name ?? null
+  }
+}
+
 /** The name that stands for what `written` says, in SQL: `entryId` is the number of an entry that was merged into no other. */
 export const nameInForce = (entryId: string, written: string) =>
   `coalesce((SELECT name FROM catalogue_current WHERE entry_id = ${entryId}), ${written})`

@@ -6,7 +6,7 @@ import { prepared } from '../core/prepared.ts'
 import { filterCondition } from './listFilter.ts'
 import { type SearchCondition, searchCondition, teachSearch } from './listSearch.ts'
 import { type ReadableRows, readableRows } from './readableRows.ts'
-import { readBreakSummary } from './summaries.ts'
+import { breakSummaries } from './summaries.ts'
 import { waitsForPress } from './waits.ts'
 
 type Sort = ListQuery['sort']
@@ -156,7 +156,8 @@ function breaksThatFit(database: Database, query: Omit<ListQuery, 'offset' | 'li
 
 /** Some breaks as lists show them. */
 export function readableBreaks(database: Database, breakIds: readonly number[]): ReadableRows<BreakSummary> {
-  return readableRows('break', breakIds, (breakId) => breakSummary.parse(readBreakSummary(database, breakId).summary))
+  const read = breakSummaries(database, breakIds)
+  return readableRows('break', breakIds, (breakId) => breakSummary.parse(read(breakId).summary))
 }
 
 /** One page of the breaks that fit, and how many fit in all. */

@@ -78,19 +78,36 @@ const breakSummaryText = `
   LEFT JOIN assessment a ON a.assessment_id = b.assessment_id
   LEFT JOIN decision p ON p.decision_id = b.peak_decision_id`
 
-const breakSummaryById = `${breakSummaryText} WHERE b.break_id = ?`
+const someBreaks = `${breakSummaryText} WHERE b.break_id IN (SELECT value FROM json_each(?))`
 
 /** The statement that finds the breaks of a specimen; its plan is looked at by a test. */
 export const breaksOfSpecimenText = 'SELECT break_id FROM break_current WHERE specimen_id = ? ORDER BY break_id'
 
-/** A break as lists show it, and the number of its result in force. Throws the trouble "not-found" when there is none. */
-export function readBreakSummary(
-  database: Database,
-  breakId: number,
-): { summary: BreakSummary; inForceId: number | null } {
-  const row = prepared<BreakSummaryRow>(database, breakSummaryById).get(breakId)
-  if (row === undefined) throw notFound('break', breakId)
-  return { summary: summaryFromRow(database, row), inForceId: row.evaluation_id }
+/** A break as lists show it, and the number of its result in force. */
+export type ReadSummary = { summary: BreakSummary; inForceId: number | null }
+
+/**
+ * Looks some breaks up at once, and reads each when it is asked for; that throws the trouble "not-found" when there is none, and
+ * what is wrong with it where it cannot be read.
+ */
+export function breakSummaries(database: Database, breakIds: readonly number[]): (breakId: number) => ReadSummary {
+  const rows = new Map(
+    breakIds.length === 0
+      ? []
+      : prepared<BreakSummaryRow>(database, someBreaks)
+          .all(JSON.stringify(breakIds))
+          .map((row) => [row.break_id, row]),
+  )
+  return (breakId) => {
+    const row = rows.get(breakId)
+    if (row === undefined) throw notFound('break', breakId)
+    return { summary: summaryFromRow(database, row), inForceId: row.evaluation_id }
+  }
+}
+
+/** One break. Throws the trouble "not-found" when there is none. */
+export function readBreakSummary(database: Database, breakId: number): ReadSummary {
+  return breakSummaries(database, [breakId])(breakId)
 }
 
 /** The numbers of every break of a specimen, newest last. */

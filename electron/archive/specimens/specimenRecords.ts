@@ -1,34 +1,24 @@
 // Held by tests/archive/specimens/specimens.spec.ts.
 import { leftOut } from '#contract/keeping/unreadable.ts'
 import type { ListQuery } from '#contract/listQuery.ts'
-import type { Specimen } from '#contract/specimens/specimen.ts'
 import { type SpecimenRecord, type SpecimenSummary, specimenSummary } from '#contract/specimens/specimenRecord.ts'
-import { nameInForce } from '../catalogue/names.ts'
+import { entryNameReader } from '../catalogue/names.ts'
 import type { Row } from '../core/columns.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'
 import { openSession, type SessionMember, sessionMembers } from '../lists/breakingQueue.ts'
-import { resultsOf, timesBroken as timesBrokenText } from '../lists/countsOfSpecimen.ts'
+import { timesBroken } from '../lists/countsOfSpecimen.ts'
 import { readableBreaks, specimensThatFit, specimensThatWait } from '../lists/lists.ts'
 import { type ReadableRows, readableRecords, readableRows } from '../lists/readableRows.ts'
-import { breaksOfSpecimen, readBreakSummary } from '../lists/summaries.ts'
+import { breakSummaries, breaksOfSpecimen } from '../lists/summaries.ts'
 import { withdrawnBecause } from '../lists/withdrawn.ts'
 import { specimenKind } from './specimens.ts'
-import { typedResultSummaryOf, typedResultsOf } from './typedResults.ts'
+import { typedResultSummaries, typedResultsOf } from './typedResults.ts'
 
-type Known = 'named' | 'ageMonths' | 'typedResultInForce' | 'withdrawn' | 'results' | 'timesBroken'
-type Newest = Specimen & Pick<SpecimenSummary, Known>
-type Found = {
-  named: string
-  age_months: number | null
-  results: number
-  times_broken: number
-  withdrawn: string | null
-}
-type InForce = { break_in_force: number | null; typed_result_in_force: number | null }
+type NamedKey = keyof SpecimenSummary['named']
 
-const nameColumns: Readonly<Record<keyof SpecimenSummary['named'], string>> = {
+const nameColumns: Readonly<Record<NamedKey, string>> = {
   adhesive: 'adhesive',
   lot: 'lot',
   wood: 'wood',
@@ -37,50 +27,68 @@ const nameColumns: Readonly<Record<keyof SpecimenSummary['named'], string>> = {
   exposure: 'exposure',
   place: 'place',
 }
+const names = Object.entries(nameColumns) as [NamedKey, string][]
 
-/** What a specimen `s` with its newest revision `r` is made of, in SQL, as JSON under the names that the catalogue has for it. */
-const namedJson = `json_object(${Object.entries(nameColumns)
-  .map(([key, column]) => `'${key}', coalesce(${nameInForce(`s.${column}_id`, `r.${column}`)}, '')`)
-  .join(', ')})`
+/** Numbers are counted where the row does not say already that there are none. */
+const someSpecimens = `
+  SELECT r.*, ${names.map(([, column]) => `s.${column}_id`).join(', ')}, s.age_months, s.break_in_force, s.typed_result_in_force,
+    s.results, CASE s.standing WHEN 'waiting' THEN 0 ELSE ${timesBroken('s.specimen_id')} END AS times_broken,
+    CASE s.withdrawn WHEN 1 THEN ${withdrawnBecause('s.specimen_id')} END AS withdrawn
+  FROM specimen_current s JOIN specimen_revision r ON r.revision_id = s.revision_id
+  WHERE s.specimen_id IN (SELECT value FROM json_each(?))`
 
-/** The newest revision of a specimen, how often it broke, its result without a curve in force, and the number of its break in force. */
-function newestOf(database: Database, specimenId: number): { newest: Newest; inForceId: number | null } {
-  const row = prepared<Row & InForce & Found>(
-    database,
-    `SELECT r.*, ${namedJson} AS named, s.age_months, s.break_in_force, s.typed_result_in_force, ${resultsOf('s.specimen_id')} AS results, ${timesBrokenText('s.specimen_id')} AS times_broken,
-       ${withdrawnBecause('s.specimen_id')} AS withdrawn
-     FROM specimen_current s JOIN specimen_revision r ON r.revision_id = s.revision_id
-     WHERE s.specimen_id = ?`,
-  ).get(specimenId)
-  if (row === undefined) throw notFound('specimen', specimenId)
-  const {
-    break_in_force: inForceId,
-    typed_result_in_force: typedId,
-    results,
-    times_broken: timesBroken,
-    age_months: ageMonths,
-    named,
-    withdrawn,
-  } = row
-  const typedResultInForce = typedId === null ? null : typedResultSummaryOf(database, typedId)
-  const revision = specimenKind.parse(specimenKind.contentOf(row))
-  const known = { named: JSON.parse(named), ageMonths, typedResultInForce, withdrawn, results, timesBroken }
-  return { newest: { ...revision, ...known }, inForceId }
+type Found = Row & {
+  specimen_id: number
+  age_months: number | null
+  break_in_force: number | null
+  typed_result_in_force: number | null
+  results: number
+  times_broken: number
+  withdrawn: string | null
 }
 
-/** One specimen as lists show it. */
-function readSpecimenSummary(database: Database, specimenId: number): SpecimenSummary {
-  const { newest, inForceId } = newestOf(database, specimenId)
-  return { ...newest, breakInForce: inForceId === null ? null : readBreakSummary(database, inForceId).summary }
+function rowsOf(database: Database, specimenIds: readonly number[]): Found[] {
+  return prepared<Found>(database, someSpecimens).all(JSON.stringify(specimenIds))
+}
+
+/** Makes the line of a list of each of some rows; what lies in other tables is looked up for all of them at once. */
+function summaryReader(database: Database, rows: readonly Found[]): (row: Found) => SpecimenSummary {
+  const readName = entryNameReader(database)
+  const readBreak = breakSummaries(
+    database,
+    rows.flatMap((row) => row.break_in_force ?? []),
+  )
+  const readTyped = typedResultSummaries(
+    database,
+    rows.flatMap((row) => row.typed_result_in_force ?? []),
+  )
+  return (row) => {
+    const { break_in_force: breakId, typed_result_in_force: typedId } = row
+    return specimenSummary.parse({
+      ...specimenKind.contentOf(row),
+      named: Object.fromEntries(
+        names.map(([key, column]) => [key, readName(row[`${column}_id`] as number | null) ?? row[column] ?? '']),
+      ),
+      ageMonths: row.age_months,
+      breakInForce: breakId === null ? null : readBreak(breakId).summary,
+      typedResultInForce: typedId === null ? null : readTyped(typedId),
+      withdrawn: row.withdrawn,
+      results: row.results,
+      timesBroken: row.times_broken,
+    })
+  }
 }
 
 /** A specimen with all of its history that can be read. */
 export function specimen(database: Database, specimenId: number): SpecimenRecord {
-  const { newest, inForceId } = newestOf(database, specimenId)
+  const [row] = rowsOf(database, [specimenId])
+  if (row === undefined) throw notFound('specimen', specimenId)
   const breaks = readableBreaks(database, breaksOfSpecimen(database, specimenId))
   const revisions = readableRecords(database, specimenKind, 'WHERE specimen_id = ? ORDER BY revision', specimenId)
+  const inForce = breaks.rows.find(({ breakId }) => breakId === row.break_in_force) ?? null
+  const withoutBreak = { ...row, break_in_force: null }
   return {
-    current: { ...newest, breakInForce: breaks.rows.find(({ breakId }) => breakId === inForceId) ?? null },
+    current: { ...summaryReader(database, [withoutBreak])(withoutBreak), breakInForce: inForce },
     revisions: revisions.rows,
     breaks: breaks.rows,
     typedResults: typedResultsOf(database, specimenId),
@@ -91,7 +99,14 @@ export function specimen(database: Database, specimenId: number): SpecimenRecord
 type SpecimenPage = { total: number } & ReadableRows<SpecimenSummary>
 
 function summariesOf(database: Database, ids: readonly number[]): ReadableRows<SpecimenSummary> {
-  return readableRows('specimen', ids, (specimenId) => specimenSummary.parse(readSpecimenSummary(database, specimenId)))
+  const rows = rowsOf(database, ids)
+  const read = summaryReader(database, rows)
+  const byId = new Map(rows.map((row) => [row.specimen_id, row]))
+  return readableRows('specimen', ids, (specimenId) => {
+    const row = byId.get(specimenId)
+    if (row === undefined) throw notFound('specimen', specimenId)
+    return read(row)
+  })
 }
 
 /** One page of the specimens that fit, and how many fit in all. */

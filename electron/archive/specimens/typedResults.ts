@@ -47,11 +47,26 @@ export function typedResultsOf(database: Database, specimenId: number): TypedRes
     .map(summaryOf)
 }
 
-/** One result without a curve. Throws the trouble "not-found" when there is none. */
-export function typedResultSummaryOf(database: Database, typedResultId: number): TypedResultSummary {
-  const row = prepared<SummaryRow>(database, `${summaryText} WHERE t.typed_result_id = ?`).get(typedResultId)
-  if (row === undefined) throw notFound(typedResultKind.noun, typedResultId)
-  return summaryOf(row)
+/**
+ * Looks some results without a curve up at once, and reads each when it is asked for; that throws the trouble "not-found" when
+ * there is none, and what is wrong with it where it cannot be read.
+ */
+export function typedResultSummaries(
+  database: Database,
+  typedResultIds: readonly number[],
+): (typedResultId: number) => TypedResultSummary {
+  const rows = new Map(
+    typedResultIds.length === 0
+      ? []
+      : prepared<SummaryRow>(database, `${summaryText} WHERE t.typed_result_id IN (SELECT value FROM json_each(?))`)
+          .all(JSON.stringify(typedResultIds))
+          .map((row) => [Number(row.typed_result_id), row]),
+  )
+  return (typedResultId) => {
+    const row = rows.get(typedResultId)
+    if (row === undefined) throw notFound(typedResultKind.noun, typedResultId)
+    return summaryOf(row)
+  }
 }
 
 function summaryOf(row: SummaryRow): TypedResultSummary {
@@ -96,7 +111,7 @@ type NewWord = TypedResultWord & { recordedAt: string }
 export function decideTypedResult(database: Database, made: NewWord & { typedResultId: number }): TypedResultDecision {
   return inTransaction(database, () => {
     const { specimenId } = readRecord(database, typedResultKind, made.typedResultId)
-    const { setAside } = typedResultSummaryOf(database, made.typedResultId)
+    const { setAside } = typedResultSummaries(database, [made.typedResultId])(made.typedResultId)
     if ((setAside !== null) === (made.kind === 'set-aside'))
       throw conflict(
         `Result ${made.typedResultId} is ${setAside === null ? 'used' : 'set aside'} already.`,
