@@ -13,12 +13,13 @@ import { migration as ninth } from './migrations/0009.ts'
 import { migration as tenth } from './migrations/0010.ts'
 import { migration as eleventh } from './migrations/0011.ts'
 import { migration as twelfth } from './migrations/0012.ts'
+import { migration as thirteenth } from './migrations/0013.ts'
 import { storeRecord } from './recordKind.ts'
 import { insertRow } from './recordTable.ts'
 import { inTransaction } from './transaction.ts'
 
 export const migrations: readonly Migration[] = [
-  ...[first, second, third, fourth, fifth, sixth, seventh, eighth, ninth, tenth, eleventh, twelfth],
+  ...[first, second, third, fourth, fifth, sixth, seventh, eighth, ninth, tenth, eleventh, twelfth, thirteenth],
 ]
 
 /** Throws RangeError unless the numbers are 1, 2, 3, ... */

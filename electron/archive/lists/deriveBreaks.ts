@@ -17,6 +17,7 @@ export type BreakCurrentRow = {
   outcome: string | null
   peak_n: number | null
   wood_failure_percent: number | null
+  /** All that people said of it. */
   note_search: string
   set_aside_cause: string | null
   /** The decision whose sample stands for the peak; null: the peak is left as it is. */
@@ -26,6 +27,8 @@ export type BreakCurrentRow = {
 type FoundRow = Omit<BreakCurrentRow, 'note_search' | 'peak_decision_id'> & {
   note: string | null
   peak_word_id: number | null
+  peak_by: string | null
+  peak_reason: string | null
   sample_reading: number | null
   reading_unit: ReadingUnit
   scale: string | null
@@ -41,7 +44,7 @@ const text = `
     e.evaluation_id, a.assessment_id, e.outcome, e.peak_n, a.wood_failure_percent, a.note,
     CASE w.kind WHEN 'set-aside' THEN w.reason END AS set_aside,
     CASE w.kind WHEN 'set-aside' THEN w.cause END AS set_aside_cause,
-    p.decision_id AS peak_word_id, p.sample_reading, h.reading_unit,
+    p.decision_id AS peak_word_id, p.by AS peak_by, p.reason AS peak_reason, p.sample_reading, h.reading_unit,
     CASE WHEN p.sample_reading IS NOT NULL THEN e.scale END AS scale, e.tare_offset
   FROM break_header h
   LEFT JOIN evaluation e ON e.evaluation_id = (${standingText('h.break_id')} LIMIT 1)
@@ -58,13 +61,14 @@ export function deriveBreaks(database: Database, breakIds: readonly number[]): B
 }
 
 function fromRow(row: FoundRow): BreakCurrentRow {
-  const { note, peak_word_id, sample_reading, reading_unit, scale, tare_offset, ...found } = row
+  const { note, peak_word_id, peak_by, peak_reason, sample_reading, reading_unit, scale, tare_offset, ...found } = row
   const result = scale === null ? null : { scale: JSON.parse(scale), tareOffset: tare_offset ?? 0 }
   const overruled = overruledPeak(sample_reading, result, reading_unit)
+  const said = [note, found.set_aside, ...(overruled === null ? [] : [peak_by, peak_reason])]
   return {
     ...found,
     ...(overruled === null ? {} : { outcome: 'break', peak_n: overruled.peakN }),
-    note_search: folded(note ?? ''),
+    note_search: said.map((text) => folded(text ?? '')).join('\n'),
     peak_decision_id: overruled === null ? null : peak_word_id,
   }
 }

@@ -2,7 +2,10 @@
 import type { TypedResult } from '#contract/specimens/typedResult.ts'
 import { ageMonths } from '#domain/programme/ageMonths.ts'
 import { caseFolded, folded, naturalKey } from '#domain/text/naturalOrder.ts'
+import { loadsToFind } from '#words/breaks/shownInLists.ts'
+import { specimenToFind } from '#words/specimens/specimenToFind.ts'
 import { typedSourceToFind } from '#words/specimens/typedResultWords.ts'
+import { calendarDayToFind } from '#words/units/times.ts'
 import { type Named, nameReader } from '../catalogue/names.ts'
 import { type NamedKey, type Written, writtenOfSpecimen } from '../catalogue/written.ts'
 import type { Database } from '../core/database.ts'
@@ -43,6 +46,8 @@ export type SpecimenCurrentRow = {
   results: number
   area_mm2: number | null
   search: string
+  /** By which it is found: what it is made of, and behind the line feed those of its result. */
+  figures: string
   demo: number
   break_in_force: number | null
   /** The newest result without a curve that is not set aside, where no break counts. */
@@ -76,7 +81,8 @@ type SameAsFound =
 type FoundRow = Pick<SpecimenCurrentRow, SameAsFound> &
   Record<'number' | 'adhesive' | 'lot' | 'joint_type' | 'exposure' | 'place' | 'notes', string> &
   Record<'wood' | 'board' | 'withdrawn' | 'glued_on' | 'tested_on', string | null> &
-  TypedRow & { given_age_months: number | null }
+  TypedRow &
+  Record<'given_age_months' | 'overlap_length_mm' | 'overlap_width_mm', number | null>
 
 /** Where a result without a curve comes from, as far as one stands for the specimen. */
 type TypedRow = {
@@ -93,7 +99,7 @@ type TypedRow = {
 const text = `
   SELECT r.specimen_id, r.revision_id, r.number, r.adhesive, r.lot, r.wood, r.board, r.joint_type, r.exposure, r.place, r.notes,
     ${withdrawnBecause('r.specimen_id')} AS withdrawn, r.area_mm2, r.demo, r.bond_line_gap_mm AS gap_mm,
-    p.study_id, g.glue_up_id, p.age_months AS pull_age_months, r.glued_on, coalesce(b.started_at, t.broken_on) AS tested_on,
+    p.study_id, g.glue_up_id, p.age_months AS pull_age_months, r.overlap_length_mm, r.overlap_width_mm, r.glued_on, coalesce(b.started_at, t.broken_on) AS tested_on,
     t.source AS typed_source, t.sheet_row, t.sheet_column, i.file_name, i.file_sha256, t.resolution_n, t.read_by, t.note AS typed_note,
     t.age_months AS given_age_months, ${resultsOf('r.specimen_id')} AS results,
     CASE WHEN b.break_id IS NOT NULL OR t.typed_result_id IS NOT NULL THEN 'broken'
@@ -129,7 +135,7 @@ export function deriveSpecimens(database: Database, specimenIds: readonly number
 
 function fromRow(row: FoundRow, readName: (written: Written) => Named | null): SpecimenCurrentRow {
   const { number, adhesive, lot, wood, board, joint_type, exposure, place, notes, withdrawn, ...others } = row
-  const { glued_on, tested_on, given_age_months, ...withTyped } = others
+  const { glued_on, tested_on, given_age_months, overlap_length_mm, overlap_width_mm, ...withTyped } = others
   const { typed, found } = typedApart(withTyped)
   const written = writtenOfSpecimen({
     ...{ adhesive, lot, wood: wood ?? '', board: board ?? '', jointType: joint_type, exposure, place },
@@ -141,6 +147,11 @@ function fromRow(row: FoundRow, readName: (written: Written) => Named | null): S
   const standing = withdrawn === null ? '' : `withdrawn ${withdrawn}`
   const texts = [number, place, notes, standing, ...typed, ...Object.values(written).map(({ name }) => name)]
   const names = Object.values(named).map(({ name }) => name)
+  const age_months = given_age_months ?? ageAtTest(glued_on, tested_on) ?? found.pull_age_months
+  const made = specimenToFind({
+    ...{ bondLineGapMm: found.gap_mm, areaMm2: found.area_mm2, gluedOn: glued_on, ageMonths: age_months },
+    ...{ overlapLengthMm: overlap_length_mm, overlapWidthMm: overlap_width_mm },
+  })
   return {
     ...found,
     // Not what looks the same: an older archive may hold two such numbers, and goes on doing so.
@@ -156,10 +167,19 @@ function fromRow(row: FoundRow, readName: (written: Written) => Named | null): S
     joint_type_id: named.jointType.entryId,
     exposure_id: named.exposure.entryId,
     place_id: named.place.entryId,
-    age_months: given_age_months ?? ageAtTest(glued_on, tested_on) ?? found.pull_age_months,
+    age_months,
     withdrawn: Number(withdrawn !== null),
     search: [...new Set([...texts, ...names].map(folded))].join('\n'),
+    figures: [made, resultToFind(found, tested_on)].map((text) => `${folded(text)} `).join('\n'),
   }
+}
+
+type FoundResult = Pick<SpecimenCurrentRow, 'break_in_force' | 'peak_n' | 'strength_mpa' | 'wood_failure_percent'>
+
+/** The moment of a break hangs on the time zone, the day that somebody wrote does not. */
+function resultToFind(found: FoundResult, testedOn: string | null): string {
+  const day = found.break_in_force === null ? calendarDayToFind(testedOn) : ''
+  return `${day} ${loadsToFind(found.peak_n, found.strength_mpa, found.wood_failure_percent)}`
 }
 
 /** The age of a block at its result, months; null: one of the days is not known, or none of the calendar. */

@@ -3,9 +3,9 @@ import type { ListQuery } from '#contract/listQuery.ts'
 import { searchWords } from '#domain/text/naturalOrder.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
-import { filterCondition } from './listFilter.ts'
-import { type SearchCondition, searchCondition, teachSearch } from './listSearch.ts'
 import { type ReadableRows, readableRows } from './readableRows.ts'
+import { filterCondition } from './search/listFilter.ts'
+import { type SearchCondition, searchCondition, teachSearch } from './search/listSearch.ts'
 import { breakSummaries } from './summaries.ts'
 import { waitsForPress } from './waits.ts'
 
@@ -93,15 +93,22 @@ function pageOf<Row>(rows: readonly Row[], { offset, limit }: Pick<ListQuery, 'o
   return rows.slice(offset, offset + limit)
 }
 
-const countSpecimens = 'SELECT count(*) AS total FROM specimen_current s WHERE'
+const countSpecimens = 'SELECT count(*) FROM specimen_current s WHERE'
 
 type Numbers = { total: number; ids: number[] }
+
+/** What a statement with one column gives. It is not kept: there are as many as there are words to look for. */
+function numbersOf(database: Database, text: string, ...values: readonly (number | string | null)[]): number[] {
+  return database
+    .prepare<unknown[], number>(text)
+    .pluck()
+    .all(...values) as number[]
+}
 
 /** The numbers of all specimens that fit, in the order of the list. */
 export function specimenIds(database: Database, query: Omit<ListQuery, 'offset' | 'limit'>): number[] {
   const { condition, values } = searching(database, query, 'specimens')
-  const rows = prepared<{ specimen_id: number }>(database, specimenListText(query, condition)).all(...values, -1, 0)
-  return rows.map((row) => row.specimen_id)
+  return numbersOf(database, specimenListText(query, condition), ...values, -1, 0)
 }
 
 /** The numbers of one page of the specimens that fit, and how many fit in all. */
@@ -112,16 +119,13 @@ export function specimensThatFit(database: Database, query: ListQuery): Numbers 
     const all = specimenIds(database, query)
     return { total: all.length, ids: pageOf(all, query) }
   }
-  const { total } = prepared<{ total: number }>(
+  const [total] = numbersOf(
     database,
     `${countSpecimens} ${specimenStatus[query.status]} ${search.condition}`,
-  ).get(...search.values)!
-  const rows = prepared<{ specimen_id: number }>(database, specimenListText(query, search.condition)).all(
     ...search.values,
-    query.limit,
-    query.offset,
   )
-  return { total, ids: rows.map((row) => row.specimen_id) }
+  const text = specimenListText(query, search.condition)
+  return { total: total!, ids: numbersOf(database, text, ...search.values, query.limit, query.offset) }
 }
 
 const waits = `${waitsForPress('s')} AND s.demo <= ?`
@@ -131,18 +135,15 @@ const waits = `${waitsForPress('s')} AND s.demo <= ?`
  * `invented` false: only those that somebody made.
  */
 export function specimensThatWait(database: Database, after: number | null, limit: number, invented: boolean): Numbers {
-  const { total } = prepared<{ total: number }>(database, `${countSpecimens} ${waits}`).get(Number(invented))!
+  const [total] = numbersOf(database, `${countSpecimens} ${waits}`, Number(invented))
   const from = prepared<{ number_key: string }>(
     database,
     'SELECT number_key FROM specimen_current WHERE specimen_id = ?',
   ).get(after)
-  const rows = prepared<{ specimen_id: number }>(
-    database,
-    `SELECT s.specimen_id FROM specimen_current s
-     WHERE ${waits} AND (s.number_key, s.specimen_id) > (?, ?)
-     ORDER BY s.number_key, s.specimen_id LIMIT ?`,
-  ).all(Number(invented), from?.number_key ?? '', from === undefined ? 0 : after, limit)
-  return { total, ids: rows.map((row) => row.specimen_id) }
+  const next = `SELECT s.specimen_id FROM specimen_current s
+    WHERE ${waits} AND (s.number_key, s.specimen_id) > (?, ?) ORDER BY s.number_key, s.specimen_id LIMIT ?`
+  const place = [from?.number_key ?? '', from === undefined ? 0 : after]
+  return { total: total!, ids: numbersOf(database, next, Number(invented), ...place, limit) }
 }
 
 const breaksAndSpecimens = 'FROM break_current b LEFT JOIN specimen_current s ON s.specimen_id = b.specimen_id'
@@ -163,21 +164,17 @@ export function readableBreaks(database: Database, breakIds: readonly number[]):
 /** One page of the breaks that fit, and how many fit in all. */
 export function listBreaks(database: Database, query: ListQuery): { total: number } & ReadableRows<BreakSummary> {
   const { values, fits, order } = breaksThatFit(database, query)
-  const searched = values.length > 0 ? breakIds(database, query) : null
-  const total =
-    searched?.length ?? prepared<{ total: number }>(database, `SELECT count(*) AS total ${fits}`).get()!.total
-  const numbers =
-    searched !== null
-      ? pageOf(searched, query)
-      : prepared<{ break_id: number }>(database, `SELECT b.break_id ${fits} ${order} LIMIT ? OFFSET ?`)
-          .all(query.limit, query.offset)
-          .map((row) => row.break_id)
-  return { total, ...readableBreaks(database, numbers) }
+  if (values.length > 0) {
+    const searched = breakIds(database, query)
+    return { total: searched.length, ...readableBreaks(database, pageOf(searched, query)) }
+  }
+  const [total] = numbersOf(database, `SELECT count(*) ${fits}`)
+  const page = numbersOf(database, `SELECT b.break_id ${fits} ${order} LIMIT ? OFFSET ?`, query.limit, query.offset)
+  return { total: total!, ...readableBreaks(database, page) }
 }
 
 /** The numbers of all breaks that fit, in the order in which `listBreaks` shows them. */
 export function breakIds(database: Database, query: Omit<ListQuery, 'offset' | 'limit'>): number[] {
   const { values, fits, order } = breaksThatFit(database, query)
-  const rows = prepared<{ break_id: number }>(database, `SELECT b.break_id ${fits} ${order}`).all(...values)
-  return rows.map((row) => row.break_id)
+  return numbersOf(database, `SELECT b.break_id ${fits} ${order}`, ...values)
 }

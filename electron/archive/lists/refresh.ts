@@ -44,6 +44,7 @@ const specimenColumns = [
   'results',
   'area_mm2',
   'search',
+  'figures',
   'demo',
   'break_in_force',
   'typed_result_in_force',

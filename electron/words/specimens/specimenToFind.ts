@@ -1,6 +1,6 @@
 import { figureToFind } from '../breaks/shownInLists.ts'
 import { ageInMonthsWords } from '../units/calendarDays.ts'
-import { dayToFind } from '../units/times.ts'
+import { calendarDayToFind } from '../units/times.ts'
 
 /** What is known of a specimen besides its texts: lengths in mm, area in mm2. */
 export type FoundSpecimen = {
@@ -20,7 +20,7 @@ export function specimenToFind(specimen: FoundSpecimen): string {
     figureToFind('overlap', overlapLengthMm, 'length'),
     figureToFind('overlap', overlapWidthMm, 'length'),
     figureToFind('area', areaMm2, 'area'),
-    gluedOn === null ? '' : dayToFind(`${gluedOn}T12:00:00`),
+    calendarDayToFind(gluedOn),
     ageMonths === null ? '' : `age ${ageInMonthsWords(ageMonths)} age ${ageMonths} months`,
   ].join(' ')
 }

@@ -39,6 +39,12 @@ export function dayToFind(instant: string): string {
   return `${dayWords(instant)} ${months.format(new Date(instant))} ${localDayOf(instant)}`
 }
 
+/** The same of a day of the calendar, wherever the reader is; nothing of what is no day. */
+export function calendarDayToFind(isoDate: string | null): string {
+  const noon = `${isoDate}T12:00:00`
+  return Number.isNaN(Date.parse(noon)) ? '' : dayToFind(noon)
+}
+
 /** How long ago, in whole steps that need no second look. */
 export function ageWords(seconds: number): string {
   if (seconds < 60) return `${Math.max(Math.round(seconds), 0)} s`

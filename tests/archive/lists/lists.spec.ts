@@ -1,12 +1,13 @@
-import { expect, test } from 'vitest'
+import { expect, onTestFinished, test, vi } from 'vitest'
 import { addAssessment } from '#archive/breaks/assessments.ts'
 import { readBlocks, readBlocksText } from '#archive/breaks/curveStore.ts'
 import { addDecision } from '#archive/breaks/decisions.ts'
-import { searchCondition, teachSearch } from '#archive/lists/listSearch.ts'
 import { breakIds, listBreaks, specimenListText } from '#archive/lists/lists.ts'
+import { searchCondition, teachSearch } from '#archive/lists/search/listSearch.ts'
 import { breaksOfSpecimenText } from '#archive/lists/summaries.ts'
 import { listSpecimens, specimen, waitingSpecimens } from '#archive/specimens/specimenRecords.ts'
 import { addSpecimens, correctSpecimen } from '#archive/specimens/specimens.ts'
+import { addDialReadings } from '#archive/specimens/typedResults.ts'
 import { type ListQuery, listQuery } from '#contract/listQuery.ts'
 import { specimenRecord, specimenSummary } from '#contract/specimens/specimenRecord.ts'
 import { archiveInMemory, morning, rampAndFall, specimenFields, storeBreak } from '../storedStudy.ts'
@@ -197,6 +198,34 @@ test('walks the list of specimens along its index, without sorting', () => {
     expect(steps).toMatch(/USING (COVERING )?INDEX specimen_current_by_number/)
     expect(steps).not.toContain('TEMP B-TREE')
   }
+})
+
+test('reads a page with as many statements for many rows as for few', () => {
+  const database = archiveInMemory()
+  const all = Array.from({ length: 40 }, (_, at) => specimenFields(`A-${at + 1}`))
+  addSpecimens(database, all, morning, 'bench')
+  for (let id = 1; id <= 10; id++) storeBreak(database, id)
+  const reading = {
+    resolutionN: null,
+    readBy: '',
+    note: '',
+    brokenOn: null,
+    woodFailurePercent: null,
+    failurePattern: null,
+  }
+  const readings = Array.from({ length: 10 }, (_, at) => ({ ...reading, specimenId: 11 + at, peakN: 4000 }))
+  addDialReadings(database, readings, morning, 'bench')
+  const statement = Object.getPrototypeOf(database.prepare('SELECT 1'))
+  const counted = [vi.spyOn(statement, 'get'), vi.spyOn(statement, 'all')]
+  onTestFinished(() => counted.forEach((one) => void one.mockRestore()))
+  const statements = (limit: number) => {
+    const before = counted.reduce((sum, { mock }) => sum + mock.calls.length, 0)
+    listSpecimens(database, query({ limit, sort: 'peakN' }))
+    listBreaks(database, query({ limit }))
+    return counted.reduce((sum, { mock }) => sum + mock.calls.length, 0) - before
+  }
+  expect(statements(12)).toBeGreaterThan(0)
+  expect(statements(40)).toBe(statements(12))
 })
 
 test('finds the breaks of a specimen and the blocks of a curve by index, without a scan', () => {

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { ageWords, dayWords, instantWords } from '#words/units/times.ts'
+import { ageWords, calendarDayToFind, dayWords, instantWords } from '#words/units/times.ts'
 
 it('writes an instant and its day in local time', () => {
   const instant = new Date(2026, 10, 25, 14, 5).toISOString()
@@ -18,4 +18,10 @@ it('says how long ago in whole seconds to a minute, in minutes to an hour and a 
     '2 h',
     '3 h',
   ])
+})
+
+it('finds a day of the calendar in every way in which people write it, and nothing that is none', () => {
+  for (const part of ['1 Jun 2031', 'June', '2031-06-01']) expect(calendarDayToFind('2031-06-01')).toContain(part)
+  expect(calendarDayToFind(null)).toBe('')
+  expect(calendarDayToFind('soon')).toBe('')
 })

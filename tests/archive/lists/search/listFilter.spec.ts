@@ -5,8 +5,8 @@ import { addCatalogueEntry, mergeCatalogueEntries } from '#archive/programme/cat
 import { listSpecimens } from '#archive/specimens/specimenRecords.ts'
 import { addSpecimens } from '#archive/specimens/specimens.ts'
 import { type ListFilter, listQuery } from '#contract/listQuery.ts'
-import { pulledStudy } from '../pulledStudy.ts'
-import { archiveInMemory, morning, specimenFields, storeBreak } from '../storedStudy.ts'
+import { pulledStudy } from '../../pulledStudy.ts'
+import { archiveInMemory, morning, specimenFields, storeBreak } from '../../storedStudy.ts'
 
 let database: Database.Database
 beforeEach(() => {
