@@ -13,10 +13,18 @@ import './figure.css'
  */
 export function Figure({ draw }: { draw(size: FigureSize): Picture }) {
   const { place, size } = useFigureSize()
-  const [chosen, setChosen] = useState<number | null>(null)
   useLayoutEffect(adoptFigureSheet, [])
-  const picture = draw(size)
-  const text = svgText(picture)
+  return (
+    <div ref={place} className="figure-place">
+      {size === null ? null : <ReadFigure picture={draw(size)} />}
+    </div>
+  )
+}
+
+/** Renders again when another point is read, which draws nothing anew. */
+function ReadFigure({ picture }: { picture: Picture }) {
+  const [chosen, setChosen] = useState<number | null>(null)
+  const text = useMemo(() => svgText(picture), [picture])
   // Every word in this text was escaped where it was written, and the same text must not be parsed again at every frame
   const drawn = useMemo(() => ({ __html: text }), [text])
   const { widthPx, heightPx, emPx, readings } = picture
@@ -37,8 +45,6 @@ export function Figure({ draw }: { draw(size: FigureSize): Picture }) {
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset holds controls; here are points that are read
     <div
-      ref={place}
-      className="figure-place"
       role="group"
       aria-label={picture.title}
       aria-description={readings.length === 0 ? undefined : 'Arrow keys read its points.'}

@@ -25,15 +25,17 @@ export function GroupsFigure({
 }) {
   const { place, size } = useFigureSize()
   useLayoutEffect(adoptFigureSheet, [])
-  const picture = useMemo(() => draw(size), [draw, size])
+  const picture = useMemo(() => (size === null ? null : draw(size)), [draw, size])
   // Every word in this text was escaped where it was written
-  const drawn = useMemo(() => ({ __html: svgText(picture) }), [picture])
+  const drawn = useMemo(() => (picture === null ? null : { __html: svgText(picture) }), [picture])
   return (
     <div ref={place} className="figure-place groups-figure matrix-scroll">
-      <div className="groups-figure-page" style={{ '--figure-width': `${picture.widthPx}px` } as CSSProperties}>
-        <div dangerouslySetInnerHTML={drawn} />
-        <Places label={picture.title} places={picture.places} words={words} onSight={onSight} onOpen={onOpen} />
-      </div>
+      {picture === null || drawn === null ? null : (
+        <div className="groups-figure-page" style={{ '--figure-width': `${picture.widthPx}px` } as CSSProperties}>
+          <div dangerouslySetInnerHTML={drawn} />
+          <Places label={picture.title} places={picture.places} words={words} onSight={onSight} onOpen={onOpen} />
+        </div>
+      )}
     </div>
   )
 }
