@@ -1,4 +1,5 @@
-import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises'
+import { execFileSync } from 'node:child_process'
+import { lstat, mkdir, mkdtemp, open, readdir, readFile, rm, symlink, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, expect, it } from 'vitest'
@@ -25,4 +26,28 @@ it('names the file that cannot be written, and leaves nothing half done', async 
     message: expect.stringContaining('place is a folder'),
   })
   expect(await readdir(folder)).toEqual(['place'])
+})
+
+it('writes to a pipe as to a device, and puts no file in its place', async () => {
+  const pipe = join(folder, 'pipe')
+  execFileSync('mkfifo', [pipe])
+  const reader = await open(pipe, 'r+')
+  await writeWholeFile(pipe, 'BEGIN')
+  const { buffer, bytesRead } = await reader.read(Buffer.alloc(10), 0, 10)
+  await reader.close()
+  expect(buffer.toString('utf8', 0, bytesRead)).toBe('BEGIN')
+  expect((await lstat(pipe)).isFIFO()).toBe(true)
+})
+
+it('follows a link to the file that is replaced', async () => {
+  await writeFile(join(folder, 'kept.ics'), 'older')
+  await symlink('kept.ics', join(folder, 'link.ics'))
+  await writeWholeFile(join(folder, 'link.ics'), 'newer')
+  expect(await readFile(join(folder, 'kept.ics'), 'utf8')).toBe('newer')
+  expect((await lstat(join(folder, 'link.ics'))).isSymbolicLink()).toBe(true)
+})
+
+it('takes a name as long as names can be, and says of a longer one that it is too long', async () => {
+  await writeWholeFile(join(folder, 'x'.repeat(255)), 'all')
+  await expect(writeWholeFile(join(folder, 'x'.repeat(256)), '')).rejects.toMatchObject({ code: 'invalid-input' })
 })
