@@ -1,16 +1,23 @@
 // Held by tests/shells/commands/importCommand.spec.ts.
-import { existsSync } from 'node:fs'
-import { mkdtemp, readFile, rm } from 'node:fs/promises'
+import { createReadStream, existsSync } from 'node:fs'
+import { mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
 import type { Archive } from '#archive/archive.ts'
-import { Trouble } from '#contract/errors.ts'
 import { importMapping } from '#contract/specimens/importMapping.ts'
 import type { Progress } from '#contract/tasks.ts'
+import { unreadableFile } from '#exchange/unreadableFile.ts'
 import { readArchive } from './core/readArchive.ts'
 import { openOwnArchive } from './core/realParts.ts'
 import { watchChain } from './keeping/watchChain.ts'
-import { type ImportOutcome, mappingFrom, readImportTable, runImport, tryImport } from './specimens/importTable.ts'
+import {
+  type ImportOutcome,
+  mappingFrom,
+  readImportTable,
+  refuseLargeFile,
+  runImport,
+  tryImport,
+} from './specimens/importTable.ts'
 
 /** An import without an engine: the file, its mapping, the archive, and who brings it in (null: the name in the archive's settings). */
 export type FileImport = { file: string; mapFile: string; archive: string; by: string | null; dryRun: boolean }
@@ -62,18 +69,18 @@ export async function trying<T>(path: string, program: string, ask: (archive: Ar
   }
 }
 
-/** All bytes of a file. Rejects with a Trouble that names it. */
+/** All bytes of a file or a pipe. Rejects with a Trouble that names it; no more is read than a file may have, for a device has no end. */
 export async function bytesOf(file: string): Promise<Buffer> {
+  const pieces: Buffer[] = []
+  let bytes = 0
   try {
-    return await readFile(file)
+    for await (const piece of createReadStream(file, { highWaterMark: 1 << 20 }) as AsyncIterable<Buffer>) {
+      bytes += piece.length
+      refuseLargeFile(file, bytes)
+      pieces.push(piece)
+    }
   } catch (thrown) {
-    const code = thrown instanceof Error && 'code' in thrown ? thrown.code : ''
-    if (code === 'ENOENT')
-      throw new Trouble('not-found', `${file}: no file lies there.`, 'Check the path and its name.')
-    throw new Trouble(
-      'not-readable',
-      `${file}: the file cannot be read (${thrown instanceof Error ? thrown.message : String(thrown)}).`,
-      'Check that it is a file, and that this user may read it.',
-    )
+    throw unreadableFile(file, thrown)
   }
+  return Buffer.concat(pieces)
 }

@@ -26,7 +26,13 @@ export type ImportTable = {
 export type ImportOutcome = { fates: ImportFate[]; summary: ImportSummary }
 
 /** Larger than any sheet of a million rows; the whole file lies in memory while it is read. */
-export const mostFileBytes = 200_000_000
+const mostFileBytes = 200_000_000
+
+/** Throws the trouble "not-readable" for a file that is larger. */
+export function refuseLargeFile(file: string, bytes: number): void {
+  if (bytes > mostFileBytes)
+    throw new Trouble('not-readable', `${file}: the file is larger than 200 MB.`, 'Divide it into several.')
+}
 
 /** A mapping from the text of a file. Throws Trouble `invalid-input` that says what does not fit. */
 export function mappingFrom<Mapping>(file: string, text: string, schema: { parse(read: unknown): Mapping }): Mapping {
@@ -44,8 +50,7 @@ export async function readImportTable(
   mapping: ImportMapping,
   signal?: AbortSignal,
 ): Promise<ImportTable> {
-  if (bytes.length > mostFileBytes)
-    throw new Trouble('not-readable', `${fileName}: the file is larger than 200 MB.`, 'Divide it into several.')
+  refuseLargeFile(fileName, bytes.length)
   const { sheet: name = null, delimiter = null, encoding = null, headerRow } = mapping
   const { sheet } = await readSheetFile(fileName, bytes, { sheet: name, delimiter, encoding, headerRow }, signal)
   const { rows, emptyRows } = tableRows(sheet, mapping)

@@ -1,5 +1,6 @@
 import { createReadStream } from 'node:fs'
 import { Trouble } from '#contract/errors.ts'
+import { unreadableFile } from '../unreadableFile.ts'
 
 /** One record of a CSV file and the number of the line on which it begins (the first is 1). */
 export type CsvRecord = { line: number; fields: string[] }
@@ -56,7 +57,7 @@ async function* textLines(file: string): AsyncGenerator<string> {
       if (rest.length > maxRecordCharacters) break
     }
   } catch (thrown) {
-    throw cannotOpen(file, thrown)
+    throw unreadableFile(file, thrown)
   }
   if (rest !== '') yield rest.endsWith('\r') ? rest.slice(0, -1) : rest
 }
@@ -94,17 +95,6 @@ const unreadable = (file: string, line: number, what: string) =>
     `${file}, line ${line}: ${what}.`,
     'Save the file as plain comma-separated text (RFC 4180).',
   )
-
-function cannotOpen(file: string, thrown: unknown): unknown {
-  if (!(thrown instanceof Error) || !('code' in thrown)) return thrown
-  if (thrown.code === 'ENOENT')
-    return new Trouble('not-found', `${file}: there is no such file.`, 'Check the path and the name.')
-  if (thrown.code === 'EACCES' || thrown.code === 'EPERM')
-    return new Trouble('denied', `${file}: this user may not read the file.`, 'Allow reading it, or copy it elsewhere.')
-  if (thrown.code === 'EISDIR')
-    return new Trouble('not-readable', `${file}: this is a folder.`, 'Name the curve file inside it.')
-  return new Trouble('not-readable', `${file}: cannot be read (${thrown.message}).`, 'Check the disk and the path.')
-}
 
 /** What is said of a field that should hold a number, and holds none that can be taken as it stands. */
 export function noNumber(name: string, text: string): string {

@@ -5,7 +5,7 @@ import { proposalWords } from '#words/calibration/proposalWords.ts'
 import { chainFindingWords } from '#words/keeping/verifyWords.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
-import { textOption, wordOption } from './optionValues.ts'
+import { nameOption, wordOption } from './optionValues.ts'
 import { archiveOf, headsFile } from './ownArchive.ts'
 import { programName } from './programName.ts'
 
@@ -34,7 +34,7 @@ export const calibrateCommand: Command = {
   async run({ io, values, positionals, json }) {
     const [file] = positionals
     const degree = wordOption(values, 'degree', ['1', '2', '3'])
-    const name = textOption(values, 'name')
+    const name = nameOption(values, 'name')
     if (values.save === true && name === undefined)
       throw new UsageError('--save needs --name TEXT: say what the calibration is called.')
     if (values.save !== true && name !== undefined) throw new UsageError('--name belongs to --save only.')

@@ -11,7 +11,7 @@ import { plainText } from '#words/units/plainText.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 import { type Command, type CommandIo, type CommandValues, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
-import { byHelp, dryRunHelp, textOption } from './optionValues.ts'
+import { byHelp, dryRunHelp, nameOption, textOption } from './optionValues.ts'
 import { archiveOf, headsFile } from './ownArchive.ts'
 import { programName } from './programName.ts'
 
@@ -53,7 +53,7 @@ export const climateCommand: Command = {
 }
 
 function storeOf(values: CommandValues): ClimateStore {
-  const [place, exposure] = [textOption(values, 'place'), textOption(values, 'exposure')]
+  const [place, exposure] = [nameOption(values, 'place'), nameOption(values, 'exposure')]
   if ((place === undefined) === (exposure === undefined))
     throw new UsageError('"climate" needs --place NAME or --exposure NAME, one of the two.')
   return place === undefined ? { kind: 'exposure', name: exposure! } : { kind: 'place', name: place }
@@ -89,7 +89,7 @@ async function bringIn(
   const mapFile = textOption(values, 'map')
   if (mapFile === undefined) throw new UsageError('"climate FILE" needs --map MAP.json; --propose prints one.')
   const { importClimate } = await import('#engine/importClimate.ts')
-  const by = textOption(values, 'by') ?? null
+  const by = nameOption(values, 'by') ?? null
   const { outcome, mapping, rows } = await importClimate(
     { file, mapFile, archive: archiveOf(values), store, by, dryRun: values['dry-run'] === true },
     programName,

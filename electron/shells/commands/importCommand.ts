@@ -1,7 +1,7 @@
 import { plainText } from '#words/units/plainText.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
-import { byHelp, dryRunHelp, textOption } from './optionValues.ts'
+import { byHelp, dryRunHelp, nameOption, textOption } from './optionValues.ts'
 import { archiveOf, headsFile } from './ownArchive.ts'
 import { programName } from './programName.ts'
 
@@ -31,7 +31,7 @@ export const importCommand: Command = {
         file: positionals[0]!,
         mapFile,
         archive: archiveOf(values),
-        by: textOption(values, 'by') ?? null,
+        by: nameOption(values, 'by') ?? null,
         dryRun: values['dry-run'] === true,
       },
       programName,

@@ -1,4 +1,5 @@
 import { type ColumnName, columnName, type LineFormatChoice, lineFormatName } from '#contract/bench/source.ts'
+import { words as shortText } from '#contract/values.ts'
 import { plainText } from '#words/units/plainText.ts'
 import { readQuantity } from '#words/units/typedQuantity.ts'
 import type { CommandValues } from './command.ts'
@@ -62,6 +63,15 @@ export function textOption(values: CommandValues, name: string): string | undefi
   if (text === undefined) return undefined
   if (typeof text === 'string' && text !== '') return text
   throw new UsageError(`--${name} must not be empty.`)
+}
+
+/** The name given for an option, or undefined. Throws UsageError for one that no record takes. */
+export function nameOption(values: CommandValues, name: string): string | undefined {
+  const text = textOption(values, name)
+  if (text === undefined) return undefined
+  const read = shortText.min(1).safeParse(text)
+  if (read.success) return read.data
+  throw new UsageError(`--${name} must be a name of up to 200 characters.`)
 }
 
 /** The option --line-format, for whoever reads it with `lineFormatOption`. */

@@ -70,7 +70,10 @@ describe('import', () => {
     const unknown = await run(written(csv), '--map', map({ colour: 1 }), ...archive)
     expect(unknown).toMatchObject({ code: 1, lines: [] })
     expect(unknown.err).toContain('colour')
-    expect((await run(at('gone.csv'), '--map', map(), ...archive)).err).toContain('no file lies there')
+    expect((await run(at('gone.csv'), '--map', map(), ...archive)).err).toContain('there is no such file')
+    expect((await run(at('.'), '--map', map(), ...archive)).err).toContain('this is a folder')
+    // A device that gives bytes without end
+    expect((await run('/dev/zero', '--map', map(), ...archive)).err).toContain('larger than 200 MB')
     expect((await run(written(csv), ...archive)).code).toBe(2)
     expect(existsSync(at('never.breakledger'))).toBe(false)
   })

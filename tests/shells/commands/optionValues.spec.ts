@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { UsageError } from '#shells/commands/command.ts'
 import {
   lineFormatOption,
+  nameOption,
   numberOption,
   refuseTwoScales,
   textOption,
@@ -58,6 +59,15 @@ describe('a word given for an option', () => {
   it('is no empty text', () => {
     expect(textOption({ by: 'bench 1' }, 'by')).toBe('bench 1')
     expect(() => textOption({ by: '' }, 'by')).toThrow('--by must not be empty.')
+  })
+})
+
+describe('a name given for an option', () => {
+  it('is without the blanks around it', () => expect(nameOption({ by: ' Mara ' }, 'by')).toBe('Mara'))
+
+  it('is no longer than a record takes, and not made of blanks', () => {
+    for (const by of ['x'.repeat(201), '  ', 'half \ud800'])
+      expect(() => nameOption({ by }, 'by')).toThrow('--by must be a name of up to 200 characters.')
   })
 })
 
