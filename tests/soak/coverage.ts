@@ -24,7 +24,12 @@ export async function soak(words: readonly string[]): Promise<boolean> {
   const studies = Number(words[0] ?? 2000)
   if (!Number.isInteger(studies) || studies < 100)
     throw new RangeError('coverage takes a number of studies, 100 or more')
-  const found = [...summaries(studies), ...weibulls(studies), ranks(Math.ceil(studies / 4)), ...forecasts(studies)]
+  const found = [
+    ...summaries(studies),
+    ...weibulls(studies),
+    ...[3, blocks].map((n) => ranks(Math.ceil(studies / 4), n)),
+    ...forecasts(studies),
+  ]
   let held = true
   for (const { what, percent, from, to } of found) {
     const holds = percent >= from && percent <= to
@@ -131,15 +136,15 @@ function weibulls(studies: number): Coverage[] {
   }))
 }
 
-/** Ranks of 20 groups whose true means lie half an SD of a block apart on average. */
-function ranks(studies: number): Coverage {
+/** Ranks of 20 groups of n blocks whose true means lie half an SD of a block apart on average. */
+function ranks(studies: number, n: number): Coverage {
   let count = 0
   let asked = 0
   for (let study = 0; study < studies; study++) {
     const random = createRandom(study, 20)
     const means = normals(random, 20)
     const found = rankIntervals(
-      means.map((mean) => normals(random, blocks, mean)),
+      means.map((mean) => normals(random, n, mean)),
       { confidence, draws: 1000, seed: study + 1 },
     )
     for (const [i, { low, high }] of found.entries()) {
@@ -149,7 +154,7 @@ function ranks(studies: number): Coverage {
     }
   }
   // Ranks are whole, so that an interval holds more than it must.
-  return { what: 'true rank of each of 20 groups', percent: (100 * count) / asked, from: 93, to: 100 }
+  return { what: `true rank of each of 20 groups of ${n} blocks`, percent: (100 * count) / asked, from: 93, to: 100 }
 }
 
 const ages = [0, 6, 12, 18, 24, 36]

@@ -1,3 +1,4 @@
+import { chiSquareDraw } from '../numbers/chiSquareDraw.ts'
 import { momentsOf } from '../numbers/moments.ts'
 import { createRandom } from '../numbers/random.ts'
 
@@ -14,9 +15,10 @@ export type RankInterval = {
  * Ranks of the means of groups with at least two values each, and how far they can be told from resampling the blocks.
  *
  * Each draw takes as many blocks from each group, with replacement, about its mean and widened by √(n/(n − 1)), so that the means
- * vary as s²/n says; low and high are the ranks that (1 − confidence)/2 of the draws lie outside on either side.
+ * vary as s²/n says, and by a drawn √((n − 1)/χ²), as s is itself found from few blocks: what is drawn then spreads as Student's t
+ * and not as the normal distribution. Low and high are the ranks that (1 − confidence)/2 of the draws lie outside on either side.
  * Throws RangeError for a group with fewer than two values.
- * Source: Efron and Tibshirani, An Introduction to the Bootstrap, 1993, chapters 6 and 13 (from memory).
+ * Source: Efron and Tibshirani, An Introduction to the Bootstrap, 1993, chapters 6 and 13 (from memory); definition of Student's t.
  * Checked: tests/domain/findings/rankIntervals.spec.ts, and coverage by `npm run soak -- coverage`.
  */
 export function rankIntervals(
@@ -37,9 +39,9 @@ export function rankIntervals(
   const order = Array.from({ length: k }, (_, i) => i)
   for (let draw = 0; draw < terms.draws; draw++) {
     centred.forEach(({ mean, n, deviations }, i) => {
-      let sum = mean
+      let sum = 0
       for (let j = 0; j < n; j++) sum += deviations[(random.unit() * n) | 0]!
-      means[i] = sum
+      means[i] = mean + sum * Math.sqrt((n - 1) / chiSquareDraw(n - 1, random))
     })
     sortDown(order, means)
     let tied = 1

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { rankIntervals } from '#domain/findings/rankIntervals.ts'
 import { normalProbability } from '#domain/numbers/distributions/normal.ts'
+import { createRandom } from '#domain/numbers/random.ts'
 
 const terms = { confidence: 0.95, draws: 20_000, seed: 1 }
 
@@ -8,9 +9,9 @@ describe('ranks', () => {
   it('of groups far apart are certain', () => {
     const found = rankIntervals(
       [
-        [1, 1.1],
-        [9, 9.1],
-        [5, 5.1],
+        [1, 1.1, 1.05, 1.02, 1.08],
+        [9, 9.1, 9.05, 9.02, 9.08],
+        [5, 5.1, 5.05, 5.02, 5.08],
       ],
       terms,
     )
@@ -44,6 +45,20 @@ describe('ranks', () => {
     const variance = blocks.reduce((sum, value) => sum + (value - mean) ** 2, 0) / 199
     const found = rankIntervals([blocks, blocks.map((value) => value + 0.05)], terms)
     expect(found[1]!.firstShare).toBeCloseTo(normalProbability(0.05 / Math.sqrt((2 * variance) / 200)), 2)
+  })
+
+  it('are called certain of two groups of so few blocks no oftener than a t test would be wrong', () => {
+    // Both from one normal distribution: without regard to how badly two blocks show their spread, one in five is called certain.
+    const random = createRandom(5)
+    const drawn = (n: number) => Array.from({ length: n }, () => random.normal())
+    for (const n of [2, 4]) {
+      const studies = Array.from({ length: 300 }, (_, study) =>
+        rankIntervals([drawn(n), drawn(n)], { confidence: 0.95, draws: 400, seed: study }),
+      )
+      const certain = studies.filter((found) => found.some(({ high }) => high === 1)).length
+      // Three standard errors above 5 %
+      expect(certain / studies.length).toBeLessThan(0.05 + 3 * Math.sqrt((0.05 * 0.95) / studies.length))
+    }
   })
 
   it('are the same for the same seed and refuse a group of one', () => {
