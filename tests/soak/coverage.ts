@@ -2,6 +2,7 @@ import { fitAllAgeing } from '#domain/findings/ageing/ageingFit.ts'
 import { type AgeingModelName, meanAt } from '#domain/findings/ageing/ageingModels.ts'
 import { forecastAt } from '#domain/findings/ageing/forecast.ts'
 import { retentionOf } from '#domain/findings/ageing/retention.ts'
+import { slopesTogether } from '#domain/findings/ageing/slopesTogether.ts'
 import { censoredFit } from '#domain/findings/censored/censoredFit.ts'
 import { groupSummary } from '#domain/findings/groupSummary.ts'
 import { rankIntervals } from '#domain/findings/rankIntervals.ts'
@@ -30,6 +31,7 @@ export async function soak(words: readonly string[]): Promise<boolean> {
     ...[3, blocks].map((n) => ranks(Math.ceil(studies / 4), n)),
     ...forecasts(studies),
   ]
+  found.push(...[4, 12].flatMap((count) => slopes(Math.ceil(studies / 4), count)))
   let held = true
   for (const { what, percent, from, to } of found) {
     const holds = percent >= from && percent <= to
@@ -193,4 +195,47 @@ function forecasts(studies: number): Coverage[] {
     from: 93,
     to: 100,
   }))
+}
+
+/** Slopes of so many series that spread by 2 % a year about a common one, as a year of pulls and as ten years of them show. */
+function slopes(studies: number, count: number): Coverage[] {
+  const [common, spread, cv] = [-0.02, 0.02, 0.12]
+  const percent = (change: number) => 100 * Math.expm1(change)
+  const kept = [
+    [0, 3, 6, 12],
+    [0, 12, 24, 60, 120],
+  ].map((pulls) => {
+    let [ofCommon, ofSeries] = [0, 0]
+    for (let study = 0; study < studies; study++) {
+      const random = createRandom(study, 40 + count)
+      const truth = Array.from({ length: count }, () => common + spread * random.normal())
+      const found = slopesTogether(
+        truth.map((slope, i) => ({
+          group: String(i),
+          blocks: pulls.flatMap((ageMonths) =>
+            Array.from({ length: blocks }, () => ({
+              ageMonths,
+              strengthMPa: 10 * Math.exp((slope * ageMonths) / 12 + cv * random.normal()),
+            })),
+          ),
+        })),
+        confidence,
+      )!
+      const { commonLowPercentPerYear: low, commonHighPercentPerYear: high } = found
+      if (low <= percent(common) && percent(common) <= high) ofCommon += 1
+      for (const [i, { lowPercentPerYear, highPercentPerYear }] of found.series.entries())
+        if (lowPercentPerYear <= percent(truth[i]!) && percent(truth[i]!) <= highPercentPerYear) ofSeries += 1
+    }
+    return {
+      years: pulls.at(-1)! / 12,
+      ofCommon: (100 * ofCommon) / studies,
+      ofSeries: (100 * ofSeries) / studies / count,
+    }
+  })
+  // Few series or young ones do not show how their slopes spread, and the intervals allow for any spread then.
+  const asked = { from: 91, to: 100 }
+  return kept.flatMap(({ months, ofCommon, ofSeries }) => [
+    { what: `common slope of ${count} series with pulls to ${months} months`, percent: ofCommon, ...asked },
+    { what: `slope of each of ${count} series with pulls to ${months} months`, percent: ofSeries, ...asked },
+  ])
 }

@@ -1,6 +1,7 @@
 import { tQuantile } from '../../numbers/distributions/studentT.ts'
 import { bestVarianceRatio } from '../../numbers/varianceRatio.ts'
 import type { AgedBlock } from './agedBlock.ts'
+import { slopesUncertainty } from './slopesUncertainty.ts'
 
 /** Change of one series, alone and helped by the others; percent a year of its own strength. */
 export type SlopeTogether = {
@@ -49,10 +50,10 @@ function lineSums(group: string, blocks: readonly AgedBlock[]): LineSums {
  * as far as its own blocks leave it open. Restricted maximum likelihood over the ratio of the variances.
  *
  *   D(λ) = (N − k − 1) ln RSS + Σ ln(1 + λ Sxxᵢ) + ln Σ Sxxᵢ/(1 + λ Sxxᵢ)      bᵢ = β + λSxxᵢ/(1 + λSxxᵢ) (Sxyᵢ/Sxxᵢ − β)
- *   var bᵢ = σ²λ/(1 + λSxxᵢ) + var β/(1 + λSxxᵢ)²      t with N − k − 1 degrees of freedom
  *
- * The series are those with two ages or more and two blocks; strengths in MPa, all above 0, as observed: what the wood held back is no
- * part of it. Null with fewer than three of them or without spread.
+ * Intervals by slopesUncertainty; those of single slopes with N − k − 1 degrees of freedom. The series are those with two ages or more
+ * and two blocks; strengths in MPa, all above 0, as observed: what the wood held back is no part of it. Null with fewer than three of
+ * them, without a block more than two a series, or without spread.
  * Source: Harville, Journal of the American Statistical Association 72 (1977) 320 (from memory). Checked:
  * tests/domain/findings/ageing/slopesTogether.spec.ts against R lme4.
  */
@@ -62,7 +63,8 @@ export function slopesTogether(
 ): SlopesTogether | null {
   const lines = series.map(({ group, blocks }) => lineSums(group, blocks)).filter(({ xx }) => xx > 0)
   const df = lines.reduce((sum, { n }) => sum + n, 0) - lines.length - 1
-  if (lines.length < leastSeries || df < 1) return null
+  const spareDf = df + 1 - lines.length
+  if (lines.length < leastSeries || spareDf < 1) return null
   const fitAt = (ratio: number) => {
     let [information, product, rest, logV] = [0, 0, 0, 0]
     for (const { xx, xy, yy } of lines) {
@@ -78,21 +80,27 @@ export function slopesTogether(
   }
   if (!(fitAt(0).rss > 1e-20)) return null
   const ratio = bestVarianceRatio((candidate) => fitAt(candidate).deviance)
-  const { slope, information, rss } = fitAt(ratio)
+  const { slope, rss } = fitAt(ratio)
   const variance = rss / df
-  const t = -tQuantile((1 - confidence) / 2, df)
-  const ofCommon = variance / information
+  const { ofCommon, commonDf, ofSeries } = slopesUncertainty(
+    lines.map(({ xx }) => xx),
+    spareDf,
+    ratio,
+  )
+  const halfOf = (share: number, degrees: number) =>
+    -tQuantile((1 - confidence) / 2, degrees) * Math.sqrt(variance * share)
+  const halfOfCommon = halfOf(ofCommon, Math.min(Math.max(commonDf, 1), df))
   const percent = (change: number) => 100 * Math.expm1(change)
   return {
     commonPercentPerYear: percent(slope),
-    commonLowPercentPerYear: percent(slope - t * Math.sqrt(ofCommon)),
-    commonHighPercentPerYear: percent(slope + t * Math.sqrt(ofCommon)),
+    commonLowPercentPerYear: percent(slope - halfOfCommon),
+    commonHighPercentPerYear: percent(slope + halfOfCommon),
     spreadPercentPerYear: 100 * Math.sqrt(ratio * variance),
     blockSdPercent: 100 * Math.sqrt(variance),
-    series: lines.map(({ group, xx, xy }) => {
+    series: lines.map(({ group, xx, xy }, i) => {
       const shrinkage = 1 / (1 + ratio * xx)
       const drawn = slope + (1 - shrinkage) * (xy / xx - slope)
-      const half = t * Math.sqrt(variance * ratio * shrinkage + ofCommon * shrinkage ** 2)
+      const half = halfOf(ofSeries[i]!, df)
       return {
         group,
         ownPercentPerYear: percent(xy / xx),

@@ -30,6 +30,24 @@ describe('slopes of several series together', () => {
     for (const { percentPerYear } of found.series) expect(percentPerYear).toBeCloseTo(found.commonPercentPerYear, 12)
   })
 
+  it('have a common one no surer than three series that differ can make it', () => {
+    // Slopes of logarithms known nearly exactly: their mean with Student's t of 2 degrees of freedom, 4.302653 in any table.
+    const logs = [-1, -5, 2].map((percent) => Math.log1p(percent / 100))
+    const mean = (logs[0]! + logs[1]! + logs[2]!) / 3
+    const se = Math.sqrt(logs.reduce((sum, one) => sum + (one - mean) ** 2, 0) / 2 / 3)
+    const found = slopesTogether([series('a', -1, 1e-5), series('b', -5, 1e-5), series('c', 2, 1e-5)], 0.95)!
+    expect(found.commonLowPercentPerYear).toBeCloseTo(100 * Math.expm1(mean - 4.302653 * se), 2)
+    expect(found.commonHighPercentPerYear).toBeCloseTo(100 * Math.expm1(mean + 4.302653 * se), 2)
+  })
+
+  it('say nothing where every series has two blocks alone, which spread about no line', () => {
+    const two = (group: string, later: number) => ({
+      group,
+      blocks: [0, 12].map((ageMonths, i) => ({ ageMonths, strengthMPa: i === 0 ? 10 : later })),
+    })
+    expect(slopesTogether([two('a', 9), two('b', 8), two('c', 9.5)], 0.95)).toBeNull()
+  })
+
   it('leave out a series of one age, and say nothing of fewer than three', () => {
     const one = { group: 'd', blocks: [10, 11, 12].map((strengthMPa) => ({ ageMonths: 0, strengthMPa })) }
     expect(slopesTogether([series('a', -1), series('b', -2), one], 0.95)).toBeNull()
