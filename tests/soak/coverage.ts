@@ -227,7 +227,7 @@ function slopes(studies: number, count: number): Coverage[] {
         if (lowPercentPerYear <= percent(truth[i]!) && percent(truth[i]!) <= highPercentPerYear) ofSeries += 1
     }
     return {
-      years: pulls.at(-1)! / 12,
+      months: pulls.at(-1)!,
       ofCommon: (100 * ofCommon) / studies,
       ofSeries: (100 * ofSeries) / studies / count,
     }

@@ -4,16 +4,19 @@ import { type GroupValues, withinGroups, withMoments } from './groupValues.ts'
 import { oneWayTest } from './meansTests.ts'
 import { noTest, type TestOfGroups, testOrNone } from './testOfGroups.ts'
 
-/** One-way test of the distances of the values from a middle of their group. */
+/** Distances that differ by no more than so many times the largest value differ by its rounding alone. */
+const rounding = 4 * Number.EPSILON
+
+/** One-way test of the distances of the values from a middle of their group; none where those of each group are equal, as of two values. */
 function testOfDistances(groups: readonly GroupValues[], middleOf: (values: Float64Array) => number): TestOfGroups {
-  return oneWayTest(
-    groups
-      .filter(({ values }) => values.length > 1)
-      .map(({ group, values }) => {
-        const middle = middleOf(values)
-        return { group, values: values.map((value) => Math.abs(value - middle)) }
-      }),
-  )
+  const several = groups.filter(({ values }) => values.length > 1)
+  const largest = several.reduce((most, { values }) => values.reduce((one, value) => Math.max(one, value), most), 0)
+  const distances = several.map(({ group, values }) => {
+    const middle = middleOf(values)
+    return { group, values: values.map((value) => Math.abs(value - middle)) }
+  })
+  const { variance } = withinGroups(withMoments(distances, 1))
+  return variance > (rounding * largest) ** 2 ? oneWayTest(distances) : noTest
 }
 
 /**

@@ -28,3 +28,13 @@ it.each([
 it('is none for Bartlett where a group has no spread', () => {
   expect(bartlettTest(groupsOf([1, 1], [1, 2]))).toEqual(noTest)
 })
+
+it.each([
+  ['Brown-Forsythe', brownForsytheTest],
+  ['Levene', leveneTest],
+])('%s is none for groups of two, whose distances differ by rounding alone', (_name, test) => {
+  const pairs = groupsOf([15.9, 16.1], [8.3, 8.4], [10.7, 11.9])
+  const distances = [15.9 - 16, 16.1 - 16].map(Math.abs)
+  expect(distances[0]).not.toBe(distances[1])
+  expect(test(pairs)).toEqual(noTest)
+})
