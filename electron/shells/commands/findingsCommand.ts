@@ -8,7 +8,7 @@ import {
   woodFailureTreatment,
 } from '#contract/findings/options.ts'
 import { madeAlike } from '#words/breaks/groupName.ts'
-import { failureWords, findingText } from '#words/findings/findingText.ts'
+import { basisText, failureWords, findingText } from '#words/findings/findingText.ts'
 import { noteText } from '#words/findings/noteWords.ts'
 import { plainText } from '#words/units/plainText.ts'
 import { type Command, type CommandValues, UsageError } from './command.ts'
@@ -77,6 +77,7 @@ export const findingsCommand: Command = {
       }
       lines = found.lines
     }
+    if (!json && !(await io.out(`${plainText(basisText(options))}\n`))) return 0
     for (const line of lines)
       if (!(await io.out(json ? jsonLine(printed(line)) : `${plainText(findingText(line))}\n`))) break
     return 0

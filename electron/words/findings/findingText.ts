@@ -1,11 +1,19 @@
 import type { FindingLine } from '#contract/findings/lines.ts'
+import type { FindingsOptions } from '#contract/findings/options.ts'
 import { writeSignificant } from '../units/numbers.ts'
 import { noteText } from './noteWords.ts'
+import { treatmentWords } from './treatmentWords.ts'
 
-const figure = (value: number | null) => (value === null ? '-' : writeSignificant(value, 4))
+/** Zero has no figures to show. */
+const significant = (value: number, figures: number) => (value === 0 ? '0' : writeSignificant(value, figures))
+const figure = (value: number | null) => (value === null ? '-' : significant(value, 4))
 const mpa = (value: number | null) => (value === null ? '-' : `${figure(value)} MPa`)
 const between = (low: number | null, high: number | null) =>
   low === null && high === null ? 'no interval' : `${figure(low)} to ${figure(high)}`
+/** Shares need no more than two figures. */
+const percent = (value: number | null) => (value === null ? '-' : `${significant(value, 2)} %`)
+/** A line may lead below nothing; a strength cannot. */
+const held = (value: number | null) => (value === null ? null : Math.max(value, 0))
 const chance = (p: number | null) => (p === null ? '-' : p < 0.0001 ? 'below 0.0001' : p.toFixed(4))
 
 /** Group and age as a line begins with them. */
@@ -28,6 +36,23 @@ function difference(
   return `${a} and ${b} cannot be told apart: ${figure(differenceMPa)} MPa${interval}`
 }
 
+/** Degrees of freedom as they stand beside a statistic; none where there is no test. */
+function degrees({ df1, df2 }: { df1: number | null; df2: number | null }): string {
+  return df1 === null
+    ? ''
+    : ` on ${[df1, ...(df2 === null ? [] : [df2])].map((df) => (Number.isInteger(df) ? df : figure(df))).join(' and ')} degrees of freedom`
+}
+
+/** What all lines rest on, as it stands before them. */
+export function basisText(options: FindingsOptions): string {
+  const { confidence, toleranceContent, toleranceConfidence, seed } = options
+  const share = (part: number) => percent(100 * part)
+  return (
+    `Intervals hold with ${share(confidence)} confidence. Torn wood: ${treatmentWords(options)}. Lower tolerance limit: ` +
+    `${share(toleranceContent)} of blocks are stronger, with ${share(toleranceConfidence)} confidence. Resamplings from seed ${seed}.`
+  )
+}
+
 /** One line of findings in words for people. */
 export function findingText(line: FindingLine): string {
   switch (line.kind) {
@@ -35,7 +60,10 @@ export function findingText(line: FindingLine): string {
       return (
         `${of(line.group, line.ageMonths)}: n ${line.n}, mean ${mpa(line.meanMPa)} (${between(line.meanLowMPa, line.meanHighMPa)}), ` +
         `SD ${figure(line.sdMPa)}, median ${figure(line.medianMPa)}, ${figure(line.minMPa)} to ${figure(line.maxMPa)}, ` +
-        `lower tolerance limit ${mpa(line.lowerToleranceMPa)}, torn wood ${figure(line.woodFailureMeanPercent)} %` +
+        `lower tolerance limit ${mpa(held(line.lowerToleranceMPa))}, ` +
+        (line.woodFailureMeanPercent === null
+          ? 'torn wood not assessed'
+          : `torn wood ${percent(line.woodFailureMeanPercent)}`) +
         (line.excluded === 0 ? '' : `, ${line.excluded} left out`)
       )
     case 'censored-fit':
@@ -48,7 +76,7 @@ export function findingText(line: FindingLine): string {
       return `${of(line.group, line.ageMonths)}: share that holds more than ${line.strengthMPa.map((value, i) => `${figure(value)}: ${figure(line.survival[i]!)}`).join(', ')}`
     case 'spread-test':
     case 'means-test':
-      return `${of(line.kind === 'spread-test' ? 'equal spread' : 'equal means', line.ageMonths)}, ${line.method}: ${figure(line.statistic)}, p ${chance(line.p)}`
+      return `${of(line.kind === 'spread-test' ? 'equal spread' : 'equal means', line.ageMonths)}, ${line.method}: ${figure(line.statistic)}${degrees(line)}, p ${chance(line.p)}`
     case 'pair':
       return `${of(line.method, line.ageMonths)}: ${difference(line.a, line.b, line)}, p ${chance(line.p)}`
     case 'against-reference':
@@ -60,9 +88,9 @@ export function findingText(line: FindingLine): string {
     case 'equivalence':
       return `${of('equivalence', line.ageMonths)}: ${line.a} and ${line.b} ${line.equivalent === true ? 'are' : 'are not shown to be'} within ${figure(line.marginPercent)} %, p ${chance(line.p)}`
     case 'rank':
-      return `${of(line.group, line.ageMonths)}: rank ${line.rank ?? '-'}, between ${line.rankLow ?? '-'} and ${line.rankHigh ?? '-'}, first in ${line.firstShare === null ? '-' : figure(100 * line.firstShare)} % of resamplings`
+      return `${of(line.group, line.ageMonths)}: rank ${line.rank ?? '-'}, between ${line.rankLow ?? '-'} and ${line.rankHigh ?? '-'}, first in ${percent(line.firstShare === null ? null : 100 * line.firstShare)} of resamplings`
     case 'shrunken-mean':
-      return `${of(line.group, line.ageMonths)}: drawn towards the others ${mpa(line.meanMPa)} (${between(line.lowMPa, line.highMPa)}), by ${figure(line.shrinkagePercent)} %`
+      return `${of(line.group, line.ageMonths)}: drawn towards the others ${mpa(line.meanMPa)} (${between(line.lowMPa, line.highMPa)}), by ${percent(line.shrinkagePercent)}`
     case 'outlier':
       return `${of(line.group, line.ageMonths)}: ${line.specimen ?? 'a block'} at ${mpa(line.strengthMPa)} lies far out (${line.method}, ${figure(line.statistic)} over ${figure(line.critical)}); nothing was removed`
     case 'trend':
@@ -76,9 +104,9 @@ export function findingText(line: FindingLine): string {
             .join(', ')}, weight ${figure(line.weight)}`
         : `${line.group}: ${line.model} cannot be fitted: ${failureWords[line.failed]}`
     case 'forecast':
-      return `${of(line.group, line.ageMonths)}: forecast ${mpa(line.meanMPa)} (${between(line.lowMPa, line.highMPa)}), ${figure(line.retentionPercent)} % of the start`
+      return `${of(line.group, line.ageMonths)}: forecast ${mpa(held(line.meanMPa))} (${between(held(line.lowMPa), held(line.highMPa))}), ${percent(held(line.retentionPercent))} of the start`
     case 'detectable':
-      return `${of(line.group, line.ageMonths)}: a change of ${figure(line.changePercent)} % since the first age would be found in ${figure(100 * line.power)} % of such series`
+      return `${of(line.group, line.ageMonths)}: a change of ${percent(line.changePercent)} since the first age would be found in ${percent(100 * line.power)} of such series`
     case 'note':
       return `note on ${line.about}: ${noteText(line)}`
   }

@@ -1,11 +1,13 @@
 import type { SampleSizePlan } from '#contract/programme/sampleSize.ts'
-import { percentWords, writeSignificant } from '../units/numbers.ts'
+import { percentWords, writeFixed, writeSignificant } from '../units/numbers.ts'
 
 /** What a plan says, in sentences for people: what n blocks a group can show, and what that rests on. */
 export function sampleSizeSentences(plan: SampleSizePlan): string[] {
   const { comparison, groups, n, cvPercent, differencePercent, power, confidence } = plan
   const blocks = Math.ceil(n - 1e-9)
-  const exact = Number.isInteger(n) ? '' : ` (${writeSignificant(n, 4)} before rounding up)`
+  const exact = Number.isInteger(n)
+    ? ''
+    : ` (${n < 1000 ? writeSignificant(n, 4) : writeFixed(n, 1)} before rounding up)`
   const compared =
     comparison === 'pair' ? 'between two groups' : `between the strongest and the weakest of ${groups} groups`
   return [

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { type FindingLine, findingKind } from '#contract/findings/lines.ts'
 import { findingsOptions } from '#contract/findings/options.ts'
 import { findingLines } from '#domain/findings/lines/findingLines.ts'
-import { findingText } from '#words/findings/findingText.ts'
+import { basisText, findingText } from '#words/findings/findingText.ts'
 import { agedMonths, agedStrengths } from '../../domain/findings/ageing/agedBlocks.ts'
 import { block, handbookGroups } from '../../domain/findings/knownStudies.ts'
 
@@ -48,7 +48,7 @@ it('says of a rank between which places it lies', () => {
     rankHigh: 4,
     firstShare: 0.25,
   } as const
-  expect(findingText(rank)).toMatch(/rank 2, between 1 and 4, first in 25\.00 %/)
+  expect(findingText(rank)).toMatch(/rank 2, between 1 and 4, first in 25 %/)
 })
 
 it('does not say that groups are equivalent where that is not shown', () => {
@@ -76,4 +76,26 @@ it('has words for every kind of line, without a null or a number that is none', 
   const lines: FindingLine[] = [...findingLines([...study, far], options), ...findingLines(series, options)]
   expect(new Set(lines.map(({ kind }) => kind))).toEqual(new Set(findingKind.options))
   for (const line of lines) expect(findingText(line)).not.toMatch(/null|NaN|undefined|\[object/)
+})
+
+it('says before all lines how sure the intervals are and what torn wood is taken for', () => {
+  expect(basisText(findingsOptions.parse({ confidence: 0.9, woodFailure: 'bond-only', seed: 7 }))).toBe(
+    'Intervals hold with 90 % confidence. Torn wood: bond failures only (below 75 % torn wood). Lower tolerance limit: 95 % of ' +
+      'blocks are stronger, with 75 % confidence. Resamplings from seed 7.',
+  )
+})
+
+it('leads no strength below nothing, and gives shares no more than two figures', () => {
+  const forecast = { kind: 'forecast', group: 'S', ageMonths: 240, belowShareProbability: 1 } as const
+  expect(findingText({ ...forecast, meanMPa: -32.98, lowMPa: -457.7, highMPa: 70.16, retentionPercent: -37.74 })).toBe(
+    'S, 240 months: forecast 0 MPa (0 to 70.16), 0 % of the start',
+  )
+})
+
+it('gives a test with its degrees of freedom', () => {
+  const test = { kind: 'means-test', ageMonths: 0, statistic: 9.72384, p: 0.000684 } as const
+  expect(findingText({ ...test, method: 'one-way', df1: 3, df2: 16 })).toMatch(
+    /9\.724 on 3 and 16 degrees of freedom, p 0\.0007$/,
+  )
+  expect(findingText({ ...test, method: 'kruskal-wallis', df1: 3, df2: null })).toMatch(/ on 3 degrees of freedom, p/)
 })
