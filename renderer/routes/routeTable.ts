@@ -50,7 +50,7 @@ export const routeTable = [
   { page: 'weights', path: 'calibration/weights', under: 'calibration' },
   { page: 'calibration-run', path: 'calibration/run', under: 'calibration' },
   { page: 'check-weight', path: 'calibration/check', under: 'calibration' },
-  { page: 'findings', path: 'findings', name: 'Findings', key: 'F' },
+  { page: 'findings', path: 'findings/{studyId?}', name: 'Findings', key: 'F', staysInPlace: true },
   { page: 'overview', path: 'overview/{studyId?}', under: 'findings', staysInPlace: true },
   { page: 'climate', path: 'climate', under: 'findings' },
   { page: 'new-climate', path: 'climate/new', under: 'findings' },

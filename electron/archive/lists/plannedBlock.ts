@@ -14,12 +14,13 @@ export const plannedColumns = `p.study_id AS studyId, json_extract(u.fields, '$.
 export const plannedJoins = `LEFT JOIN glued_block g ON g.specimen_id = s.specimen_id LEFT JOIN block p ON p.block_id = g.block_id
      LEFT JOIN glue_up u ON u.glue_up_id = g.glue_up_id`
 
-/** A row without what its study says of it, but with the age of the pull in which it was broken; null: in none. */
+/** A row without the day and age that its study says of it, but with the age of the pull in which it was broken; null: in none. */
 export function inItsPull<Row extends PlannedColumns & { gluedOn: string | null; startedAt: string }>(
   row: Row,
   pullOf: (block: BrokenBlock) => number | null,
-): Omit<Row, keyof PlannedColumns> & { pullAgeMonths: number | null } {
-  const { studyId, gluedInStudyOn, plannedAgeMonths, ...rest } = row
+): Omit<Row, 'gluedInStudyOn' | 'plannedAgeMonths'> & { pullAgeMonths: number | null } {
+  const { gluedInStudyOn, plannedAgeMonths, ...rest } = row
+  const { studyId } = row
   const isPlanned = studyId !== null && gluedInStudyOn !== null && rest.gluedOn !== null
   return {
     ...rest,

@@ -30,6 +30,8 @@ export type OverallSettings = z.infer<typeof overallSettings>
 export const findingsSettings = z.strictObject({
   asked: askedQuestion.default('strongest'),
   woodFailure: woodFailureTreatment.default('observed'),
+  /** The study whose blocks are looked at; null: all blocks. */
+  studyId: id.nullable().default(null),
   /** Empty: all. */
   adhesive: note.default(''),
   exposure: note.default(''),

@@ -10,6 +10,8 @@ const some = <Item extends z.ZodType>(item: Item) => z.array(item).nullable().de
 
 /** Which results are asked about, by what their blocks are; null: all. */
 export const findingsFilter = z.strictObject({
+  /** Blocks of one study alone. */
+  studyId: id.nullable().default(null),
   adhesives: some(words),
   jointTypes: some(words),
   exposures: some(words),

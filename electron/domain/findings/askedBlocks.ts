@@ -8,11 +8,11 @@ export function conditionKey({ jointType, bondLineGapMm, exposure }: Condition):
   return JSON.stringify([jointType, bondLineGapMm, exposure])
 }
 
-/** Of which blocks a question is asked, as far as single traits say it; null: of all. */
-export function filterOf({ asked, adhesive, exposure, overall }: FindingsSettings) {
-  if (asked === 'overall') return { adhesives: overallAdhesives(overall), exposures: null }
+/** Of which blocks a question is asked, as far as its study and single traits say it; null: of all. */
+export function filterOf({ asked, studyId, adhesive, exposure, overall }: FindingsSettings) {
+  if (asked === 'overall') return { studyId, adhesives: overallAdhesives(overall), exposures: null }
   const some = (value: string) => (value === '' ? null : [value])
-  return { adhesives: some(adhesive), exposures: some(exposure) }
+  return { studyId, adhesives: some(adhesive), exposures: some(exposure) }
 }
 
 /** The adhesives whose standing is asked for, with the one that they are held against; null: all. */

@@ -10,6 +10,8 @@ export type ObservedBreak = Pick<
   'number' | 'adhesive' | 'jointType' | 'bondLineGapMm' | 'exposure' | 'gluedOn'
 > & {
   readonly specimenId: number
+  /** The study that it is a block of; null: of none. */
+  readonly studyId: number | null
   /** null: there is no curve, only a peak. */
   readonly breakId: number | null
   readonly startedAt: string

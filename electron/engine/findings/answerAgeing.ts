@@ -16,7 +16,7 @@ export function answerAgeing(
   onProgress: (done: number, total: number) => void,
 ): AgeingAnswer {
   const { observations, groups } = askedResults(archive.observations(), filter)
-  const agesOf = plannedAges(archive.pullSources(null).rows.map(({ study }) => study.fields))
+  const agesOf = plannedAges(archive.pullSources(filter.studyId).rows.map(({ study }) => study.fields))
   const planned = new Map(groups.map((group) => [group.key, agesOf(group)]))
   const units = ageingUnits(observations, question, (group) => planned.get(group)?.at(-1) ?? endWithoutPlan)
   const { lines, computed } = memory.linesOf(units, onProgress)

@@ -20,7 +20,7 @@ export function answerNext(
   onProgress: (done: number, total: number) => void,
   today: string,
 ): NextAnswer {
-  const sources = archive.pullSources(null).rows
+  const sources = archive.pullSources(filter.studyId).rows
   const named = sources.flatMap(({ study }) => study.fields.referenceAdhesive ?? [])
   const references = referenceAdhesive === null ? [...new Set(named)] : [referenceAdhesive]
   // A reference is held against the others whatever adhesive is asked about

@@ -9,7 +9,8 @@ const keyOf = ({ adhesive, jointType, bondLineGapMm, exposure }: Omit<FindingsGr
 
 function fits(filter: FindingsFilter): (one: ObservedBreak) => boolean {
   const among = <Value>(list: readonly Value[] | null, value: Value) => list === null || list.includes(value)
-  return ({ adhesive, jointType, exposure, bondLineGapMm }) =>
+  return ({ studyId, adhesive, jointType, exposure, bondLineGapMm }) =>
+    (filter.studyId === null || filter.studyId === studyId) &&
     among(filter.adhesives, adhesive) &&
     among(filter.jointTypes, jointType) &&
     among(filter.exposures, exposure) &&

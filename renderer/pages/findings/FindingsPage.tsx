@@ -5,6 +5,7 @@ import { ageToShow, filterOf } from '#domain/findings/askedBlocks.ts'
 import { namesOf } from '#words/findings/groupNames.ts'
 import { useAnswer } from '../../host/useAnswer.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
+import { go } from '../../parts/routing/useRoute.ts'
 import { hashOf } from '../../routes/route.ts'
 import { Notice } from '../../widgets/Notice.tsx'
 import { Answer } from './Answer.tsx'
@@ -13,7 +14,7 @@ import { Blocks } from './Blocks.tsx'
 import { ClimateSentences } from './climate/ClimateSentences.tsx'
 import { FindingsProgress } from './FindingsProgress.tsx'
 import { FindingsSettingsForm } from './FindingsSettingsForm.tsx'
-import { firstSettings, kindsFor, readMargin, treatmentOf } from './findingsQuestions.ts'
+import { firstSettings, kindsFor, ofAllBlocks, readMargin, treatmentOf } from './findingsQuestions.ts'
 import { GroupTable } from './GroupTable.tsx'
 import { KeptFindings } from './kept/KeptFindings.tsx'
 import { NextPart } from './next/NextPart.tsx'
@@ -22,10 +23,13 @@ import { RestsOn } from './RestsOn.tsx'
 import './findings.css'
 
 /** What the results show: a question, the answer in a sentence, its figure and table, and the way back to every block. */
-export function FindingsPage() {
-  const [settings, setSettings] = useState<FindingsSettings>(firstSettings)
-  // What may be chosen is known of all results; what is shown, of those that were chosen.
-  const all = useAnswer('findings.of', { options: { only: ['group-summary'] } })
+export function FindingsPage({ studyId = null }: { studyId?: number | null | undefined }) {
+  const [chosen, setSettings] = useState<FindingsSettings>(firstSettings)
+  // The study stands in the address, so that others lead to its findings
+  const settings = { ...chosen, studyId }
+  const ofStudy = studyId === null ? {} : { studyId }
+  // What may be chosen is known of all results of the study; what is shown, of those that were chosen.
+  const all = useAnswer('findings.of', { options: { only: ['group-summary'] }, filter: { studyId } })
   const answer = useAnswer('findings.of', questionOf(settings))
   const shown = answer.value
   return (
@@ -33,7 +37,7 @@ export function FindingsPage() {
       <header className="record-head">
         <h1>Findings</h1>
         <div className="record-buttons">
-          <a className="button" href={hashOf({ page: 'overview' })}>
+          <a className="button" href={hashOf({ page: 'overview', ...ofStudy })}>
             Overview
           </a>
           <a className="button" href={hashOf({ page: 'climate' })}>
@@ -42,10 +46,19 @@ export function FindingsPage() {
         </div>
       </header>
       <Notice trouble={answer.error ?? all.error} />
-      <KeptFindings onOpen={setSettings} />
+      <KeptFindings
+        onOpen={(kept) => {
+          setSettings(kept)
+          goToStudy(kept.studyId)
+        }}
+      />
       <FindingsSettingsForm
         settings={settings}
         onSettings={(change) => setSettings((before) => ({ ...before, ...change }))}
+        onStudy={(next) => {
+          setSettings((before) => ({ ...before, ...ofAllBlocks }))
+          goToStudy(next)
+        }}
         all={all.value}
       />
       {answer.pending ? <FindingsProgress /> : null}
@@ -59,6 +72,10 @@ export function FindingsPage() {
       <ClimateSentences exposures={(shown?.groups ?? []).map(({ exposure }) => exposure)} />
     </div>
   )
+}
+
+function goToStudy(studyId: number | null): void {
+  go(studyId === null ? { page: 'findings' } : { page: 'findings', studyId })
 }
 
 function Found({ found, settings }: { found: Findings; settings: FindingsSettings }) {

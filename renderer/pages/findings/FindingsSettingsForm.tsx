@@ -3,6 +3,7 @@ import type { Findings } from '#contract/findings/procedures.ts'
 import { agesOf } from '#domain/findings/askedBlocks.ts'
 import { ageInWords } from '#words/breaks/groupName.ts'
 import { tellingNames } from '#words/findings/groupNames.ts'
+import { useAnswer } from '../../host/useAnswer.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { Choice } from '../../widgets/Choice.tsx'
 import { Field, SelectField } from '../../widgets/Field.tsx'
@@ -25,10 +26,12 @@ const distinct = (names: readonly string[]) => [...new Set(names)].filter((one) 
 export function FindingsSettingsForm({
   settings,
   onSettings,
+  onStudy,
   all,
 }: {
   settings: FindingsSettings
   onSettings(change: Partial<FindingsSettings>): void
+  onStudy(studyId: number | null): void
   all: Findings | null
 }) {
   const { length } = useQuantities()
@@ -50,6 +53,7 @@ export function FindingsSettingsForm({
         onChange={(asked) => onSettings({ asked })}
       />
       <div className="findings-picks">
+        <StudyPick studyId={settings.studyId} onStudy={onStudy} />
         {settings.asked === 'overall' ? null : (
           <>
             <SelectField label="Adhesive" {...pick('adhesive')}>
@@ -106,6 +110,26 @@ export function FindingsSettingsForm({
         />
       ) : null}
     </section>
+  )
+}
+
+/** Of which study it is asked; nothing to choose where there is none. */
+function StudyPick({ studyId, onStudy }: { studyId: number | null; onStudy(studyId: number | null): void }) {
+  const studies = useAnswer('studies.list', {}).value?.rows ?? []
+  if (studies.length === 0) return null
+  return (
+    <SelectField
+      label="Study"
+      value={studyId ?? ''}
+      onChange={(event) => onStudy(Number(event.currentTarget.value) || null)}
+    >
+      <option value="">all blocks</option>
+      {studies.map((study) => (
+        <option key={study.studyId} value={study.studyId}>
+          {study.fields.title}
+        </option>
+      ))}
+    </SelectField>
   )
 }
 

@@ -32,6 +32,7 @@ it('holds the breaks of specimens with load, area and what was set aside, and no
   expect(observations(database, noPull)).toEqual([
     {
       specimenId: 1,
+      studyId: null,
       breakId: 1,
       startedAt: expect.any(String),
       number: 'C1-1',
@@ -125,4 +126,5 @@ it('tells of each block of a study in which pull it was broken, and of no other 
     [late, '2031-03-15', null],
     [specimenIds.length + 1, '2031-02-28', null],
   ])
+  expect(methods.observations(database).map(({ studyId }) => studyId)).toEqual([1, 1, 1, 1, 1, 1, null])
 })

@@ -5,7 +5,15 @@ import type { ObservedBreak } from '#domain/findings/observedBreak.ts'
 const broken = (strengthMPa: number, startedAt: string, change: Partial<ObservedBreak> = {}): ObservedBreak => ({
   ...{ specimenId: 1, breakId: 1, number: '1', adhesive: 'casein C1', jointType: 'lap', bondLineGapMm: 0 },
   ...{ exposure: 'loft', gluedOn: '2026-01-01', startedAt, areaMm2: null, peakN: null, strengthMPa, board: null },
-  ...{ woodFailurePercent: null, setAside: null, simulated: false, ageMonths: null, pullAgeMonths: null, ...change },
+  ...{
+    woodFailurePercent: null,
+    setAside: null,
+    simulated: false,
+    ageMonths: null,
+    studyId: null,
+    pullAgeMonths: null,
+    ...change,
+  },
 })
 
 describe('the series of blocks in a store', () => {

@@ -22,8 +22,11 @@ test('looks at the youngest age where one group has blocks, and at none without 
 })
 
 test('asks of all blocks until something is chosen', () => {
-  expect(filterOf(settings({}))).toEqual({ adhesives: null, exposures: null })
-  expect(filterOf(settings({ adhesive: 'E4', exposure: 'loft' }))).toEqual({ adhesives: ['E4'], exposures: ['loft'] })
+  expect(filterOf(settings({}))).toEqual({ studyId: null, adhesives: null, exposures: null })
+  expect(filterOf(settings({ studyId: 3, adhesive: 'E4', exposure: 'loft' }))).toEqual({
+    ...{ studyId: 3, adhesives: ['E4'], exposures: ['loft'] },
+  })
+  expect(filterOf(settings({ asked: 'overall', studyId: 3 })).studyId).toBe(3)
 })
 
 test('asks of the reference too where some adhesives are chosen, whatever else was picked before', () => {

@@ -18,6 +18,7 @@ const one: ObservedBreak = {
   simulated: true,
   strengthMPa: null,
   ageMonths: null,
+  studyId: null,
   pullAgeMonths: null,
   board: null,
 }

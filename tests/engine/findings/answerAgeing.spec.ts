@@ -16,7 +16,7 @@ const breaks: ObservedBreak[] = ['casein C1', 'epoxy E4', 'resorcinol R2'].flatM
       ...{ jointType: 'long grain to long grain', bondLineGapMm: 0, gluedOn: '2026-04-20', areaMm2: 600 },
       peakN: 6000 - (10 + 30 * a) * month + [120, -60, 40, -200][i]! * (1 + ((m + a) % 3)),
       ...{ woodFailurePercent: 20, setAside: null, simulated: false, strengthMPa: null, ageMonths: null },
-      ...{ pullAgeMonths: null, board: `plank ${i}` },
+      ...{ studyId: null, pullAgeMonths: null, board: `plank ${i}` },
     })),
   ),
 )

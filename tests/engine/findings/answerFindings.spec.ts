@@ -22,6 +22,7 @@ const observed: ObservedBreak[] = loads.map((peakN, i) => ({
   simulated: false,
   strengthMPa: null,
   ageMonths: null,
+  studyId: i % 3 === 0 ? 2 : null,
   pullAgeMonths: null,
   board: null,
 }))
@@ -47,6 +48,7 @@ test('takes only what the filter lets through', () => {
   expect(groups).toHaveLength(1)
   expect(blocks.map(({ number }) => number)).toEqual(['B-4', 'B-5', 'B-6'])
   expect(ask({ filter: { agesMonths: [6] } }).blocks).toEqual([])
+  expect(ask({ filter: { studyId: 2 } }).blocks.map(({ number }) => number)).toEqual(['B-1', 'B-4'])
 })
 
 test('has another hash of the data as soon as one result differs, and the same one else', () => {

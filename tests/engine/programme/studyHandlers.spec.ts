@@ -43,6 +43,7 @@ it('pools the spread of the groups that the archive has, blocks that were set as
       strengthMPa: null,
       ageMonths: null,
       board: null,
+      studyId: null,
       pullAgeMonths: null,
     },
   })

@@ -35,7 +35,7 @@ export function observed(): ObservedBreak[] {
             startedAt: new Date(Date.UTC(2026, 3 + months, 21)).toISOString(),
             ...{ jointType: 'long grain to long grain', bondLineGapMm: 0, gluedOn: '2026-04-20', areaMm2: 600 },
             peakN: Math.max(600 * (mean + 1.1 * random.normal()), 300),
-            ...{ strengthMPa: null, ageMonths: null, pullAgeMonths: null, board: null },
+            ...{ strengthMPa: null, ageMonths: null, studyId: 1, pullAgeMonths: null, board: null },
             woodFailurePercent: 5 * Math.floor(random.between(0, 1) * random.between(0, 21)),
             ...{ setAside: i === 7 && months === 6 ? 'slipped in the fixture' : null, simulated: true },
           })

@@ -46,7 +46,7 @@ export function OverviewPage({ studyId = null }: { studyId?: number | null | und
       <header className="record-head overview-screen-only">
         <div>
           <p className="crumb">
-            <a href={hashOf({ page: 'findings' })}>Findings</a>
+            <a href={hashOf({ page: 'findings', ...(studyId === null ? {} : { studyId }) })}>Findings</a>
           </p>
           <h1>Overview</h1>
           <ViewWords view={settings.view} />

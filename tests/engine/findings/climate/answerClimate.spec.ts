@@ -12,7 +12,7 @@ const broken = (specimenId: number): ObservedBreak => ({
   ...{ specimenId, breakId: specimenId, number: String(specimenId), adhesive: 'casein C1', jointType: 'lap' },
   ...{ bondLineGapMm: 0, exposure: 'loft', gluedOn: '2026-01-01', startedAt: '2027-01-01T00:00:00.000Z' },
   ...{ areaMm2: null, peakN: null, strengthMPa: 9 + specimenId, board: null, woodFailurePercent: null },
-  ...{ setAside: null, simulated: false, ageMonths: null, pullAgeMonths: null },
+  ...{ setAside: null, simulated: false, ageMonths: null, studyId: null, pullAgeMonths: null },
 })
 
 function archive(imports: number[] = [1]) {

@@ -45,10 +45,10 @@ function StudyView({ record }: { record: StudyRecord }) {
             {counts.allocated === 0 ? 'Change the plan' : 'Extend the study'}
           </a>
           <a className="button" href={hashOf({ page: 'due', studyId })}>
-            Pulls
+            Due
           </a>
           {counts.broken === 0 ? null : (
-            <a className="button" href={hashOf({ page: 'findings' })}>
+            <a className="button" href={hashOf({ page: 'findings', studyId })}>
               Findings
             </a>
           )}
