@@ -45,7 +45,8 @@ export const studyScreens: readonly Screen[] = [
       await at('#/studies/new')(page)
       await typeStudy(page)
       await page.getByLabel('Difference that matters').fill('10')
-      await page.getByLabel(/^Boards, one a line/).fill('plank 1: 60\nplank 2: 60')
+      await page.getByRole('combobox', { name: 'Boards' }).fill('plank 1: 60; plank 2: 60')
+      await page.keyboard.press('Enter')
       await settle(page)
     },
   },
@@ -55,7 +56,7 @@ export const studyScreens: readonly Screen[] = [
     show: async (page) => {
       await at('#/studies/new')(page)
       await page.getByLabel('Ages, in months').fill('12, 6, soon')
-      await page.getByLabel(/^Boards, one a line/).fill('plank')
+      await page.getByRole('combobox', { name: 'Boards' }).fill('plank')
       await page.getByRole('button', { name: 'Keep the plan' }).click()
       await settle(page)
     },

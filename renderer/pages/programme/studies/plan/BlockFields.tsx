@@ -1,11 +1,10 @@
-import { useState } from 'react'
 import { areaQuestion } from '#words/specimens/plausibleWords.ts'
 import { useQuantities } from '../../../../host/useQuantities.ts'
 import { CatalogueField } from '../../../../parts/catalogue/CatalogueField.tsx'
 import { sizesOf } from '../../../../parts/forms/overlapSizes.ts'
 import type { TypedForm } from '../../../../parts/forms/useTypedTexts.ts'
-import { Field, SelectField, TextField } from '../../../../widgets/Field.tsx'
-import { withMoreBoards } from './boardText.ts'
+import { Field, SelectField } from '../../../../widgets/Field.tsx'
+import { BoardFields } from './BoardFields.tsx'
 import type { StudyErrors, StudyTexts } from './studyForm.ts'
 
 type TextKey = { [Key in keyof StudyTexts]: StudyTexts[Key] extends string ? Key : never }[keyof StudyTexts]
@@ -74,52 +73,12 @@ export function WoodFields(parts: Parts) {
         placeholder="beech"
         onValue={(wood) => onTexts({ ...shown, wood })}
       />
-      <TextField
-        label="Boards, one a line, and how many blocks each gives"
-        rows={3}
-        placeholder="plank 1: 60"
-        {...bind('boards')}
-        hint="Every adhesive is spread over the boards as evenly as they allow. Empty: blocks are not allocated to boards."
-      />
-      <MoreBoards
-        onAdd={(name, count, blocks) =>
-          onTexts({ ...shown, boards: withMoreBoards(shown.boards, name, count, blocks) })
-        }
+      <BoardFields
+        boards={shown.boards}
+        wood={shown.wood}
+        error={parts.errors.boards ?? null}
+        onBoards={(boards) => onTexts({ ...shown, boards })}
       />
     </fieldset>
-  )
-}
-
-/** Adds many boards that are alike. */
-function MoreBoards({ onAdd }: { onAdd(name: string, count: number, blocks: number): void }) {
-  const [typed, setTyped] = useState({ count: '', name: 'board', blocks: '' })
-  const whole = (text: string, most: number) =>
-    /^[1-9]\d*$/.test(text.trim()) && Number(text) <= most ? Number(text) : null
-  const [count, blocks] = [whole(typed.count, 1000), whole(typed.blocks, 100_000)]
-  const ready = count !== null && blocks !== null && typed.name.trim() !== ''
-  const add = () => ready && onAdd(typed.name.trim(), count, blocks)
-  const part = (key: keyof typeof typed, name: string) => (
-    <input
-      aria-label={name}
-      value={typed[key]}
-      maxLength={60}
-      onChange={(event) => setTyped({ ...typed, [key]: event.currentTarget.value })}
-      onKeyDown={(event) => {
-        if (event.key !== 'Enter' || !ready) return
-        event.preventDefault()
-        add()
-      }}
-    />
-  )
-  return (
-    <div className="age-rule">
-      <span>
-        {part('count', 'How many boards to add')} boards named {part('name', 'Name of the boards to add')} 1, 2, … that
-        give {part('blocks', 'Blocks that each board to add gives')} blocks each
-      </span>
-      <button type="button" className="button button-small" aria-disabled={!ready} onClick={add}>
-        Add them
-      </button>
-    </div>
   )
 }

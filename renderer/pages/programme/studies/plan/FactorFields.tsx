@@ -7,9 +7,7 @@ import type { TypedForm } from '../../../../parts/forms/useTypedTexts.ts'
 import { Field } from '../../../../widgets/Field.tsx'
 import { ListField } from '../../../../widgets/ListField.tsx'
 import { agesText, readAges } from './ageText.ts'
-import type { StudyErrors, StudyTexts } from './studyForm.ts'
-
-const isListed = (name: string) => `${name} is in the list already.`
+import { isListed, nameTooLong, type StudyErrors, type StudyTexts } from './studyForm.ts'
 
 type ListKey = 'adhesives' | 'jointTypes' | 'exposures'
 
@@ -23,7 +21,7 @@ export function FactorFields({ form, errors }: { form: TypedForm<StudyTexts>; er
       const twice = texts.find((one, index) => shown[key].includes(one) || texts.indexOf(one) < index)
       if (twice !== undefined) return isListed(twice)
       const long = texts.find((one) => one.length > 200)
-      if (long !== undefined) return 'A name has 200 characters at most.'
+      if (long !== undefined) return nameTooLong
       onTexts({ ...shown, [key]: [...shown[key], ...texts] })
       return null
     },

@@ -8,7 +8,6 @@ import { askForDay } from '#words/units/typedDay.ts'
 import { type FieldUnit, keptText, noUnit, readQuantity } from '#words/units/typedQuantity.ts'
 import type { UnitFields } from '../../../../parts/forms/typedTexts.ts'
 import { agesText, readAges } from './ageText.ts'
-import { boardsText, readBoards } from './boardText.ts'
 
 /** The form as typed; lists hold what was entered into them one by one. */
 export type StudyTexts = {
@@ -32,7 +31,7 @@ export type StudyTexts = {
   pieceWidthMm: string
   pieceThicknessMm: string
   wood: string
-  boards: string
+  boards: StudyFields['boards']
   cvPercent: string
   confidence: string
   power: string
@@ -46,7 +45,7 @@ export const emptyStudy: StudyTexts = {
   ...{ title: '', question: '', adhesives: [], jointTypes: [], exposures: [], gapsMm: [], ages: '', leftOut: [] },
   ...{ blocksPerCell: '12', sparesPerSeries: '0', referenceAdhesive: '', windowDays: '7', startOn: '' },
   ...{ overlapLengthMm: '', overlapWidthMm: '', areaMm2: '' },
-  ...{ pieceLengthMm: '', pieceWidthMm: '', pieceThicknessMm: '', wood: '', boards: '' },
+  ...{ pieceLengthMm: '', pieceWidthMm: '', pieceThicknessMm: '', wood: '', boards: [] },
   ...{ cvPercent: '', confidence: '95', power: '80', adhesiveGPerBlock: '' },
 }
 
@@ -87,7 +86,7 @@ export function textsOfStudy(fields: StudyFields): StudyTexts {
     pieceLengthMm: keptText(fields.pieceLengthMm, length),
     pieceWidthMm: keptText(fields.pieceWidthMm, length),
     pieceThicknessMm: keptText(fields.pieceThicknessMm, length),
-    boards: boardsText(fields.boards),
+    boards: fields.boards,
     cvPercent: plain(fields.cvPercent),
     confidence: keptText(fields.confidence, inPercent),
     power: keptText(fields.power, inPercent),
@@ -129,9 +128,7 @@ function candidateOf(texts: StudyTexts, { length, area }: Quantities, kept: Kept
     return 'error' in read ? null : read.stored
   }
   const ages = readAges(texts.ages)
-  const boards = readBoards(texts.boards)
   if (ages.error !== null) errors.ages = ages.error
-  if (boards.error !== null) errors.boards = boards.error
   if (texts.adhesives.length === 0) errors.adhesives = 'Name at least one adhesive.'
   const candidate = {
     ...kept,
@@ -155,7 +152,7 @@ function candidateOf(texts: StudyTexts, { length, area }: Quantities, kept: Kept
     pieceWidthMm: number('pieceWidthMm', length, 'the width'),
     pieceThicknessMm: number('pieceThicknessMm', length, 'the thickness'),
     wood: texts.wood,
-    boards: boards.boards,
+    boards: texts.boards,
     cvPercent: number('cvPercent', noUnit, 'the spread in percent'),
     confidence: number('confidence', inPercent, 'the confidence') ?? 0.95,
     power: number('power', inPercent, 'the power') ?? 0.8,
@@ -168,6 +165,10 @@ function candidateOf(texts: StudyTexts, { length, area }: Quantities, kept: Kept
 function keyOfIssue(key: PropertyKey | undefined): keyof StudyTexts {
   return key === 'agesMonths' ? 'ages' : (key as keyof StudyTexts)
 }
+
+/** Said of something that is entered a second time. */
+export const isListed = (name: string) => `${name} is in the list already.`
+export const nameTooLong = 'A name has 200 characters at most.'
 
 const wholeWanted = (least: number, most: number) => `Write a whole number from ${least} to ${most}.`
 const shareWanted = (least: number, usual: number) => `Write a percentage between ${least} and 100, as ${usual}.`
@@ -194,6 +195,8 @@ function wordsOfIssue(key: keyof StudyTexts): string {
     case 'exposures':
     case 'gapsMm':
       return 'Name each level once, 200 at most.'
+    case 'boards':
+      return 'Name each board once, 1000 at most.'
     case 'ages':
       return 'Up to 200 ages are taken.'
     case 'leftOut':

@@ -51,7 +51,7 @@ describe('a study that is typed', () => {
     [{ cvPercent: '0' }, 'cvPercent', /above 0/],
     [{ overlapLengthMm: 'long' }, 'overlapLengthMm', /length/],
     [{ areaMm2: '0' }, 'areaMm2', /above 0/],
-    [{ boards: 'plank' }, 'boards', /Line 1/],
+    [{ boards: [...madeBoards(1, 20), ...madeBoards(1, 30)] }, 'boards', /Name each board once/],
     [{ startOn: '2031-02-30' }, 'startOn', /year-month-day/],
     [{ wood: 'b'.repeat(201) }, 'wood', /too long/],
     [{ ages: Array.from({ length: 201 }, (_, age) => age).join() }, 'ages', /200 ages/],
