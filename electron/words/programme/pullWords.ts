@@ -1,6 +1,7 @@
 import type { PullDecision } from '#contract/programme/pull.ts'
 import type { PullState, PullSummary, SeriesStock } from '#contract/programme/pullProcedures.ts'
 import type { Series } from '#contract/programme/study.ts'
+import { plusDays } from '#domain/programme/calendar/calendarDay.ts'
 import { ageInMonthsWords, calendarDayWords } from '../units/calendarDays.ts'
 import { countOf } from '../units/counts.ts'
 
@@ -48,6 +49,14 @@ export function pullDescription(pull: PullSummary, reason: string | null): strin
 /** How far from its day a pull may be made. */
 export function windowWords(windowDays: number): string {
   return windowDays === 0 ? 'On the day itself.' : `Up to ${countOf(windowDays, 'day')} early or late.`
+}
+
+/** The first and the last day on which a pull may be made. */
+export function windowDaysWords({ dueOn, windowDays }: Pick<PullSummary, 'dueOn' | 'windowDays'>): string {
+  if (windowDays === 0) return calendarDayWords(dueOn)
+  const [first, last] = [plusDays(dueOn, -windowDays), plusDays(dueOn, windowDays)].map(calendarDayWords)
+  const isOneYear = first!.slice(-4) === last!.slice(-4)
+  return `${isOneYear ? first!.slice(0, -5) : first} to ${last}`
 }
 
 /** How many blocks of a pull wait, in a few words, with what became of the others. */

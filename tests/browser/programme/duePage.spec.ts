@@ -43,6 +43,11 @@ test.skipIf(chromiumPath === null)(
     })
     await hands.choose('Print')
     await expect.poll(() => page.title()).toBe('printed the page')
+    await page.emulateMedia({ media: 'print' })
+    await page.getByText('Taken on, by').first().waitFor()
+    expect(await page.getByRole('heading', { name: 'Due: Loft and bilge' }).isVisible()).toBe(true)
+    expect(await page.getByText('Done and skipped').isVisible()).toBe(false)
+    await page.emulateMedia({ media: 'screen' })
 
     // The first label of the archive is 28; a scanner types where no field has the focus.
     await page.keyboard.press('g')

@@ -6,6 +6,7 @@ import {
   pullDescription,
   pullTitle,
   seriesWords,
+  windowDaysWords,
   windowWords,
 } from '#words/programme/pullWords.ts'
 
@@ -61,3 +62,11 @@ it('a window of no days is the day itself', () => {
   expect(windowWords(0)).toBe('On the day itself.')
   expect(windowWords(1)).toBe('Up to 1 day early or late.')
 })
+
+it.each([
+  ['2031-02-20', 7, '13 Feb to 27 Feb 2031'],
+  ['2031-12-28', 7, '21 Dec 2031 to 4 Jan 2032'],
+  ['2031-02-20', 0, '20 Feb 2031'],
+])('says from which day to which a pull of %s may be made, %i days early or late', (dueOn, windowDays, words) =>
+  expect(windowDaysWords({ dueOn, windowDays })).toBe(words),
+)

@@ -16,13 +16,14 @@ import { PullTable } from './PullTable.tsx'
 import { SeriesStockTable } from './SeriesStockTable.tsx'
 import './due.css'
 
-const groups: readonly { states: readonly PullState[]; title: string }[] = [
+/** `isPast`: nothing is left to do, and a print to be hung up leaves it out. */
+const groups: readonly { states: readonly PullState[]; title: string; isPast?: boolean }[] = [
   { states: ['late'], title: 'Late' },
   { states: ['due'], title: 'Due now' },
   { states: ['soon'], title: 'Soon' },
   { states: ['missed'], title: 'Missed' },
   { states: ['planned'], title: 'Planned' },
-  { states: ['done', 'skipped'], title: 'Done and skipped' },
+  { states: ['done', 'skipped'], title: 'Done and skipped', isPast: true },
 ]
 /** So many rows of a group are shown before all are asked for. */
 const firstRows = 40
@@ -45,7 +46,12 @@ export function DuePage({ studyId = null }: { studyId?: number | null | undefine
     <div className="plain-page due-page">
       <header className="record-head">
         <div>
-          <h1>Due</h1>
+          <h1>
+            Due
+            <span className="due-printed">
+              : {studyId === null ? 'all studies' : (studies.get(studyId) ?? `study ${studyId}`)}
+            </span>
+          </h1>
           <p className="record-words">
             {all.value === null ? '' : `As of ${calendarDayWords(all.value.today)}. `}
             An age ends on the same day of the month, or on its last day where the month is shorter.
@@ -100,10 +106,11 @@ export function DuePage({ studyId = null }: { studyId?: number | null | undefine
           glued, or from its planned start.
         </p>
       )}
-      {groups.map(({ states, title }) => (
+      {groups.map(({ states, title, isPast = false }) => (
         <PullGroup
           key={`${title} ${studyId}`}
           title={title}
+          isPast={isPast}
           meaning={pullStateMeaning[states[0]!]}
           pulls={shown.filter(({ state }) => states.includes(state))}
           withStudy={studyId === null}
@@ -119,11 +126,13 @@ export function DuePage({ studyId = null }: { studyId?: number | null | undefine
 
 function PullGroup({
   title,
+  isPast,
   meaning,
   pulls,
   withStudy,
 }: {
   title: string
+  isPast: boolean
   meaning: string
   pulls: readonly PullSummary[]
   withStudy: boolean
@@ -132,7 +141,7 @@ function PullGroup({
   if (pulls.length === 0) return null
   const shown = isAll ? pulls : pulls.slice(0, firstRows)
   return (
-    <section className="due-group" aria-label={title}>
+    <section className={`due-group ${isPast ? 'screen-only' : ''}`} aria-label={title}>
       <h2>
         {title} <span className="quiet">{countOf(pulls.length, 'pull')}</span>
       </h2>

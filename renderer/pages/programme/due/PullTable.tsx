@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { mostPullsAsked, type PullGroup, type PullSummary } from '#contract/programme/pullProcedures.ts'
 import { simulatedMark } from '#words/keeping/demoWords.ts'
-import { pullBlocksWords, pullDecisionWords, pullStateWords, windowWords } from '#words/programme/pullWords.ts'
+import { pullBlocksWords, pullDecisionWords, pullStateWords, windowDaysWords } from '#words/programme/pullWords.ts'
 import { toTakeWords } from '#words/programme/toTakeWords.ts'
 import { ageInMonthsWords, calendarDayWords } from '#words/units/calendarDays.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
@@ -28,8 +28,9 @@ export function PullTable({ pulls, withStudy }: { pulls: readonly PullSummary[];
             <th scope="col">Glued on</th>
             <th scope="col">Blocks</th>
             <th scope="col">Window</th>
-            <th scope="col" className="screen-only">
-              <span className="visually-hidden">Decide</span>
+            <th scope="col">
+              <span className="visually-hidden screen-only">Decide</span>
+              <span className="due-printed">Taken on, by</span>
             </th>
           </tr>
         </thead>
@@ -59,7 +60,7 @@ function PullRow({
   const word = (kind: PullWord, label: string) => (
     <button
       type="button"
-      className="button button-quiet"
+      className="button button-quiet screen-only"
       aria-label={`${label}: ${day}`}
       onClick={() => onDecide(kind)}
     >
@@ -83,14 +84,16 @@ function PullRow({
           {pull.demo ? <span className="quiet"> ({simulatedMark})</span> : null}
         </td>
       ) : null}
-      <td>
+      <td className="due-day">
         {ageInMonthsWords(pull.ageMonths)}
         {pull.added ? <span className="quiet"> (added)</span> : null}
       </td>
-      <td>{gluedOn === null ? <span className="quiet">not yet</span> : calendarDayWords(gluedOn)}</td>
+      <td className="due-day">
+        {gluedOn === null ? <span className="quiet">not yet</span> : calendarDayWords(gluedOn)}
+      </td>
       <td>{pullBlocksWords(pull.blocks, gluedOn !== null)}</td>
-      <td>{windowWords(pull.windowDays)}</td>
-      <td className="data-table-buttons screen-only">
+      <td>{windowDaysWords(pull)}</td>
+      <td className="data-table-buttons">
         {state === 'done' ? null : (
           <>
             {word('moved', 'Move')}
@@ -122,11 +125,11 @@ function ToTakeRow({
         <ul>
           {places.map(({ place, blocks }) => (
             <li key={place}>
-              <strong>{place}</strong> <span>{blocks}</span>
+              <strong>{place}</strong> {blocks}
             </li>
           ))}
+          {common === '' ? null : <li className="quiet">All: {common}.</li>}
         </ul>
-        {common === '' ? null : <p className="quiet">All: {common}.</p>}
       </td>
     </tr>
   )

@@ -16,7 +16,7 @@ export function SeriesStockTable({ studyId }: { studyId: number }) {
     one.ages.filter(({ planned, atHand }) => atHand < planned).map((age) => ({ one, age })),
   )
   return (
-    <section className="due-group" aria-label="On the shelf">
+    <section className="due-group screen-only" aria-label="On the shelf">
       <h2>On the shelf</h2>
       <Notice trouble={stock.error} />
       {stock.value === null ? null : <p>{stockSummary(series)}</p>}

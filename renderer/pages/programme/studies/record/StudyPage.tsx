@@ -5,6 +5,7 @@ import { cellKey } from '#domain/programme/study/cells.ts'
 import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { progressWords } from '#words/programme/study/studyWords.ts'
 import { useAnswer } from '../../../../host/useAnswer.ts'
+import { DueLine } from '../../../../parts/programme/DueLine.tsx'
 import { hashOf } from '../../../../routes/route.ts'
 import { Notice } from '../../../../widgets/Notice.tsx'
 import { AllocateDialog } from './AllocateDialog.tsx'
@@ -39,6 +40,7 @@ function StudyView({ record }: { record: StudyRecord }) {
           <h1>{fields.title}</h1>
           {fields.question === '' ? null : <p className="record-words">{fields.question}</p>}
           <p className="study-progress">{progressWords(counts)}</p>
+          <DueLine studyId={studyId} />
         </div>
         <div className="record-buttons">
           <a className="button" href={hashOf({ page: 'edit-study', studyId })}>
