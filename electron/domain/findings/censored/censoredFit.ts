@@ -1,4 +1,4 @@
-import { locationScale, type StrengthDistribution } from './locationScale.ts'
+import { fittingUnitMPa, locationScale, type StrengthDistribution, scaledValues } from './locationScale.ts'
 import { type CensoredValues, type Estimate, maximumLikelihood, noMaximum } from './maximumLikelihood.ts'
 import { profileInterval } from './profileInterval.ts'
 import { locationError, quantileInterval } from './quantileInterval.ts'
@@ -41,65 +41,68 @@ export function censoredFit(
 ): CensoredFit | NoFit {
   const fit = estimated(strengths, distribution)
   if (typeof fit === 'string') return fit
-  const { model, values, estimate, meanMPa } = fit
+  const { model, unit, values, estimate, mean } = fit
   const { mu, logSigma } = estimate
   const sigma = Math.exp(logSigma)
-  const jacobian = model.logarithmic ? values.failed.reduce((sum, y) => sum + y, 0) : 0
+  const jacobian = model.logarithmic ? values.failed.reduce((sum, y) => sum + y + Math.log(unit), 0) : 0
   const logLikelihood = estimate.logLikelihood - jacobian
   const n = values.failed.length + values.censored.length
   const aic = -2 * logLikelihood + 4
   const strengthAt = (z: number) => (model.logarithmic ? Math.exp(mu + z * sigma) : mu + z * sigma)
-  const roughSe = (model.logarithmic ? meanMPa : 1) * locationError(estimate, 0)
-  const ofMean = { value: meanMPa, se: roughSe, location: model.locationOfMean }
-  const mean = profileInterval(values, model, estimate, ofMean, confidence)
+  const roughSe = (model.logarithmic ? mean : 1) * locationError(estimate, 0)
+  const ofMean = { value: mean, se: roughSe, location: model.locationOfMean }
+  const around = profileInterval(values, model, estimate, ofMean, confidence)
   const b10 = quantileInterval(values, model, estimate, 0.1, confidence)
+  const inMPa = (end: number | null) => (end === null ? null : unit * end)
   return {
     logLikelihood,
     aic,
     aicc: n <= 3 ? null : aic + 12 / (n - 3),
-    ...named(distribution, estimate),
-    meanMPa,
-    meanLowMPa: mean.low,
-    meanHighMPa: mean.high,
-    medianMPa: strengthAt(model.standardQuantile(0.5)),
-    b10MPa: b10.strengthMPa,
-    b10LowMPa: b10.low,
-    b10HighMPa: b10.high,
+    ...named(distribution, unit, estimate),
+    meanMPa: unit * mean,
+    meanLowMPa: inMPa(around.low),
+    meanHighMPa: inMPa(around.high),
+    medianMPa: unit * strengthAt(model.standardQuantile(0.5)),
+    b10MPa: unit * b10.strengthMPa,
+    b10LowMPa: inMPa(b10.low),
+    b10HighMPa: inMPa(b10.high),
   }
 }
 
 /** The mean of that fit alone, MPa, without its intervals, which take most of the time. Checked: tests/domain/findings/censored/censoredFit.spec.ts. */
 export function censoredMean(strengths: CensoredStrengths, distribution: StrengthDistribution): number | NoFit {
   const fit = estimated(strengths, distribution)
-  return typeof fit === 'string' ? fit : fit.meanMPa
+  return typeof fit === 'string' ? fit : fit.unit * fit.mean
 }
 
 function estimated(strengths: CensoredStrengths, distribution: StrengthDistribution) {
   const model = locationScale[distribution]
-  const scaled = (all: readonly number[]) => (model.logarithmic ? all.map(Math.log) : all)
+  const unit = fittingUnitMPa(model, strengths.failed)
+  const scaled = (all: readonly number[]) => scaledValues(model, unit, all)
   const values: CensoredValues = { failed: scaled(strengths.failed), censored: scaled(strengths.censored) }
   const none = noMaximum(values)
   if (none !== null) return none
   const estimate = maximumLikelihood(values, model)
   if (estimate === null) return 'not-found'
-  return { model, values, estimate, meanMPa: model.meanMPa(estimate.mu, Math.exp(estimate.logSigma)) }
+  return { model, unit, values, estimate, mean: model.meanMPa(estimate.mu, Math.exp(estimate.logSigma)) }
 }
 
 /** Location and scale under the names of the trade, with standard errors by the delta method. */
 function named(
   distribution: StrengthDistribution,
+  unit: number,
   { mu, logSigma, covariance }: Estimate,
 ): Pick<CensoredFit, 'parameters' | 'standardErrors'> {
   const sigma = Math.exp(logSigma)
   const ofMu = Math.sqrt(covariance.mu)
   const ofLog = Math.sqrt(covariance.logSigma)
   if (distribution === 'weibull') {
-    const scale = Math.exp(mu)
+    const scale = unit * Math.exp(mu)
     return { parameters: { scale, shape: 1 / sigma }, standardErrors: { scale: scale * ofMu, shape: ofLog / sigma } }
   }
   const [location, spread] = distribution === 'normal' ? ['mean', 'sd'] : ['mu', 'sigma']
   return {
-    parameters: { [location!]: mu, [spread!]: sigma },
+    parameters: { [location!]: mu + Math.log(unit), [spread!]: sigma },
     standardErrors: { [location!]: ofMu, [spread!]: sigma * ofLog },
   }
 }

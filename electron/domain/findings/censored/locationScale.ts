@@ -78,3 +78,16 @@ export const locationScale: Record<StrengthDistribution, LocationScale> = {
     locationOfMean: (mean, sigma) => Math.log(mean) - logGamma(1 + sigma),
   },
 }
+
+/**
+ * Strengths on the scale of a distribution: MPa, or logarithms in units of one of the strengths, so that those that lie close
+ * together keep their digits. Checked: tests/domain/findings/censored/censoredFit.spec.ts.
+ */
+export function scaledValues(model: LocationScale, unitMPa: number, strengthsMPa: readonly number[]): number[] {
+  return model.logarithmic ? strengthsMPa.map((x) => Math.log1p((x - unitMPa) / unitMPa)) : [...strengthsMPa]
+}
+
+/** The unit, MPa, in which a distribution is fitted to bonds that failed at these strengths: one of them, or 1 where nothing is a logarithm. */
+export function fittingUnitMPa(model: LocationScale, failedMPa: readonly number[]): number {
+  return model.logarithmic ? (failedMPa[0] ?? 1) : 1
+}

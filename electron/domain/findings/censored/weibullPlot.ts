@@ -1,7 +1,7 @@
 import { normalQuantile } from '../../numbers/distributions/normal.ts'
 import type { CensoredStrengths, NoFit } from './censoredFit.ts'
 import { kaplanMeier } from './kaplanMeier.ts'
-import { locationScale } from './locationScale.ts'
+import { fittingUnitMPa, locationScale, scaledValues } from './locationScale.ts'
 import { type CensoredValues, type Estimate, maximumLikelihood, noMaximum } from './maximumLikelihood.ts'
 import { locationError, type QuantileInterval, quantileInterval } from './quantileInterval.ts'
 
@@ -39,15 +39,22 @@ export function weibullPlot(strengths: CensoredStrengths, shares: readonly numbe
     share: 1 - ((survival[i - 1] ?? 1) + survival[i]!) / 2,
   }))
   const held = strengths.censored.toSorted((one, other) => one - other)
-  const values = { failed: strengths.failed.map(Math.log), censored: strengths.censored.map(Math.log) }
+  const unit = fittingUnitMPa(locationScale.weibull, strengths.failed)
+  const scaled = (all: readonly number[]) => scaledValues(locationScale.weibull, unit, all)
+  const values = { failed: scaled(strengths.failed), censored: scaled(strengths.censored) }
   const none = noMaximum(values)
   const estimate = none === null ? maximumLikelihood(values, locationScale.weibull) : null
   if (estimate === null) return { failed, held, line: none ?? 'not-found', parameters: null }
+  const inMPa = ({ strengthMPa, low, high }: QuantileInterval): QuantileInterval => ({
+    strengthMPa: unit * strengthMPa,
+    low: low === null ? null : unit * low,
+    high: high === null ? null : unit * high,
+  })
   return {
     failed,
     held,
-    line: shares.map((share) => ({ share, ...intervalAt(values, estimate, share, confidence) })),
-    parameters: { scaleMPa: Math.exp(estimate.mu), shape: 1 / Math.exp(estimate.logSigma) },
+    line: shares.map((share) => ({ share, ...inMPa(intervalAt(values, estimate, share, confidence)) })),
+    parameters: { scaleMPa: unit * Math.exp(estimate.mu), shape: 1 / Math.exp(estimate.logSigma) },
   }
 }
 

@@ -58,3 +58,26 @@ it.each([
 ])('says %s in place of a fit', (reason, strengths) => {
   expect(censoredFit(strengths, 'weibull', 0.95)).toBe(reason)
 })
+
+it('keeps its digits where all strengths lie within a millionth of each other', () => {
+  // Logarithms a million times as close together: the same fit with a spread a million times smaller.
+  const steps = [-1.7, -0.9, -0.4, 0.1, 0.3, 0.8, 1.2]
+  const spreadBy = (sigma: number, distribution: 'weibull' | 'lognormal') =>
+    censoredFit(
+      { failed: steps.map((step) => 108 * Math.exp(sigma * step)), censored: [108 * Math.exp(sigma)] },
+      distribution,
+      0.95,
+    ) as CensoredFit
+  const [wide, narrow] = [0.1, 1e-7]
+  expect((spreadBy(narrow, 'weibull').parameters.shape! * narrow) / wide).toBeCloseTo(
+    spreadBy(wide, 'weibull').parameters.shape!,
+    6,
+  )
+  expect((spreadBy(narrow, 'lognormal').parameters.sigma! * wide) / narrow).toBeCloseTo(
+    spreadBy(wide, 'lognormal').parameters.sigma!,
+    7,
+  )
+  const { b10MPa, b10LowMPa, b10HighMPa } = spreadBy(narrow, 'weibull')
+  expect(b10LowMPa!).toBeLessThan(b10MPa)
+  expect(b10HighMPa!).toBeGreaterThan(b10MPa)
+})
