@@ -29,10 +29,13 @@ function difference(
 ): string {
   const { differenceMPa, lowMPa, highMPa } = line
   if (differenceMPa === null) return `${a} and ${b}`
+  // By how much one is weaker has no sign, nor have the ends of its interval.
+  if (lowMPa !== null && highMPa !== null && (lowMPa > 0 || highMPa < 0)) {
+    const ends = [Math.abs(lowMPa), Math.abs(highMPa)].sort((one, other) => one - other)
+    const size = `${mpa(Math.abs(differenceMPa))} (${between(ends[0]!, ends[1]!)})`
+    return `${a} is ${differenceMPa > 0 ? 'stronger' : 'weaker'} than ${b} by ${size}`
+  }
   const interval = lowMPa === null ? '' : ` (${between(lowMPa, highMPa)})`
-  const told = lowMPa !== null && highMPa !== null && (lowMPa > 0 || highMPa < 0)
-  const size = `${figure(Math.abs(differenceMPa))} MPa`
-  if (told) return `${a} is ${differenceMPa > 0 ? 'stronger' : 'weaker'} than ${b} by ${size}${interval}`
   return `${a} and ${b} cannot be told apart: ${figure(differenceMPa)} MPa${interval}`
 }
 
@@ -101,7 +104,7 @@ export function findingText(line: FindingLine): string {
       return line.failed === null
         ? `${line.group}: ${line.model}, ${Object.entries(line.parameters ?? {})
             .map(([name, value]) => `${name} ${figure(value)}`)
-            .join(', ')}, weight ${figure(line.weight)}`
+            .join(', ')}, weight ${line.weight !== null && line.weight < 0.001 ? 'below 0.001' : figure(line.weight)}`
         : `${line.group}: ${line.model} cannot be fitted: ${failureWords[line.failed]}`
     case 'forecast':
       return `${of(line.group, line.ageMonths)}: forecast ${mpa(held(line.meanMPa))} (${between(held(line.lowMPa), held(line.highMPa))}), ${percent(held(line.retentionPercent))} of the start`

@@ -22,7 +22,9 @@ describe('a difference', () => {
     expect(findingText({ ...pair, differenceMPa: 2, lowMPa: 0.5, highMPa: 3.5 })).toMatch(
       /Hide is stronger than Bone by 2\.000 MPa/,
     )
-    expect(findingText({ ...pair, differenceMPa: -2, lowMPa: -3.5, highMPa: -0.5 })).toMatch(/Hide is weaker than Bone/)
+    expect(findingText({ ...pair, differenceMPa: -2, lowMPa: -3.5, highMPa: -0.5 })).toMatch(
+      /Hide is weaker than Bone by 2\.000 MPa \(0\.5000 to 3\.500\)/,
+    )
     for (const [lowMPa, highMPa] of [
       [-0.1, 4.1],
       [0, 4],
@@ -98,4 +100,13 @@ it('gives a test with its degrees of freedom', () => {
     /9\.724 on 3 and 16 degrees of freedom, p 0\.0007$/,
   )
   expect(findingText({ ...test, method: 'kruskal-wallis', df1: 3, df2: null })).toMatch(/ on 3 degrees of freedom, p/)
+})
+
+it('gives a weight that nothing hangs on no figures', () => {
+  const model = {
+    ...({ kind: 'ageing-model', group: 'S', ageMonths: null, model: 'constant', failed: null, aicc: 9 } as const),
+    ...{ parameters: { startMPa: 4.4 }, standardErrors: { startMPa: 0.1 }, sigmaMPa: 1 },
+  }
+  expect(findingText({ ...model, weight: 1.288e-33 })).toMatch(/, weight below 0\.001$/)
+  expect(findingText({ ...model, weight: 0.25 })).toMatch(/, weight 0\.2500$/)
 })

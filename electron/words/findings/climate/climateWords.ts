@@ -1,5 +1,6 @@
 import type { TemperatureUnit } from '#contract/findings/climate.ts'
 import type { ClimateCount, ClimateOutcome, ExposureClimate, LoggerRow } from '#contract/findings/climateAnswers.ts'
+import { frozenC, thawedC } from '#domain/climate/freezeThaw.ts'
 import { countOf } from '../../units/counts.ts'
 import { withoutEndingZeros, writeCount, writeFixed } from '../../units/numbers.ts'
 import type { Quantities } from '../../units/quantities.ts'
@@ -34,6 +35,14 @@ export function swingSizeWords(least: number, quantities: Quantities | null): st
   if (quantities === null) return `${least} % or more`
   const { factor, unit } = quantities.temperature
   return `${withoutEndingZeros(writeFixed(least * factor, 1))} ${unit} or more`
+}
+
+/** From where on something is counted, and that nobody but this program says so. */
+export function countedFromWords({ temperature }: Pick<Quantities, 'temperature'>): string {
+  return (
+    `Frozen is a reading of ${temperature.text(frozenC)} or less, thawed again one of ${temperature.text(thawedC)} or more. ` +
+    'These two and the sizes of swings are chosen for this table; no standard names them.'
+  )
 }
 
 /** What climate the blocks of an exposure saw, in one sentence; `moisture` is that to which the air would bring wood in the end. */

@@ -3,6 +3,7 @@ import type { ClimateCount, StoreClimate } from '#contract/findings/climateAnswe
 import {
   climateGapsWords,
   climateGapWords,
+  countedFromWords,
   coveredWords,
   swingSizeWords,
 } from '#words/findings/climate/climateWords.ts'
@@ -17,6 +18,7 @@ type Row = { name: string; count: ClimateCount }
 
 /** What is counted in each calendar year and in all of them, and where readings are missing. */
 export function ClimateYears({ climate, limits }: { climate: StoreClimate; limits: ClimateLimits }) {
+  const quantities = useQuantities()
   const rows: Row[] = [
     ...climate.years.map(({ year, ...count }) => ({ name: String(year), count })),
     { name: 'All', count: climate.whole },
@@ -26,6 +28,7 @@ export function ClimateYears({ climate, limits }: { climate: StoreClimate; limit
       <h2>Year by year</h2>
       <AirTable rows={rows} />
       <SwingTable rows={rows} limits={limits} />
+      <p className="prose">{countedFromWords(quantities)}</p>
       <p className="prose">{climateGapsWords(climate.gapCount, climate.gapHours)}</p>
       {climate.gaps.length === 0 ? null : (
         <ul className="climate-gaps">

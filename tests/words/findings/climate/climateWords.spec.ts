@@ -5,6 +5,7 @@ import {
   climateGapsWords,
   climateGapWords,
   climateOutcomeWords,
+  countedFromWords,
   coveredWords,
   exposureClimateWords,
   loggerRowWords,
@@ -44,6 +45,16 @@ describe('what climate blocks saw', () => {
     expect(exposureClimateWords(loft, quantitiesIn('US'))).toContain('24.4 to 87.8 °F')
     expect(swingSizeWords(5, quantitiesIn('US'))).toBe('9 °F or more')
     expect(swingSizeWords(4, null)).toBe('4 % or more')
+  })
+
+  it('says from where on frost counts, in both systems, and that no standard says so', () => {
+    expect(plainText(countedFromWords(si))).toMatch(
+      /^Frozen is a reading of -1\.0 °C or less, thawed again one of 1\.0 °C or more\./,
+    )
+    expect(plainText(countedFromWords(quantitiesIn('US')))).toMatch(
+      /30\.2 °F or less, thawed again one of 33\.8 °F or more/,
+    )
+    expect(countedFromWords(si)).toMatch(/no standard/)
   })
 
   it('is a line for a year', () => {
