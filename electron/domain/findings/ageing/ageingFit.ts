@@ -1,7 +1,7 @@
 import { minimumBetween } from '../../numbers/goldenMinimum.ts'
 import { householderLeastSquares } from '../../numbers/matrices/householder.ts'
 import { positiveInverse } from '../../numbers/matrices/positiveInverse.ts'
-import { type AgeingModelName, ageingModelNames, designRow, gradientRow } from './ageingModels.ts'
+import { type AgeingModelName, ageingModelNames, designRow, gradientRow, parameterNames } from './ageingModels.ts'
 import { type CensoredLine, censoredLine } from './censoredLine.ts'
 
 /** A block in an ageing series: `held` where its wood failed and its bond is only known to have held so much. */
@@ -36,7 +36,7 @@ const tauRange = { shortest: 0.1, longest: 20 }
  */
 export function fitAgeing(model: AgeingModelName, blocks: readonly AgeingBlock[]): AgeingFit | AgeingFailure {
   const ages = [...new Set(blocks.map(({ ageMonths }) => ageMonths))].sort((one, other) => one - other)
-  const p = model === 'constant' ? 1 : model === 'exponential-approach' ? 3 : 2
+  const p = parameterNames[model].length
   if (ages.length < (p === 3 ? 4 : p)) return 'few-ages'
   if (blocks.length < p + 1) return 'few-blocks'
   const fitWith = (tau: number) =>
@@ -159,19 +159,28 @@ function inverseOfInformation(
   )
 }
 
+/** A model as it was fitted or why it was not, and its weight beside the others; null: it has no AICc. */
+type TriedModel = {
+  readonly model: AgeingModelName
+  readonly fit: AgeingFit | AgeingFailure
+  readonly weight: number | null
+}
+export type WeightedFit = { readonly fit: AgeingFit; readonly weight: number }
+
 /**
  * All five models, and the weight of each that has an AICc: exp(−Δ/2), of sum 1.
  * Checked: tests/domain/findings/ageing/ageingFit.spec.ts.
  */
-export function fitAllAgeing(blocks: readonly AgeingBlock[]): {
-  readonly model: AgeingModelName
-  readonly fit: AgeingFit | AgeingFailure
-  readonly weight: number | null
-}[] {
+export function fitAllAgeing(blocks: readonly AgeingBlock[]): TriedModel[] {
   const fits = ageingModelNames.map((model) => ({ model, fit: fitAgeing(model, blocks) }))
   const criteria = fits.map(({ fit }) => (typeof fit === 'string' ? null : fit.aicc))
   const least = Math.min(...criteria.filter((aicc) => aicc !== null))
   const relative = criteria.map((aicc) => (aicc === null ? null : Math.exp((least - aicc) / 2)))
   const all = relative.reduce<number>((sum, value) => sum + (value ?? 0), 0)
   return fits.map((one, i) => ({ ...one, weight: relative[i] === null ? null : relative[i]! / all }))
+}
+
+/** Those of them that were fitted and have a weight. Checked: tests/domain/findings/ageing/ageingFit.spec.ts. */
+export function weightedFits(tried: readonly TriedModel[]): WeightedFit[] {
+  return tried.flatMap(({ fit, weight }) => (typeof fit === 'string' || weight === null ? [] : [{ fit, weight }]))
 }

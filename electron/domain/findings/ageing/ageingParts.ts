@@ -1,9 +1,9 @@
 import type { AgeingQuestion, BoardsAtAge, SeriesAhead } from '#contract/findings/ageing.ts'
 import { momentsOf } from '../../numbers/moments.ts'
 import { boardEffect } from '../boardEffect.ts'
-import { seriesOf } from '../lines/findingLines.ts'
 import type { FindingUnit } from '../lines/findingUnit.ts'
 import { cellsOf, type Observation, treatedBlocks } from '../observation.ts'
+import { seriesOf } from './series.ts'
 import { seriesAhead } from './seriesAhead.ts'
 import { type SlopesTogether, slopesTogether } from './slopesTogether.ts'
 

@@ -1,8 +1,6 @@
 import { tProbability, tQuantile } from '../../numbers/distributions/studentT.ts'
-import type { AgeingFit } from './ageingFit.ts'
+import type { AgeingFit, WeightedFit } from './ageingFit.ts'
 import { gradientRow, meanAt } from './ageingModels.ts'
-
-export type WeightedFit = { readonly fit: AgeingFit; readonly weight: number }
 
 /** Mean strength of the group at an age that nobody has seen yet; MPa, percent of the start, and a chance. */
 export type Forecast = {

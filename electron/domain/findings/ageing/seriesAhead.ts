@@ -1,13 +1,11 @@
 import type { SeriesAhead } from '#contract/findings/ageing.ts'
-import type { Series } from '../lines/ageingLines.ts'
-import { fitAllAgeing } from './ageingFit.ts'
+import { fitAllAgeing, weightedFits } from './ageingFit.ts'
 import { type Forecast, forecastAt } from './forecast.ts'
+import { leastAges, type Series } from './series.ts'
 
 /** What is asked of each series: how sure, to which age it is drawn, and the chance of which share of the first strength at which age (null: at the end). */
 export type AheadTerms = { confidence: number; endMonths: number; share: number; atMonths: number | null }
 
-/** Fewer ages make no line: one through two or three would look surer than it is. */
-export const leastAges = 4
 /** So many places of a line are worked out, closer together when young, as the square root of the age. */
 const steps = 72
 
@@ -26,9 +24,7 @@ export function seriesAhead({ group, ages }: Series, terms: AheadTerms): SeriesA
   const atMonths = terms.atMonths ?? seen.endMonths
   const none = { ...seen, curve: null, below: null }
   if (filled.length < leastAges) return none
-  const fits = fitAllAgeing(filled.flatMap(({ blocks }) => blocks)).flatMap(({ fit, weight }) =>
-    typeof fit === 'string' || weight === null ? [] : [{ fit, weight }],
-  )
+  const fits = weightedFits(fitAllAgeing(filled.flatMap(({ blocks }) => blocks)))
   if (fits.length === 0) return none
   const at = (ageMonths: number): Forecast =>
     forecastAt(fits, ageMonths, { confidence, firstAgeMonths: first.ageMonths, share })

@@ -25,7 +25,7 @@ export type SlopesTogether = {
 }
 
 /** Fewer series say nothing of how their slopes spread. */
-export const leastSeries = 3
+const leastSeries = 3
 
 type LineSums = { group: string; n: number; xx: number; xy: number; yy: number }
 

@@ -1,7 +1,6 @@
 import { chiSquareUpperTail } from '../../numbers/distributions/chiSquare.ts'
 import { fUpperTail } from '../../numbers/distributions/fisherF.ts'
-import { midranksOf } from '../../numbers/midranks.ts'
-import { momentsOf } from '../../numbers/moments.ts'
+import { groupRanks } from './groupRanks.ts'
 import { type GroupMoments, type GroupValues, withinGroups, withMoments } from './groupValues.ts'
 import { noTest, type TestOfGroups, testOrNone } from './testOfGroups.ts'
 
@@ -61,18 +60,9 @@ export function welchTest(values: readonly GroupValues[]): TestOfGroups {
  * Source: Hollander and Wolfe (1973), chapter 6. Checked: tests/domain/findings/compare/meansTests.spec.ts against R kruskal.test.
  */
 export function kruskalWallisTest(values: readonly GroupValues[]): TestOfGroups {
-  const groups = values.filter((group) => group.values.length > 0)
+  const { n, tieSum, groups } = groupRanks(values)
   if (groups.length < 2) return noTest
-  const all = groups.flatMap((group) => [...group.values])
-  const n = all.length
-  const { ranks, tieSum } = midranksOf(all)
-  let from = 0
-  let between = 0
-  for (const group of groups) {
-    const { mean } = momentsOf(ranks.subarray(from, from + group.values.length))
-    between += group.values.length * (mean - (n + 1) / 2) ** 2
-    from += group.values.length
-  }
+  const between = groups.reduce((sum, group) => sum + group.n * (group.meanRank - (n + 1) / 2) ** 2, 0)
   const statistic = (12 * between) / (n * (n + 1)) / (1 - tieSum / (n ** 3 - n))
   const df1 = groups.length - 1
   return testOrNone({

@@ -1,7 +1,7 @@
 import { normalProbability } from '../../numbers/distributions/normal.ts'
 import { studentizedRangeQuantile, studentizedRangeUpperTail } from '../../numbers/distributions/studentizedRange.ts'
-import { midranksOf } from '../../numbers/midranks.ts'
 import { onceForEach } from '../../numbers/onceForEach.ts'
+import { groupRanks } from './groupRanks.ts'
 import { type GroupMoments, type GroupValues, welchDifference, withinGroups, withMoments } from './groupValues.ts'
 
 /** How pairs are compared. */
@@ -109,20 +109,10 @@ function rangeQuantiles(confidence: number, k: number): (df: number) => number {
  * Checked: tests/domain/findings/compare/pairs.spec.ts against R.
  */
 export function dunnHolm(values: readonly GroupValues[]): ComparedPair[] {
-  const groups = values.filter((group) => group.values.length > 0)
-  const all = groups.flatMap((group) => [...group.values])
-  const n = all.length
-  if (groups.length < 2) return []
-  const { ranks, tieSum } = midranksOf(all)
-  let from = 0
-  const ranked = groups.map(({ group, values: { length } }) => {
-    const own = ranks.subarray(from, from + length)
-    from += length
-    return { group, n: length, mean: own.reduce((sum, rank) => sum + rank, 0) / length }
-  })
+  const { n, tieSum, groups } = groupRanks(values)
   const variance = (n * (n + 1)) / 12 - tieSum / (12 * (n - 1))
-  const pairs = pairsOf(ranked, (a, b) => {
-    const z = (a.mean - b.mean) / Math.sqrt(variance * (1 / a.n + 1 / b.n))
+  const pairs = pairsOf(groups, (a, b) => {
+    const z = (a.meanRank - b.meanRank) / Math.sqrt(variance * (1 / a.n + 1 / b.n))
     const found = Number.isFinite(z)
     return {
       a: a.group,

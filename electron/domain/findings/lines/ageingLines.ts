@@ -1,17 +1,12 @@
 import type { FindingLine } from '#contract/findings/lines.ts'
 import type { FindingsOptions } from '#contract/findings/options.ts'
-import { type AgeingBlock, fitAllAgeing } from '../ageing/ageingFit.ts'
+import { type AgeingBlock, fitAllAgeing, weightedFits } from '../ageing/ageingFit.ts'
 import { parameterNames } from '../ageing/ageingModels.ts'
 import { changeToFind } from '../ageing/changeToFind.ts'
-import { forecastAt, type WeightedFit } from '../ageing/forecast.ts'
+import { forecastAt } from '../ageing/forecast.ts'
 import { retentionOf } from '../ageing/retention.ts'
+import { leastAges, type Series } from '../ageing/series.ts'
 import { jonckheere, mannKendall } from '../ageing/trends.ts'
-
-/** Blocks of one group at several ages, youngest first; each block has its own age at the break. */
-export type Series = {
-  readonly group: string
-  readonly ages: readonly { ageMonths: number; blocks: readonly AgeingBlock[] }[]
-}
 
 /** Kinds of lines about a group over its ages. */
 export const ageingKinds = [
@@ -21,12 +16,10 @@ export const ageingKinds = [
   'forecast',
   'detectable',
 ] as const satisfies readonly FindingLine['kind'][]
-/** Fewer ages make no forecast. */
-const leastAges = 4
 /** Ages to which a series is carried on, months: ten, twenty and thirty years; beyond them, twice the last age. */
 const forecastAges = [120, 240, 360]
 /** "Below a share": of the strength at the first age. */
-export const askedShare = 0.8
+const askedShare = 0.8
 /** The power with which a change counts as one that can be seen. */
 const wantedPower = 0.8
 
@@ -100,9 +93,7 @@ function* modelLines(
           }
     yield { kind: 'ageing-model', group, ageMonths: null, model, ...found }
   }
-  const usable: WeightedFit[] = fits.flatMap(({ fit, weight }) =>
-    typeof fit === 'string' || weight === null ? [] : [{ fit, weight }],
-  )
+  const usable = weightedFits(fits)
   if (ageCount < leastAges || usable.length === 0) {
     yield {
       kind: 'note',

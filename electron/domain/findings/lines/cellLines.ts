@@ -9,7 +9,7 @@ import { esdOutliers, grubbsOutlier } from '../outliers.ts'
 
 const distributions: readonly StrengthDistribution[] = ['weibull', 'lognormal', 'normal']
 /** How the intervals of a censored fit are found (domain/findings/censored/profileInterval.ts). */
-export const profileMethod = 'profile likelihood, small-sample scale'
+const profileMethod = 'profile likelihood, small-sample scale'
 
 /**
  * Lines about one group at one age by itself. `wants` says which kinds are asked for, so that nothing is computed in vain.

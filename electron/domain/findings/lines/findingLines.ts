@@ -1,8 +1,9 @@
 import type { FindingKind, FindingLine } from '#contract/findings/lines.ts'
 import type { FindingsOptions } from '#contract/findings/options.ts'
+import { seriesOf } from '../ageing/series.ts'
 import type { GroupValues } from '../compare/groupValues.ts'
-import { type Cell, cellsOf, isWoodFailure, type Observation, type Treatment, treatedBlocks } from '../observation.ts'
-import { ageingKinds, ageingLines, type Series } from './ageingLines.ts'
+import { type Cell, cellsOf, type Observation, type Treatment, treatedBlocks } from '../observation.ts'
+import { ageingKinds, ageingLines } from './ageingLines.ts'
 import { cellLines } from './cellLines.ts'
 import { comparisonKinds, comparisonLines } from './comparisonLines.ts'
 import type { FindingUnit } from './findingUnit.ts'
@@ -78,21 +79,4 @@ function groupsByAge(cells: readonly Cell[], treatment: Treatment): [number | nu
     else beside.push({ group, values })
   }
   return [...byAge].sort(([one], [other]) => (one ?? -1) - (other ?? -1))
-}
-
-/** Groups over their ages; those without an age are no series. */
-export function seriesOf(cells: readonly Cell[], treatment: Treatment): Series[] {
-  const byGroup = new Map<string, Series['ages'][number][]>()
-  for (const { group, ageMonths, counted } of cells) {
-    if (ageMonths === null) continue
-    const blocks = treatedBlocks(counted, treatment).map(({ block, strengthMPa }) => ({
-      ageMonths: block.ageAtBreakMonths ?? ageMonths,
-      strengthMPa,
-      held: treatment.woodFailure === 'censored' && isWoodFailure(block, treatment),
-    }))
-    const ages = byGroup.get(group)
-    if (ages === undefined) byGroup.set(group, [{ ageMonths, blocks }])
-    else ages.push({ ageMonths, blocks })
-  }
-  return [...byGroup].map(([group, ages]) => ({ group, ages }))
 }

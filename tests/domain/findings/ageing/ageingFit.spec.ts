@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { type AgeingFit, fitAgeing, fitAllAgeing } from '#domain/findings/ageing/ageingFit.ts'
+import { type AgeingFit, fitAgeing, fitAllAgeing, weightedFits } from '#domain/findings/ageing/ageingFit.ts'
 import { agedHeld, agedMonths, agedStrengths } from './agedBlocks.ts'
 
 const blocks = agedMonths.map((ageMonths, i) => ({ ageMonths, strengthMPa: agedStrengths[i]!, held: false }))
@@ -82,5 +82,6 @@ describe('all models', () => {
       false,
       true,
     ])
+    expect(weightedFits(fitAllAgeing(blocks.slice(0, 6)))).toHaveLength(4)
   })
 })

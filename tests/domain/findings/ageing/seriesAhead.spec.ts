@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { fitAllAgeing } from '#domain/findings/ageing/ageingFit.ts'
 import { forecastAt } from '#domain/findings/ageing/forecast.ts'
-import { leastAges, seriesAhead } from '#domain/findings/ageing/seriesAhead.ts'
+import { leastAges } from '#domain/findings/ageing/series.ts'
+import { seriesAhead } from '#domain/findings/ageing/seriesAhead.ts'
 import { agedMonths, agedStrengths } from './agedBlocks.ts'
 
 const blocks = agedMonths.map((ageMonths, i) => ({ ageMonths, strengthMPa: agedStrengths[i]!, held: false }))
