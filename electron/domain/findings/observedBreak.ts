@@ -1,7 +1,7 @@
 import type { SpecimenFields } from '#contract/specimens/specimen.ts'
 import { ageMonths } from '../programme/ageMonths.ts'
+import { traitsKey } from '../programme/study/plannedAges.ts'
 import { shearStrengthMPa } from '../strength/strength.ts'
-import { naturalKey } from '../text/naturalOrder.ts'
 import type { Observation } from './observation.ts'
 
 /** A break of a specimen as an archive holds it, with a load and an area; or a result without a curve, which may have its strength alone. */
@@ -41,7 +41,7 @@ export function observedBreaks(
 ): Observation[] {
   const names = new Map<string, string>()
   return breaks.map((one) => {
-    const key = JSON.stringify([...[one.adhesive, one.jointType, one.exposure].map(naturalKey), one.bondLineGapMm])
+    const key = traitsKey(one)
     const group = names.get(key) ?? nameOf(one)
     names.set(key, group)
     const ageAtBreakMonths = one.ageMonths ?? (one.gluedOn === null ? null : ageMonths(one.gluedOn, one.startedAt))

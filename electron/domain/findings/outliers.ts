@@ -12,6 +12,8 @@ export type Outlier = {
   readonly p: number | null
 }
 
+export type OutlierTest = 'grubbs' | 'generalized-esd'
+
 /** So few equal values are no spread that another could be far from. */
 const fewEqual = 3
 /** How many of n values are tried: a fifth of them, three at least, ten at most. Each more that is tried makes a false alarm likelier. */
@@ -82,4 +84,16 @@ export function esdOutliers(values: ArrayLike<number>, alpha: number): Outlier[]
     left = rest
   }
   return candidates.slice(0, count)
+}
+
+/**
+ * Places of the values that lie far out, two-sided at α, each with the tests that say so: that of Grubbs first, then most extreme
+ * first. Checked: tests/domain/findings/outliers.spec.ts.
+ */
+export function pointedOut(values: ArrayLike<number>, alpha: number): Map<number, OutlierTest[]> {
+  const found = new Map<number, OutlierTest[]>()
+  const one = grubbsOutlier(values, alpha)
+  if (one !== null) found.set(one.index, ['grubbs'])
+  for (const { index } of esdOutliers(values, alpha)) found.set(index, [...(found.get(index) ?? []), 'generalized-esd'])
+  return found
 }

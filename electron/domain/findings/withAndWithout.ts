@@ -1,10 +1,9 @@
 import { momentsOf } from '../numbers/moments.ts'
 import { meanInterval } from './meanInterval.ts'
 import { type Observation, type Treatment, treatedBlocks } from './observation.ts'
-import { esdOutliers, grubbsOutlier } from './outliers.ts'
+import { type OutlierTest, pointedOut } from './outliers.ts'
 
 type Block = Pick<Observation, 'strengthMPa' | 'woodFailurePercent' | 'excludedBecause'>
-export type OutlierTest = 'grubbs' | 'generalized-esd'
 
 /** Blocks that a mean rests on, and the mean with its interval, MPa. */
 export type Standing = {
@@ -41,24 +40,20 @@ export function withAndWithout<One extends Block>(
     blocks.filter(({ excludedBecause }) => excludedBecause === null),
     treatment,
   )
-  const values = counted.map(({ strengthMPa }) => strengthMPa)
-  const grubbs = grubbsOutlier(values, 1 - confidence)
-  const esd = new Set(esdOutliers(values, 1 - confidence).map(({ index }) => index))
-  const pointedOut = counted.flatMap(({ block, strengthMPa }, index) => {
-    const tests: OutlierTest[] = [
-      ...(grubbs?.index === index ? ['grubbs' as const] : []),
-      ...(esd.has(index) ? ['generalized-esd' as const] : []),
-    ]
-    return tests.length === 0 ? [] : [{ block, strengthMPa, tests }]
+  const strengths = counted.map(({ strengthMPa }) => strengthMPa)
+  const far = pointedOut(strengths, 1 - confidence)
+  const farBlocks = counted.flatMap((one, index) => {
+    const tests = far.get(index)
+    return tests === undefined ? [] : [{ ...one, tests }]
   })
-  const out = new Set(pointedOut.map(({ block }) => block))
+  const out = new Set(farBlocks.map(({ block }) => block))
   const standing = (some: readonly { strengthMPa: number }[]) => standingOf(some, confidence)
   return {
     counted: standing(counted),
     putBack: leftOut.length === 0 ? null : standing(treatedBlocks(blocks, treatment)),
     trimmed: out.size === 0 ? null : standing(counted.filter(({ block }) => !out.has(block))),
     leftOut,
-    pointedOut,
+    pointedOut: farBlocks,
   }
 }
 

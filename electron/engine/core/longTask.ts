@@ -5,6 +5,8 @@ import { type TaskName, taskWords } from '#contract/tasks.ts'
 export type LongTasks = {
   /** Runs it under a signal; rejects with Trouble `conflict` while one of that name runs, `cancelled` when it was stopped. */
   run<T>(task: TaskName, work: (signal: AbortSignal) => Promise<T>): Promise<T>
+  /** The same, but waits until all of that name that were to run in turn before are over, whatever became of them. */
+  runInTurn<T>(task: TaskName, work: (signal: AbortSignal) => Promise<T>): Promise<T>
   /** True when one was running. */
   cancel(task: TaskName): boolean
   cancelAll(): void
@@ -13,7 +15,8 @@ export type LongTasks = {
 /** Keeps account of what runs. */
 export function createLongTasks(): LongTasks {
   const running = new Map<TaskName, AbortController>()
-  return {
+  const lastInTurn = new Map<TaskName, Promise<unknown>>()
+  const tasks: LongTasks = {
     async run(task, work) {
       if (running.has(task))
         throw new Trouble(
@@ -38,6 +41,14 @@ export function createLongTasks(): LongTasks {
         running.delete(task)
       }
     },
+    runInTurn(task, work) {
+      const result = (lastInTurn.get(task) ?? Promise.resolve()).then(() => tasks.run(task, work))
+      lastInTurn.set(
+        task,
+        result.catch(() => {}),
+      )
+      return result
+    },
     cancel(task) {
       const controller = running.get(task)
       controller?.abort()
@@ -47,4 +58,5 @@ export function createLongTasks(): LongTasks {
       for (const controller of running.values()) controller.abort()
     },
   }
+  return tasks
 }

@@ -2,27 +2,19 @@
 import type { FindingsBlock, FindingsFilter, FindingsGroup } from '#contract/findings/procedures.ts'
 import type { Observation } from '#domain/findings/observation.ts'
 import { type ObservedBreak, observedBreaks } from '#domain/findings/observedBreak.ts'
+import { hasTraits, isAmong } from '#domain/findings/traitsFilter.ts'
 
 /** A group by what its blocks have in common, so that every reader can word it in units of his own. */
 const keyOf = ({ adhesive, jointType, bondLineGapMm, exposure }: Omit<FindingsGroup, 'key'>) =>
   JSON.stringify([adhesive, jointType, bondLineGapMm, exposure])
-
-function fits(filter: FindingsFilter): (one: ObservedBreak) => boolean {
-  const among = <Value>(list: readonly Value[] | null, value: Value) => list === null || list.includes(value)
-  return ({ studyId, adhesive, jointType, exposure, bondLineGapMm }) =>
-    (filter.studyId === null || filter.studyId === studyId) &&
-    among(filter.adhesives, adhesive) &&
-    among(filter.jointTypes, jointType) &&
-    among(filter.exposures, exposure) &&
-    among(filter.bondLineGapsMm, bondLineGapMm)
-}
 
 /** The results that a question is about, of all that there are: what the statistics take, the groups, and the way back to each block, in one order. */
 export function askedResults(
   observed: readonly ObservedBreak[],
   filter: FindingsFilter,
 ): { observations: Observation[]; groups: FindingsGroup[]; blocks: FindingsBlock[] } {
-  const breaks = observed.filter(fits(filter))
+  const isAsked = ({ studyId }: ObservedBreak) => filter.studyId === null || filter.studyId === studyId
+  const breaks = observed.filter((one) => isAsked(one) && hasTraits(one, filter))
   const traits = new Map<string, FindingsGroup>()
   const all = observedBreaks(breaks, (one) => {
     const { adhesive, jointType, bondLineGapMm, exposure } = one
@@ -30,9 +22,7 @@ export function askedResults(
     traits.set(key, { key, adhesive, jointType, bondLineGapMm, exposure })
     return key
   })
-  const used = all.flatMap((one, i) =>
-    filter.agesMonths === null || filter.agesMonths.includes(one.ageMonths) ? [{ one, from: breaks[i]! }] : [],
-  )
+  const used = all.flatMap((one, i) => (isAmong(filter.agesMonths, one.ageMonths) ? [{ one, from: breaks[i]! }] : []))
   const blocks = used.map(({ one, from }) => ({
     group: one.group,
     ageMonths: one.ageMonths,

@@ -14,22 +14,15 @@ export function findingsHandlers(
 ): HandlersOf<
   typeof findingsProcedures & typeof ageingProcedures & typeof nextProcedures & typeof keptFindingProcedures
 > {
-  let before: Promise<unknown> = Promise.resolve()
   const ask =
     <Name extends FindingsName>(name: Name) =>
-    (question: QuestionOf<Name>): Promise<AnswerOf<Name>> => {
-      const answer = before.then(() =>
-        tasks.run('findings', async (signal) => {
-          const opening = { path: (await archive.info()).path, program, instant: clock.instant() }
-          return thread.ask({ opening, name, question }, signal, (done, total) =>
-            emit('task.progress', { task: 'findings', done, total }),
-          )
-        }),
-      )
-      // What became of one question does not concern the next.
-      before = answer.catch(() => {})
-      return answer
-    }
+    (question: QuestionOf<Name>): Promise<AnswerOf<Name>> =>
+      tasks.runInTurn('findings', async (signal) => {
+        const opening = { path: (await archive.info()).path, program, instant: clock.instant() }
+        return thread.ask({ opening, name, question }, signal, (done, total) =>
+          emit('task.progress', { task: 'findings', done, total }),
+        )
+      })
   const restsOn = ask('findings.keep')
   return {
     'findings.of': ask('findings.of'),

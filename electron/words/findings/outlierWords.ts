@@ -1,4 +1,4 @@
-import type { OutlierTest } from '#domain/findings/withAndWithout.ts'
+import type { OutlierTest } from '#domain/findings/outliers.ts'
 import { listed } from './answerWords.ts'
 
 const tests: Record<OutlierTest, string> = { grubbs: 'Grubbs', 'generalized-esd': 'generalised ESD' }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { esdOutliers, grubbsOutlier } from '#domain/findings/outliers.ts'
+import { esdOutliers, grubbsOutlier, pointedOut } from '#domain/findings/outliers.ts'
 import { normalQuantile } from '#domain/numbers/distributions/normal.ts'
 import { seededNumbers } from '#tests/fakes/scripted/scriptedCurve.ts'
 
@@ -96,4 +96,10 @@ describe('generalised ESD', () => {
     expect(esdOutliers([1, 9], 0.05)).toEqual([])
     expect(esdOutliers([2, 2, 2, 2], 0.05)).toEqual([])
   })
+})
+
+it('names each value that lies far out once, with the tests that say so', () => {
+  // The handbook's examples: both tests point at the last mass; of Rosner's values Grubbs' sees none, hidden by each other, the other three.
+  expect([...pointedOut(masses, 0.05)][0]).toEqual([7, ['grubbs', 'generalized-esd']])
+  expect([...pointedOut(rosner, 0.05)]).toEqual([53, 52, 51].map((index) => [index, ['generalized-esd']]))
 })

@@ -47,3 +47,20 @@ it.each<[TaskName, string]>([
   tasks.cancelAll()
   await expect(first).rejects.toMatchObject({ code: 'cancelled' })
 })
+
+it('runs in turn what is asked for in turn, whatever becomes of one', async () => {
+  const tasks = createLongTasks()
+  const told: string[] = []
+  const first = tasks.runInTurn('findings', async (signal) => {
+    told.push('first')
+    return untilAborted(signal)
+  })
+  const second = tasks.runInTurn('findings', async () => void told.push('second'))
+  const other = tasks.runInTurn('climate', async () => void told.push('another task'))
+  await other
+  expect(told).toEqual(['first', 'another task'])
+  tasks.cancel('findings')
+  await expect(first).rejects.toMatchObject({ code: 'cancelled' })
+  await second
+  expect(told).toEqual(['first', 'another task', 'second'])
+})

@@ -7,7 +7,7 @@ import { traitsKey } from '../../programme/study/plannedAges.ts'
 import { pooledVariation } from '../../programme/study/pooledVariation.ts'
 import { naturalKey } from '../../text/naturalOrder.ts'
 import type { FindingUnit } from '../lines/findingUnit.ts'
-import { esdOutliers, grubbsOutlier } from '../outliers.ts'
+import { pointedOut } from '../outliers.ts'
 import { type ShelfSeriesName, shelfOutlook } from './shelfOutlook.ts'
 import { undecidedGroups, type Wanted } from './undecidedGroups.ts'
 
@@ -115,12 +115,8 @@ function farUnit(cell: readonly FindingsBlock[], { confidence }: NextTerms): Fin
     key: `suspicious ${JSON.stringify([confidence, cell])}`,
     lines: () => {
       const values = strengthsOf(cell)
-      const one = grubbsOutlier(values, 1 - confidence)
-      const places = new Set(
-        [...(one === null ? [] : [one]), ...esdOutliers(values, 1 - confidence)].map(({ index }) => index),
-      )
       const meanMPa = momentsOf(values).mean
-      return [...places].map((place): NextPart => {
+      return [...pointedOut(values, 1 - confidence).keys()].map((place): NextPart => {
         const { group, ageMonths, specimenId, breakId, number, strengthMPa } = cell[place]!
         return { of: 'suspicious', found: { group, ageMonths, specimenId, breakId, number, strengthMPa, meanMPa } }
       })

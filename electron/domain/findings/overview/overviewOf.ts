@@ -7,6 +7,7 @@ import {
   type OverviewFilter,
 } from '#contract/findings/overview.ts'
 import { naturalKey } from '../../text/naturalOrder.ts'
+import { hasTraits, isAmong } from '../traitsFilter.ts'
 
 /** A block as an archive holds it. */
 export type OverviewBlock = Omit<OverviewCell, 'blocks'> & {
@@ -30,7 +31,7 @@ export function overviewOf(
   most: number = mostBlocks,
 ): Overview {
   const cells = cellsOf(blocks)
-  const chosen = cells.filter(fits(filter))
+  const chosen = cells.filter((cell) => hasTraits(cell, filter) && isAmong(filter.agesMonths, cell.ageMonths))
   const shown: Cell[] = []
   let count = 0
   for (const cell of chosen) {
@@ -113,16 +114,6 @@ const most = Number.MAX_VALUE
 /** Those with a strength first, weakest first; the others as they come. */
 function inOrder(blocks: readonly OverviewBlock[]): OverviewBlock[] {
   return blocks.toSorted((one, other) => (one.strengthMPa ?? most) - (other.strengthMPa ?? most))
-}
-
-function fits(filter: Omit<OverviewFilter, 'studyId'>): (cell: Cell) => boolean {
-  const among = <Value>(list: readonly Value[] | null, value: Value) => list === null || list.includes(value)
-  return ({ adhesive, jointType, bondLineGapMm, exposure, ageMonths }) =>
-    among(filter.adhesives, adhesive) &&
-    among(filter.jointTypes, jointType) &&
-    among(filter.bondLineGapsMm, bondLineGapMm) &&
-    among(filter.exposures, exposure) &&
-    among(filter.agesMonths, ageMonths)
 }
 
 /** What occurs, each once, in the order in which people count. */

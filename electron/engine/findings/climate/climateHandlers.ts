@@ -15,15 +15,7 @@ export function climateHandlers(
   { archive, clock, tasks, emit, program, demo }: HandlerParts,
   thread: ClimateThread,
 ): HandlersOf<typeof climateProcedures> {
-  let before: Promise<unknown> = Promise.resolve()
-
-  /** In its turn, and as the task that can be stopped. */
-  function inTurn<Result>(work: (signal: AbortSignal) => Promise<Result>): Promise<Result> {
-    const result = before.then(() => tasks.run('climate', work))
-    // What became of one question does not concern the next
-    before = result.catch(() => {})
-    return result
-  }
+  const inTurn = <Result>(work: (signal: AbortSignal) => Promise<Result>) => tasks.runInTurn('climate', work)
 
   function ask<Kind extends ClimateOrder['kind']>(
     order: Extract<ClimateOrder, { kind: Kind }>,

@@ -1,10 +1,11 @@
+import { conditionKey } from '#domain/findings/askedBlocks.ts'
 import { ageHead, ageHeadsTitle } from '#words/findings/overviewWords.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { lineEm, strideOf } from '../../axes/frame.ts'
 import type { FigureSize } from '../../drawing/figure.ts'
 import type { Mark } from '../../drawing/mark.ts'
 import { textWidth, wrappedText } from '../../drawing/textWidth.ts'
-import { conditionKey, conditionsOf, type Panel, type Placed, panelLines } from './panels.ts'
+import { conditionsOf, type Panel, type Placed, panelLines } from './panels.ts'
 
 /** A place of the matrix, in pixels. */
 export type Box = { x: number; y: number; width: number; height: number }

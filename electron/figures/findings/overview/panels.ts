@@ -1,5 +1,6 @@
 // Held by tests/figures/findings/overview/matrix.spec.ts.
 import type { OverviewCell } from '#contract/findings/overview.ts'
+import { conditionKey } from '#domain/findings/askedBlocks.ts'
 import { naturalKey } from '#domain/text/naturalOrder.ts'
 import { conditionHeads } from '#words/findings/overviewWords.ts'
 import type { Quantities } from '#words/units/quantities.ts'
@@ -9,11 +10,6 @@ export type Placed = Omit<OverviewCell, 'blocks'>
 
 /** A condition, its ages side by side; `x` and `width` in pixels. */
 export type Panel = { key: string; head: string; ages: readonly (number | null)[]; x: number; width: number }
-
-/** The same text for the same condition. */
-export function conditionKey({ jointType, bondLineGapMm, exposure }: Placed): string {
-  return JSON.stringify([jointType, bondLineGapMm, exposure])
-}
 
 /** Every condition with the ages that occur in it, in the order in which people count; and what all of them have in common. */
 export function conditionsOf(
