@@ -16,7 +16,8 @@ export type RankInterval = {
  *
  * Each draw takes as many blocks from each group, with replacement, about its mean and widened by √(n/(n − 1)), so that the means
  * vary as s²/n says, and by a drawn √((n − 1)/χ²), as s is itself found from few blocks: what is drawn then spreads as Student's t
- * and not as the normal distribution. Low and high are the ranks that (1 − confidence)/2 of the draws lie outside on either side.
+ * and not as the normal distribution. Means that tie in a draw share their places. Low and high are the ranks that
+ * (1 − confidence)/2 of the draws lie outside on either side.
  * Throws RangeError for a group with fewer than two values.
  * Source: Efron and Tibshirani, An Introduction to the Bootstrap, 1993, chapters 6 and 13 (from memory); definition of Student's t.
  * Checked: tests/domain/findings/rankIntervals.spec.ts, and coverage by `npm run soak -- coverage`.
@@ -44,12 +45,17 @@ export function rankIntervals(
       means[i] = mean + sum * Math.sqrt((n - 1) / chiSquareDraw(n - 1, random))
     })
     sortDown(order, means)
-    let tied = 1
-    while (tied < k && means[order[tied]!] === means[order[0]!]) tied += 1
-    order.forEach((i, place) => {
-      counts[i]![place + 1]! += 1
-      if (place < tied) first[i]! += 1 / tied
-    })
+    for (let from = 0; from < k; ) {
+      let to = from + 1
+      while (to < k && means[order[to]!] === means[order[from]!]) to += 1
+      const share = 1 / (to - from)
+      for (let at = from; at < to; at++) {
+        const count = counts[order[at]!]!
+        for (let place = from + 1; place <= to; place++) count[place]! += share
+        if (from === 0) first[order[at]!]! += share
+      }
+      from = to
+    }
   }
   const outside = ((1 - terms.confidence) / 2) * terms.draws
   return centred.map(({ mean }, i) => ({

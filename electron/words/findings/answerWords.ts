@@ -1,13 +1,17 @@
 import type { FindingLine, FindingOf } from '#contract/findings/lines.ts'
+import { countOf } from '../units/counts.ts'
 import { percentWords, writeCount, writeSignificant } from '../units/numbers.ts'
+import type { Quantity } from '../units/quantities.ts'
 
 type Name = (group: string) => string
 
 const share = (part: number) => `${writeSignificant(100 * part, 2)} %`
 
-/** Names one after the other: "A, B and C". */
+/** Names one after the other: "A, B and C"; names that hold commas themselves: "A, loft; B, loft; and C, bilge". */
 export function listed(names: readonly string[]): string {
-  return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
+  if (names.length < 2) return names[0] ?? ''
+  const parted = names.some((name) => name.includes(', '))
+  return `${names.slice(0, -1).join(parted ? '; ' : ', ')}${parted ? ';' : ''} and ${names.at(-1)}`
 }
 
 /** Which group is strongest at one age, and whether the data say so: from the lines "rank" of that age. */
@@ -15,16 +19,32 @@ export function strongestAnswer(ranks: readonly FindingOf<'rank'>[], name: Name)
   const told = ranks.filter(({ rank }) => rank !== null).sort((one, other) => one.rank! - other.rank!)
   const [first] = told
   if (first === undefined) return 'No group has two blocks or more at this age, so that nothing can be ranked.'
+  const without = placelessSentence(ranks.filter(({ rank }) => rank === null).map(({ group }) => name(group)))
   if (told.length === 1)
-    return `Only ${name(first.group)} has two blocks or more at this age: there is nothing to rank it with.`
-  const often = `came first in ${share(first.firstShare!)} of the resamplings`
+    return `Only ${name(first.group)} has two blocks or more at this age: there is nothing to rank it with.${without}`
+  const often = `came first in ${oftenWords(first.firstShare!)} of the resamplings`
   if (first.rankHigh === 1)
-    return `${name(first.group)} is the strongest of ${writeCount(told.length)} groups: it ${often}.`
+    return `${name(first.group)} is the strongest of ${writeCount(told.length)} groups: it ${often}.${without}`
   // Of many groups each may come first too seldom to be named, and all of them often enough together.
   const perhaps = told.filter(({ rankLow }) => rankLow === 1)
   const among =
     perhaps.length > 1 ? listed(perhaps.map(({ group }) => name(group))) : `the ${writeCount(told.length)} groups`
-  return `The data do not decide which of ${among} is the strongest: ${name(first.group)} has the highest mean and ${often}.`
+  const highest = told.filter(({ rank }) => rank === 1).map(({ group }) => name(group))
+  const lead =
+    highest.length > 1 ? `${listed(highest)} have the same mean` : `${highest[0]} has the highest mean and ${often}`
+  return `The data do not decide which of ${among} is the strongest: ${lead}.${without}`
+}
+
+/** A share of the resamplings: all of them only where it was so. */
+function oftenWords(part: number): string {
+  return part < 1 && part > 0.995 ? 'more than 99 %' : share(part)
+}
+
+function placelessSentence(names: readonly string[]): string {
+  if (names.length === 0) return ''
+  return names.length === 1
+    ? ` ${names[0]} has one block alone and no place.`
+    : ` ${listed(names)} have one block each and no place.`
 }
 
 /** What became of one group by its last age: from its lines "retention"; null where it has one age alone. */
@@ -32,8 +52,8 @@ export function changedAnswer(retentions: readonly FindingOf<'retention'>[], nam
   const last = retentions.toSorted((one, other) => one.ageMonths! - other.ageMonths!).at(-1)
   if (last === undefined) return null
   const { group, ageMonths, referenceAgeMonths, ratio, low, high, bounded } = last
-  const when = `at ${writeCount(ageMonths!)} months`
-  const of = `of its strength at ${writeCount(referenceAgeMonths)} months`
+  const when = `at ${countOf(ageMonths!, 'month')}`
+  const of = `of its strength at ${countOf(referenceAgeMonths, 'month')}`
   if (ratio === null || bounded === null)
     return `${name(group)}: ${when} there are too few blocks to compare with the first age.`
   if (!bounded || low === null || high === null)
@@ -44,25 +64,37 @@ export function changedAnswer(retentions: readonly FindingOf<'retention'>[], nam
   return `${name(group)}: no change can be told ${when}, it held ${share(ratio)} ${of} (${interval}).`
 }
 
+/** That one group is stronger or weaker than another, by a size in words. */
+export function toldApart(one: string, other: string, difference: number, size: string): string {
+  return `${one} is ${difference > 0 ? 'stronger' : 'weaker'} than ${other} by ${size}`
+}
+
 /** Whether a group is as good as the reference: from the comparison with it and the test of equivalence, at one age. */
 export function asGoodAnswer(
   difference: FindingOf<'against-reference'>,
   equivalence: FindingOf<'equivalence'> | undefined,
   name: Name,
+  strength: Quantity,
 ): string {
-  const { group, reference, lowMPa, highMPa } = difference
-  const told = lowMPa !== null && highMPa !== null && (lowMPa > 0 || highMPa < 0)
-  const side = told ? (lowMPa > 0 ? 'stronger than' : 'weaker than') : 'not to be told from'
-  const margin = equivalence === undefined ? null : percentWords(equivalence.marginPercent)
-  const within =
-    equivalence === undefined
+  const { group, reference, differenceMPa, lowMPa, highMPa } = difference
+  const [one, other] = [name(group), name(reference)]
+  if (differenceMPa === null || lowMPa === null || highMPa === null)
+    return `${one} cannot be held against ${other}: no group has blocks that differ, so that there is no interval.`
+  const margin = equivalence === undefined ? '' : `${percentWords(equivalence.marginPercent)} of the mean of ${other}`
+  const alike = equivalence?.equivalent === true
+  if (lowMPa > 0 || highMPa < 0) {
+    const [least, most] = [Math.abs(lowMPa), Math.abs(highMPa)].sort((a, b) => a - b)
+    const size = `${strength.text(Math.abs(differenceMPa))} (${strength.number(least!)} to ${strength.text(most!)})`
+    return `${toldApart(one, other, differenceMPa, size)}${alike ? `, yet by less than ${margin}` : ''}.`
+  }
+  const less = strength.text(-lowMPa)
+  const more = strength.text(highMPa)
+  const within = alike
+    ? `; within ${margin} they are alike`
+    : equivalence === undefined || equivalence.equivalent === null
       ? ''
-      : equivalence.equivalent === true
-        ? `; within ${margin} of it they are alike`
-        : told
-          ? ''
-          : `, and not shown to lie within ${margin} of it either: more blocks are needed`
-  return `${name(group)} is ${side} ${name(reference)}${within}.`
+      : `, and not shown to lie within ${margin} either: more blocks are needed`
+  return `${one} is not to be told from ${other}: its mean may lie from ${less} below to ${more} above${within}.`
 }
 
 type TreatedRow = { group: string; cells: readonly { place: number | null; up: number | null }[] }

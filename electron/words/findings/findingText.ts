@@ -1,6 +1,7 @@
 import type { FindingLine } from '#contract/findings/lines.ts'
 import type { FindingsOptions } from '#contract/findings/options.ts'
 import { writeSignificant } from '../units/numbers.ts'
+import { toldApart } from './answerWords.ts'
 import { noteText } from './noteWords.ts'
 import { treatmentWords } from './treatmentWords.ts'
 
@@ -33,7 +34,7 @@ function difference(
   if (lowMPa !== null && highMPa !== null && (lowMPa > 0 || highMPa < 0)) {
     const ends = [Math.abs(lowMPa), Math.abs(highMPa)].sort((one, other) => one - other)
     const size = `${mpa(Math.abs(differenceMPa))} (${between(ends[0]!, ends[1]!)})`
-    return `${a} is ${differenceMPa > 0 ? 'stronger' : 'weaker'} than ${b} by ${size}`
+    return toldApart(a, b, differenceMPa, size)
   }
   const interval = lowMPa === null ? '' : ` (${between(lowMPa, highMPa)})`
   return `${a} and ${b} cannot be told apart: ${figure(differenceMPa)} MPa${interval}`

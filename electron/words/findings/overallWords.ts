@@ -42,18 +42,14 @@ export function weightWords(weight: number): string {
   return `weight ${withoutEndingZeros(writeSignificant(weight, 3))}`
 }
 
-/** What stands before the adhesives: of what the standing is a mean; `basis` says the age and how torn wood is treated. */
-export function overallIntro(
-  conditions: readonly { name: string; weight: number }[],
-  reference: string,
-  basis: string,
-): string {
+/** What stands before the adhesives: of what the standing is a mean. */
+export function overallIntro(conditions: readonly { name: string; weight: number }[], reference: string): string {
   const weights = new Set(conditions.map(({ weight }) => weight))
   const named = conditions.map(({ name, weight }) => (weights.size > 1 ? `${name} (${weightWords(weight)})` : name))
   const how = weights.size > 1 ? 'weighted as said' : 'all with the same weight'
   return (
     `Strength relative to ${reference}, the mean of the ratios in ${countOf(conditions.length, 'condition')}, ${how}: ` +
-    `${listed(named)}. Blocks ${basis}.`
+    `${listed(named)}.`
   )
 }
 

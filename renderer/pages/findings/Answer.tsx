@@ -1,6 +1,9 @@
 import { groupStrip } from '#figures/findings/groupStrip.ts'
+import { ageInWords } from '#words/breaks/groupName.ts'
 import { asGoodAnswer, linesOf, strongestAnswer } from '#words/findings/answerWords.ts'
+import { basisSentence, methodWords } from '#words/findings/basisWords.ts'
 import { treatmentWords } from '#words/findings/treatmentWords.ts'
+import type { Quantities } from '#words/units/quantities.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { ExportedFigure } from '../../parts/figures/ExportedFigure.tsx'
 import { treatmentOfMeans } from './findingsQuestions.ts'
@@ -18,7 +21,7 @@ export function Answer(view: FindingsView) {
   const { strength, length } = useQuantities()
   const origin = useOrigin(view, treatmentWords(treatmentOfMeans(settings)))
   const treated = useTreatedRows(view)
-  const sentences = sentencesOf(view, treated, length.text)
+  const sentences = sentencesOf(view, treated, { length, strength })
   const summaries = linesOf(found.lines, 'group-summary', ageMonths)
   const strips = found.groups
     .map(({ key }) => ({
@@ -53,25 +56,28 @@ export function Answer(view: FindingsView) {
 function sentencesOf(
   view: FindingsView,
   treated: readonly TreatedRow[] | null,
-  lengthText: (mm: number) => string,
+  { length, strength }: Pick<Quantities, 'length' | 'strength'>,
 ): string[] {
   const { found, settings, ageMonths, name } = view
   const { lines } = found
   if (settings.asked === 'torn-wood') return treated === null ? [] : tornWoodSentences(treated, view)
-  if (settings.asked === 'overall') return overallSentences(view, lengthText)
+  if (settings.asked === 'overall') return overallSentences(view, length.text)
+  const basis = (method: string) =>
+    basisSentence(linesOf(lines, 'group-summary', ageMonths), {
+      ...{ age: ageInWords(ageMonths), treatment: treatmentWords(treatmentOfMeans(settings)), method },
+    })
   if (settings.asked === 'as-good') {
     const differences = linesOf(lines, 'against-reference', ageMonths)
     if (differences.length === 0)
       return ['Choose the group that the others are to be held against; it needs blocks at this age.']
-    return differences.map((difference) =>
-      asGoodAnswer(
-        difference,
-        linesOf(lines, 'equivalence', ageMonths).find(
-          ({ a, b }) => a === difference.group && b === difference.reference,
-        ),
-        name,
-      ),
-    )
+    const alike = linesOf(lines, 'equivalence', ageMonths)
+    return [
+      ...differences.map((difference) => {
+        const pair = alike.find(({ a, b }) => a === difference.group && b === difference.reference)
+        return asGoodAnswer(difference, pair, name, strength)
+      }),
+      basis(methodWords['as-good']),
+    ]
   }
-  return [strongestAnswer(linesOf(lines, 'rank', ageMonths), name)]
+  return [strongestAnswer(linesOf(lines, 'rank', ageMonths), name), basis(methodWords.strongest)]
 }

@@ -38,6 +38,23 @@ describe('ranks', () => {
     expect(found.reduce((sum, { firstShare }) => sum + firstShare, 0)).toBeCloseTo(1, 9)
   })
 
+  it('of groups without any spread that are equal share their places', () => {
+    expect(
+      rankIntervals(
+        [
+          [5, 5],
+          [5, 5, 5],
+          [3, 3],
+        ],
+        terms,
+      ),
+    ).toEqual([
+      { rank: 1, low: 1, high: 2, firstShare: expect.closeTo(0.5, 9) },
+      { rank: 1, low: 1, high: 2, firstShare: expect.closeTo(0.5, 9) },
+      { rank: 3, low: 3, high: 3, firstShare: 0 },
+    ])
+  })
+
   it('comes first as often as the spread of a difference of means says', () => {
     // Many blocks, so that the resampled means are normal: P(first) = Phi(d / sqrt(2 s^2 / n)).
     const blocks = Array.from({ length: 200 }, (_, i) => Math.sin(i * 12.9898))

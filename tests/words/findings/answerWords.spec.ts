@@ -10,9 +10,11 @@ import {
   strongestAnswer,
   treatmentAnswers,
 } from '#words/findings/answerWords.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
 import { block } from '../../domain/findings/knownStudies.ts'
 
 const name = (group: string) => group
+const { strength } = quantitiesIn('SI')
 /** Six blocks about a mean, MPa. */
 const about = (group: string, mean: number, ageMonths = 0) =>
   [-0.5, -0.3, -0.1, 0.1, 0.3, 0.5].map((step) => block({ group, ageMonths, strengthMPa: mean + step }))
@@ -51,6 +53,40 @@ describe('the answer to which is strongest', () => {
     expect(strongestAnswer([rank('A', 1, 2, 41, 0.02), ...others], name)).toMatch(/which of the 41 groups/)
   })
 
+  const oddly = (...groups: [string, number[]][]) =>
+    strongestAnswer(
+      linesOf(
+        lines(
+          groups.flatMap(([group, strengths]) =>
+            strengths.map((strengthMPa) => block({ group, strengthMPa, ageMonths: 0 })),
+          ),
+        ),
+        'rank',
+        0,
+      ),
+      name,
+    )
+
+  it('names none of groups whose blocks are all equal', () => {
+    expect(oddly(['A', [5, 5]], ['B', [5, 5, 5]])).toBe(
+      'The data do not decide which of A and B is the strongest: A and B have the same mean.',
+    )
+  })
+
+  it('names groups of one block that have no place', () => {
+    expect(oddly(['A', [9, 9.1]], ['B', [5, 5.2]], ['C', [30]])).toMatch(
+      /^A is the strongest of 2 groups: .*\. C has one block alone and no place\.$/,
+    )
+    expect(oddly(['A', [9, 9.1]], ['B', [5]], ['C', [30]])).toMatch(/^Only A .* B and C have one block each/)
+    expect(oddly(['A', [9]], ['B', [5]])).toMatch(/^No group has two blocks/)
+  })
+
+  it('says that a group came first in all resamplings only where it did', () => {
+    const often = (part: number) => strongestAnswer([rank('A', 1, 1, 1, part), rank('B', 2, 2, 2, 1 - part)], name)
+    expect(often(1)).toContain('in 100 % of')
+    expect(often(0.9996)).toContain('in more than 99 % of')
+  })
+
   it('says that one group, or none, is no ranking', () => {
     expect(strongestAnswer([], name)).toMatch(/^No group/)
     expect(strongestAnswer([rank('A', 1, 1, 1, 1)], name)).toMatch(/^Only A/)
@@ -58,10 +94,11 @@ describe('the answer to which is strongest', () => {
 })
 
 describe('the answer to what changed', () => {
-  const answer = (later: number) =>
-    changedAnswer(linesOf(lines([...about('C1', 10), ...about('C1', later, 24)]), 'retention'), name)
+  const answer = (later: number, ageMonths = 24) =>
+    changedAnswer(linesOf(lines([...about('C1', 10), ...about('C1', later, ageMonths)]), 'retention'), name)
 
   it('is a fall, a rise, or that no change can be told', () => {
+    expect(answer(7, 1)).toMatch(/^C1 fell: at 1 month it/)
     expect(answer(7)).toMatch(/^C1 fell: at 24 months it held 70 % of its strength at 0 months/)
     expect(answer(13)).toMatch(/^C1 rose/)
     expect(answer(10.1)).toMatch(/^C1: no change can be told/)
@@ -87,17 +124,35 @@ describe('the answer to whether a group is as good as the reference', () => {
       difference!,
       linesOf(found, 'equivalence', 0).find(({ a, b }) => a === 'C1' && b === 'R2'),
       name,
+      strength,
     )
   }
+  // t(0.975, 10) = 2.2281, s = 0.3742 by hand: 2.2281 * 0.3742 * sqrt(2 / 6) = 0.481
+  it('is stronger or weaker only where the interval holds no zero, by how much and with the interval', () => {
+    expect(answer(15)).toBe('C1 is stronger than R2 by 5.00\u00a0MPa (4.52 to 5.48\u00a0MPa).')
+    expect(answer(5)).toBe('C1 is weaker than R2 by 5.00\u00a0MPa (4.52 to 5.48\u00a0MPa).')
+    expect(answer(10.05)).toBe(
+      'C1 is not to be told from R2: its mean may lie from 0.43\u00a0MPa below to 0.53\u00a0MPa above; within 10 % of the mean of R2 they are alike.',
+    )
+  })
 
-  it('is stronger or weaker only where the interval holds no zero', () => {
-    expect(answer(15)).toMatch(/^C1 is stronger than R2/)
-    expect(answer(5)).toMatch(/^C1 is weaker than R2/)
-    expect(answer(10.05)).toMatch(/^C1 is not to be told from R2; within 10 % of it they are alike/)
+  it('says of a difference that is told and small both', () => {
+    expect(answer(10.6, 20)).toMatch(/^C1 is stronger than R2 by 0\.60.*, yet by less than 20 % of the mean of R2\.$/)
   })
 
   it('asks for more blocks where neither a difference nor likeness is shown', () => {
-    expect(answer(10.05, 1)).toMatch(/not shown to lie within 1 % of it either: more blocks are needed/)
+    expect(answer(10.05, 1)).toMatch(/not shown to lie within 1 % of the mean of R2 either: more blocks are needed/)
+  })
+
+  it('says the margin of the reference too where that is the first of the groups', () => {
+    const found = lines([...about('R2', 10), ...about('C1', 10.05)])
+    expect(linesOf(found, 'equivalence', 0)).toMatchObject([{ a: 'C1', b: 'R2', equivalent: true }])
+  })
+
+  it('is that nothing can be said where no group has two blocks that differ', () => {
+    const equal = (group: string, strengthMPa: number) => [1, 2].map(() => block({ group, strengthMPa, ageMonths: 0 }))
+    const [difference] = linesOf(lines([...equal('C1', 9), ...equal('R2', 10)]), 'against-reference', 0)
+    expect(asGoodAnswer(difference!, undefined, name, strength)).toMatch(/^C1 cannot be held against R2: no group/)
   })
 })
 
@@ -143,4 +198,5 @@ it('lists names as a sentence does', () => {
     'A and B',
     'A, B and C',
   ])
+  expect(listed(['A, loft', 'B, loft', 'C, bilge'])).toBe('A, loft; B, loft; and C, bilge')
 })

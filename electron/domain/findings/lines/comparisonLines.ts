@@ -121,9 +121,11 @@ function* equivalenceLines(
   ageMonths: number | null,
   options: FindingsOptions,
 ): Generator<FindingLine> {
-  const { marginPercent, confidence, only } = options
+  const { marginPercent, confidence, only, reference } = options
+  // The margin is one of the second mean: that of the reference, where one is named
+  const ordered = groups.toSorted((one, other) => Number(one.group === reference) - Number(other.group === reference))
   if (marginPercent !== null)
-    for (const pair of equivalentPairs(groups, marginPercent, confidence))
+    for (const pair of equivalentPairs(ordered, marginPercent, confidence))
       yield { kind: 'equivalence', ageMonths, ...pair }
   else if (only?.includes('equivalence'))
     yield { kind: 'note', about: 'equivalence', code: 'no-margin', group: null, ageMonths }

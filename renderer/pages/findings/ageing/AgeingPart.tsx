@@ -8,12 +8,13 @@ import {
   togetherSentences,
 } from '#words/findings/ageingWords.ts'
 import { linesOf } from '#words/findings/answerWords.ts'
+import { allAgesWords, basisSentence, changedMethod } from '#words/findings/basisWords.ts'
 import { treatmentWords } from '#words/findings/treatmentWords.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { Blocks } from '../Blocks.tsx'
 import { FindingsProgress } from '../FindingsProgress.tsx'
-import { ageingQuestionOf, treatmentOf } from '../findingsQuestions.ts'
+import { ageingQuestionOf, treatmentOf, treatmentOfMeans } from '../findingsQuestions.ts'
 import { KeepFinding } from '../kept/KeepFinding.tsx'
 import { useOrigin } from '../useOrigin.ts'
 import type { FindingsView } from '../view.ts'
@@ -45,7 +46,11 @@ function Told({ view, ageing, sharePercent }: { view: FindingsView; ageing: Agei
   const { found, settings, name } = view
   const treatment = treatmentOf(settings)
   const origin = useOrigin(view, treatmentWords(treatment))
-  const sentences = answerSentences(view, ageing)
+  const basis = basisSentence(linesOf(found.lines, 'group-summary'), {
+    ...{ age: allAgesWords, treatment: treatmentWords(treatmentOfMeans(settings)) },
+    method: changedMethod(treatment.woodFailure === 'censored' ? treatmentWords(treatment) : null),
+  })
+  const sentences = [...answerSentences(view, ageing), basis]
   const pictures = agedPictures(found, ageing, { treatment, sharePercent, name })
   return (
     <>

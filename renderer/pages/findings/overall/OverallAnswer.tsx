@@ -3,6 +3,8 @@ import { treatedBlocks } from '#domain/findings/observation.ts'
 import { type OverallRow, overallTable } from '#domain/findings/overallTable.ts'
 import { overallFigure } from '#figures/findings/overallFigure.ts'
 import { ageInWords } from '#words/breaks/groupName.ts'
+import { linesOf } from '#words/findings/answerWords.ts'
+import { basisSentence, methodWords } from '#words/findings/basisWords.ts'
 import { overallIntro, ratioWords, standingWords, weightWords } from '#words/findings/overallWords.ts'
 import { treatmentWords } from '#words/findings/treatmentWords.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
@@ -31,19 +33,24 @@ export function overallView({ found, settings, ageMonths }: FindingsView, length
     ...{ adhesive, ratio, low, high },
     missing: missing.map((key) => nameOf.get(key) ?? key),
   }))
-  return { conditions, rows, standings }
+  const weighed = new Set(found.groups.filter((group) => nameOf.has(conditionKey(group))).map(({ key }) => key))
+  const summaries = linesOf(found.lines, 'group-summary', ageMonths).filter(({ group }) => weighed.has(group))
+  return { conditions, rows, standings, summaries }
 }
 
-const basisOf = ({ settings, ageMonths }: FindingsView) =>
-  `${ageInWords(ageMonths)}, torn wood ${treatmentWords(treatmentOfMeans(settings))}`
+const basisOf = ({ settings, ageMonths }: FindingsView) => ({
+  age: ageInWords(ageMonths),
+  treatment: treatmentWords(treatmentOfMeans(settings)),
+})
 
 /** The answer in sentences, as it is shown and as it is kept. */
 export function overallSentences(view: FindingsView, lengthText: (mm: number) => string): string[] {
   const { reference } = view.settings.overall
   if (reference === '') return ['Choose the adhesive that the others are to be held against.']
-  const { conditions, standings } = overallView(view, lengthText)
+  const { conditions, standings, summaries } = overallView(view, lengthText)
   if (conditions.length === 0) return ['Give a condition a weight above 0.']
-  return [overallIntro(conditions, reference, basisOf(view)), ...standings.map((one) => standingWords(one, reference))]
+  const basis = basisSentence(summaries, { ...basisOf(view), method: methodWords.overall })
+  return [overallIntro(conditions, reference), ...standings.map((one) => standingWords(one, reference)), basis]
 }
 
 /** The figure and the table below the sentences; nothing until a reference is chosen. */
@@ -52,16 +59,21 @@ export function OverallAnswer(view: FindingsView) {
   const { length } = useQuantities()
   const origin = useOrigin(view, treatmentWords(treatmentOfMeans(settings)))
   const { reference } = settings.overall
-  const { conditions, rows, standings } = overallView(view, length.text)
+  const { conditions, rows, standings, summaries } = overallView(view, length.text)
+  const { age, treatment } = basisOf(view)
   if (reference === '' || conditions.length === 0 || rows.length === 0) return null
   return (
     <>
       <ExportedFigure
         draw={(size) => overallFigure(standings, reference, size)}
-        origin={() => [overallIntro(conditions, reference, basisOf(view)), ...origin()]}
+        origin={() => [
+          overallIntro(conditions, reference),
+          basisSentence(summaries, { ...basisOf(view), method: methodWords.overall }),
+          ...origin(),
+        ]}
       />
       <OverallTable
-        caption={`Strength as a share of ${reference}, ${basisOf(view)}, with 95 % intervals`}
+        caption={`Strength as a share of ${reference}, ${age}, torn wood ${treatment}, with 95 % intervals`}
         conditions={conditions}
         rows={rows}
       />

@@ -2,7 +2,9 @@ import type { FindingsSettings } from '#contract/findings/keptFinding.ts'
 import type { FindingsOptions } from '#contract/findings/options.ts'
 import { filterOf } from '#domain/findings/askedBlocks.ts'
 import { woodStrengthFigure } from '#figures/findings/woodStrengthFigure.ts'
+import { ageInWords } from '#words/breaks/groupName.ts'
 import { linesOf, treatmentAnswers } from '#words/findings/answerWords.ts'
+import { basisSentence, eachTreatmentWords, methodWords } from '#words/findings/basisWords.ts'
 import { movedWords, treatedName } from '#words/findings/treatmentWords.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
@@ -48,8 +50,17 @@ const treatmentNames = (settings: FindingsSettings) =>
   allTreatments.map((one) => treatedName({ ...treatmentOf(settings), ...one }))
 
 /** How the ranking hangs on what torn wood is taken for, in sentences. */
-export function tornWoodSentences(rows: readonly TreatedRow[], { settings, name }: FindingsView): string[] {
-  return treatmentAnswers(rows, treatmentNames(settings), name)
+export function tornWoodSentences(rows: readonly TreatedRow[], view: FindingsView): string[] {
+  const { found, settings, ageMonths, name } = view
+  const here = found.blocks.filter((one) => one.ageMonths === ageMonths)
+  const summaries = [...Map.groupBy(here, ({ group }) => group).values()].map((blocks) => {
+    const n = blocks.filter(({ excludedBecause }) => excludedBecause === null).length
+    return { n, excluded: blocks.length - n }
+  })
+  const basis = basisSentence(summaries, {
+    ...{ age: ageInWords(ageMonths), treatment: eachTreatmentWords, method: methodWords['torn-wood'] },
+  })
+  return [...treatmentAnswers(rows, treatmentNames(settings), name), basis]
 }
 
 /** Means of all groups at the age that is looked at, under every treatment; null until all are there, or where nobody asks for them. */
