@@ -1,6 +1,7 @@
 import type { GroupTraits } from '#contract/breaks/breakGroup.ts'
 import { type FindingLine, findingKind } from '#contract/findings/lines.ts'
 import {
+  type FindingsOptions,
   findingsOptions,
   fittedDistribution,
   largestFactor,
@@ -77,11 +78,26 @@ export const findingsCommand: Command = {
       }
       lines = found.lines
     }
-    if (!json && !(await io.out(`${plainText(basisText(options))}\n`))) return 0
-    for (const line of lines)
-      if (!(await io.out(json ? jsonLine(printed(line)) : `${plainText(findingText(line))}\n`))) break
+    const text = json ? linesInJson(lines) : linesInWords(lines, options)
+    for (const one of text) if (!(await io.out(one))) break
     return 0
   },
+}
+
+function* linesInJson(lines: Iterable<FindingLine>): Generator<string> {
+  for (const line of lines) yield jsonLine(printed(line))
+}
+
+/** What the findings rest on comes before them, and that nobody measured them before that. */
+function* linesInWords(lines: Iterable<FindingLine>, options: FindingsOptions): Generator<string> {
+  let isSaid = false
+  for (const line of lines) {
+    if (!isSaid && !(line.kind === 'note' && line.about === 'results')) {
+      yield `${plainText(basisText(options))}\n`
+      isSaid = true
+    }
+    yield `${plainText(findingText(line))}\n`
+  }
 }
 
 /** A line as it is printed: reasons in words instead of codes. */

@@ -34,7 +34,9 @@ describe('findings', () => {
   })
 
   it('says in words what --json says in numbers', async () => {
-    expect((await findings('--table', table, '--only', 'pair')).out).toMatch(/1 is weaker than 2 by 2\.380 MPa/)
+    const { out } = await findings('--table', table, '--only', 'pair', '--seed', '3')
+    expect(out).toMatch(/1 is weaker than 2 by 2\.380 MPa/)
+    expect(out).toMatch(/^Intervals hold with 95 % confidence\. .*from seed 3\.\n/)
   })
 
   it('names a row that it left out, as a note and on stderr', async () => {
