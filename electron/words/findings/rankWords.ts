@@ -25,5 +25,5 @@ export function rankFigureWords(groups: readonly RankedGroup[]): string {
   // Too seldom first by itself to be named is not too seldom together with others.
   return perhaps > 1
     ? `${writeCount(perhaps)} groups can be the strongest. ${whole}`
-    : `Any of ${countOf(groups.length, 'group')} can be the strongest. ${whole}`
+    : `None of ${countOf(groups.length, 'group')} is surely the strongest. ${whole}`
 }

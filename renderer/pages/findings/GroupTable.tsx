@@ -52,7 +52,9 @@ export function GroupTable({ found, settings, ageMonths, name }: FindingsView) {
                 <td className="numeric">{strength.number(row.sdMPa)}</td>
                 <td className="numeric">{row.cvPercent === null ? '–' : percentWords(row.cvPercent)}</td>
                 <td className="numeric">{strength.number(row.medianMPa)}</td>
-                <td className="numeric">{strength.number(row.lowerToleranceMPa)}</td>
+                <td className="numeric">
+                  {strength.number(row.lowerToleranceMPa === null ? null : Math.max(row.lowerToleranceMPa, 0))}
+                </td>
                 <td className="numeric">
                   {row.woodFailureMeanPercent === null ? '–' : percentWords(row.woodFailureMeanPercent)}
                 </td>
