@@ -34,6 +34,7 @@ import {
 import { judgeReadings, storeReadings } from './findings/climate/storeReadings.ts'
 import { keepFinding, keptFindings, newestKeptFinding, unlistFinding } from './findings/keptFindings.ts'
 import { observations } from './findings/observations.ts'
+import { observedVariation } from './findings/observedVariation.ts'
 import { overview } from './findings/overviewBlocks.ts'
 import { chainHead, chainIdentity, heldAgainst, settle } from './keeping/chainHead.ts'
 import { info } from './keeping/info.ts'
@@ -107,7 +108,10 @@ export const reads = {
   breakIds,
   breakGroup: (database: Database, breakId: number) => breakGroup(database, breakId, pullsIn(database)),
   observations: (database: Database) => observations(database, pullsIn(database)),
-  overview: (database: Database, filter: OverviewFilter) => overview(database, filter, pullsIn(database)),
+  // Of one moment, also where another connection writes meanwhile
+  overview: (database: Database, filter: OverviewFilter) =>
+    database.transaction(() => overview(database, filter, pullsIn(database)))(),
+  variation: (database: Database) => observedVariation(database, pullsIn(database)),
   climateImports,
   climateMappings,
   climateStores,

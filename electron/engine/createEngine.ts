@@ -17,6 +17,7 @@ import { createEventHub } from './core/eventHub.ts'
 import type { HandlerParts } from './core/handlerParts.ts'
 import { createLongTasks } from './core/longTask.ts'
 import { openingTroubles } from './core/openingTroubles.ts'
+import { readingArchive } from './core/readingArchive.ts'
 import { deedsCatchUp, watchRecords } from './core/recordsWatch.ts'
 import { demoMakers } from './demoMakers.ts'
 import { climateHandlers } from './findings/climate/climateHandlers.ts'
@@ -99,6 +100,7 @@ export async function createEngine(
 
   const statistics = findingsThread()
   const climate = climateThread()
+  const reading = readingArchive(archive, parts.program)
 
   const records = watchRecords(archive, hub.emit, async (written) => {
     if (isTouched(['calibrations'], written)) {
@@ -113,7 +115,7 @@ export async function createEngine(
   const handlerParts: HandlerParts = {
     ...parts,
     openingTrouble: opening.asOne(),
-    ...{ tasks, emit: hub.emit, demo: demoArchiveOf(archive, options.demo ?? false) },
+    ...{ reading, tasks, emit: hub.emit, demo: demoArchiveOf(archive, options.demo ?? false) },
   }
   const handlers: Handlers = {
     ...keepingHandlers(handlerParts, demoMakers),
@@ -145,6 +147,7 @@ export async function createEngine(
       tasks.cancelAll()
       await statistics.close()
       await climate.close()
+      await reading.close()
       check.close()
       desk.close()
       await bench.close()

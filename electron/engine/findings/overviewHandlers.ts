@@ -1,5 +1,5 @@
 import { Trouble } from '#contract/errors.ts'
-import type { overviewProcedures } from '#contract/findings/overview.ts'
+import type { OverviewFilter, overviewProcedures } from '#contract/findings/overview.ts'
 import type { HandlersOf } from '#contract/procedures.ts'
 import { overviewSheet } from '#exchange/findings/overviewSheet.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
@@ -7,11 +7,13 @@ import type { HandlerParts } from '../core/handlerParts.ts'
 /** Every block of a programme at once, asked for and printed. */
 export function overviewHandlers({
   archive,
+  reading,
   clock,
   printPdf,
-}: Pick<HandlerParts, 'archive' | 'clock' | 'printPdf'>): HandlersOf<typeof overviewProcedures> {
+}: Pick<HandlerParts, 'archive' | 'reading' | 'clock' | 'printPdf'>): HandlersOf<typeof overviewProcedures> {
+  const overview = (filter: OverviewFilter) => reading.ask((reader) => reader.overview(filter))
   return {
-    'overview.of': (filter) => archive.overview(filter),
+    'overview.of': overview,
     'overview.pdf': async ({ filter, view, title }) => {
       if (printPdf === undefined)
         throw new Trouble(
@@ -21,7 +23,7 @@ export function overviewHandlers({
         )
       const { units } = await archive.preferences()
       const head = { title, instant: clock.instant() }
-      return { bytes: await printPdf(overviewSheet(await archive.overview(filter), view, head, units)) }
+      return { bytes: await printPdf(overviewSheet(await overview(filter), view, head, units)) }
     },
   }
 }

@@ -4,13 +4,14 @@ import type { catalogueProcedures } from '#contract/programme/catalogueProcedure
 import type { HandlerParts } from '../core/handlerParts.ts'
 
 /** The catalogue: listed, opened, added to, corrected, merged and taken apart again. */
-export function catalogueHandlers({ archive, clock }: HandlerParts): HandlersOf<typeof catalogueProcedures> {
+export function catalogueHandlers({ archive, reading, clock }: HandlerParts): HandlersOf<typeof catalogueProcedures> {
   return {
     'catalogue.choices': ({ kind }) => archive.catalogueChoices(kind),
     'catalogue.list': ({ kind }) => archive.catalogueList(kind),
     'catalogue.counts': () => archive.catalogueCounts(),
     'catalogue.get': ({ entryId }) => archive.catalogueRecord(entryId),
-    'catalogue.previewMerge': ({ fromEntryId, intoEntryId }) => archive.previewMerge(fromEntryId, intoEntryId),
+    'catalogue.previewMerge': ({ fromEntryId, intoEntryId }) =>
+      reading.ask((reader) => reader.previewMerge(fromEntryId, intoEntryId)),
     'catalogue.add': ({ fields, by }) => archive.addCatalogueEntry(fields, clock.instant(), by),
     'catalogue.correct': ({ entryId, fields, ...signature }) =>
       archive.correctCatalogueEntry(entryId, fields, clock.instant(), signature),

@@ -1,8 +1,12 @@
 import { afterEach, beforeEach, expect, it } from 'vitest'
+import { specimenFields } from '#contract/specimens/specimen.ts'
+import { dialReading } from '#contract/specimens/typedResult.ts'
 import { isTouched } from '#contract/topics.ts'
 import { madeStudy } from '#tests/domain/programme/study/madeStudy.ts'
 import { benchEngine } from '#tests/fakes/benchEngine.ts'
 import { temporaryArchive } from '#tests/fakes/temporaryArchive.ts'
+
+const instant = '2031-05-02T09:30:00.000Z'
 
 let home: Awaited<ReturnType<typeof temporaryArchive>>
 beforeEach(async () => {
@@ -33,22 +37,19 @@ it('knows no spread where no group has two results', async () => {
 })
 
 it('pools the spread of the groups that the archive has, blocks that were set aside left out', async () => {
-  const one = { adhesive: 'casein C1', jointType: 'lap', bondLineGapMm: 0, exposure: 'loft', gluedOn: null }
-  const observed = (peakN: number, setAside: string | null = null) => ({
-    ...{ ...one, number: 'K', specimenId: 1, breakId: 1, startedAt: '2031-03-01T09:00:00.000Z', areaMm2: 100, peakN },
-    ...{
-      woodFailurePercent: null,
-      setAside,
-      simulated: true,
-      strengthMPa: null,
-      ageMonths: null,
-      board: null,
-      studyId: null,
-      pullAgeMonths: null,
-    },
-  })
+  const fields = ['K-1', 'K-2', 'K-3'].map((number) =>
+    specimenFields.parse({ number, adhesive: 'casein C1', jointType: 'lap', exposure: 'loft', areaMm2: 100 }),
+  )
+  const blocks = await home.archive.addSpecimens(fields, instant, 'Mara')
+  const peaksN = [900, 1100, 5000]
+  const readings = await home.archive.addDialReadings(
+    blocks.map(({ specimenId }, at) => dialReading.parse({ specimenId, peakN: peaksN[at] })),
+    ...([instant, 'Mara'] as const),
+  )
+  const aside = { typedResultId: readings[2]!.typedResultId, kind: 'set-aside', reason: 'slipped' } as const
+  await home.archive.decideTypedResult({ ...aside, cause: null, recordedAt: instant, by: 'Mara' })
   // Two blocks of 9 and 11 MPa: SD √2, mean 10
-  const observations = async () => [observed(900), observed(1100), observed(5000, 'slipped')]
+  const observations = () => Promise.reject(new TypeError('the thread that stores is not asked'))
   const { engine, handlers } = await benchEngine({ ...home.archive, observations })
   expect(await handlers['studies.variation']({})).toEqual({
     cvPercent: expect.closeTo(10 * Math.SQRT2, 10),
