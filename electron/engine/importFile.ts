@@ -4,8 +4,10 @@ import { mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
 import type { Archive } from '#archive/archive.ts'
-import { importMapping } from '#contract/specimens/importMapping.ts'
+import { type ImportMapping, importMapping } from '#contract/specimens/importMapping.ts'
 import type { Progress } from '#contract/tasks.ts'
+import { lookAtSheet } from '#exchange/import/lookAtSheet.ts'
+import { readSheetFile } from '#exchange/sheets/readSheetFile.ts'
 import { unreadableFile } from '#exchange/unreadableFile.ts'
 import { readArchive } from './core/readArchive.ts'
 import { openOwnArchive } from './core/realParts.ts'
@@ -24,6 +26,13 @@ export type FileImport = { file: string; mapFile: string; archive: string; by: s
 
 /** Who it was where neither the command nor the archive names a person. */
 export const nobodyNamed = 'command line'
+
+/** The mapping that the headings of a file suggest. Rejects with a Trouble that names the file. */
+export async function proposeImport(file: string): Promise<ImportMapping> {
+  const said = { sheet: null, delimiter: null, encoding: null, headerRow: 1 }
+  const read = await readSheetFile(basename(file), await bytesOf(file), said)
+  return (await lookAtSheet(read, null, '')).proposed
+}
 
 /**
  * Brings a table of past results into an archive, which is made where there is none; in a dry run nothing is stored or made.

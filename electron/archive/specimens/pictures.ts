@@ -65,17 +65,20 @@ export function pictures(database: Database, owner: PictureOwner): KeptPicture[]
   }))
 }
 
-/** A picture and its bytes as they came. Throws the trouble "not-found" where there is none. */
+/** How many bytes a picture has, and some of them as they came. Throws the trouble "not-found" where there is none. */
 export function pictureContent(
   database: Database,
   attachmentId: number,
-): { attachment: Attachment; content: Uint8Array<ArrayBuffer> } {
-  const attachment = readRecord(database, attachmentKind, attachmentId)
-  const row = prepared<{ content: Uint8Array }>(database, 'SELECT content FROM attachment_bytes WHERE sha256 = ?').get(
-    attachment.sha256,
-  )
+  from: number,
+  most: number,
+): { bytes: number; content: Uint8Array<ArrayBuffer> } {
+  const { sha256, bytes } = readRecord(database, attachmentKind, attachmentId)
+  const row = prepared<{ content: Uint8Array }>(
+    database,
+    'SELECT substr(content, ?, ?) AS content FROM attachment_bytes WHERE sha256 = ?',
+  ).get(from + 1, most, sha256)
   if (row === undefined) throw notFound('content of picture', attachmentId)
-  return { attachment, content: new Uint8Array(row.content) }
+  return { bytes, content: new Uint8Array(row.content) }
 }
 
 /** Keeps what was read from a picture, beside what was read from it before. */

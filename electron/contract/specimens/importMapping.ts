@@ -37,13 +37,14 @@ export const unitsOfField = {
   overlapLength: lengthUnits,
   overlapWidth: lengthUnits,
   bondLineGap: lengthUnits,
+  ageMonths: ['months', 'years'],
 } as const satisfies Partial<Record<ImportField, readonly string[]>>
 export type MeasuredField = keyof typeof unitsOfField
 
 /** The fields that hold a day. */
 export const dayFields = ['gluedOn', 'brokenOn'] as const satisfies readonly ImportField[]
 
-export const importUnit = z.enum(['N', 'kN', 'lbf', 'kgf', 'MPa', 'psi', 'mm', 'in', 'mm2', 'in2'])
+export const importUnit = z.enum(['N', 'kN', 'lbf', 'kgf', 'MPa', 'psi', 'mm', 'in', 'mm2', 'in2', 'months', 'years'])
 
 /** A heading, letters over a column, or its number from 1. */
 export const columnName = z.union([words.min(1), z.int().positive().max(16_384)])

@@ -21,6 +21,11 @@ export function refuseLargeTable(name: string, bytes: number): void {
     )
 }
 
+/** What is said of an import that was stopped, wherever it was. */
+export function importStopped(): Trouble {
+  return new Trouble('cancelled', 'The import was stopped; nothing of it was stored.', 'Import again when it suits.')
+}
+
 /** A file as it lies on the disk of whoever brings it. */
 const tableFile = z.strictObject({ name: words.min(1), content: z.instanceof(Uint8Array) })
 

@@ -19,6 +19,9 @@ export function refuseLargePicture(name: string, bytes: number): void {
     )
 }
 
+/** The bytes of a picture that are given at once. */
+export const pictureBytesAtOnce = 2_000_000
+
 const content = z.instanceof(Uint8Array)
 
 /** Hexadecimal digits of a mask of 1024 x 1024 pixels. */
@@ -44,10 +47,10 @@ export type KeptPicture = z.infer<typeof keptPicture>
 export const pictureProcedures = {
   /** In the order in which they came; the readings of each too. */
   'pictures.list': question({ input: owner, output: z.array(keptPicture), reads: topicsOfOwner }),
-  /** The bytes as they came. */
+  /** The bytes as they came, a part at a time, since a whole photograph in one message would hold the page up. */
   'pictures.content': question({
-    input: z.strictObject({ attachmentId: id }),
-    output: z.strictObject({ attachment, content }),
+    input: z.strictObject({ attachmentId: id, from: z.int().nonnegative() }),
+    output: z.strictObject({ bytes: z.int().positive(), content }),
     reads: () => [],
   }),
   /** What the picture is, is judged by its bytes. One that is there already is not kept twice. */

@@ -42,6 +42,8 @@ export const sheetView = z.strictObject({
   /** Rows below the headings that hold something, and those that hold nothing. */
   filledRows: z.int().nonnegative(),
   emptyRows: z.int().nonnegative(),
+  /** Of the rows that hold something, those that a sheet program does not show. */
+  hiddenRows: z.int().nonnegative(),
   /** Cells below the headings, by what is to be said of them. */
   merged: z.int().nonnegative(),
   formulas: z.int().nonnegative(),

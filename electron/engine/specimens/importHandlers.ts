@@ -4,6 +4,7 @@ import type { HandlersOf } from '#contract/procedures.ts'
 import {
   type ImportAnswer,
   type importProcedures,
+  importStopped,
   mostFatesListed,
   refuseLargeTable,
 } from '#contract/specimens/importProcedures.ts'
@@ -55,7 +56,7 @@ export function importHandlers(
       } catch (thrown) {
         // Stopped when all of it was stored already: that is what became of it
         if (stored !== null) return stored
-        throw thrown
+        throw thrown instanceof Trouble && thrown.code === 'cancelled' ? importStopped() : thrown
       }
     },
     'imports.list': () => archive.importRuns(),

@@ -1,6 +1,10 @@
 import { Trouble } from '#contract/errors.ts'
 import type { HandlersOf } from '#contract/procedures.ts'
-import { type pictureProcedures, refuseLargePicture } from '#contract/specimens/pictureProcedures.ts'
+import {
+  pictureBytesAtOnce,
+  type pictureProcedures,
+  refuseLargePicture,
+} from '#contract/specimens/pictureProcedures.ts'
 import { pictureHeader } from '#domain/strength/face/pictureHeader.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
 
@@ -29,7 +33,7 @@ function mediaTypeOf(name: string, content: Uint8Array) {
 export function pictureHandlers({ archive, clock }: HandlerParts): HandlersOf<typeof pictureProcedures> {
   return {
     'pictures.list': (owner) => archive.pictures(owner),
-    'pictures.content': ({ attachmentId }) => archive.pictureContent(attachmentId),
+    'pictures.content': ({ attachmentId, from }) => archive.pictureContent(attachmentId, from, pictureBytesAtOnce),
     'pictures.attach': async ({ specimenId, breakId, name, content, by }) => {
       if ((specimenId === null) === (breakId === null))
         throw new Trouble(

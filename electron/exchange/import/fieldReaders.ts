@@ -33,7 +33,7 @@ export function readField(field: ImportField, cell: Cell, settings: FieldSetting
     case 'woodFailurePercent':
       return within(cellNumber(cell, percentUnit, writing), (value) => value >= 0 && value <= 100, cellFault.notPercent)
     case 'ageMonths':
-      return within(cellNumber(inMonths(cell), bare, writing), (value) => value >= 0, cellFault.negative)
+      return within(age(cell, settings), (value) => value >= 0, cellFault.negative)
     case 'gluedOn':
     case 'brokenOn':
       return cellDate(cell, settings.dateFormat)
@@ -56,11 +56,17 @@ function within(read: Read<number>, fits: (value: number) => boolean, fault: (va
   return { fault: fault(Number(read.value.toPrecision(6))) }
 }
 
-/** Months may be named behind the number. */
-function inMonths(cell: Cell): Cell {
-  return cell.kind === 'text' && cell.text.length <= longestNumber
-    ? { ...cell, text: cell.text.replace(/\s*(?:months?|mo\.?)\s*$/i, '') }
-    : cell
+const monthsAYear = 12
+
+/** An age in months; months or years may be named behind the number, and are months where neither cell nor column says so. */
+function age(cell: Cell, { unit, writing }: FieldSettings): Read<number> {
+  const [, number = cell.text, named] =
+    cell.kind === 'text' && cell.text.length <= longestNumber
+      ? (/^(.*?)\s*(months?|mo\.?|years?|yrs?\.?)\s*$/i.exec(cell.text) ?? [])
+      : []
+  const read = cellNumber(cell.kind === 'text' ? { ...cell, text: number } : cell, bare, writing)
+  const isYears = named === undefined ? unit === 'years' : /^y/i.test(named)
+  return 'value' in read && isYears ? { value: read.value * monthsAYear } : read
 }
 
 function pattern(cell: Cell): Read<string> {

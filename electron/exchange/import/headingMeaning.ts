@@ -14,11 +14,15 @@ const units: readonly [unit: Unit, written: RegExp][] = [
   ['mm2', /\bmm(?:2|²)|\bsq\.? ?mm\b/],
   ['in2', /\bin(?:2|²)|\bsq\.? ?in(?:ch(?:es)?)?\b/],
   ['mm', /\bmm\b/],
-  ['in', /\binch(?:es)?\b|[(,[/] ?in\b|["”]/],
+  ['in', /\binch(?:es)?\b|[(,[/] ?in\b| in$|["”]/],
   ['N', /\bn\b|\bnewtons?\b/],
+  ['years', /\byears?\b|\byrs?\b/],
+  ['months', /\bmonths?\b/],
 ]
 const forceUnits: readonly string[] = ['N', 'kN', 'lbf', 'kgf']
 const stressUnits: readonly string[] = ['MPa', 'psi']
+/** What a letter before a unit of length stands for: "L (mm)". */
+const sides: Readonly<Record<string, ImportField>> = { l: 'overlapLength', w: 'overlapWidth', b: 'overlapWidth' }
 
 /** From the narrowest to the widest: the first that fits is taken. */
 const fields: readonly [field: ImportField, written: RegExp][] = [
@@ -26,10 +30,10 @@ const fields: readonly [field: ImportField, written: RegExp][] = [
   ['failurePattern', /pattern|(?:failure|fracture) ?(?:mode|type)|^mode$/],
   ['gluedOn', /glued|bonded on|glue.?up|date (?:made|of gluing)|^made/],
   ['brokenOn', /broken|tested|(?:test|break) ?(?:date|day)|date (?:broken|of (?:the )?(?:test|break))|^(?:date|day)$/],
-  ['ageMonths', /\bage\b(?!.*year)|\bmonths?\b/],
+  ['ageMonths', /\bage\b|\bmonths?\b|\byears\b/],
   ['bondLineGap', /\bgap\b|bond ?line|glue ?line/],
   ['overlapLength', /\blength\b/],
-  ['overlapWidth', /\bwidth\b/],
+  ['overlapWidth', /\bwidth\b|\bbreadth\b/],
   ['area', /\barea\b/],
   ['strength', /strength|stress/],
   ['load', /\bloads?\b|\bforce\b|\bpeak\b|\bmax(?:imum)?\b/],
@@ -58,7 +62,8 @@ export function headingMeaning(heading: string): HeadingMeaning {
   const ordinal = digits === undefined ? null : Number(digits)
   if (ordinal !== null && counted.test(base.trim())) return { field: null, unit, ordinal }
   const plain = digits === undefined ? text.replace(/\s*[([,].*$/, '').trim() : base.trim()
-  const named = fields.find(([, written]) => written.test(plain))?.[0] ?? null
+  const side = unit === 'mm' || unit === 'in' ? sides[plain.replace(/ ?(?:mm|in)$/, '')] : undefined
+  const named = side ?? fields.find(([, written]) => written.test(plain))?.[0] ?? null
   return { field: withUnit(named, unit), unit, ordinal }
 }
 

@@ -31,6 +31,7 @@ export async function lookAtSheet(
   return {
     ...{ fileSha256, sheets: [...sheets], sheet: sheet.name, text, headerRow: header, columns },
     rows: shownRows(sheet.rows, columns.length),
+    hiddenRows: below.filter(({ hidden }) => hidden === true).length,
     ...{ filledRows: below.length, emptyRows: Math.max(sheet.lastRow - header, 0) - below.length, ...counts },
     proposed: proposeMapping(sheet, header, columns),
   }

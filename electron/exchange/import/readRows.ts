@@ -1,10 +1,20 @@
 import type { ImportedRow, ImportedValues } from '#contract/specimens/importedResult.ts'
 import type { ImportField, ImportMapping } from '#contract/specimens/importMapping.ts'
-import { cellFault, rowFault, spoiltCell, spoiltRow, storedValueTaken } from '#words/specimens/import/rejectedWords.ts'
+import {
+  cellFault,
+  nothingSaid,
+  rowFault,
+  spoiltCell,
+  spoiltRow,
+  storedValueTaken,
+} from '#words/specimens/import/rejectedWords.ts'
+import { areaQuestion, strengthQuestion } from '#words/specimens/plausibleWords.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
 import type { Cell, Sheet, SheetRow } from '../sheets/sheet.ts'
 import { foundDecimalSign, type NumberWriting } from './decimalSign.ts'
 import { readField } from './fieldReaders.ts'
 import { type Place, type Slot, slotsOf } from './slots.ts'
+import { summaryRows } from './summaryRows.ts'
 
 /** The blocks of a table, row by row, and how many of its rows hold nothing. */
 export type TableRows = { rows: Generator<ImportedRow>; emptyRows: number; writing: NumberWriting }
@@ -17,30 +27,37 @@ export function tableRows(sheet: Sheet, mapping: ImportMapping): TableRows {
   const slots = slotsOf(mapping, sheet)
   const below = sheet.rows.filter(({ row }) => row > mapping.headerRow)
   const writing = writingOf(sheet, mapping, slots, below)
+  const summing = summaryRows(below, namingColumns(slots))
   const headings = sheet.rows.find(({ row }) => row === mapping.headerRow)?.cells.length ?? Number.POSITIVE_INFINITY
   const widest = sheet.text === null || mapping.headerRow === 0 ? Number.POSITIVE_INFINITY : headings
   return {
-    rows: blocksOf(below, slots, writing, widest),
+    rows: blocksOf(below, { slots, writing, widest, summing }),
     emptyRows: Math.max(sheet.lastRow - mapping.headerRow, 0) - below.length,
     writing,
   }
 }
 
-function* blocksOf(
-  rows: readonly SheetRow[],
-  slots: readonly Slot[],
-  writing: NumberWriting,
-  widest: number,
-): Generator<ImportedRow> {
+type Reading = {
+  slots: readonly Slot[]
+  writing: NumberWriting
+  /** How many fields a row may have. */
+  widest: number
+  /** Rows that sum up others, with the words that say so. */
+  summing: ReadonlyMap<number, string>
+}
+
+function* blocksOf(rows: readonly SheetRow[], { slots, writing, widest, summing }: Reading): Generator<ImportedRow> {
   for (const { row, cells } of rows) {
-    if (cells.length > widest) {
-      const reason = spoiltRow(row, null, rowFault.tooManyFields(cells.length, widest))
-      yield { outcome: 'rejected', row, column: null, number: null, reason }
+    const spoilt = (fault: string): ImportedRow => ({
+      ...{ outcome: 'rejected', row, column: null, number: null, reason: spoiltRow(row, null, fault) },
+    })
+    const sum = summing.get(row)
+    if (cells.length > widest || sum !== undefined) {
+      yield spoilt(sum === undefined ? rowFault.tooManyFields(cells.length, widest) : rowFault.sumsUp(sum))
       continue
     }
     const filled = slots.filter(({ own }) => own.length === 0 || own.some((column) => !isBlank(cells[column])))
-    if (filled.length === 0)
-      yield { outcome: 'rejected', row, column: null, number: null, reason: spoiltRow(row, null, rowFault.noResult) }
+    if (filled.length === 0) yield spoilt(rowFault.noResult)
     for (const slot of filled) yield blockOf(row, cells, slot, writing)
   }
 }
@@ -57,6 +74,10 @@ function blockOf(row: number, cells: readonly (Cell | undefined)[], slot: Slot, 
   for (const [field, place] of slot.places) {
     const found = cellAt(place, cells)
     if (found === null) continue
+    if ('cell' in found && saysNothing(field, found.cell)) {
+      remarks.push(nothingSaid(found.cell.text, field))
+      continue
+    }
     const spoilt = (what: string) => spoiltCell(row, place.kind === 'value' ? null : place.shown, field, what)
     if ('fault' in found) {
       fault ??= spoilt(found.fault)
@@ -84,7 +105,19 @@ function blockOf(row: number, cells: readonly (Cell | undefined)[], slot: Slot, 
   const result = resultOf(values)
   return 'fault' in result
     ? rejected(spoiltRow(row, slot.column, result.fault))
-    : { outcome: 'read', ...at, values: result, remarks }
+    : { outcome: 'read', ...at, values: result, remarks: [...questionsOf(result), ...remarks] }
+}
+
+/** A dash or "n/a" where a value may be missing; a result is never passed over so. */
+function saysNothing(field: ImportField, { kind, text }: Cell): boolean {
+  return kind === 'text' && mayBeMissing.has(field) && /^(?:[-\u2013\u2014]+|n\.?\/?a\.?)$/i.test(text.trim())
+}
+
+/** What is asked about sizes and a strength that are hardly ones: a wrong unit shows there. */
+function questionsOf({ overlapLengthMm, overlapWidthMm, areaMm2, strengthMPa }: ImportedValues): string[] {
+  const { area, strength } = quantitiesIn('SI')
+  const sides = { lengthMm: overlapLengthMm, widthMm: overlapWidthMm, areaMm2 }
+  return [areaQuestion(sides, area), strengthQuestion(strengthMPa, strength, 'table')].filter((one) => one !== null)
 }
 
 /** The cell that a field is read from; null: nothing stands there. */
@@ -140,16 +173,20 @@ function resultOf(values: Values): ImportedValues | { fault: string } {
   }
 }
 
-const numberFields: ReadonlySet<ImportField> = new Set([
-  'load',
-  'strength',
-  'area',
-  'overlapLength',
-  'overlapWidth',
-  'bondLineGap',
-  'woodFailurePercent',
-  'ageMonths',
-])
+const sideFields = ['area', 'overlapLength', 'overlapWidth', 'bondLineGap', 'woodFailurePercent', 'ageMonths'] as const
+const numberFields: ReadonlySet<ImportField> = new Set(['load', 'strength', ...sideFields])
+const mayBeMissing: ReadonlySet<ImportField> = new Set(['failurePattern', 'gluedOn', 'brokenOn', ...sideFields])
+
+/** The columns that name a block or its adhesive. */
+function namingColumns(slots: readonly Slot[]): number[] {
+  const columns = slots.flatMap(({ places }) =>
+    (['number', 'adhesive'] as const).flatMap((field) => {
+      const place = places.get(field)
+      return place?.kind === 'column' ? [place.column] : []
+    }),
+  )
+  return [...new Set(columns)]
+}
 
 /** How numbers are written: as the mapping says, else as the cells that hold numbers show. */
 function writingOf(

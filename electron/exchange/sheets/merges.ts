@@ -35,10 +35,10 @@ export function applyMerges(file: string, rows: readonly SheetRow[], merges: rea
           `${file}: the merged cells of the sheet cover one another.`,
           'Undo the merging in a sheet program, and save the sheet again.',
         )
-      const { row, cells } = filled[place]!
+      const { cells } = filled[place]!
       const own = copied.has(place) ? (cells as (Cell | undefined)[]) : cells.slice()
       own[column] = value
-      filled[place] = { row, cells: own }
+      filled[place] = { ...filled[place]!, cells: own }
       copied.add(place)
     }
   }

@@ -23,8 +23,15 @@ export type Cell = {
  */
 export type Fill = string | null
 
-/** A row that holds something; `row` is the number that a sheet program shows before it, `cells` stand at their columns from 0. */
-export type SheetRow = { readonly row: number; readonly cells: readonly (Cell | undefined)[] }
+/**
+ * A row that holds something; `row` is the number that a sheet program shows before it, `cells` stand at their columns from 0;
+ * `hidden`: the program does not show it, by hand or by a filter.
+ */
+export type SheetRow = {
+  readonly row: number
+  readonly cells: readonly (Cell | undefined)[]
+  readonly hidden?: boolean
+}
 
 /** A sheet as it was read, whatever kind of file it came from. */
 export type Sheet = {

@@ -37,6 +37,7 @@ function gatherRows(file: string, shared: Shared) {
   const count = textCounter(file)
   let cells: (Cell | undefined)[] = []
   let nextColumn = 0
+  let isHidden = false
   let cell: OpenCell | null = null
   let taking = false
   let pronounced = false
@@ -47,6 +48,7 @@ function gatherRows(file: string, shared: Shared) {
       lastRow = row
       cells = []
       nextColumn = 0
+      isHidden = attributes.hidden === '1' || attributes.hidden === 'true'
     },
     c({ r, t = 'n', s = '0' }) {
       const column = r === undefined ? nextColumn : columnOfLetters(/^([A-Z]+)\d*$/i.exec(r)?.[1] ?? '')
@@ -74,7 +76,8 @@ function gatherRows(file: string, shared: Shared) {
   const closed: Readonly<Record<string, () => void>> = {
     row() {
       // Without the holes of an array, so that a lone cell far to the right costs nothing
-      if (Object.values(cells).some((one) => one?.kind !== 'empty')) rows.push({ row: lastRow, cells })
+      if (Object.values(cells).some((one) => one?.kind !== 'empty'))
+        rows.push({ row: lastRow, cells, ...(isHidden ? { hidden: true } : {}) })
     },
     c() {
       const made = cell === null ? null : cellOf(cell, shared)

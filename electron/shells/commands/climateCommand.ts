@@ -11,7 +11,7 @@ import { plainText } from '#words/units/plainText.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 import { type Command, type CommandIo, type CommandValues, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
-import { byHelp, dryRunHelp, nameOption, textOption } from './optionValues.ts'
+import { byHelp, dryRunHelp, nameOption, proposeHelp, textOption } from './optionValues.ts'
 import { archiveOf, headsFile } from './ownArchive.ts'
 import { programName } from './programName.ts'
 
@@ -23,7 +23,7 @@ export const climateCommand: Command = {
     place: { type: 'string', value: 'NAME', help: 'where the logger hung: a place where blocks lie' },
     exposure: { type: 'string', value: 'NAME', help: 'or an exposure that blocks go through' },
     map: { type: 'string', value: 'MAP.json', help: 'what the columns of FILE mean' },
-    propose: { type: 'boolean', help: 'prints the mapping that the headings of FILE suggest, to be completed' },
+    propose: proposeHelp,
     'dry-run': dryRunHelp,
     by: byHelp,
   },

@@ -1,7 +1,7 @@
 import { plainText } from '#words/units/plainText.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine } from './jsonLine.ts'
-import { byHelp, dryRunHelp, nameOption, textOption } from './optionValues.ts'
+import { byHelp, dryRunHelp, nameOption, proposeHelp, textOption } from './optionValues.ts'
 import { archiveOf, headsFile } from './ownArchive.ts'
 import { programName } from './programName.ts'
 
@@ -11,6 +11,7 @@ export const importCommand: Command = {
   summary: 'Brings in a table of past results (CSV or XLSX) as a mapping says, all of it or nothing.',
   options: {
     map: { type: 'string', value: 'MAP.json', help: 'what the columns mean; the page "Import" makes and shows one' },
+    propose: proposeHelp,
     'dry-run': dryRunHelp,
     by: byHelp,
   },
@@ -23,8 +24,13 @@ export const importCommand: Command = {
     'emptyRows, fileSha256, dryRun}. Exit 0: the file was read to its end; 1: it was not, and nothing was stored.',
   ],
   async run({ io, values, positionals, json }) {
+    if (values.propose === true) {
+      const { proposeImport } = await import('#engine/importFile.ts')
+      await io.out(`${JSON.stringify(await proposeImport(positionals[0]!), null, json ? 0 : 2)}\n`)
+      return 0
+    }
     const mapFile = textOption(values, 'map')
-    if (mapFile === undefined) throw new UsageError('"import" needs --map MAP.json.')
+    if (mapFile === undefined) throw new UsageError('"import" needs --map MAP.json; --propose prints one.')
     const { importFile } = await import('#engine/importFile.ts')
     const { fates, summary } = await importFile(
       {

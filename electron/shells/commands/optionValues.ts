@@ -87,6 +87,12 @@ export const dryRunHelp = {
   help: 'says what would become of every row, and stores nothing',
 } as const
 
+/** The option --propose of whatever reads a table through a mapping. */
+export const proposeHelp = {
+  type: 'boolean',
+  help: 'prints the mapping that the headings of FILE suggest, to be completed',
+} as const
+
 /** The option --by of whatever brings a file in. */
 export const byHelp = {
   type: 'string',

@@ -30,10 +30,20 @@ export function areaQuestion(
   return null
 }
 
+/** Where a strength of the bench may be wrong, and one that a table gives. */
+const strengthCures = {
+  bench: 'Look at the bonded area of the specimen and its unit, and at the scale.',
+  table: 'Look at the units of the load and of the area.',
+} as const
+
 /** What is asked about a shear strength that is hardly one; null: nothing. */
-export function strengthQuestion(strengthMPa: number | null, strength: Quantity): string | null {
+export function strengthQuestion(
+  strengthMPa: number | null,
+  strength: Quantity,
+  from: keyof typeof strengthCures = 'bench',
+): string | null {
   if (strengthMPa === null) return null
-  const cure = 'Look at the bonded area of the specimen and its unit, and at the scale.'
+  const cure = strengthCures[from]
   if (strengthMPa > usualStrengthMPa.most)
     return `Is that right? ${strength.text(strengthMPa)} is more than twice what the strongest wood bears. ${cure}`
   if (strengthMPa < usualStrengthMPa.least)

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react'
 import type { Attachment } from '#contract/specimens/attachment.ts'
 import { pictureName } from '#words/specimens/pictureWords.ts'
 import { useHost } from '../../host/hostContext.ts'
+import { pictureParts } from './pictureParts.ts'
 import type { PictureThread } from './pictureThread.ts'
 
 /** Pixels along the longer side of a small picture; screens of two pixels a point included. */
@@ -27,8 +28,8 @@ export function Thumbnail({
   useEffect(() => {
     let wanted = true
     async function draw() {
-      const { content } = await client.call('pictures.content', { attachmentId })
-      const bitmap = await thread.show(content, mediaType, longestSide)
+      const parts = await pictureParts(client, attachmentId)
+      const bitmap = await thread.show(parts, mediaType, longestSide)
       if (wanted && canvas.current !== null) drawBitmap(canvas.current, bitmap)
     }
     draw().catch(() => {

@@ -4,7 +4,7 @@ import type { TornScores } from '#domain/strength/face/tornScores.ts'
 
 /** What the page asks of the thread that works on pictures. Corners are shares of the picture's width and height. */
 export type PictureRequest =
-  | { id: number; kind: 'show'; content: Uint8Array; mediaType: string; longestSide: number }
+  | { id: number; kind: 'show'; parts: Uint8Array<ArrayBuffer>[]; mediaType: string; longestSide: number }
   | { id: number; kind: 'read'; corners: FaceCorners; proportion: number }
 
 /** A face that was read: as it looks straight on, and how much each of its pixels looks like torn wood. */

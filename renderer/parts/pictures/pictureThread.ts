@@ -9,7 +9,7 @@ export type PictureThread = {
    * Decodes a picture and scales it down, turned as its camera says. Its bytes go over to the thread: copying thirty megabytes would hold the
    * page up. Rejects with a Trouble where it cannot be decoded.
    */
-  show(content: Uint8Array, mediaType: string, longestSide: number): Promise<ImageBitmap>
+  show(parts: Uint8Array<ArrayBuffer>[], mediaType: string, longestSide: number): Promise<ImageBitmap>
   /** Reads the picture shown last; what was asked before and is not answered yet never is. */
   read(corners: FaceCorners, proportion: number, onProgress: (share: number) => void): Promise<FaceReading>
   end(): void
@@ -63,10 +63,9 @@ export function startPictureThread(): PictureThread {
   }
 
   return {
-    async show(content, mediaType, longestSide) {
-      const { buffer } = content
-      const transfer = buffer instanceof ArrayBuffer ? [buffer] : []
-      const answer = await ask({ kind: 'show', content, mediaType, longestSide }, transfer)
+    async show(parts, mediaType, longestSide) {
+      const transfer = parts.map(({ buffer }) => buffer)
+      const answer = await ask({ kind: 'show', parts, mediaType, longestSide }, transfer)
       if (answer.kind !== 'shown') throw damaged()
       return answer.bitmap
     },

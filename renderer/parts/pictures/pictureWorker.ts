@@ -19,8 +19,8 @@ function say(answer: PictureAnswer, transfer: Transferable[] = []): void {
 }
 
 /** Decodes, turns as the camera says, and scales down; the pixels are kept for reading. */
-async function show(content: Uint8Array, mediaType: string, longestSide: number): Promise<ImageBitmap> {
-  const whole = await createImageBitmap(new Blob([new Uint8Array(content)], { type: mediaType }))
+async function show(parts: Uint8Array<ArrayBuffer>[], mediaType: string, longestSide: number): Promise<ImageBitmap> {
+  const whole = await createImageBitmap(new Blob(parts, { type: mediaType }))
   const scale = Math.min(1, longestSide / Math.max(whole.width, whole.height))
   const width = Math.max(1, Math.round(whole.width * scale))
   const height = Math.max(1, Math.round(whole.height * scale))
@@ -64,7 +64,7 @@ self.onmessage = async ({ data }: MessageEvent<PictureRequest>) => {
   newest = id
   try {
     if (data.kind === 'show') {
-      const bitmap = await show(data.content, data.mediaType, data.longestSide)
+      const bitmap = await show(data.parts, data.mediaType, data.longestSide)
       say({ id, kind: 'shown', bitmap }, [bitmap])
     } else if (shown !== null) await read(id, shown, data.corners, data.proportion)
   } catch {

@@ -6,6 +6,7 @@ import { type FaceCorners, isConvex } from '#domain/strength/face/homography.ts'
 import { type AreaSides, proportionOf } from '#domain/strength/face/proportion.ts'
 import { useHost } from '../../host/hostContext.ts'
 import type { FaceReading } from './pictureMessages.ts'
+import { pictureParts } from './pictureParts.ts'
 import type { PictureThread } from './pictureThread.ts'
 
 /** Pixels along the longer side of a picture as it is shown and read. */
@@ -37,8 +38,8 @@ export function useFaceReading(
     if (thread === null) return
     let wanted = true
     async function show(from: PictureThread) {
-      const { content } = await client.call('pictures.content', { attachmentId })
-      const bitmap = await from.show(content, mediaType, longestSide)
+      const parts = await pictureParts(client, attachmentId)
+      const bitmap = await from.show(parts, mediaType, longestSide)
       if (!wanted) return
       setSize({ width: bitmap.width, height: bitmap.height })
       setState((before) => ({ ...before, bitmap }))

@@ -39,7 +39,8 @@ test('gives a picture back byte by byte, under its hash', () => {
   const { attachmentId, sha256, bytes } = addPicture(database, made, smallPictures.png)
   expect(sha256).toBe(createHash('sha256').update(smallPictures.png).digest('hex'))
   expect(bytes).toBe(smallPictures.png.length)
-  expect(pictureContent(database, attachmentId).content).toEqual(smallPictures.png)
+  expect(pictureContent(database, attachmentId, 0, 10_000)).toEqual({ bytes, content: smallPictures.png })
+  expect(pictureContent(database, attachmentId, 8, 4).content).toEqual(smallPictures.png.slice(8, 12))
 })
 
 test('keeps the same picture of the same faces once, and of others under a record of its own', () => {
@@ -49,7 +50,7 @@ test('keeps the same picture of the same faces once, and of others under a recor
   const other = addPicture(database, { ...made, specimenId: 1, breakId: null }, smallPictures.png)
   expect(other.attachmentId).not.toBe(first.attachmentId)
   expect(pictures(database, ofBreak)).toHaveLength(1)
-  expect(pictureContent(database, other.attachmentId).content).toEqual(smallPictures.png)
+  expect(pictureContent(database, other.attachmentId, 0, 10_000).content).toEqual(smallPictures.png)
 })
 
 test('refuses a picture of what is not there, and keeps nothing of it', () => {

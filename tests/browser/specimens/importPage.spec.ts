@@ -91,6 +91,35 @@ describe.skipIf(chromiumPath === null)('past results', () => {
     expect(problems).toEqual([])
   })
 
+  it('are stopped by keyboard while they are brought in: nothing half is stored, and the page says so', async () => {
+    own = await openOwnEngine()
+    const { handlers } = own.engine
+    await handlers['preferences.set']({ cautionsRead: true, operator: 'Ada' })
+    opened = await openPage({ host: 'loopback', engine: own.engine })
+    const { page, problems } = opened
+    await page.getByRole('navigation').waitFor()
+    await page.evaluate(() => {
+      location.hash = '#/import'
+    })
+    const rows = Array.from({ length: 10_000 }, (_, row) => `S-${row},casein C1,${4000 + row / 10},600`)
+    const table = Buffer.from(`No,Adhesive,Load (N),Area (mm2)\n${rows.join('\n')}\n`)
+    await page.setInputFiles('input[type=file]', { name: 'many.csv', mimeType: 'text/csv', buffer: table })
+    await page.getByRole('heading', { name: 'many.csv' }).waitFor()
+    await tabTo(page, '.import-go button')
+    await page.keyboard.press('Enter')
+    await page.getByText(/^10\s000 blocks would be added/).waitFor()
+    await tabTo(page, '.import-go .button-primary')
+    await page.keyboard.press('Enter')
+    await page.locator('.import-progress button').waitFor()
+    await tabTo(page, '.import-progress button')
+    await page.keyboard.press('Enter')
+    await page.getByText('The import was stopped; nothing of it was stored.').waitFor()
+    expect(await handlers['imports.list']({})).toEqual([])
+    expect((await handlers['specimens.list'](listQuery.parse({}))).total).toBe(0)
+    await page.getByRole('button', { name: 'Import for good' }).waitFor()
+    expect(problems).toEqual([])
+  })
+
   it('read from a dial are typed as a list, each line understood at once, and signed once', async () => {
     own = await openOwnEngine()
     const { handlers } = own.engine

@@ -1,4 +1,6 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
+import { pictureBytesAtOnce } from '#contract/specimens/pictureProcedures.ts'
+import { pictureParts } from '#renderer/parts/pictures/pictureParts.ts'
 import { benchEngine } from '#tests/fakes/benchEngine.ts'
 import { addBlocks, temporaryArchive } from '#tests/fakes/temporaryArchive.ts'
 import { smallPictures } from '#tests/reference/faces/smallPictures.ts'
@@ -21,12 +23,28 @@ const attach = (name: string, content: Uint8Array, of: object = owner) =>
   made.handlers['pictures.attach']({ ...owner, ...of, name, content: new Uint8Array(content), by: 'bench' })
 
 test('judges what a picture is by its bytes, whatever it is called', async () => {
-  const { attachmentId, mediaType } = await attach('face.png', smallPictures.jpeg)
-  expect(mediaType).toBe('image/jpeg')
-  const { attachment, content } = await made.handlers['pictures.content']({ attachmentId })
-  expect(attachment.name).toBe('face.png')
-  expect(content).toEqual(smallPictures.jpeg)
+  const attachment = await attach('face.png', smallPictures.jpeg)
+  expect(attachment).toMatchObject({ mediaType: 'image/jpeg', name: 'face.png' })
   expect(await made.handlers['pictures.list'](owner)).toEqual([{ attachment, readings: [] }])
+})
+
+test('gives a large picture in parts that are its bytes one after the other', async () => {
+  const large = new Uint8Array(2 * pictureBytesAtOnce + 10).map((_, index) => index % 251)
+  large.set(smallPictures.png)
+  const { attachmentId } = await attach('large.png', large)
+  const asked: number[] = []
+  const parts = await pictureParts(
+    {
+      call: async (_name, input) => {
+        const { from } = input as { from: number }
+        asked.push(from)
+        return made.handlers['pictures.content']({ attachmentId, from }) as never
+      },
+    },
+    attachmentId,
+  )
+  expect(asked).toEqual([0, pictureBytesAtOnce, 2 * pictureBytesAtOnce])
+  expect(Buffer.compare(Buffer.concat(parts), large)).toBe(0)
 })
 
 test.each([

@@ -19,9 +19,14 @@ it.each([
   ['WF', 'woodFailurePercent', null],
   ['Failure mode', 'failurePattern', null],
   ['Test date', 'brokenOn', null],
-  ['Age (months)', 'ageMonths', null],
+  ['Age (months)', 'ageMonths', 'months'],
+  ['Age in years', 'ageMonths', 'years'],
+  ['Age', 'ageMonths', null],
   ['Overlap length (in)', 'overlapLength', 'in'],
   ['Width mm', 'overlapWidth', 'mm'],
+  ['length in', 'overlapLength', 'in'],
+  ['L (mm)', 'overlapLength', 'mm'],
+  ['B mm', 'overlapWidth', 'mm'],
   ['Area, sq in', 'area', 'in2'],
   ['Grain orientation', 'jointType', null],
   ['Condition', 'exposure', null],
@@ -41,7 +46,7 @@ it.each([
   expect(headingMeaning(heading)).toMatchObject({ field, ordinal })
 })
 
-it.each(['', 'Saltmarsh Boatyard School: shear blocks (invented)', 'casein C1', 'x'.repeat(90), 'Age in years'])(
+it.each(['', 'Saltmarsh Boatyard School: shear blocks (invented)', 'casein C1', 'x'.repeat(90), 'Year', 'B'])(
   'makes nothing of “%s”',
   (heading) => expect(headingMeaning(heading).field).toBeNull(),
 )

@@ -31,7 +31,7 @@ it('shows merged cells, formulas, failed ones and colours as such, and counts th
     sheetXml: `<sheetData><row r="1">${text('A1', 'Adhesive')}${text('B1', 'Load')}</row>
       <row r="2">${text('A2', 'casein C1')}<c r="B2" s="1"><v>450</v></c></row>
       <row r="3"><c r="B3"><f>B2+1</f><v>451</v></c></row>
-      <row r="6">${text('A6', 'epoxy')}<c r="B6" t="e"><f>1/0</f><v>#DIV/0!</v></c></row></sheetData>
+      <row r="6" hidden="1">${text('A6', 'epoxy')}<c r="B6" t="e"><f>1/0</f><v>#DIV/0!</v></c></row></sheetData>
       <mergeCells><mergeCell ref="A2:A3"/></mergeCells>`,
   })
   const view = await lookAtSheet(await readXlsx('a.xlsx', bytes, null), null, 'ab')
@@ -40,6 +40,7 @@ it('shows merged cells, formulas, failed ones and colours as such, and counts th
     headerRow: 1,
     filledRows: 3,
     emptyRows: 2,
+    hiddenRows: 1,
     merged: 1,
     formulas: 2,
     errors: 1,

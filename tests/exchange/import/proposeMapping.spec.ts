@@ -105,3 +105,49 @@ it('proposes for the wide sheet of the samples what reads all of its blocks, col
   const colours = new Set(columns.flatMap(({ fills }) => fills.map(({ fill }) => fill)))
   for (const fill of Object.keys(known.fields.woodFailurePercent.fills)) expect(colours).toContain(fill)
 })
+
+it('parts titles into exposure and age, and takes a heading from the upper row where the lower has none', async () => {
+  const { mapping, rows } = await proposed(
+    'Adhesive,"Dry, 0 months",,"Soaked, 2 years",\n,Load N,WF,Load N,WF\nC1,4800,50,4700,60\n',
+  )
+  expect(mapping).toMatchObject({
+    headerRow: 2,
+    fields: { adhesive: { column: 'A' } },
+    blocks: [
+      { load: 'B', woodFailurePercent: 'C', exposure: { value: 'Dry' }, ageMonths: { value: 0 } },
+      { load: 'D', woodFailurePercent: 'E', exposure: { value: 'Soaked' }, ageMonths: { value: 24 } },
+    ],
+  })
+  expect(rows).toMatchObject([
+    { values: { adhesive: 'C1', exposure: 'Dry', ageMonths: 0, peakN: 4800 } },
+    { values: { adhesive: 'C1', exposure: 'Soaked', ageMonths: 24, peakN: 4700 } },
+  ])
+})
+
+it('takes headings that are ages for those of the loads below them', async () => {
+  const { mapping } = await proposed('Adhesive,0 months,6 months,2 years\nC1,4800,4700,4600\n')
+  expect(mapping.blocks).toEqual([
+    { load: '0 months', ageMonths: { value: 0 } },
+    { load: '6 months', ageMonths: { value: 6 } },
+    { load: '2 years', ageMonths: { value: 24 } },
+  ])
+})
+
+it('gives each of the blocks side by side all that stands in as many columns', async () => {
+  const { mapping } = await proposed(
+    'Adhesive,Lot,Area mm2,Load N,Age,Lot,Area mm2,Load N,Age\nC1,7,600,4800,12,8,610,4700,24\n',
+  )
+  expect(mapping.blocks).toEqual([
+    { load: 'D', lot: 'B', area: 'C', ageMonths: 'E' },
+    { load: 'H', lot: 'F', area: 'G', ageMonths: 'I' },
+  ])
+})
+
+it('reads days that may be two as those that can be but one, in their column or in the other', async () => {
+  const { mapping } = await proposed(
+    'No,Load N,Glued,Broken\n1,4800,1.3.2019,15.6.2019\n2,4700,2.3.2019,16.6.19\n3,4700,2.3.2019,lost\n',
+  )
+  expect(mapping.fields).toMatchObject({ gluedOn: { dateFormat: 'D.M.YYYY' }, brokenOn: { dateFormat: 'D.M.YYYY' } })
+  const open = await proposed('No,Load N,Glued\n1,4800,1.3.2019\n')
+  expect(open.mapping.fields.gluedOn).toEqual({ column: 'Glued' })
+})

@@ -280,3 +280,44 @@ describe('values by the colour of a cell', () => {
     }
   })
 })
+
+describe('what an old sheet holds besides', () => {
+  const fields = { number: { column: 'No' }, load, area: { value: 600, unit: 'mm2' } }
+
+  it('a row that sums up others is no block, and says why', async () => {
+    const rows = await rowsOf('No,Load\n1,4800\n2,5000\nMean,4900\nn,2\n', fields)
+    expect(rows.map(({ outcome }) => outcome)).toEqual(['read', 'read', 'rejected', 'rejected'])
+    expect(reasonOf(rows[2])).toBe(
+      'Row 4: “Mean” stands in it, and a row that sums up others is no block; call it otherwise if it is one.',
+    )
+  })
+
+  it('a dash where a value may be missing says nothing, and in a load it is no number', async () => {
+    const more = { ...fields, woodFailurePercent: { column: 'Wood' } }
+    const [blank, spoilt] = await rowsOf('No,Load,Wood\n1,4800,-\n2,-,50\n', more)
+    expect(blank).toMatchObject({
+      values: { woodFailurePercent: null },
+      remarks: ['“-” was taken to say nothing of the wood failure.'],
+    })
+    expect(reasonOf(spoilt)).toContain('“-” is not a number')
+  })
+
+  it('a strength that no wood bears is asked about, for a unit may be wrong', async () => {
+    const [row] = await rowsOf('No,Load\n1,4800\n', { ...fields, load: { column: 'Load', unit: 'kN' } })
+    expect(row).toMatchObject({
+      outcome: 'read',
+      remarks: [expect.stringMatching(/^Is that right\? 8000\sMPa .* of the load and of the area/)],
+    })
+  })
+
+  it('an age in years is one in months times twelve', async () => {
+    const ages = (text: string, unit?: string) =>
+      rowsOf(`No,Load,Age\n1,4800,${text}\n`, {
+        ...{ ...fields, ageMonths: { column: 'Age', ...(unit === undefined ? {} : { unit }) } },
+      }).then(([row]) => valuesOf(row).ageMonths)
+    expect(await ages('2', 'years')).toBe(24)
+    expect(await ages('1.5 years')).toBe(18)
+    expect(await ages('18 months', 'years')).toBe(18)
+    expect(await ages('18')).toBe(18)
+  })
+})

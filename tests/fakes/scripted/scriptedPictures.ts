@@ -1,6 +1,6 @@
 import type { Emit } from '#contract/events.ts'
 import type { Handlers } from '#contract/procedures.ts'
-import type { KeptPicture, PictureOwner } from '#contract/specimens/pictureProcedures.ts'
+import { type KeptPicture, type PictureOwner, pictureBytesAtOnce } from '#contract/specimens/pictureProcedures.ts'
 import { topicsOf } from '#contract/topics.ts'
 import { pictureHeader } from '#domain/strength/face/pictureHeader.ts'
 import { at } from './scriptedRecords.ts'
@@ -38,9 +38,9 @@ export function scriptedPictures(
       kept.push({ attachment, readings: [], content: new Uint8Array(content) })
       return attachment
     },
-    'pictures.content': async ({ attachmentId }) => {
-      const { attachment, content } = kept[attachmentId - 1]!
-      return { attachment, content }
+    'pictures.content': async ({ attachmentId, from }) => {
+      const { content } = kept[attachmentId - 1]!
+      return { bytes: content.length, content: content.slice(from, from + pictureBytesAtOnce) }
     },
     'pictures.decide': async ({ mask: _mask, ...reading }) => {
       const decided = { ...reading, woodPictureId: 1, recordedAt: at(61) }

@@ -37,6 +37,22 @@ const run = (...words: string[]) => runWords(commands, ['import', '--json', ...w
 const at = (name: string) => join(folder, name)
 
 describe('import', () => {
+  it('proposes a mapping from the headings, which brings the table in as it stands', async () => {
+    const table = written('No;Glue;Fmax (kN);L (mm);B (mm)\n1;casein C1;4,8;30,2;19,9\nMean;;4,8;;\n')
+    const proposed = await run(table, '--propose')
+    expect(proposed.code).toBe(0)
+    expect(proposed.lines).toMatchObject([{ headerRow: 1, fields: { load: { column: 'Fmax (kN)', unit: 'kN' } } }])
+    const dry = await run(
+      table,
+      '--map',
+      written(JSON.stringify(proposed.lines[0]), 'json'),
+      '--archive',
+      at('none.breakledger'),
+      '--dry-run',
+    )
+    expect(dry.lines.at(-1)).toMatchObject({ new: 1, rejected: 1 })
+  })
+
   const csv = 'Number,Adhesive,Load\nA-1,casein C1,450\n\nA-2,casein C1,abc\n,epoxy E4,500\n,epoxy E4,500\n'
 
   it('says every fate and what it came to; a dry run makes no archive, and the import makes one', async () => {

@@ -1,10 +1,10 @@
 import type { ImportedFile, JudgedBlock, ReadBlock } from '#contract/specimens/importedResult.ts'
+import { importStopped } from '#contract/specimens/importProcedures.ts'
 import type { ImportRun, TypedResult } from '#contract/specimens/typedResult.ts'
 import type { Progress } from '#contract/tasks.ts'
 import { canonicalJson } from '#domain/text/canonicalJson.ts'
 import type { Database } from '../../core/database.ts'
 import { storeRecord } from '../../core/recordKind.ts'
-import { stopped } from '../../core/recordTrouble.ts'
 import { touch } from '../../core/touched.ts'
 import { inTransaction } from '../../core/transaction.ts'
 import { refreshSpecimens } from '../../lists/refresh.ts'
@@ -55,7 +55,7 @@ export function storeImport(
     const run = storeRecord(database, importRunKind, { recordedAt, by, fileName, fileSha256, mapping: made.mapping })
     for (let done = 0; done < places.length; done += atOnce) {
       onProgress({ task: 'import', done, total: places.length })
-      if (isCancelled()) throw stopped('The import was stopped; nothing of it was stored.')
+      if (isCancelled()) throw importStopped()
       storeSome(database, ownNumbers, made, run.importRunId, judged, places.slice(done, done + atOnce))
     }
     onProgress({ task: 'import', done: places.length, total: places.length })

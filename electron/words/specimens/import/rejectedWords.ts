@@ -52,7 +52,8 @@ export const cellFault = {
   notADay: (text: string, format: string) => `${quotedText(text)} is not a date written as ${format}`,
   noSuchDay: (text: string) => `${quotedText(text)} is a day that does not exist`,
   twoDays: (text: string) => `${quotedText(text)} may be more than one day; the mapping can say how dates are written`,
-  dayIsNumber: (text: string) => `${text} is a number without the format of a date`,
+  dayIsNumber: (text: string) =>
+    `${text} is a number without the format of a date; give the cell that format in the sheet program`,
   notPositive: (shown: number) => `${shown} is not above 0`,
   negative: (shown: number) => `${shown} is below 0`,
   notPercent: (shown: number) => `${shown} % is not from 0 to 100 %`,
@@ -68,6 +69,8 @@ export function spoiltCell(row: number, column: string | null, field: ImportFiel
 
 /** Why a row that can be read gives no result, each as the end of a sentence that begins with the row. */
 export const rowFault = {
+  sumsUp: (words: string) =>
+    `${quotedText(words)} stands in it, and a row that sums up others is no block; call it otherwise if it is one`,
   noResult: 'neither a load nor a strength stands in it',
   tooManyFields: (fields: number, headings: number) =>
     `it has ${fields} fields and the headings ${headings}; a decimal comma would do that`,
@@ -84,6 +87,11 @@ export function spoiltRow(row: number, column: string | null, fault: string): st
 /** What is said of a value that is taken from a formula. */
 export function storedValueTaken(field: ImportField): string {
   return `The value that the formula had stored was taken for the ${fieldWords[field]}.`
+}
+
+/** What is said of a dash or the like in a cell. */
+export function nothingSaid(text: string, field: ImportField): string {
+  return `${quotedText(text)} was taken to say nothing of the ${fieldWords[field]}.`
 }
 
 /** What becomes of colours that no value was given for. */

@@ -1,4 +1,4 @@
-import type { ImportField, ImportMapping } from '#contract/specimens/importMapping.ts'
+import type { FieldSource, ImportField, ImportMapping } from '#contract/specimens/importMapping.ts'
 import type { SheetView } from '#contract/specimens/sheetView.ts'
 import { countOf, ofWords } from '../../units/counts.ts'
 import { fieldWords } from './rejectedWords.ts'
@@ -11,7 +11,7 @@ export function fieldTitle(field: ImportField): string {
 
 /** What is to be known of a sheet before it is read, each as one sentence. */
 export function sheetRemarks(view: SheetView): string[] {
-  const { sheets, merged, formulas, errors, emptyRows, filledRows, rows, columns } = view
+  const { sheets, merged, formulas, errors, emptyRows, filledRows, hiddenRows, rows, columns } = view
   const hidden = sheets.filter((one) => one.hidden).map(({ name }) => `“${name}”`)
   const shown = rows.filter(({ row }) => row > view.headerRow).length
   return [
@@ -19,6 +19,9 @@ export function sheetRemarks(view: SheetView): string[] {
     hidden.length === 0
       ? ''
       : `${hidden.join(', ')} ${hidden.length === 1 ? 'is' : 'are'} hidden and read only if you choose so.`,
+    hiddenRows === 0
+      ? ''
+      : `${countOf(hiddenRows, 'row')} ${hiddenRows === 1 ? 'is' : 'are'} hidden in the sheet and read like all others.`,
     merged === 0
       ? ''
       : `${countOf(merged, 'cell')} ${merged === 1 ? 'has its' : 'have their'} value from a merged cell; each is marked “merged”.`,
@@ -32,6 +35,24 @@ export function sheetRemarks(view: SheetView): string[] {
     columns.length === 0 ? 'The sheet holds nothing.' : '',
   ].filter((one) => one !== '')
 }
+
+/** What a mapping leaves open that a person may have overlooked, each as one sentence. */
+export function mappingRemarks({ fields, blocks = [], replicates }: ImportMapping): string[] {
+  const isGiven = (field: ImportField) =>
+    isSource(fields[field]) ||
+    blocks.some((block) => (typeof block[field] !== 'object' ? block[field] !== undefined : isSource(block[field])))
+  const hasArea = isGiven('area') || (isGiven('overlapLength') && isGiven('overlapWidth'))
+  const hasStrength = isGiven('strength') || (replicates !== undefined && fields.strength !== undefined)
+  return [
+    isGiven('adhesive') ? '' : 'Nothing gives the adhesive: the blocks would be glued with “(not named)”.',
+    hasArea || hasStrength
+      ? ''
+      : 'Nothing gives the bonded area, or length and width: the blocks would have a load and no strength.',
+  ].filter((one) => one !== '')
+}
+
+const isSource = (source: FieldSource | undefined) =>
+  source !== undefined && (source.column ?? source.value ?? source.fillOf) !== undefined
 
 /** What keeps a mapping from being tried, in one sentence; null: nothing. */
 export function mappingGap({ layout, fields, replicates, blocks }: ImportMapping): string | null {

@@ -1,40 +1,83 @@
+import { useState } from 'react'
 import { type ImportField, type ImportMapping, importField } from '#contract/specimens/importMapping.ts'
+import type { SheetColumn } from '#contract/specimens/sheetView.ts'
 import { fieldTitle } from '#words/specimens/import/sheetWords.ts'
-import { withBlockValue } from './mappingDraft.ts'
+import { columnIn, columnOf, valueOfBlock, withBlockValue } from './mappingDraft.ts'
 
-/** Values by which blocks side by side differ and which stand in no column, such as the exposure in a title above. */
-export function BlockValues({
-  mapping,
-  onMapping,
-}: {
-  mapping: ImportMapping
-  onMapping(mapping: ImportMapping): void
-}) {
+/** What blocks differ in most often, offered before anything is given. */
+const usual: readonly ImportField[] = ['exposure', 'ageMonths']
+/** A result and a number are of one block alone, and stand in columns. */
+const neverSaid: readonly ImportField[] = ['load', 'strength', 'number']
+
+type Props = { mapping: ImportMapping; columns: readonly SheetColumn[]; onMapping(mapping: ImportMapping): void }
+
+/** Values by which blocks side by side differ and which stand in no column, such as exposure and age in a title above. */
+export function BlockValues(props: Props) {
+  const { mapping } = props
+  const [added, setAdded] = useState<readonly ImportField[]>([])
   const blocks = mapping.blocks ?? []
-  const givenIn = (at: number, field: ImportField) => {
-    const given = blocks[at]?.[field]
-    return typeof given === 'object' && given.value !== undefined ? String(given.value) : ''
+  const isGiven = (field: ImportField) => blocks.some((block) => valueOfBlock(block, field) !== '')
+  const isRead = (field: ImportField) =>
+    mapping.fields[field]?.column !== undefined || blocks.some((block) => columnIn(block[field]) !== undefined)
+  const shown = importField.options.filter(
+    (field) => isGiven(field) || added.includes(field) || (usual.includes(field) && !isRead(field)),
+  )
+  const free = importField.options.filter((field) => !shown.includes(field) && !neverSaid.includes(field))
+  return (
+    <>
+      {shown.map((field) => (
+        <ValuesOfField key={field} {...props} field={field} />
+      ))}
+      <label className="import-inline">
+        Of each block besides:{' '}
+        <select value="" onChange={(event) => setAdded([...added, event.currentTarget.value as ImportField])}>
+          <option value="" disabled>
+            choose a field
+          </option>
+          {free.map((field) => (
+            <option key={field} value={field}>
+              {fieldTitle(field)}
+            </option>
+          ))}
+        </select>
+      </label>
+    </>
+  )
+}
+
+function ValuesOfField({ mapping, columns, onMapping, field }: Props & { field: ImportField }) {
+  const blocks = mapping.blocks ?? []
+  const letters = (name: Parameters<typeof columnOf>[1] | undefined) => {
+    const place = name === undefined ? null : columnOf(columns, name)
+    return place === null ? null : columns[place]!.letters
   }
-  const fields = importField.options.filter((field) => blocks.some((_, at) => givenIn(at, field) !== ''))
-  const shown: readonly ImportField[] = fields.length === 0 ? ['exposure'] : fields
-  return shown.map((field) => (
-    <details key={field} className="import-blocks">
+  const given = blocks.filter((block) => valueOfBlock(block, field) !== '').length
+  return (
+    <details className="import-blocks" open={given === 0 ? undefined : true}>
       <summary>
-        {fieldTitle(field)} of each block ({blocks.filter((_, at) => givenIn(at, field) !== '').length} of{' '}
-        {blocks.length} given)
+        {fieldTitle(field)} of each block ({given} of {blocks.length} given)
       </summary>
       <div className="import-options">
-        {blocks.map((block, at) => (
-          <label key={`block ${at + 1} ${Object.keys(block).length}`}>
-            Block {at + 1}
-            <input
-              value={givenIn(at, field)}
-              maxLength={200}
-              onChange={(event) => onMapping(withBlockValue(mapping, at, field, event.currentTarget.value))}
-            />
-          </label>
-        ))}
+        {blocks.map((block, at) => {
+          const measured = letters(columnIn(block.load) ?? columnIn(block.strength))
+          const own = letters(columnIn(block[field]))
+          const name = `Block ${at + 1}${measured === null ? '' : `, column ${measured}`}`
+          return own === null ? (
+            <label key={name}>
+              {name}
+              <input
+                value={valueOfBlock(block, field)}
+                maxLength={200}
+                onChange={(event) => onMapping(withBlockValue(mapping, at, field, event.currentTarget.value))}
+              />
+            </label>
+          ) : (
+            <p key={name} className="quiet">
+              {name}: from column {own}
+            </p>
+          )
+        })}
       </div>
     </details>
-  ))
+  )
 }

@@ -10,7 +10,7 @@ import {
 } from '#contract/specimens/importMapping.ts'
 import type { SheetColumn } from '#contract/specimens/sheetView.ts'
 import { fieldTitle } from '#words/specimens/import/sheetWords.ts'
-import { columnOf, columnsOfField, withSource } from './mappingDraft.ts'
+import { columnOf, columnsOfField, valueOfBlock, withSource } from './mappingDraft.ts'
 
 const dateForms = [
   'YYYY-M-D',
@@ -29,7 +29,10 @@ type Props = { mapping: ImportMapping; columns: readonly SheetColumn[]; onMappin
 /** Every field that is read, where it comes from and in which unit; and values that hold for all rows. */
 export function FieldTable({ mapping, columns, onMapping }: Props) {
   const used = importField.options.filter(
-    (field) => mapping.fields[field] !== undefined || columnsOfField(mapping, field).length > 0,
+    (field) =>
+      mapping.fields[field] !== undefined ||
+      columnsOfField(mapping, field).length > 0 ||
+      (mapping.blocks ?? []).some((block) => valueOfBlock(block, field) !== ''),
   )
   const free = importField.options.filter((field) => !used.includes(field))
   return (
@@ -128,7 +131,7 @@ function FormSelect({
           onChange(unit === undefined ? rest : { ...rest, unit })
         }}
       >
-        <option value="">as each cell says</option>
+        <option value="">{field === 'ageMonths' ? 'months, or as each cell says' : 'as each cell says'}</option>
         {unitsOfField[field as MeasuredField].map((unit) => (
           <option key={unit} value={unit}>
             {unitName(unit)}
@@ -173,6 +176,8 @@ function fromWords(
     const place = columnOf(columns, name)
     return place === null ? `“${name}”, which this sheet lacks` : columns[place]!.letters
   })
+  if (shown.length === 0 && (mapping.blocks ?? []).some((block) => valueOfBlock(block, field) !== ''))
+    return 'what is said of each block'
   return shown.length === 1
     ? `column ${shown[0]}`
     : shown.length === 0

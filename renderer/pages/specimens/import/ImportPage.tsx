@@ -1,7 +1,7 @@
 import { type ReactNode, useState } from 'react'
 import type { ImportMapping } from '#contract/specimens/importMapping.ts'
 import { askForName } from '#words/settings/signatureWords.ts'
-import { importMeaning, mappingGap, sheetRemarks } from '#words/specimens/import/sheetWords.ts'
+import { importMeaning, mappingGap, mappingRemarks, sheetRemarks } from '#words/specimens/import/sheetWords.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { rememberSigner, useSigner } from '../../../parts/decisions/signer.ts'
 import { hashOf } from '../../../routes/route.ts'
@@ -96,13 +96,15 @@ function Work({
         )}
       </div>
       <Remarks>
-        {sheetRemarks(view).map((remark) => (
+        {[...sheetRemarks(view), ...mappingRemarks(mapping)].map((remark) => (
           <li key={remark}>{remark}</li>
         ))}
       </Remarks>
       <SheetTable view={view} mapping={mapping} onMapping={onMapping} />
       <FieldTable mapping={mapping} columns={view.columns} onMapping={onMapping} />
-      {mapping.layout === 'blocks' ? <BlockValues mapping={mapping} onMapping={onMapping} /> : null}
+      {mapping.layout === 'blocks' ? (
+        <BlockValues mapping={mapping} columns={view.columns} onMapping={onMapping} />
+      ) : null}
       <FillMeanings mapping={mapping} columns={view.columns} onMapping={onMapping} />
       <Go file={file} gap={mappingGap(mapping)} />
       {file.answer === null ? null : <Outcome key={String(file.answer.summary.dryRun)} answer={file.answer} />}

@@ -6,11 +6,12 @@ import { go } from '../../../parts/routing/useRoute.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
 import { type Column, LongTable } from '../../../widgets/tables/LongTable.tsx'
 
-type Shown = 'all' | ImportFate['fate']
+type Shown = 'all' | 'remarked' | ImportFate['fate']
 
 const shownNames: Readonly<Record<Shown, string>> = {
   all: 'All',
   new: 'New',
+  remarked: 'New, with a remark',
   'already-there': 'There already',
   rejected: 'Rejected',
 }
@@ -18,7 +19,10 @@ const shownNames: Readonly<Record<Shown, string>> = {
 /** What became of every block of a table, or would become of it, each in a sentence. */
 export function Outcome({ answer: { summary, fates } }: { answer: ImportAnswer }) {
   const [shown, setShown] = useState<Shown>(summary.rejected > 0 ? 'rejected' : 'all')
-  const rows = shown === 'all' ? fates : fates.filter(({ fate }) => fate === shown)
+  const isShown = ({ fate, reason }: ImportFate, which: Shown) =>
+    which === 'all' || (which === 'remarked' ? fate === 'new' && reason !== null : fate === which)
+  const rows = fates.filter((fate) => isShown(fate, shown))
+  const hasRemarks = fates.some((fate) => isShown(fate, 'remarked'))
   const blocks = summary.new + summary.alreadyThere + summary.rejected
   return (
     <section className="import-outcome" aria-labelledby="outcome-title">
@@ -30,7 +34,9 @@ export function Outcome({ answer: { summary, fates } }: { answer: ImportAnswer }
       <Choice<Shown>
         label="Rows shown"
         labelHidden
-        options={(Object.keys(shownNames) as Shown[]).map((value) => ({ value, label: shownNames[value] }))}
+        options={(Object.keys(shownNames) as Shown[])
+          .filter((value) => value !== 'remarked' || hasRemarks)
+          .map((value) => ({ value, label: shownNames[value] }))}
         value={shown}
         onChange={setShown}
       />

@@ -85,6 +85,12 @@ export function withBlockValue(mapping: ImportMapping, at: number, field: Import
   return { ...mapping, blocks }
 }
 
+/** The value that one block says of itself; '': it says none. */
+export function valueOfBlock(block: Block, field: ImportField): string {
+  const given = block[field]
+  return typeof given === 'object' && given.value !== undefined ? String(given.value) : ''
+}
+
 /** The measured field that the layout gives: of the replicates, or of the blocks. */
 export function measuredOf({ fields, blocks }: ImportMapping): 'load' | 'strength' {
   if (blocks !== undefined) return blocks.some((block) => block.load !== undefined) ? 'load' : 'strength'
@@ -170,7 +176,8 @@ function withoutEmptyBlocks({ blocks, ...mapping }: ImportMapping): ImportMappin
   return blocks === undefined ? mapping : { ...mapping, blocks: blocks.filter(isRead) }
 }
 
-function columnIn(given: ColumnName | FieldSource | undefined): ColumnName | undefined {
+/** The column that a field of a block is read from; none where it has a value. */
+export function columnIn(given: ColumnName | FieldSource | undefined): ColumnName | undefined {
   return typeof given === 'object' ? given.column : given
 }
 

@@ -7,6 +7,7 @@ import {
   measuredOf,
   readyMapping,
   rolesOf,
+  valueOfBlock,
   withBlockValue,
   withLayout,
   withMeasured,
@@ -85,6 +86,7 @@ it('gives a block a value of its own, and takes it back', () => {
   const blocks = withLayout(perSpecimen, 'blocks')
   const valued = withBlockValue(blocks, 0, 'exposure', 'loft')
   expect(valued.blocks).toEqual([{ load: 'Load', exposure: { value: 'loft' } }])
+  expect([valueOfBlock(valued.blocks![0]!, 'exposure'), valueOfBlock(valued.blocks![0]!, 'load')]).toEqual(['loft', ''])
   expect(withBlockValue(valued, 0, 'exposure', '')).toEqual(blocks)
 })
 
