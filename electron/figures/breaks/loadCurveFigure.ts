@@ -174,11 +174,24 @@ function curveMark({ shape }: CurveMark, at: At, em: number): Mark[] {
 }
 
 function keysOf({ band, line, gaps, spans }: CurveScene, em: number): Key[] {
-  const swatch =
-    (ink: 'rest' | 'gap' | 'span') =>
-    (at: At): Mark[] => [{ kind: 'band', ink, x: at.x - 0.5 * em, y: at.y - 0.45 * em, width: em, height: 0.9 * em }]
+  const swatch = (ink: 'rest' | 'gap' | 'span', at: At, halfHeight: number): Mark => ({
+    ...{ kind: 'band', ink, x: at.x - 0.5 * em, y: at.y - halfHeight, width: em, height: 2 * halfHeight },
+  })
+  const upright = (x: number, y: number): Mark => ({
+    ...{ kind: 'rule', ink: 'axis', from: { x, y: y - 0.45 * em }, to: { x, y: y + 0.45 * em } },
+  })
+  // As they lie in the plot: the rest flat about its level, what lasts upright between two ends
+  const restSign = (at: At): Mark[] => [
+    swatch('rest', at, 0.2 * em),
+    { kind: 'rule', ink: 'zero', from: { x: at.x - 0.5 * em, y: at.y }, to: { x: at.x + 0.5 * em, y: at.y } },
+  ]
+  const spanSign = (at: At): Mark[] => [
+    swatch('span', at, 0.45 * em),
+    upright(at.x - 0.5 * em, at.y),
+    upright(at.x + 0.5 * em, at.y),
+  ]
   const keys: Key[] = []
-  if (band !== null && band.halfWidth > 0) keys.push({ name: band.label, sign: swatch('rest') })
+  if (band !== null && band.halfWidth > 0) keys.push({ name: band.label, sign: restSign })
   if (line !== null)
     keys.push({
       name: line.label,
@@ -191,7 +204,7 @@ function keysOf({ band, line, gaps, spans }: CurveScene, em: number): Key[] {
         },
       ],
     })
-  if (spans.length > gaps.length) keys.push({ name: 'while an event lasted', sign: swatch('span') })
-  if (gaps.length > 0) keys.push({ name: 'samples are missing', sign: swatch('gap') })
+  if (spans.length > gaps.length) keys.push({ name: 'while an event lasted', sign: spanSign })
+  if (gaps.length > 0) keys.push({ name: 'samples are missing', sign: (at) => [swatch('gap', at, 0.45 * em)] })
   return keys
 }

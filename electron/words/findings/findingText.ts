@@ -17,6 +17,16 @@ const percent = (value: number | null) => (value === null ? '-' : `${significant
 const held = (value: number | null) => (value === null ? null : Math.max(value, 0))
 const chance = (p: number | null) => (p === null ? '-' : p < 0.0001 ? 'below 0.0001' : p.toFixed(4))
 
+/** Tests by the names under which textbooks have them. */
+const testNames = {
+  'brown-forsythe': 'Brown-Forsythe',
+  levene: 'Levene',
+  bartlett: 'Bartlett',
+  'one-way': 'one-way analysis of variance',
+  welch: 'Welch',
+  'kruskal-wallis': 'Kruskal-Wallis',
+} as const
+
 /** Group and age as a line begins with them. */
 function of(group: string | null, ageMonths: number | null): string {
   return [group, ageMonths === null ? null : `${ageMonths} months`].filter((words) => words !== null).join(', ')
@@ -80,7 +90,7 @@ export function findingText(line: FindingLine): string {
       return `${of(line.group, line.ageMonths)}: share that holds more than ${line.strengthMPa.map((value, i) => `${figure(value)}: ${figure(line.survival[i]!)}`).join(', ')}`
     case 'spread-test':
     case 'means-test':
-      return `${of(line.kind === 'spread-test' ? 'equal spread' : 'equal means', line.ageMonths)}, ${line.method}: ${figure(line.statistic)}${degrees(line)}, p ${chance(line.p)}`
+      return `${of(line.kind === 'spread-test' ? 'equal spread' : 'equal means', line.ageMonths)}, ${testNames[line.method]}: ${figure(line.statistic)}${degrees(line)}, p ${chance(line.p)}`
     case 'pair':
       return `${of(line.method, line.ageMonths)}: ${difference(line.a, line.b, line)}, p ${chance(line.p)}`
     case 'against-reference':

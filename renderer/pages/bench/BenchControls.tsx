@@ -86,9 +86,9 @@ function SignalWords({ bench }: { bench: BenchState }) {
   ].filter((words) => words !== null)
   return (
     <p className="controls-words controls-signal">
-      {rate} samples/s, {clock},
+      {rate} samples/s, {troubles.length === 0 ? 'none missing' : troubles.join(', ')}
       <br />
-      {troubles.length === 0 ? 'none missing' : troubles.join(', ')}
+      {clock}
     </p>
   )
 }

@@ -76,7 +76,7 @@ function Row({ row }: { row: ReevaluationSummary }) {
   const problems = row.end?.problems.length ?? 0
   return (
     <tr>
-      <th scope="row">
+      <th scope="row" className="when">
         <a href={hashOf({ page: 'reevaluation', reevaluationId: row.reevaluationId })}>{instantWords(row.begunAt)}</a>
       </th>
       <td>
@@ -84,10 +84,12 @@ function Row({ row }: { row: ReevaluationSummary }) {
         {problems === 0 ? null : <span className="quiet">, {writeCount(problems)} could not be</span>}
       </td>
       <td>{nameOf(row.calibrationId)}</td>
-      <td>{changedWords(row.settings, quantities).join(', ') || <span className="quiet">none</span>}</td>
+      <td className="wordy">
+        {changedWords(row.settings, quantities).join(', ') || <span className="quiet">none</span>}
+      </td>
       <td>{row.method}</td>
       <td>{row.by}</td>
-      <td>
+      <td className="wordy">
         <StandingTag summary={{ ...row, evaluated }} />
       </td>
     </tr>

@@ -10,6 +10,7 @@ import { isSimulated, simulatedMark } from '#words/keeping/demoWords.ts'
 import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { severalResultsWords } from '#words/specimens/resultsWords.ts'
 import { specimenWords } from '#words/specimens/specimenWords.ts'
+import { calendarDayWords } from '#words/units/calendarDays.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useBench } from '../../host/hostContext.ts'
@@ -246,5 +247,6 @@ function fieldWords(fields: SpecimenFields, key: keyof SpecimenFields, { length,
   if (key === 'bondLineGapMm' && fields.bondLineGapMm === 0) return 'tight'
   if (key === 'bondLineGapMm' || key === 'overlapLengthMm' || key === 'overlapWidthMm') return length.text(fields[key])
   const value = fields[key]
+  if (key === 'gluedOn' && fields.gluedOn !== null) return calendarDayWords(fields.gluedOn)
   return value === null || value === '' ? '–' : String(value)
 }

@@ -2,6 +2,7 @@ import { useState } from 'react'
 import type { SpecimenRecord } from '#contract/specimens/specimenRecord.ts'
 import type { TypedResultSummary, TypedSetAsideCause } from '#contract/specimens/typedResult.ts'
 import { peakOnlyMeaning, typedSetAsideWords, typedSourceWords } from '#words/specimens/typedResultWords.ts'
+import { calendarDayWords } from '#words/units/calendarDays.ts'
 import { useAction } from '../../host/useAction.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { SignatureDialog } from '../../parts/decisions/SignatureDialog.tsx'
@@ -54,7 +55,7 @@ function TypedResultLine({
   const { force, strength } = useQuantities()
   return (
     <li>
-      <span>{result.brokenOn ?? 'day not recorded'}</span>
+      <span>{result.brokenOn === null ? 'day not recorded' : calendarDayWords(result.brokenOn)}</span>
       <span>{typedSourceWords(result, force.text)}</span>
       <span className="numeric">{force.text(result.peakN)}</span>
       <span className="numeric">{strength.text(result.strengthMPa)}</span>

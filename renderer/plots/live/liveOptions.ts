@@ -1,7 +1,7 @@
 import type uPlot from 'uplot'
 import type { ForceDisplay } from '../forceDisplay.ts'
 import type { PlotColours } from '../plotColours.ts'
-import { themedAxis } from '../timeAxis.ts'
+import { lastTimeRoom, themedAxis } from '../timeAxis.ts'
 import { nameOfTime, wholeSeconds } from './liveAxis.ts'
 import type { LiveView } from './liveView.ts'
 
@@ -16,7 +16,7 @@ export function liveOptions(
     height: Math.max(host.clientHeight, 100),
     legend: { show: false },
     cursor: { show: false },
-    padding: [14, 12, 0, 0],
+    padding: [14, lastTimeRoom, 0, 0],
     scales: { x: { time: false, auto: false }, y: { auto: false } },
     series: [{}, { stroke: () => now.colours().curve, width: 2, points: { show: false }, spanGaps: true }],
     axes: [

@@ -1,5 +1,6 @@
 import type uPlot from 'uplot'
 import type { ForceCurve } from '#contract/breaks/curve.ts'
+import type { LabelPlace } from '../labelPlaces.ts'
 import type { PlotColours } from '../plotColours.ts'
 import type { Span } from '../zoom.ts'
 import { type LevelLine, type PointMark, scaledFont } from './plotMarks.ts'
@@ -63,11 +64,12 @@ export function drawSpans(plot: uPlot, spans: readonly ShadedSpan[], colours: Pl
   })
 }
 
-/** The level at rest with the noise about it, named above itself. */
-export function drawBand(plot: uPlot, band: NoiseBand | null, colours: PlotColours): void {
-  if (band === null) return
+/** The level at rest with the noise about it, named above itself; where that name stands, so that others keep clear of it. */
+export function drawBand(plot: uPlot, band: NoiseBand | null, colours: PlotColours): LabelPlace[] {
+  if (band === null) return []
   const { ctx, bbox } = plot
   const ratio = devicePixelRatio
+  const named: LabelPlace[] = []
   within(plot, () => {
     const left = plot.valToPos(band.fromS, 'x', true)
     const right = plot.valToPos(band.toS, 'x', true)
@@ -100,7 +102,9 @@ export function drawBand(plot: uPlot, band: NoiseBand | null, colours: PlotColou
     ctx.fillStyle = colours.quiet
     ctx.textBaseline = 'bottom'
     ctx.fillText(band.label, labelX, labelY)
+    named.push({ x: labelX, y: labelY - 7 * ratio, width })
   })
+  return named
 }
 
 /** A straight line in long dashes, named at its middle. */

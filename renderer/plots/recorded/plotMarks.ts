@@ -1,4 +1,3 @@
-// Held by tests/browser/everyScreen.spec.ts.
 import type uPlot from 'uplot'
 import { clearHeight, type LabelPlace, wantedPlace } from '../labelPlaces.ts'
 import type { PlotColours } from '../plotColours.ts'
@@ -47,9 +46,14 @@ export function drawLevels(plot: uPlot, levels: readonly LevelLine[], colours: P
 
 /**
  * Draws named points with a shape each, their labels kept inside the plot and clear of one another: those of peaks, and then
- * those that come first, keep their place; marks that come first stand above the others.
+ * those that come first, keep their place; marks that come first stand above the others. `standing`: what is named already.
  */
-export function drawMarks(plot: uPlot, marks: readonly PointMark[], colours: PlotColours): void {
+export function drawMarks(
+  plot: uPlot,
+  marks: readonly PointMark[],
+  colours: PlotColours,
+  standing: readonly LabelPlace[] = [],
+): void {
   const { ctx, bbox } = plot
   const ratio = devicePixelRatio
   const placed = marks
@@ -58,7 +62,7 @@ export function drawMarks(plot: uPlot, marks: readonly PointMark[], colours: Plo
       ({ x, y }) =>
         x >= bbox.left - 1 && x <= bbox.left + bbox.width + 1 && y >= bbox.top - 1 && y <= bbox.top + bbox.height + 1,
     )
-  const taken: LabelPlace[] = []
+  const taken: LabelPlace[] = [...standing]
   ctx.save()
   ctx.font = scaledFont(colours.font, ratio)
   ctx.textBaseline = 'middle'
@@ -66,12 +70,15 @@ export function drawMarks(plot: uPlot, marks: readonly PointMark[], colours: Plo
   const area = { left: bbox.left, right: bbox.left + bbox.width, top: bbox.top, bottom: bbox.top + bbox.height }
   const room = { step: 18 * ratio, highest: area.top - 4 * ratio, lowest: area.bottom - 12 * ratio }
   const fallX = placed.find(({ mark }) => mark.shape === 'break')?.x ?? null
-  // The names of peaks keep their place
+  const shapeR = 6 * ratio
+  const shapes = placed.map(({ mark, x, y }) => ({ mark, x: x - shapeR, y, width: 2 * shapeR }))
+  // The names of peaks keep their place; others lie on no other mark
   for (const { mark, x, y } of placed.toSorted((one, other) => rankOf(one.mark) - rankOf(other.mark))) {
     const width = ctx.measureText(mark.label).width
     const wanted = wantedPlace({ shape: mark.shape, x, y }, width, area, fallX, ratio)
     const labelX = wanted.x
-    const labelY = clearHeight(wanted, taken, room)
+    const others = rankOf(mark) === 0 ? [] : shapes.filter((shape) => shape.mark !== mark)
+    const labelY = clearHeight(wanted, [...taken, ...others], room)
     taken.push({ x: labelX, y: labelY, width })
     ctx.fillStyle = colours.ground
     ctx.globalAlpha = 0.85

@@ -163,11 +163,11 @@ function drawOver(
   }: { beside: ForceCurve | null; kept: KeptSample | null; display: ForceDisplay; colours: PlotColours },
 ): void {
   const shown = scaledScene(scene, display.factor)
-  drawBand(plot, shown.band, colours)
+  const named = drawBand(plot, shown.band, colours)
   drawBeside(plot, beside, display.factor, colours)
   drawStraightLine(plot, shown.line, colours)
   drawLevels(plot, shown.levels, colours)
-  drawMarks(plot, shown.marks, colours)
+  drawMarks(plot, shown.marks, colours, named)
   if (kept !== null) drawKept(plot, kept.timeS, kept.force * display.factor, colours)
   drawUnit(plot, display.unit, colours)
 }

@@ -77,6 +77,13 @@ describe('loadCurveFigure', () => {
     expect(inks(figure)).toEqual(expect.arrayContaining(['rest', 'span']))
     expect(texts(figure)).toEqual(expect.arrayContaining(['zero, noise SD 0.5 N', 'while an event lasted']))
   })
+  it('tells the rest from what lasted by the form of their signs, not by their shades alone', () => {
+    const band = { fromS: 0, toS: 1, value: 0, halfWidth: 0.5, label: 'zero' }
+    const { marks, heightPx } = draw({ scene: scene({ band, spans: [{ fromS: 4, toS: 5, chosen: false }] }) })
+    const signs = marks.flatMap((mark) => (mark.kind === 'band' && mark.y > heightPx - 30 ? [mark] : []))
+    const heightOf = (ink: string) => signs.find((sign) => sign.ink === ink)!.height
+    expect(heightOf('rest')).toBeLessThan(heightOf('span') / 2)
+  })
   it('tells a person’s word from a peak by a ring', () => {
     const marks = [{ timeS: 5, value: 50, label: 'picked by hand 50 N', shape: 'word' as const }]
     const named = draw({ scene: scene({ marks }) }).marks.find((mark) => mark.kind === 'named')

@@ -17,6 +17,16 @@ const pair = {
   p: 0.3,
 } as const
 
+it('calls a test by the name that textbooks give it', () => {
+  const test = { ageMonths: 6, statistic: 5.5, df1: 3, df2: 28, p: 0.0012 } as const
+  expect(findingText({ ...test, kind: 'means-test', method: 'kruskal-wallis' })).toBe(
+    'equal means, 6 months, Kruskal-Wallis: 5.500, p 0.0012',
+  )
+  expect(findingText({ ...test, kind: 'spread-test', method: 'brown-forsythe' })).toMatch(
+    /^equal spread.*Brown-Forsythe:/,
+  )
+})
+
 describe('a difference', () => {
   it('is called one only where its interval does not hold 0', () => {
     expect(findingText({ ...pair, differenceMPa: 2, lowMPa: 0.5, highMPa: 3.5 })).toMatch(

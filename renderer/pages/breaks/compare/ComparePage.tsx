@@ -38,7 +38,12 @@ export function ComparePage({ breakIds }: { breakIds: readonly number[] }) {
   if (breakIds.length === 0)
     return (
       <div className="plain-page">
-        <h1>Compare breaks</h1>
+        <div>
+          <p className="crumb">
+            <a href={hashOf({ page: 'breaks' })}>Breaks</a>
+          </p>
+          <h1>Compare breaks</h1>
+        </div>
         <p className="prose">
           Nothing is selected. Select breaks in <a href={hashOf({ page: 'breaks' })}>the list</a> with Space, or open
           one and compare it with its group.

@@ -52,7 +52,7 @@ export function EvaluationsTable({ record }: { record: BreakRecord }) {
           const differenceN = peakN === null || baseN === null || one === inForce ? null : peakN - baseN
           return (
             <tr key={one.evaluationId}>
-              <td>{instantWords(one.madeAt)}</td>
+              <td className="when">{instantWords(one.madeAt)}</td>
               <th scope="row">{scaleWords(one.scale, forcePerCount, verification?.name ?? null)}</th>
               <td>
                 {one.method}; {changed.length === 0 ? 'as recorded' : changed.join(', ')}

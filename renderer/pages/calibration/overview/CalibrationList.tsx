@@ -46,7 +46,7 @@ export function CalibrationList({
             const zeroN = change?.zeroChangeN ?? null
             return (
               <tr key={row.calibrationId}>
-                <td>{dayWords(row.madeAt)}</td>
+                <td className="when">{dayWords(row.madeAt)}</td>
                 <th scope="row">
                   <a href={hashOf({ page: 'calibration-record', calibrationId: row.calibrationId })}>{row.name}</a>{' '}
                   {row.inForce ? <strong className="tag">in force</strong> : null}
@@ -58,7 +58,7 @@ export function CalibrationList({
                 </td>
                 <td className="numeric">{signedNumber(change?.slopeChangePercent ?? null, 3)}</td>
                 <td className="numeric">{signedNumber(zeroN === null ? null : zeroN * force.factor, 2)}</td>
-                <td>{change === undefined ? '–' : temperatureWords(change, temperature)}</td>
+                <td className="wordy">{change === undefined ? '–' : temperatureWords(change, temperature)}</td>
                 <td>{deviceWords(row.device)}</td>
               </tr>
             )

@@ -26,7 +26,7 @@ export function GroupDialog({ group, onClose }: { group: OverviewGroup; onClose(
           )
         })}
       </ul>
-      <div className="form-buttons">
+      <div className="dialog-buttons">
         <CancelButton>Close</CancelButton>
       </div>
     </Dialog>

@@ -48,7 +48,7 @@ export function PullChoice({
                 {pullTitle(pull)}
               </label>
             </td>
-            <td>{pull.gluedOn === null ? '' : calendarDayWords(pull.gluedOn)}</td>
+            <td className="when">{pull.gluedOn === null ? '' : calendarDayWords(pull.gluedOn)}</td>
             <td>
               {calendarDayWords(pull.dueOn)}{' '}
               <span className="tag" title={pullStateMeaning[pull.state]}>

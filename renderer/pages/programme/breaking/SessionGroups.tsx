@@ -26,7 +26,9 @@ export function SessionGroups({ groups }: { groups: readonly SessionGroup[] }) {
         <tbody>
           {groups.map((group) => (
             <tr key={groupWords(group, length)}>
-              <th scope="row">{groupWords(group, length)}</th>
+              <th scope="row" className="wordy">
+                {groupWords(group, length)}
+              </th>
               <td className="numeric">
                 {group.broken} of {group.blocks}
               </td>

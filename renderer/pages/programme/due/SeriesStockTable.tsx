@@ -35,7 +35,7 @@ export function SeriesStockTable({ studyId }: { studyId: number }) {
             {short.map(({ one, age }) => (
               <tr key={`${seriesWords(one, length)} ${one.gluedOn} ${age.ageMonths}`}>
                 <th scope="row">{seriesWords(one, length)}</th>
-                <td>{calendarDayWords(one.gluedOn)}</td>
+                <td className="when">{calendarDayWords(one.gluedOn)}</td>
                 <td>{ageInMonthsWords(age.ageMonths)}</td>
                 <td>{shortageWords(age)}</td>
                 <td>

@@ -59,13 +59,13 @@ function GlueUpView({ record }: { record: GlueUpRecord }) {
             <th scope="col">Exposure</th>
             <th scope="col">Age</th>
             <th scope="col" className="numeric">
-              Length, {length.unit}
+              Length <span className="quiet">{length.unit}</span>
             </th>
             <th scope="col" className="numeric">
-              Width, {length.unit}
+              Width <span className="quiet">{length.unit}</span>
             </th>
             <th scope="col" className="numeric">
-              Area, {area.unit}
+              Area <span className="quiet">{area.unit}</span>
             </th>
             <th scope="col">Place</th>
           </tr>

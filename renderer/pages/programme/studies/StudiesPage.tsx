@@ -64,8 +64,8 @@ function StudyTable({ rows }: { rows: readonly StudySummary[] }) {
               <td>{countOf(fields.adhesives.length, 'adhesive')}</td>
               <td>{fields.exposures.filter((name) => name !== '').join(', ')}</td>
               <td>{countOf(fields.agesMonths.length, 'age')}</td>
-              <td>{progressWords(counts)}</td>
-              <td>{dayWords(recordedAt)}</td>
+              <td className="wordy">{progressWords(counts)}</td>
+              <td className="when">{dayWords(recordedAt)}</td>
             </tr>
           ))}
         </tbody>

@@ -13,13 +13,13 @@ export function DialLinesTable({ lines }: { lines: readonly JudgedLine[] }) {
           <th scope="col">Line</th>
           <th scope="col">Specimen</th>
           <th scope="col" className="numeric">
-            Load, {force.unit}
+            Load <span className="quiet">{force.unit}</span>
           </th>
           <th scope="col" className="numeric">
-            Strength, {strength.unit}
+            Strength <span className="quiet">{strength.unit}</span>
           </th>
           <th scope="col" className="numeric">
-            Wood failure, %
+            Wood failure <span className="quiet">%</span>
           </th>
           <th scope="col">Pattern</th>
           <th scope="col">Day</th>

@@ -31,7 +31,7 @@ export function ImportRuns({ runs }: { runs: readonly ImportRunSummary[] }) {
               <th scope="row">
                 <span title={`SHA-256 ${run.fileSha256}`}>{run.fileName}</span>
               </th>
-              <td>{instantWords(run.recordedAt)}</td>
+              <td className="when">{instantWords(run.recordedAt)}</td>
               <td>{run.by}</td>
               <td>{importUseWords(run)}</td>
               <td className="data-table-buttons">

@@ -41,7 +41,7 @@ export function CellsTable({ fields, cells }: { fields: StudyFields; cells: read
                 <th scope="row">
                   {one.adhesive === series[index - 1]?.adhesive ? <Again name={one.adhesive} /> : one.adhesive}
                 </th>
-                <td>{seriesWords(one, quantities)}</td>
+                <td className="study-series">{seriesWords(one, quantities)}</td>
                 {ages.map((age) => (
                   <td key={age ?? 'spares'}>
                     {parts(one, age).map((part) => (
