@@ -71,6 +71,20 @@ async function foreignType(page: Page): Promise<string[]> {
   })
 }
 
+/** Days written as computers write them; a hint may say how one is typed, and a sheet is shown as it came. */
+async function bareDays(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const asItCame = '.import-sheet, .field-hint, .licence-texts, code, textarea'
+    return [...document.querySelectorAll('main *, dialog[open] *')]
+      .filter((element) => element.closest(asItCame) === null)
+      .flatMap(({ childNodes }) => [...childNodes])
+      .filter(
+        ({ nodeType, textContent }) => nodeType === Node.TEXT_NODE && /\b\d{4}-\d\d-\d\d\b/.test(textContent ?? ''),
+      )
+      .map(({ textContent }) => textContent ?? '')
+  })
+}
+
 describe.skipIf(chromiumPath === null)('every screen', () => {
   const opened = new Map<string, OpenedPage>()
   let browser: OpenBrowser
@@ -162,6 +176,7 @@ describe.skipIf(chromiumPath === null)('every screen', () => {
       // The theme changes colours alone: nothing else has to be looked at twice.
       expect(await barriers(page, ['color-contrast']), 'dark theme').toEqual([])
       expect(await foreignType(page)).toEqual([])
+      expect(await bareDays(page)).toEqual([])
       for (const size of [...wholeSizes, ...narrowSizes]) {
         await page.setViewportSize(size)
         await settle(page)

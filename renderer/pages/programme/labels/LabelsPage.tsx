@@ -7,6 +7,7 @@ import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { saveFile } from '../../../parts/files/saveFile.ts'
 import { specimenSelection } from '../../../parts/lists/selectionStore.ts'
+import { hashOf } from '../../../routes/route.ts'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { adoptPrintedSize } from './adoptPrintedSize.ts'
 import { LabelChoiceFields } from './LabelChoiceFields.tsx'
@@ -59,6 +60,9 @@ export function LabelsPage({ studyId = null }: { studyId?: number | null | undef
       <div className="plain-page labels-page">
         <header className="record-head">
           <div>
+            <p className="crumb">
+              <a href={hashOf({ page: 'due' })}>Due</a>
+            </p>
             <h1>Labels</h1>
             <p className="record-words">
               Each label carries the number in large type, the same number as a QR code, and its group. The last digit
