@@ -19,8 +19,8 @@ const pair = {
 
 it('calls a test by the name that textbooks give it', () => {
   const test = { ageMonths: 6, statistic: 5.5, df1: 3, df2: 28, p: 0.0012 } as const
-  expect(findingText({ ...test, kind: 'means-test', method: 'kruskal-wallis' })).toBe(
-    'equal means, 6 months, Kruskal-Wallis: 5.500, p 0.0012',
+  expect(findingText({ ...test, kind: 'means-test', method: 'kruskal-wallis' })).toMatch(
+    /^equal means.*Kruskal-Wallis:/,
   )
   expect(findingText({ ...test, kind: 'spread-test', method: 'brown-forsythe' })).toMatch(
     /^equal spread.*Brown-Forsythe:/,
