@@ -45,9 +45,12 @@ describe.skipIf(chromiumPath === null)('by keys alone', () => {
 
   it('a row of the table leads to its blocks, and these to specimen and curve', async () => {
     const { page } = opened
+    const rows = () => page.locator('.findings-blocks li').count()
+    expect(await rows()).toBe(0)
     await page.getByRole('table').first().getByRole('button').first().focus()
     await page.keyboard.press('Enter')
     expect((await focused(page)).words).toMatch(/^casein C1.*0 months old: 8 blocks$/)
+    await expect.poll(rows).toBe(8)
     const specimen = await tabTo(page, ({ href }) => href !== null)
     expect(specimen.href).toMatch(/^#\/specimens\/\d+$/)
     const curve = await tabTo(page, ({ words }) => words === 'curve')
