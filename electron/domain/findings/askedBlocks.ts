@@ -47,13 +47,15 @@ export type BlockChoice = {
   readonly conditions: readonly string[] | null
 }
 
-/** Which blocks the answer to a question rests on: of all ages where it is asked what changed. Checked: tests/domain/findings/askedBlocks.spec.ts. */
+/**
+ * Which blocks the answer to a question rests on: of all ages where it is asked what changed, and of all adhesives too where it is asked
+ * what to do next, for the reference is held against those that were chosen. Checked: tests/domain/findings/askedBlocks.spec.ts. */
 export function choiceOf(settings: FindingsSettings): BlockChoice {
   const { asked, ageMonths, overall } = settings
   const weighed = asked === 'overall' ? overall.conditions?.filter(({ weight }) => weight > 0) : undefined
   return {
-    filter: filterOf(settings),
-    ageMonths: asked === 'changed' ? null : ageMonths,
+    filter: asked === 'next' ? { ...filterOf(settings), adhesives: null } : filterOf(settings),
+    ageMonths: asked === 'changed' || asked === 'next' ? null : ageMonths,
     conditions: weighed?.map(conditionKey) ?? null,
   }
 }

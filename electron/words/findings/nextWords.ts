@@ -131,6 +131,40 @@ export function suspiciousSentence(results: readonly SuspiciousResult[], name: N
   )
 }
 
+export const nothingDueWords = 'No pull is due within a month, and none was missed.'
+export const nothingOnShelfWords = 'No study has blocks on the shelf for these.'
+
+/** Results that are suspicious, those of one group and age together. */
+export function suspiciousGroups(suspicious: readonly SuspiciousResult[]): SuspiciousResult[][] {
+  return [...Map.groupBy(suspicious, ({ group, ageMonths }) => `${ageMonths} ${group}`).values()]
+}
+
+/** What the shelf can still show, and which moves of blocks would show more. */
+export function onShelfSentences({ shelf, power }: Pick<NextAnswer, 'shelf' | 'power'>, changePercentPerYear: number) {
+  return [...shelfSentences(shelf, changePercentPerYear, power), ...moveSentences(shelf)]
+}
+
+/** The whole answer in sentences, as it is kept. */
+export function nextSentences(
+  next: NextAnswer,
+  { changePercentPerYear, marginPercent }: { changePercentPerYear: number; marginPercent: number },
+  name: Name,
+  strength: Quantity,
+): string[] {
+  const due = next.due.map(dueSentence)
+  const shelves = onShelfSentences(next, changePercentPerYear)
+  const far = suspiciousGroups(next.suspicious).map(
+    (results) => `${suspiciousSentence(results, name, strength)} ${listed(results.map(({ number }) => number))}.`,
+  )
+  return [
+    `As it stood on ${calendarDayWords(next.today)}. The results are watched for changes, plans and shelves are not: ask again before you act.`,
+    ...(due.length === 0 ? [nothingDueWords] : due),
+    ...far,
+    ...(shelves.length === 0 ? [nothingOnShelfWords] : shelves),
+    ...undecidedSentences(next.undecided, next, marginPercent, name),
+  ]
+}
+
 /** Where the spread of a series comes from. */
 export const spreadFromWords: Record<NonNullable<ShelfSeries['cvFrom']>, string> = {
   series: 'its own results',

@@ -47,6 +47,12 @@ describe('the blocks that an answer rests on', () => {
     expect(asked({})).toEqual([at('a', 0), at('b', 0)])
     expect(asked({ asked: 'changed' })).toEqual(blocks)
   })
+  it('are of all ages and adhesives where it is asked what to do next', () => {
+    expect(asked({ asked: 'next', adhesive: 'a' })).toEqual(blocks)
+    expect(choiceOf(settings({ asked: 'next', studyId: 3, adhesive: 'a', exposure: 'loft' })).filter).toEqual({
+      ...{ studyId: 3, adhesives: null, exposures: ['loft'] },
+    })
+  })
   it('are those in conditions with a weight where conditions are chosen', () => {
     const condition = (exposure: string, weight: number) => ({ jointType: 'lap', bondLineGapMm: 0, exposure, weight })
     const conditions = [condition('loft', 0), condition('bilge', 2)]

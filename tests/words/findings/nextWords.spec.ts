@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import type { ShelfSeries, UndecidedGroup } from '#contract/findings/next.ts'
+import type { NextAnswer, ShelfSeries, UndecidedGroup } from '#contract/findings/next.ts'
 import type { PullSummary } from '#contract/programme/pullProcedures.ts'
 import {
   dueSentence,
   moveSentences,
+  nextSentences,
+  nothingDueWords,
+  nothingOnShelfWords,
   shelfSentences,
   suspiciousSentence,
   undecidedSentences,
@@ -26,6 +29,39 @@ const move: NonNullable<ShelfSeries['move']> = {
   ...{ fromMonths: 60, toMonths: 120, blocks: 9, seenMonths: 120, seenOn: '2036-04-20' },
   ...{ beforePercentPerYear: 0.62, afterPercentPerYear: 0.55 },
 }
+
+describe('the whole answer', () => {
+  const next: NextAnswer = {
+    ...{ today: '2026-11-30', due: [], shelf: [shelf()], compared: 0, undecided: [], suspicious: [], groups: [] },
+    ...{ references: [], confidence: 0.95, power: 0.8, computed: 0 },
+  }
+  const said = (change: Partial<NextAnswer>) =>
+    nextSentences(
+      { ...next, ...change },
+      { changePercentPerYear: 1, marginPercent: 10 },
+      name,
+      quantitiesIn('SI').strength,
+    )
+
+  it('says its day and what is watched of it, and every part, also where there is nothing to do', () => {
+    expect(said({})).toEqual([
+      expect.stringMatching(/^As it stood on 30 Nov 2026\. The results are watched/),
+      nothingDueWords,
+      expect.stringMatching(/^With the pulls left/),
+      expect.stringMatching(/^No study names a reference/),
+    ])
+    expect(said({ shelf: [] })).toContain(nothingOnShelfWords)
+  })
+
+  it('names the results that are suspicious', () => {
+    const far = (number: string) => ({
+      ...{ group: 'C1', ageMonths: 6, specimenId: 1, breakId: null, number, strengthMPa: 2, meanMPa: 8 },
+    })
+    expect(said({ suspicious: [far('C-1'), far('C-2')] })).toContainEqual(
+      expect.stringMatching(/^C1 at 6 months: 2 results lie far .*: C-1 and C-2\.$/),
+    )
+  })
+})
 
 describe('the sentences on the shelf', () => {
   const told = (...some: ShelfSeries[]) => shelfSentences(some, 1, 0.8)

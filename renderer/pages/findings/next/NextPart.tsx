@@ -2,8 +2,11 @@ import type { NextAnswer, SuspiciousResult } from '#contract/findings/next.ts'
 import { namesOf } from '#words/findings/groupNames.ts'
 import {
   dueSentence,
-  moveSentences,
-  shelfSentences,
+  nextSentences,
+  nothingDueWords,
+  nothingOnShelfWords,
+  onShelfSentences,
+  suspiciousGroups,
   suspiciousSentence,
   undecidedSentences,
 } from '#words/findings/nextWords.ts'
@@ -14,6 +17,7 @@ import { Notice } from '../../../widgets/Notice.tsx'
 import { Blocks } from '../Blocks.tsx'
 import { FindingsProgress } from '../FindingsProgress.tsx'
 import { nextQuestionOf } from '../findingsQuestions.ts'
+import { KeepFinding } from '../kept/KeepFinding.tsx'
 import type { FindingsView } from '../view.ts'
 import { ShelfTable, UndecidedTable } from './NextTables.tsx'
 import './next.css'
@@ -28,7 +32,13 @@ export function NextPart(view: Omit<FindingsView, 'ageMonths' | 'name'>) {
       <Notice trouble={next.error} />
       {next.pending ? <FindingsProgress /> : null}
       {next.value === null ? null : (
-        <ToDo next={next.value} {...question} name={namesOf(next.value.groups, length.text)} found={view.found} />
+        <ToDo
+          next={next.value}
+          {...question}
+          name={namesOf(next.value.groups, length.text)}
+          found={view.found}
+          settings={view.settings}
+        />
       )}
       {view.found.blocks.length === 0 ? null : (
         <Blocks {...view} name={namesOf(view.found.groups, length.text)} ageMonths="all" />
@@ -37,19 +47,22 @@ export function NextPart(view: Omit<FindingsView, 'ageMonths' | 'name'>) {
   )
 }
 
-type ToDoView = Pick<FindingsView, 'found' | 'name'> & {
+type ToDoView = Pick<FindingsView, 'found' | 'name' | 'settings'> & {
   next: NextAnswer
   changePercentPerYear: number
   marginPercent: number
 }
 
-function ToDo({ next, changePercentPerYear, marginPercent, name, found }: ToDoView) {
+function ToDo({ next, changePercentPerYear, marginPercent, name, found, settings }: ToDoView) {
   const { strength } = useQuantities()
   const { due, shelf, undecided, suspicious } = next
-  const together = [...Map.groupBy(suspicious, ({ group, ageMonths }) => `${ageMonths} ${group}`).values()]
-  const shelves = [...shelfSentences(shelf, changePercentPerYear, next.power), ...moveSentences(shelf)]
+  const shelves = onShelfSentences(next, changePercentPerYear)
   return (
     <section aria-label="Answer" className="findings-answer findings-next">
+      <KeepFinding
+        settings={settings}
+        said={nextSentences(next, { changePercentPerYear, marginPercent }, name, strength)}
+      />
       <h2>Now</h2>
       <ul>
         {due.map((pull) => (
@@ -57,8 +70,8 @@ function ToDo({ next, changePercentPerYear, marginPercent, name, found }: ToDoVi
             {dueSentence(pull)} <a href={hashOf({ page: 'due', studyId: pull.studyId })}>Due</a>
           </li>
         ))}
-        {due.length === 0 ? <li>No pull is due within a month, and none was missed.</li> : null}
-        {together.map((results) => (
+        {due.length === 0 ? <li>{nothingDueWords}</li> : null}
+        {suspiciousGroups(suspicious).map((results) => (
           <li key={`${results[0]!.group} ${results[0]!.ageMonths}`}>
             {suspiciousSentence(results, name, strength)}
             {results.map((one) => (
@@ -68,7 +81,7 @@ function ToDo({ next, changePercentPerYear, marginPercent, name, found }: ToDoVi
         ))}
       </ul>
       <h2>With what is on the shelf</h2>
-      {shelves.length === 0 ? <p>No study has blocks on the shelf for these.</p> : null}
+      {shelves.length === 0 ? <p>{nothingOnShelfWords}</p> : null}
       {shelves.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
