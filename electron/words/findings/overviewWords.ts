@@ -142,8 +142,8 @@ export function noMeanWords(woodFailure: MeanTreatment['woodFailure'], reference
   const without = {
     observed: 'no result that counts',
     adjusted: 'no result that counts',
-    'bond-only': 'no bond that failed',
-    censored: 'too few bonds that failed for a fit',
+    'bond-only': 'no result of a bond that failed',
+    censored: 'no result, or too few bonds that failed for a fit',
   }[woodFailure]
   return reference === null ? `–: ${without}` : `–: ${without}, here or of the reference beside it`
 }

@@ -40,7 +40,7 @@ describe('heatTable', () => {
     const censored = { treatment: meanTreatment.parse({ woodFailure: 'censored' }) }
     expect(texts([mean(9), mean(null, { ageMonths: 6, n: 3, held: 3, noFit: 'no-failure' })], censored)).toEqual(
       expect.arrayContaining([
-        '–: too few bonds that failed for a fit',
+        '–: no result, or too few bonds that failed for a fit',
         'Mean strength, MPa, torn wood censored from 75 % torn wood on, normal',
       ]),
     )
