@@ -5,7 +5,7 @@ import { expect, onTestFinished, test } from 'vitest'
 import type { Archive } from '#archive/archive.ts'
 import { migrations } from '#archive/core/migrate.ts'
 import { type ArchiveOpening, openArchive } from '#archive/openArchive.ts'
-import { breakRecord, breakSummary } from '#contract/breaks/break.ts'
+import { breakRecord, breakRow } from '#contract/breaks/break.ts'
 import { listQuery } from '#contract/listQuery.ts'
 import type { Progress } from '#contract/tasks.ts'
 import type { Topic } from '#contract/topics.ts'
@@ -88,8 +88,8 @@ test('keeps through closing and opening all that the archive can be told', async
   expect((await archive.specimen(2)).revisions).toHaveLength(2)
   expect((await archive.waitingSpecimens(null, 10)).total).toBe(2)
   expect((await archive.listSpecimens(listQuery.parse({ text: 'loft', status: 'waiting' }))).rows).toHaveLength(3)
-  const [summary] = (await archive.listBreaks(listQuery.parse({}))).rows
-  expect(breakSummary.parse(summary)).toEqual(record.summary)
+  const [row] = (await archive.listBreaks(listQuery.parse({}))).rows
+  expect(breakRow.parse(row)).toEqual({ ...record.summary, block: row!.block })
   expect(await archive.recoveredWithoutEvaluation()).toEqual([])
   expect((await archive.preferences()).units).toBe('US')
   expect(await archive.readCurve(breakId)).toEqual({

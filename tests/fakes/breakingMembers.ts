@@ -29,7 +29,7 @@ export function breakingMember(
   return {
     specimen: {
       ...{ specimenId, revision: 1, recordedAt: at, by: '', reason: '' },
-      ...{ fields: whole, named: namedAsWritten(whole), ageMonths: null },
+      ...{ fields: whole, named: namedAsWritten(whole), study: null, ageMonths: null },
       breakInForce: summary?.setAside === null ? summary : null,
       typedResultInForce: null,
       withdrawn: null,

@@ -1,11 +1,13 @@
-import { type BreakSummary, breakSummary } from '#contract/breaks/break.ts'
+import { type BreakRow, type BreakSummary, breakSummary } from '#contract/breaks/break.ts'
 import type { ListQuery } from '#contract/listQuery.ts'
-import { searchWords } from '#domain/text/naturalOrder.ts'
+import { folded, searchWords } from '#domain/text/naturalOrder.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
+import { readableBreakRows } from './breakRows.ts'
 import { type ReadableRows, readableRows } from './readableRows.ts'
 import { filterCondition } from './search/listFilter.ts'
 import { type SearchCondition, searchCondition, teachSearch } from './search/listSearch.ts'
+import { studyTitles } from './studyTitles.ts'
 import { breakSummaries } from './summaries.ts'
 import { waitsForPress } from './waits.ts'
 
@@ -63,7 +65,10 @@ function searching(
   const words = searchWords(text)
   if (words.length === 0) return { ...filtered, quick: true }
   teachSearch(database)
-  const searched = searchCondition(words, list)
+  const titles = [...studyTitles(database)].map(([studyId, title]) => ({ studyId, title: folded(title) }))
+  const searched = searchCondition(words, list, (word) =>
+    titles.flatMap(({ studyId, title }) => (title.includes(word) ? studyId! : [])),
+  )
   return {
     condition: `${filtered.condition} ${searched.condition}`,
     values: [...filtered.values, ...searched.values],
@@ -162,15 +167,15 @@ export function readableBreaks(database: Database, breakIds: readonly number[]):
 }
 
 /** One page of the breaks that fit, and how many fit in all. */
-export function listBreaks(database: Database, query: ListQuery): { total: number } & ReadableRows<BreakSummary> {
+export function listBreaks(database: Database, query: ListQuery): { total: number } & ReadableRows<BreakRow> {
   const { values, fits, order } = breaksThatFit(database, query)
   if (values.length > 0) {
     const searched = breakIds(database, query)
-    return { total: searched.length, ...readableBreaks(database, pageOf(searched, query)) }
+    return { total: searched.length, ...readableBreakRows(database, pageOf(searched, query)) }
   }
   const [total] = numbersOf(database, `SELECT count(*) ${fits}`)
   const page = numbersOf(database, `SELECT b.break_id ${fits} ${order} LIMIT ? OFFSET ?`, query.limit, query.offset)
-  return { total: total!, ...readableBreaks(database, page) }
+  return { total: total!, ...readableBreakRows(database, page) }
 }
 
 /** The numbers of all breaks that fit, in the order in which `listBreaks` shows them. */

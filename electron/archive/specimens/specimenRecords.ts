@@ -11,6 +11,7 @@ import { openSession, type SessionMember, sessionMembers } from '../lists/breaki
 import { timesBroken } from '../lists/countsOfSpecimen.ts'
 import { readableBreaks, specimensThatFit, specimensThatWait } from '../lists/lists.ts'
 import { type ReadableRows, readableRecords, readableRows } from '../lists/readableRows.ts'
+import { studyTitles } from '../lists/studyTitles.ts'
 import { breakSummaries, breaksOfSpecimen } from '../lists/summaries.ts'
 import { withdrawnBecause } from '../lists/withdrawn.ts'
 import { specimenKind } from './specimens.ts'
@@ -31,7 +32,7 @@ const names = Object.entries(nameColumns) as [NamedKey, string][]
 
 /** Numbers are counted where the row does not say already that there are none. */
 const someSpecimens = `
-  SELECT r.*, ${names.map(([, column]) => `s.${column}_id`).join(', ')}, s.age_months, s.break_in_force, s.typed_result_in_force,
+  SELECT r.*, ${names.map(([, column]) => `s.${column}_id`).join(', ')}, s.study_id, s.age_months, s.break_in_force, s.typed_result_in_force,
     s.results, CASE s.standing WHEN 'waiting' THEN 0 ELSE ${timesBroken('s.specimen_id')} END AS times_broken,
     CASE s.withdrawn WHEN 1 THEN ${withdrawnBecause('s.specimen_id')} END AS withdrawn
   FROM specimen_current s JOIN specimen_revision r ON r.revision_id = s.revision_id
@@ -39,6 +40,7 @@ const someSpecimens = `
 
 type Found = Row & {
   specimen_id: number
+  study_id: number | null
   age_months: number | null
   break_in_force: number | null
   typed_result_in_force: number | null
@@ -54,6 +56,7 @@ function rowsOf(database: Database, specimenIds: readonly number[]): Found[] {
 /** Makes the line of a list of each of some rows; what lies in other tables is looked up for all of them at once. */
 function summaryReader(database: Database, rows: readonly Found[]): (row: Found) => SpecimenSummary {
   const readName = entryNameReader(database)
+  const titles = studyTitles(database)
   const readBreak = breakSummaries(
     database,
     rows.flatMap((row) => row.break_in_force ?? []),
@@ -69,6 +72,7 @@ function summaryReader(database: Database, rows: readonly Found[]): (row: Found)
       named: Object.fromEntries(
         names.map(([key, column]) => [key, readName(row[`${column}_id`] as number | null) ?? row[column] ?? '']),
       ),
+      study: titles.get(row.study_id) ?? null,
       ageMonths: row.age_months,
       breakInForce: breakId === null ? null : readBreak(breakId).summary,
       typedResultInForce: typedId === null ? null : readTyped(typedId),

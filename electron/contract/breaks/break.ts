@@ -2,7 +2,7 @@ import * as z from 'zod'
 import { captureSession } from '../bench/session.ts'
 import { verification } from '../calibration/verification.ts'
 import { unreadableRecords } from '../keeping/unreadable.ts'
-import { finite, id, isoInstant, percent } from '../values.ts'
+import { finite, id, isoDate, isoInstant, percent } from '../values.ts'
 import { assessment, failurePattern } from './assessment.ts'
 import { breakEnd, breakHeader, ending } from './capture.ts'
 import { decision, overruledPeak, setAsideCause } from './decision.ts'
@@ -44,6 +44,25 @@ export const breakSummary = z.strictObject({
   simulated: z.boolean(),
 })
 export type BreakSummary = z.infer<typeof breakSummary>
+
+/** What is known of the block of a break, under the names that the catalogue has now; '' where nothing was written. */
+const blockOfBreak = z.strictObject({
+  lot: z.string(),
+  wood: z.string(),
+  board: z.string(),
+  place: z.string(),
+  bondLineGapMm: finite.nullable(),
+  gluedOn: isoDate.nullable(),
+  /** On the day of this break; null: the day of the glue-up is not known. */
+  ageMonths: finite.nullable(),
+  /** The title of its study. */
+  study: z.string().nullable(),
+})
+export type BlockOfBreak = z.infer<typeof blockOfBreak>
+
+/** A break as the list of breaks shows it. `block` null: it is of no specimen. */
+export const breakRow = z.strictObject({ ...breakSummary.shape, block: blockOfBreak.nullable() })
+export type BreakRow = z.infer<typeof breakRow>
 
 /** A break with all that was ever recorded of it, newest last. */
 export const breakRecord = z.strictObject({

@@ -6,7 +6,7 @@ import { signature } from '../signature.ts'
 import { topicsOf } from '../topics.ts'
 import { finite, id, note, positive, words } from '../values.ts'
 import { assessment } from './assessment.ts'
-import { breakRecord, breakSummary } from './break.ts'
+import { breakRecord, breakRow } from './break.ts'
 import { groupTraits } from './breakGroup.ts'
 import { comparison, comparisonRequest } from './comparison.ts'
 import { forceCurve } from './curve.ts'
@@ -29,8 +29,9 @@ const theCurve = (input: { breakId: number }) => topicsOf('curve', [input.breakI
 export const breakProcedures = {
   'breaks.list': question({
     input: listQuery,
-    output: z.strictObject({ total: z.int(), rows: z.array(breakSummary), unreadable: unreadableRecords }),
-    reads: () => ['breaks'],
+    output: z.strictObject({ total: z.int(), rows: z.array(breakRow), unreadable: unreadableRecords }),
+    // A row shows the title of its study
+    reads: () => ['breaks', 'studies'],
   }),
   /** Numbers of all breaks that fit, in the order of the query. */
   'breaks.ids': question({

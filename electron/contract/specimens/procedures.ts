@@ -20,7 +20,8 @@ export const specimenProcedures = {
   'specimens.list': question({
     input: listQuery,
     output: z.strictObject({ total: z.int(), rows: z.array(specimenSummary), unreadable: unreadableRecords }),
-    reads: () => ['specimens'],
+    // A row shows the title of its study
+    reads: () => ['specimens', 'studies'],
   }),
   'specimens.get': question({
     input: specimenId,

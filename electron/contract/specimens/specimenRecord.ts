@@ -20,6 +20,8 @@ const named = z.strictObject({
 export const specimenSummary = z.strictObject({
   ...specimen.shape,
   named,
+  /** The title of the study that it belongs to; null: none. */
+  study: kept.nullable(),
   /** Its age at the result that counts, or that of its pull where it has none; null: not known. */
   ageMonths: finite.nullable(),
   /** The newest break that counts: an outcome of break, not set aside. */

@@ -2,14 +2,19 @@ import { expect, onTestFinished, test, vi } from 'vitest'
 import { addAssessment } from '#archive/breaks/assessments.ts'
 import { readBlocks, readBlocksText } from '#archive/breaks/curveStore.ts'
 import { addDecision } from '#archive/breaks/decisions.ts'
+import { storeRecord } from '#archive/core/recordKind.ts'
+import { inTransaction } from '#archive/core/transaction.ts'
 import { breakIds, listBreaks, specimenListText } from '#archive/lists/lists.ts'
 import { searchCondition, teachSearch } from '#archive/lists/search/listSearch.ts'
 import { breaksOfSpecimenText } from '#archive/lists/summaries.ts'
+import { newestStudy } from '#archive/programme/studies.ts'
+import { studyKind } from '#archive/programme/studyKinds.ts'
 import { listSpecimens, specimen, waitingSpecimens } from '#archive/specimens/specimenRecords.ts'
 import { addSpecimens, correctSpecimen } from '#archive/specimens/specimens.ts'
 import { addDialReadings } from '#archive/specimens/typedResults.ts'
 import { type ListQuery, listQuery } from '#contract/listQuery.ts'
 import { specimenRecord, specimenSummary } from '#contract/specimens/specimenRecord.ts'
+import { pulledStudy } from '../pulledStudy.ts'
 import { archiveInMemory, morning, rampAndFall, specimenFields, storeBreak } from '../storedStudy.ts'
 
 // Specimens 1 to 4; breaks: 1 of specimen 1 (6 MPa), 2 of specimen 2 (9 MPa), 3 an unloading of specimen 3.
@@ -251,4 +256,26 @@ test('gives the numbers of all breaks that fit, in the order of the list', () =>
       }
   expect(breakIds(database, query({ text: 'no such word' }))).toEqual([])
   expect(breakIds(database, query({ offset: 2, limit: 1 }))).toHaveLength(3)
+})
+
+test('says of the block of a break what the list of specimens says, and finds both by the title of their study', () => {
+  const database = archiveInMemory()
+  const { studyId } = pulledStudy(database)
+  storeBreak(database, null)
+  const before = newestStudy(database, studyId)
+  const renamed = { ...before, revision: 2, fields: { ...before.fields, title: 'Which one for the Ribs' } }
+  inTransaction(database, () => storeRecord(database, studyKind, renamed))
+  const found = query({ text: 'RIBS which', sort: 'startedAt' })
+  const breaks = listBreaks(database, found)
+  const specimens = listSpecimens(database, { ...found, status: 'broken' })
+  expect(breaks.total).toBe(3)
+  expect(listSpecimens(database, found).total).toBe(11)
+  for (const { specimenId, block } of breaks.rows) {
+    const { named, fields, ageMonths, study } = specimens.rows.find((row) => row.specimenId === specimenId)!
+    const { lot, wood, board, place } = named
+    const { bondLineGapMm, gluedOn } = fields
+    expect(block).toEqual({ lot, wood, board, place, bondLineGapMm, gluedOn, ageMonths, study })
+    expect(study).toBe('Which one for the Ribs')
+  }
+  expect(listBreaks(database, query({ text: 'none' })).rows.map(({ block }) => block)).toEqual([null])
 })

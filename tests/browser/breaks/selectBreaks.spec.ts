@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { BreakSummary } from '#contract/breaks/break.ts'
+import type { BreakRow } from '#contract/breaks/break.ts'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 import { chromiumPath } from '../harness/chromium.ts'
 import { type OpenedPage, openPage } from '../harness/openPage.ts'
@@ -10,7 +10,7 @@ const many = 10_000
 function hostOfMany(): ScriptedHost {
   const host = createScriptedHost()
   const one = host.addBreak(4812)
-  const rows: BreakSummary[] = Array.from({ length: many }, (_, i) => ({ ...one, breakId: many - i }))
+  const rows: BreakRow[] = Array.from({ length: many }, (_, i) => ({ ...one, breakId: many - i, block: null }))
   Object.assign(host.handlers, {
     'breaks.list': async ({ offset, limit }: { offset: number; limit: number }) => {
       host.calls.push({ name: 'breaks.list', input: { offset, limit } })

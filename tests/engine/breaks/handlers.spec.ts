@@ -62,7 +62,7 @@ test('lets a picked sample stand for the peak everywhere, and takes it back', as
   expect(record.decisions.at(-1)).toMatchObject({ kind: 'peak-picked', sample: { timeS: 0.45, reading: 300_000 } })
   const [specimen] = (await home.archive.listSpecimens(listQuery.parse({}))).rows
   expect(specimen!.breakInForce).toEqual(record.summary)
-  expect((await home.archive.listBreaks(listQuery.parse({ sort: 'peakN' }))).rows).toEqual([record.summary])
+  expect((await home.archive.listBreaks(listQuery.parse({ sort: 'peakN' }))).rows).toMatchObject([record.summary])
   expect(heardOf('records.changed').at(-1)).toEqual({
     topics: [`break ${breakId}`, `result ${breakId}`, `specimen ${specimen!.specimenId}`],
   })

@@ -262,6 +262,7 @@ export function createScriptedHost(
       specimens.push({
         ...specimen,
         named: namedAsWritten(fields),
+        study: null,
         ageMonths: null,
         breakInForce: null,
         typedResultInForce: null,
@@ -293,7 +294,7 @@ export function createScriptedHost(
         sortedBreaks(
           breaks.map(({ summary }) => summary).filter((row) => breakFits(row, query)),
           query,
-        ),
+        ).map((row) => ({ ...row, block: null })),
         query,
       ),
     'breaks.get': async ({ breakId }) => recordOf(breakId),

@@ -50,6 +50,7 @@ export function scriptedSpecimen(index: number): SpecimenSummary {
     reason: '',
     fields,
     named: namedAsWritten(fields),
+    study: null,
     ageMonths: null,
     breakInForce: null,
     typedResultInForce: null,

@@ -24,10 +24,15 @@ const either = (conditions: readonly string[]) => `(${conditions.join(' OR ')})`
 
 /**
  * A condition on the rows of a list: each word occurs in its stored texts, or in what else it shows. `s` is specimen_current, and
- * `b` break_current where it is a list of breaks.
+ * `b` break_current where it is a list of breaks. `studiesCalled`: the studies in whose titles a word occurs.
  */
-export function searchCondition(words: readonly string[], list: 'specimens' | 'breaks'): SearchCondition {
-  const each = words.map(list === 'breaks' ? breakFits : specimenFits)
+export function searchCondition(
+  words: readonly string[],
+  list: 'specimens' | 'breaks',
+  studiesCalled: (word: string) => readonly number[] = () => [],
+): SearchCondition {
+  const fits = list === 'breaks' ? breakFits : specimenFits
+  const each = words.map((word) => fits(word, [...specimenShows(word), ...ofStudies(studiesCalled(word))]))
   return {
     condition: each.map((one) => `AND ${one}`).join(' '),
     values: words.flatMap((word, at) => Array<string>(each[at]!.split('?').length - 1).fill(word)),
@@ -35,24 +40,26 @@ export function searchCondition(words: readonly string[], list: 'specimens' | 'b
   }
 }
 
-function specimenFits(word: string): string {
+const ofStudies = (ids: readonly number[]) => (ids.length === 0 ? [] : [`s.study_id IN (${ids.join(', ')})`])
+
+function specimenFits(word: string, ofSpecimen: readonly string[]): string {
   const ofBreak = ['instr(b.note_search, ?) > 0', ...breakShows(word)]
   if (isMoment(word)) ofBreak.push(momentFits)
   return either([
     'instr(s.search, ?) > 0',
     ...(isFigure(word) ? ['instr(s.figures, ?) > 0'] : []),
-    ...specimenShows(word),
+    ...ofSpecimen,
     ...resultShows(word),
     `(s.break_in_force IS NOT NULL AND EXISTS (SELECT 1 FROM break_current b ${shownJoins}
        WHERE b.break_id = s.break_in_force AND ${either(ofBreak)}))`,
   ])
 }
 
-function breakFits(word: string): string {
+function breakFits(word: string, ofSpecimen: readonly string[]): string {
   return either([
     'instr(s.search, ?) > 0',
     'instr(b.note_search, ?) > 0',
-    ...specimenShows(word),
+    ...ofSpecimen,
     ...nobodyShows(word),
     ...(isMoment(word) ? [momentFits] : []),
     ...(isFigure(word) ? [`instr(${madeFigures}, ?) > 0`, loadsFit] : []),

@@ -1,4 +1,4 @@
-import type { BreakSummary } from '#contract/breaks/break.ts'
+import type { BreakRow } from '#contract/breaks/break.ts'
 import { breakRowLabel } from '#words/breaks/breakRowLabel.ts'
 import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { writeCount } from '#words/units/numbers.ts'
@@ -47,7 +47,7 @@ export function BreaksPage() {
         </a>
       </ListTools>
       <Notice trouble={list.error ?? unreadableTrouble(list.newest?.unreadable)} />
-      <LongTable<BreakSummary, BreakSort>
+      <LongTable<BreakRow, BreakSort>
         label="Breaks"
         listKey={addressOfView(view)}
         {...shown}

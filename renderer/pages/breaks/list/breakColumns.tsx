@@ -1,17 +1,18 @@
-import type { BreakSummary } from '#contract/breaks/break.ts'
+import type { BreakRow } from '#contract/breaks/break.ts'
 import { setAsideWords } from '#words/breaks/decisionWords.ts'
 import { flagListWords } from '#words/breaks/flagWords.ts'
 import { outcomeWord } from '#words/breaks/outcomeWords.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { instantWords } from '#words/units/times.ts'
 import { OverruledMark } from '../../../parts/decisions/OverruledMark.tsx'
+import { blockColumns } from '../../../parts/lists/columns/blockColumns.tsx'
 import type { ListColumn } from '../../../parts/lists/columns/chosenColumns.ts'
 import type { ListView } from '../../../parts/lists/usePagedList.ts'
 import { LongName } from '../../../widgets/tables/LongName.tsx'
 
 export type BreakSort = NonNullable<ListView['sort']>
 
-type BreakColumn = ListColumn<BreakSummary, BreakSort>
+type BreakColumn = ListColumn<BreakRow, BreakSort>
 
 /** All columns that the list of breaks can show. */
 export function breakColumns(quantities: Quantities): BreakColumn[] {
@@ -19,7 +20,12 @@ export function breakColumns(quantities: Quantities): BreakColumn[] {
 }
 
 /** When it was, and what was broken. */
-function specimenOfBreak({ area }: Quantities): BreakColumn[] {
+function specimenOfBreak(quantities: Quantities): BreakColumn[] {
+  const { area } = quantities
+  const { lot, wood, board, place, gap, gluedOn, age, study } = blockColumns<BreakRow, BreakSort>(
+    quantities,
+    ({ block }) => block,
+  )
   return [
     {
       key: 'when',
@@ -52,6 +58,7 @@ function specimenOfBreak({ area }: Quantities): BreakColumn[] {
       atFirst: true,
       cell: (row) => <span title={row.adhesive ?? undefined}>{row.adhesive ?? ''}</span>,
     },
+    ...[lot, wood, board],
     {
       key: 'jointType',
       title: 'Joint',
@@ -68,6 +75,7 @@ function specimenOfBreak({ area }: Quantities): BreakColumn[] {
       atFirst: false,
       cell: (row) => row.exposure ?? '',
     },
+    ...[place, gap, gluedOn, age, study],
     {
       key: 'area',
       title: 'Area',

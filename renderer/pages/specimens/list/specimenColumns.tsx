@@ -5,10 +5,11 @@ import { isUncalibrated } from '#words/calibration/scaleWords.ts'
 import { isSimulated, simulatedMark } from '#words/keeping/demoWords.ts'
 import { waitingWords } from '#words/specimens/resultsWords.ts'
 import { typedSourceWords } from '#words/specimens/typedResultWords.ts'
-import { ageInMonthsWords, calendarDayWords } from '#words/units/calendarDays.ts'
+import { calendarDayWords } from '#words/units/calendarDays.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { dayWords } from '#words/units/times.ts'
 import { OverruledMark } from '../../../parts/decisions/OverruledMark.tsx'
+import { blockColumns } from '../../../parts/lists/columns/blockColumns.tsx'
 import type { ListColumn } from '../../../parts/lists/columns/chosenColumns.ts'
 import type { ListView } from '../../../parts/lists/usePagedList.ts'
 import { LongName } from '../../../widgets/tables/LongName.tsx'
@@ -22,80 +23,56 @@ const resultOf = (row: SpecimenSummary) => row.breakInForce ?? row.typedResultIn
 
 /** All columns that the list of specimens can show. `atHand`: the specimen on the bench. */
 export function specimenColumns(quantities: Quantities, atHand: number | null): SpecimenColumn[] {
-  return [...namesIn(atHand), ...makingColumns(quantities), ...resultColumns(quantities)]
-}
-
-function namesIn(atHand: number | null): SpecimenColumn[] {
-  const named = (
-    key: 'adhesive' | 'lot' | 'wood' | 'board' | 'jointType' | 'exposure' | 'place',
-    column: Pick<SpecimenColumn, 'title' | 'weight' | 'atFirst'> & { sort?: SpecimenSort },
-  ): SpecimenColumn => ({
-    ...column,
-    key,
-    cell: ({ named }) => <span title={named[key]}>{named[key]}</span>,
-  })
+  const { lot, wood, board, place, gap, gluedOn, age, study } = blockColumns<SpecimenSummary, SpecimenSort>(
+    quantities,
+    ({ named, fields, ageMonths, study }) => ({ ...named, ...fields, ageMonths, study }),
+  )
   return [
-    {
-      key: 'number',
-      title: 'Number',
-      sort: 'number',
-      weight: 12,
-      atFirst: true,
-      cell: (row) => (
-        <>
-          <strong>
-            <LongName name={row.fields.number} />
-          </strong>
-          {row.specimenId === atHand ? <span className="at-hand-mark"> at hand</span> : null}
-        </>
-      ),
-    },
-    named('adhesive', { title: 'Adhesive', sort: 'adhesive', weight: 15, atFirst: true }),
-    named('lot', { title: 'Lot', weight: 10, atFirst: false }),
-    named('wood', { title: 'Wood', weight: 8, atFirst: false }),
-    named('board', { title: 'Board', weight: 9, atFirst: false }),
-    named('jointType', { title: 'Joint', sort: 'jointType', weight: 21, atFirst: true }),
-    named('exposure', { title: 'Exposure', sort: 'exposure', weight: 7, atFirst: true }),
-    named('place', { title: 'Place', weight: 11, atFirst: false }),
+    numberColumn(atHand),
+    named('adhesive', { title: 'Adhesive', sort: 'adhesive', weight: 15 }),
+    ...[lot, wood, board],
+    named('jointType', { title: 'Joint', sort: 'jointType', weight: 21 }),
+    named('exposure', { title: 'Exposure', sort: 'exposure', weight: 7 }),
+    ...[place, gap, gluedOn, age, study],
+    areaColumn(quantities),
+    ...resultColumns(quantities),
   ]
 }
 
-function makingColumns({ length, area }: Quantities): SpecimenColumn[] {
-  return [
-    {
-      key: 'gap',
-      title: 'Gap',
-      unit: length.unit,
-      numeric: true,
-      weight: 7,
-      atFirst: false,
-      cell: ({ fields }) => length.number(fields.bondLineGapMm),
-    },
-    {
-      key: 'gluedOn',
-      title: 'Glued on',
-      weight: 10,
-      atFirst: false,
-      cell: ({ fields }) => (fields.gluedOn === null ? '' : calendarDayWords(fields.gluedOn)),
-    },
-    {
-      key: 'age',
-      title: 'Age',
-      weight: 9,
-      atFirst: false,
-      cell: ({ ageMonths }) => (ageMonths === null ? '' : ageInMonthsWords(ageMonths)),
-    },
-    {
-      key: 'area',
-      title: 'Area',
-      unit: area.unit,
-      numeric: true,
-      weight: 7,
-      atFirst: true,
-      cell: (row) => area.number(row.fields.areaMm2),
-    },
-  ]
-}
+const numberColumn = (atHand: number | null): SpecimenColumn => ({
+  key: 'number',
+  title: 'Number',
+  sort: 'number',
+  weight: 12,
+  atFirst: true,
+  cell: (row) => (
+    <>
+      <strong>
+        <LongName name={row.fields.number} />
+      </strong>
+      {row.specimenId === atHand ? <span className="at-hand-mark"> at hand</span> : null}
+    </>
+  ),
+})
+
+const named = (
+  key: 'adhesive' | 'jointType' | 'exposure',
+  column: Pick<SpecimenColumn, 'title' | 'weight'> & { sort: SpecimenSort },
+): SpecimenColumn => ({
+  ...column,
+  ...{ key, atFirst: true },
+  cell: ({ named }) => <span title={named[key]}>{named[key]}</span>,
+})
+
+const areaColumn = ({ area }: Quantities): SpecimenColumn => ({
+  key: 'area',
+  title: 'Area',
+  unit: area.unit,
+  numeric: true,
+  weight: 7,
+  atFirst: true,
+  cell: (row) => area.number(row.fields.areaMm2),
+})
 
 function resultColumns({ force, strength }: Quantities): SpecimenColumn[] {
   return [
