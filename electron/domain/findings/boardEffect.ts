@@ -1,5 +1,6 @@
 import { chiSquareUpperTail } from '../numbers/distributions/chiSquare.ts'
 import { cholesky } from '../numbers/matrices/cholesky.ts'
+import { momentsOf } from '../numbers/moments.ts'
 import { bestVarianceRatio } from '../numbers/varianceRatio.ts'
 
 /** A block with its group and the board it was cut from. */
@@ -20,13 +21,18 @@ export type BoardEffect = {
   readonly boards: readonly { board: string; aboveMPa: number }[]
 }
 
+/** A spread below this share of the strengths is rounding, and none. */
+const noSpread = 1e-12
+
 /** Sums over which every quantity of the model is a few products; V is the identity plus the ratio within each board. */
 function sumsOf(blocks: readonly BoardBlock[]) {
   const groups = [...new Set(blocks.map(({ group }) => group))]
   const boards = [...new Set(blocks.map(({ board }) => board))]
   const groupAt = new Map(groups.map((group, i) => [group, i]))
   const boardAt = new Map(boards.map((board, i) => [board, i]))
-  const centre = blocks.reduce((sum, { strengthMPa }) => sum + strengthMPa, 0) / blocks.length
+  // About the mean of each group, which the model has a parameter for: groups far apart cost no digits.
+  const own = Map.groupBy(blocks, ({ group }) => group)
+  const centres = groups.map((group) => momentsOf(own.get(group)!.map(({ strengthMPa }) => strengthMPa)).mean)
   const counts = boards.map(() => new Float64Array(groups.length))
   const boardSums = new Float64Array(boards.length)
   const groupSums = new Float64Array(groups.length)
@@ -34,14 +40,14 @@ function sumsOf(blocks: readonly BoardBlock[]) {
   for (const { group, board, strengthMPa } of blocks) {
     const g = groupAt.get(group)!
     const k = boardAt.get(board)!
-    const y = strengthMPa - centre
+    const y = strengthMPa - centres[g]!
     counts[k]![g] = counts[k]![g]! + 1
     boardSums[k] = boardSums[k]! + y
     groupSums[g] = groupSums[g]! + y
     squares += y * y
   }
   const sizes = counts.map((row) => row.reduce((sum, n) => sum + n, 0))
-  return { groups, boards, centre, counts, sizes, boardSums, groupSums, squares, n: blocks.length }
+  return { groups, boards, centres, counts, sizes, boardSums, groupSums, squares, n: blocks.length }
 }
 
 /** Weighted normal equations at a ratio of the variance between boards to that of blocks. */
@@ -83,11 +89,12 @@ function fitAt(sums: ReturnType<typeof sumsOf>, ratio: number) {
  */
 export function boardEffect(blocks: readonly BoardBlock[]): BoardEffect | null {
   const sums = sumsOf(blocks)
-  const { groups, boards, counts, sizes, boardSums, centre, n } = sums
+  const { groups, boards, counts, sizes, boardSums, centres, n } = sums
   const df = n - groups.length
   const isCrossed = counts.some((row) => row.filter((count) => count > 0).length > 1)
   if (boards.length < 2 || (!isCrossed && groups.length > 1) || df < 2) return null
-  if (!(fitAt(sums, 0).rss > 1e-12 * sums.squares)) return null
+  const largest = centres.reduce((most, centre) => Math.max(most, Math.abs(centre)), 0)
+  if (!(sums.squares > n * (noSpread * largest) ** 2)) return null
   const ratio = bestVarianceRatio((candidate) => fitAt(sums, candidate).deviance)
   const { means, reduced, rss, weights, deviance } = fitAt(sums, ratio)
   const variance = rss / df
@@ -99,7 +106,7 @@ export function boardEffect(blocks: readonly BoardBlock[]): BoardEffect | null {
     p: ratio === 0 ? 1 : chiSquareUpperTail(Math.max(fitAt(sums, 0).deviance - deviance, 0), 1) / 2,
     groups: groups.map((group, g) => ({
       group,
-      meanMPa: centre + means[g]!,
+      meanMPa: centres[g]! + means[g]!,
       standardErrorMPa: Math.sqrt(variance * reduced.solve(unit(g))[g]!),
     })),
     boards: boards.map((board, k) => {

@@ -31,6 +31,18 @@ describe('boards as a random effect', () => {
     expect(found.boards.find(({ board }) => board === 'F')!.aboveMPa).toBeCloseTo(0.7825 * (1470 - 1527.5), 1)
   })
 
+  it('are the same however far apart the groups lie', () => {
+    const groups = (apart: number) =>
+      dyestuff.map(({ board, strengthMPa }, i) => {
+        const group = i % 2
+        return { group: String(group), board, strengthMPa: strengthMPa + apart * group }
+      })
+    const [near, far] = [boardEffect(groups(0))!, boardEffect(groups(1e9))!]
+    expect(far.boardSdMPa).toBeCloseTo(near.boardSdMPa, 4)
+    expect(far.blockSdMPa).toBeCloseTo(near.blockSdMPa, 4)
+    expect(far.groups[1]!.meanMPa - 1e9).toBeCloseTo(near.groups[1]!.meanMPa, 4)
+  })
+
   it('do not spread where they differ by less than their blocks', () => {
     const alike = [1, 2, 3, 1, 2, 3].map((strengthMPa, i) => ({ group: 'a', board: `${i % 2}`, strengthMPa }))
     expect(boardEffect(alike)).toMatchObject({ boardSdMPa: 0, p: 1, boardShare: 0 })
