@@ -5,6 +5,7 @@ import { ageToShow, filterOf } from '#domain/findings/askedBlocks.ts'
 import { namesOf } from '#words/findings/groupNames.ts'
 import { useAnswer } from '../../host/useAnswer.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
+import { StudyCrumb } from '../../parts/programme/StudyCrumb.tsx'
 import { go } from '../../parts/routing/useRoute.ts'
 import { hashOf } from '../../routes/route.ts'
 import { Notice } from '../../widgets/Notice.tsx'
@@ -35,7 +36,14 @@ export function FindingsPage({ studyId = null }: { studyId?: number | null | und
   return (
     <div className="plain-page findings-page">
       <header className="record-head">
-        <h1>Findings</h1>
+        <div>
+          {studyId === null ? null : (
+            <p className="crumb">
+              <StudyCrumb studyId={studyId} />
+            </p>
+          )}
+          <h1>Findings</h1>
+        </div>
         <div className="record-buttons">
           <a className="button" href={hashOf({ page: 'overview', ...ofStudy })}>
             Overview

@@ -12,6 +12,7 @@ import { FigureFileButtons } from '../../../parts/figures/FigureFileButtons.tsx'
 import { useFigureOrigin } from '../../../parts/figures/useFigureOrigin.ts'
 import { saveFile } from '../../../parts/files/saveFile.ts'
 import { useKept } from '../../../parts/lists/useKept.ts'
+import { StudyCrumb } from '../../../parts/programme/StudyCrumb.tsx'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { SelectField } from '../../../widgets/Field.tsx'
@@ -46,6 +47,7 @@ export function OverviewPage({ studyId = null }: { studyId?: number | null | und
       <header className="record-head overview-screen-only">
         <div>
           <p className="crumb">
+            <StudyCrumb studyId={studyId} />
             <a href={hashOf({ page: 'findings', ...(studyId === null ? {} : { studyId }) })}>Findings</a>
           </p>
           <h1>Overview</h1>

@@ -7,6 +7,7 @@ import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { SignedBy } from '../../../parts/decisions/SignedBy.tsx'
 import { useSigner } from '../../../parts/decisions/signer.ts'
+import { StudyCrumb } from '../../../parts/programme/StudyCrumb.tsx'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Field } from '../../../widgets/Field.tsx'
@@ -25,6 +26,7 @@ export function NewBreakingPage({ studyId }: { studyId?: number }) {
   return (
     <div className="form-page">
       <p className="crumb">
+        <StudyCrumb studyId={studyId} />
         <a href={hashOf({ page: 'breakings' })}>Breaking sessions</a>
       </p>
       <h1>New breaking session</h1>

@@ -7,6 +7,7 @@ import { countOf } from '#words/units/counts.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { saveFile } from '../../../parts/files/saveFile.ts'
+import { StudyCrumb } from '../../../parts/programme/StudyCrumb.tsx'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { SelectField } from '../../../widgets/Field.tsx'
@@ -46,6 +47,11 @@ export function DuePage({ studyId = null }: { studyId?: number | null | undefine
     <div className="plain-page due-page">
       <header className="record-head">
         <div>
+          {studyId === null ? null : (
+            <p className="crumb screen-only">
+              <StudyCrumb studyId={studyId} />
+            </p>
+          )}
           <h1>
             Due
             <span className="due-printed">

@@ -3,6 +3,7 @@ import { ageInMonthsWords, calendarDayWords } from '#words/units/calendarDays.ts
 import { instantWords } from '#words/units/times.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
+import { StudyCrumb } from '../../../parts/programme/StudyCrumb.tsx'
 import { hashOf } from '../../../routes/route.ts'
 import { Notice } from '../../../widgets/Notice.tsx'
 import './glueUp.css'
@@ -28,6 +29,7 @@ function GlueUpView({ record }: { record: GlueUpRecord }) {
       <header className="record-head">
         <div>
           <p className="crumb">
+            <StudyCrumb studyId={studyId} />
             <a href={hashOf({ page: 'glue-ups' })}>Glue-ups</a>
           </p>
           <h1>Glued on {calendarDayWords(fields.gluedOn)}</h1>

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { useHost, useStore } from '../../../host/hostContext.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
+import { StudyCrumb } from '../../../parts/programme/StudyCrumb.tsx'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { SelectField } from '../../../widgets/Field.tsx'
@@ -44,6 +45,7 @@ function Chosen({
     <div className="plain-page">
       <header>
         <p className="crumb">
+          <StudyCrumb studyId={asked} />
           <a href={hashOf({ page: 'glue-ups' })}>Glue-ups</a>
         </p>
         <h1>New glue-up</h1>

@@ -7,6 +7,7 @@ import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { saveFile } from '../../../parts/files/saveFile.ts'
 import { specimenSelection } from '../../../parts/lists/selectionStore.ts'
+import { StudyCrumb } from '../../../parts/programme/StudyCrumb.tsx'
 import { hashOf } from '../../../routes/route.ts'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { adoptPrintedSize } from './adoptPrintedSize.ts'
@@ -61,7 +62,8 @@ export function LabelsPage({ studyId = null }: { studyId?: number | null | undef
         <header className="record-head">
           <div>
             <p className="crumb">
-              <a href={hashOf({ page: 'due' })}>Due</a>
+              <StudyCrumb studyId={studyId} />
+              <a href={hashOf(studyId === null ? { page: 'due' } : { page: 'due', studyId })}>Due</a>
             </p>
             <h1>Labels</h1>
             <p className="record-words">

@@ -3,7 +3,7 @@ import type { StudyRecord } from '#contract/programme/studyRecord.ts'
 import { planFigures } from '#domain/programme/study/planFigures.ts'
 import { studyDoubts } from '#domain/programme/study/studyDoubts.ts'
 import { doubtWords } from '#words/programme/study/doubtWords.ts'
-import { planSentences } from '#words/programme/study/planWords.ts'
+import { assumedCvPercent, assumedWords, planSentences } from '#words/programme/study/planWords.ts'
 import { calendarDayWords } from '#words/units/calendarDays.ts'
 import { countOf } from '#words/units/counts.ts'
 import { percentWords, writeCount } from '#words/units/numbers.ts'
@@ -16,8 +16,9 @@ import { hashOf } from '../../../../routes/route.ts'
 export function StudyFacts({ record }: { record: StudyRecord }) {
   const { fields } = record.current
   // Asked of all results of the archive, and only where the study itself says nothing
-  const variation = useAnswer('studies.variation', fields.cvPercent === null ? {} : null).value
-  const cvPercent = fields.cvPercent ?? variation?.cvPercent ?? null
+  const variation = useAnswer('studies.variation', fields.cvPercent === null ? {} : null)
+  const isAssumed = fields.cvPercent === null && variation.value === null
+  const cvPercent = fields.cvPercent ?? variation.value?.cvPercent ?? assumedCvPercent
   const doubts = studyDoubts(fields)
   return (
     <div className="study-facts">
@@ -27,9 +28,8 @@ export function StudyFacts({ record }: { record: StudyRecord }) {
       </section>
       <section aria-labelledby="shows-title">
         <h2 id="shows-title">What it can show</h2>
-        {cvPercent === null ? (
-          <p className="quiet">Nobody wrote a spread, and no group of this archive has two results yet.</p>
-        ) : (
+        {isAssumed && !variation.pending ? <p className="quiet">{assumedWords}</p> : null}
+        {isAssumed && variation.pending ? null : (
           <ul className="plan-sentences">
             {planSentences(planFigures(fields, cvPercent)).map((sentence) => (
               <li key={sentence}>{sentence}</li>
