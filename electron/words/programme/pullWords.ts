@@ -51,10 +51,16 @@ export function windowWords(windowDays: number): string {
   return windowDays === 0 ? 'On the day itself.' : `Up to ${countOf(windowDays, 'day')} early or late.`
 }
 
-/** The first and the last day on which a pull may be made. */
-export function windowDaysWords({ dueOn, windowDays }: Pick<PullSummary, 'dueOn' | 'windowDays'>): string {
+/** The first and the last day on which a pull may be made; none before its blocks were glued. */
+export function windowDaysWords({
+  dueOn,
+  windowDays,
+  gluedOn,
+}: Pick<PullSummary, 'dueOn' | 'windowDays' | 'gluedOn'>): string {
   if (windowDays === 0) return calendarDayWords(dueOn)
-  const [first, last] = [plusDays(dueOn, -windowDays), plusDays(dueOn, windowDays)].map(calendarDayWords)
+  const opens = plusDays(dueOn, -windowDays)
+  const from = gluedOn !== null && gluedOn > opens ? gluedOn : opens
+  const [first, last] = [from, plusDays(dueOn, windowDays)].map(calendarDayWords)
   const isOneYear = first!.slice(-4) === last!.slice(-4)
   return `${isOneYear ? first!.slice(0, -5) : first} to ${last}`
 }

@@ -67,6 +67,7 @@ it.each([
   ['2031-02-20', 7, '13 Feb to 27 Feb 2031'],
   ['2031-12-28', 7, '21 Dec 2031 to 4 Jan 2032'],
   ['2031-02-20', 0, '20 Feb 2031'],
+  ['2031-02-01', 7, '1 Feb to 8 Feb 2031'],
 ])('says from which day to which a pull of %s may be made, %i days early or late', (dueOn, windowDays, words) =>
-  expect(windowDaysWords({ dueOn, windowDays })).toBe(words),
+  expect(windowDaysWords({ dueOn, windowDays, gluedOn: '2031-02-01' })).toBe(words),
 )
