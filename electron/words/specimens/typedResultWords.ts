@@ -35,10 +35,10 @@ export function typedSourceToFind(result: Sourced): string {
   return `${source.join(' ')} ${result.source === 'import' ? 'imported' : ''}`
 }
 
-/** What a result without a curve that is set aside says of its block, short. */
-export const typedSetAsideCauseWords: Readonly<Record<TypedSetAsideCause, string>> = {
-  other: 'broken all the same',
-  'wrong-block': 'of another block',
+/** What a result without a curve that is set aside says of its block, or those of a whole file of theirs, after "was" or "were". */
+export function typedSetAsideChoice(cause: TypedSetAsideCause, of: TypedResultSummary['source'] | 'file'): string {
+  if (cause === 'other') return 'broken all the same'
+  return of === 'file' ? 'others, or none' : 'another one'
 }
 
 /** What becomes of a block, or of those of a whole file, when its result without a curve is set aside for a cause. */
@@ -55,5 +55,5 @@ export function typedSetAsideMeaning(cause: TypedSetAsideCause, of: TypedResultS
 
 /** Who set a result without a curve aside and why. */
 export function typedSetAsideWords({ by, reason, cause }: NonNullable<TypedResultSummary['setAside']>): string {
-  return `Set aside by ${by}: ${cause === 'wrong-block' ? `${typedSetAsideCauseWords[cause]}; ` : ''}${reason}`
+  return `Set aside by ${by}: ${cause === 'wrong-block' ? 'of another block; ' : ''}${reason}`
 }

@@ -1,8 +1,8 @@
 import type { TypedSetAsideCause } from '#contract/specimens/typedResult.ts'
-import { typedSetAsideCauseWords, typedSetAsideMeaning } from '#words/specimens/typedResultWords.ts'
+import { typedSetAsideChoice, typedSetAsideMeaning } from '#words/specimens/typedResultWords.ts'
 import { Choice } from '../../widgets/Choice.tsx'
 
-const options = (['other', 'wrong-block'] as const).map((value) => ({ value, label: typedSetAsideCauseWords[value] }))
+const causes = ['other', 'wrong-block'] as const
 
 /** Asks what a result without a curve that is set aside says of its block: whether that comes back to the shelf hangs on it. */
 export function TypedAsideChoice({
@@ -17,8 +17,8 @@ export function TypedAsideChoice({
   return (
     <>
       <Choice<TypedSetAsideCause>
-        label={of === 'file' ? 'Its results are' : 'The result is'}
-        options={options}
+        label={of === 'file' ? 'The blocks were' : 'The block was'}
+        options={causes.map((value) => ({ value, label: typedSetAsideChoice(value, of) }))}
         value={cause}
         onChange={onCause}
         focusFirst

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest'
 import {
+  typedSetAsideChoice,
   typedSetAsideMeaning,
   typedSetAsideWords,
   typedSourceToFind,
@@ -41,6 +42,8 @@ it('says of a result that is set aside who did it and why, and what becomes of i
   expect(typedSetAsideWords({ ...word, cause: null })).toBe('Set aside by Ada: misread')
   expect(typedSetAsideWords({ ...word, cause: 'wrong-block' })).toBe('Set aside by Ada: of another block; misread')
   for (const of of ['dial', 'import', 'file'] as const) {
+    expect(typedSetAsideChoice('other', of)).toBe('broken all the same')
+    expect(typedSetAsideChoice('wrong-block', of)).toMatch(/other/)
     expect(typedSetAsideMeaning('other', of)).toMatch(/shelf/)
     expect(typedSetAsideMeaning('wrong-block', of)).toMatch(/for the press again/)
   }
