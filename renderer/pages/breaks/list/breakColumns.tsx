@@ -31,7 +31,7 @@ function specimenOfBreak(quantities: Quantities): BreakColumn[] {
       key: 'when',
       title: 'When',
       sort: 'startedAt',
-      weight: 14,
+      weight: 17,
       atFirst: true,
       cell: (row) => instantWords(row.startedAt),
     },

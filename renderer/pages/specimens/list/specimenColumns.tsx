@@ -80,7 +80,7 @@ function resultColumns({ force, strength }: Quantities): SpecimenColumn[] {
       key: 'brokeOn',
       title: 'Broke on',
       sort: 'startedAt',
-      weight: 10,
+      weight: 12,
       atFirst: false,
       cell: ({ breakInForce, typedResultInForce }) => {
         if (breakInForce !== null) return dayWords(breakInForce.startedAt)

@@ -25,7 +25,7 @@ export function blockColumns<Row, Sort extends string>(
     lot: text('lot', 'Lot', 10),
     wood: text('wood', 'Wood', 8),
     board: text('board', 'Board', 9),
-    place: text('place', 'Place', 11),
+    place: text('place', 'Place', 12),
     study: text('study', 'Study', 18),
     gap: {
       ...{ key: 'gap', title: 'Gap', unit: length.unit, numeric: true, weight: 7, atFirst: false },
@@ -35,7 +35,7 @@ export function blockColumns<Row, Sort extends string>(
       },
     },
     gluedOn: {
-      ...{ key: 'gluedOn', title: 'Glued on', weight: 10, atFirst: false },
+      ...{ key: 'gluedOn', title: 'Glued on', weight: 12, atFirst: false },
       cell: (row) => {
         const day = blockOf(row)?.gluedOn ?? null
         return day === null ? '' : calendarDayWords(day)
