@@ -85,6 +85,7 @@ describe.skipIf(chromiumPath === null)('evaluating breaks again by keyboard on t
   })
 
   it('chooses a calibration and a threshold, and runs', async () => {
+    await opened.page.getByRole('option', { name: /^Steeper by one percent/ }).waitFor({ state: 'attached' })
     await tabToName('Calibration to use')
     await press('ArrowDown')
     await tabToName('Rated load')
