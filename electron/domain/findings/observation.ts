@@ -53,7 +53,13 @@ export function censoredStrengths(
   return { failed: of(false), censored: of(true) }
 }
 
-/** Blocks by group and age, groups in the given order, ages rising. Checked: tests/domain/findings/observation.spec.ts. */
+/** Beyond these, MPa, fourth powers of strengths leave the numbers that there are: one such slip would leave nothing to be said of all others. */
+const reckonable = { least: 1e-70, most: 1e70 }
+
+const counts = ({ excludedBecause, strengthMPa }: Observation) =>
+  excludedBecause === null && strengthMPa >= reckonable.least && strengthMPa <= reckonable.most
+
+/** Blocks by group and age, groups in the given order, ages rising; what is no strength of any unit counts as excluded. Checked: tests/domain/findings/observation.spec.ts. */
 export function cellsOf(observations: readonly Observation[]): Cell[] {
   const byGroup = new Map<string, Map<number | null, Observation[]>>()
   for (const one of observations) {
@@ -67,7 +73,7 @@ export function cellsOf(observations: readonly Observation[]): Cell[] {
     [...ages]
       .sort(([one], [other]) => (one ?? -1) - (other ?? -1))
       .map(([ageMonths, all]) => {
-        const counted = all.filter(({ excludedBecause }) => excludedBecause === null)
+        const counted = all.filter(counts)
         return { group, ageMonths, counted, excluded: all.length - counted.length }
       }),
   )

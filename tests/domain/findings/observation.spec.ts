@@ -52,3 +52,8 @@ it('puts blocks of a group and age together, ages rising, and counts those left 
     ['A', 6, 0, 1],
   ])
 })
+
+it('counts as left out what is no strength in any unit, so that one slip does not spoil all that is said of a group', () => {
+  const [cell] = cellsOf([5e-324, 5, 6, 1e308].map((strengthMPa) => block({ group: 'A', ageMonths: 6, strengthMPa })))
+  expect([cell!.counted.length, cell!.excluded]).toEqual([2, 2])
+})

@@ -71,7 +71,7 @@ function noWorse(value: number, after: (share: number) => number): number {
  *
  *   ln L = Σ_failed [ln f(z) − ln σ] + Σ_censored ln S(z),  z = (y − μ)/σ
  *
- * Null where it is not found in 500 steps. Throws RangeError where there is none (noMaximum says why).
+ * Null where it is not found in 500 steps, or values are too far apart for their squares. Throws RangeError where there is none (noMaximum says why).
  * Source: Meeker and Escobar (1998), chapter 8 (from memory). Checked: tests/domain/findings/censored/maximumLikelihood.spec.ts
  * against R survreg.
  */
@@ -87,6 +87,7 @@ export function maximumLikelihood(values: CensoredValues, model: LocationScale):
     const { gMu, gLog, hMu, hBoth, hLog } = derivatives(values, model, mu, logSigma)
     const sigma = Math.exp(logSigma)
     const step = newtonStep({ gMu: gMu * sigma, gLog, hMu: hMu * sigma * sigma, hBoth: hBoth * sigma, hLog })
+    if (step === null) return null
     const size = Math.max(Math.abs(step.mu), Math.abs(step.logSigma))
     const at = (share: number): [number, number] => [mu + share * step.mu * sigma, logSigma + share * step.logSigma]
     const shorter = size < closeBy ? 1 : noWorse(value, (share) => logLikelihoodAt(values, model, ...at(share)))
@@ -100,9 +101,10 @@ export function maximumLikelihood(values: CensoredValues, model: LocationScale):
 
 type Slopes = { gMu: number; gLog: number; hMu: number; hBoth: number; hLog: number }
 
-/** Newton's step, in σ and in ln σ; along the gradient made shorter where the surface is not curved downwards. */
-function newtonStep({ gMu, gLog, hMu, hBoth, hLog }: Slopes): { mu: number; logSigma: number } {
+/** Newton's step, in σ and in ln σ; along the gradient made shorter where the surface is not curved downwards. Null where numbers leave their range. */
+function newtonStep({ gMu, gLog, hMu, hBoth, hLog }: Slopes): { mu: number; logSigma: number } | null {
   const size = Math.max(Math.abs(hMu), Math.abs(hLog), Math.abs(hBoth), 1e-300)
+  if (!Number.isFinite(size * size + gMu + gLog)) return null
   for (let more = 0; ; more = more === 0 ? 1e-3 * size : 10 * more) {
     const a = hMu - more
     const c = hLog - more

@@ -51,6 +51,9 @@ export function profileInterval(
   const end = (side: 1 | -1): number | null => {
     nearest = logSigma
     let inner = number.value
+    // Values so far apart that the arithmetic loses the likelihood at the estimate itself bound nothing
+    if (!(excess(inner) <= 0)) return null
+    nearest = logSigma
     for (let reach = 1; reach <= farthestSe; reach *= 1.6) {
       const outer = number.value + side * reach * number.se
       if (model.logarithmic && outer <= 0) {

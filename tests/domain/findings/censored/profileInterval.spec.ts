@@ -28,6 +28,12 @@ describe('an interval from the profile likelihood', () => {
     expect(profileInterval(values, locationScale.normal, estimate, number, 0.95)).toEqual({ low: null, high: null })
   })
 
+  it('is none where the values lie so far apart that arithmetic loses the likelihood', () => {
+    for (const distribution of ['normal', 'lognormal', 'weibull'] as const)
+      for (const odd of [5e-324, 1e-300, 1e300])
+        expect(() => censoredFit({ failed: [odd, 5, 6, 7], censored: [] }, distribution, 0.95)).not.toThrow()
+  })
+
   it('holds the estimate, and is wider at a higher confidence', () => {
     const strengths = { failed: [6, 7, 7.5, 8, 9], censored: [8, 9.5] }
     const [narrow, wide] = [0.8, 0.99].map((confidence) => censoredFit(strengths, 'weibull', confidence))
