@@ -13,6 +13,7 @@ const soaks: Record<string, () => Promise<{ soak(words: readonly string[]): Prom
   detector: () => import('./detector.ts'),
   events: () => import('./events.ts'),
   faces: () => import('./faces.ts'),
+  hostileFiles: () => import('./hostileFiles.ts'),
   hostileSocket: () => import('./hostileSocket.ts'),
   labels: () => import('./labels.ts'),
   mutants: () => import('./mutants.ts'),

@@ -66,6 +66,10 @@ export function randomInput(schema: z.ZodType, random: RandomStream, hostileShar
     case 'optional':
     case 'default':
       return random.unit() < 0.3 ? undefined : inner(definition.innerType!)
+    case 'custom':
+      return schema.safeParse(new Uint8Array()).success ? randomFile(random) : hostileValue(random, 2)
+    case 'record':
+      return {}
     case 'pipe':
       return inner(definition.in!)
     default:
@@ -92,6 +96,30 @@ function randomNumber(random: RandomStream): number {
   if (kind < 0.1) return oneOf(hostileNumbers, random)
   if (kind < 0.8) return 1 + Math.floor(random.unit() * 40)
   return random.unit() * 1000 - 100
+}
+
+const png = '89504e470d0a1a0a0000000d49484452'
+/** What people bring as files, and what only looks like it: tables, logs, packed files, pictures, one of 4 gigapixels among them. */
+const files: readonly Buffer[] = [
+  Buffer.from('Number,Adhesive,Load\nA-1,casein C1,450\nA-2,epoxy E4,12 lbf\n'),
+  Buffer.from('Time,Temp,RH\n2026-01-01 00:00,5,40\n2026-01-01 01:00,6,140\n2026-01-01 00:30,6,40\n'),
+  Buffer.from('\ufeffAdhesive;Load\n"A;5\n', 'utf16le'),
+  Buffer.from('PK\u0003\u0004', 'latin1'),
+  Buffer.from('<svg xmlns="http://www.w3.org/2000/svg"><script>alert(1)</script></svg>'),
+  Buffer.from(`${png}0000000a0000000a08060000008d32cfbd`, 'hex'),
+  Buffer.from(`${png}0001000000010000080600000000000000`, 'hex'),
+  Buffer.from('ffd8ffe000104a46494600010100000100010000ffc0001108ffffffff03', 'hex'),
+  Buffer.from('GIF89a\u0001\0\u0001\0', 'latin1'),
+  Buffer.from('RIFF\0\0\0\0WEBPVP8X', 'latin1'),
+]
+
+/** A file, whole, cut off, or with a byte changed. */
+function randomFile(random: RandomStream): Uint8Array {
+  const whole = oneOf(files, random)
+  const kind = random.unit()
+  const bytes = new Uint8Array(kind < 0.2 ? whole.subarray(0, Math.floor(random.unit() * whole.length)) : whole)
+  if (kind > 0.8) bytes[Math.floor(random.unit() * bytes.length)] = Math.floor(random.unit() * 256)
+  return bytes
 }
 
 /** Anything that can be sent: of any kind, of any shape. */
