@@ -68,7 +68,7 @@ async function readProgramme({ call }: Client, read: Read): Promise<void> {
   for (const specimenId of (await read('specimen numbers', () => call('specimens.ids', {})))?.slice(0, 40) ?? [])
     for (const { attachment } of (await read('pictures', () => call('pictures.list', { specimenId, breakId: null }))) ??
       [])
-      await read('picture', () => call('pictures.content', { attachmentId: attachment.attachmentId }))
+      await read('picture', () => call('pictures.content', { attachmentId: attachment.attachmentId, from: 0 }))
   await read('overview', () => call('overview.of', {}))
   await read('findings', () => call('findings.of', {}))
   await read('ageing', () => call('findings.ageing', {}))
