@@ -18,7 +18,7 @@ export type CalendarPull = {
  */
 export function pullCalendar(name: string, pulls: readonly CalendarPull[], writtenAt: string): string {
   const calendar = ical({
-    name,
+    name: oneLine(name),
     prodId: { company: 'Breakledger', product: 'Pulls', language: 'EN' },
     method: ICalCalendarMethod.PUBLISH,
   })
@@ -31,10 +31,19 @@ export function pullCalendar(name: string, pulls: readonly CalendarPull[], writt
       start: new Date(`${dueOn}T00:00:00Z`),
       timezone: 'UTC',
       allDay: true,
-      summary: title,
-      description,
+      summary: oneLine(title),
+      description: printable(description),
       transparency: ICalEventTransparency.TRANSPARENT,
       status: skipped ? ICalEventStatus.CANCELLED : ICalEventStatus.CONFIRMED,
     })
   return calendar.toString()
+}
+
+/** Without what RFC 5545, 3.1, allows in no text: control characters, of which a line end would begin a line of the file itself. */
+function printable(text: string): string {
+  return text.replaceAll(/\r\n?/g, '\n').replaceAll(/(?!\n)\p{Cc}/gu, ' ')
+}
+
+function oneLine(text: string): string {
+  return printable(text).replaceAll('\n', ' ')
 }

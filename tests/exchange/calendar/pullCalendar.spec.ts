@@ -61,3 +61,12 @@ it('names the same day in every time zone', () => {
     else process.env.TZ = zone
   }
 })
+
+it('takes no line of the file from a title, and no character that the standard allows in no text', () => {
+  const title = 'Bilge\r\nEND:VCALENDAR\r\nBEGIN:VEVENT\0\u0007'
+  const text = pullCalendar(title, [{ ...pulls[0]!, title, description: title }], '2031-03-01T10:00:00.000Z')
+  expect(text.match(/^(?:END:VCALENDAR|BEGIN:VEVENT)$/gm)).toHaveLength(2)
+  // RFC 5545, 3.1: CONTROL
+  expect(text.replaceAll('\r\n', '')).not.toMatch(/\p{Cc}/u)
+  expect(eventsIn(text)[0]!.summary).toContain('Bilge END:VCALENDAR')
+})
