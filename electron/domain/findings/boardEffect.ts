@@ -82,7 +82,8 @@ function fitAt(sums: ReturnType<typeof sumsOf>, ratio: number) {
  *
  *   V = σ²(I + λ Z Zᵀ)    D(λ) = (n − p) ln RSS + Σ ln(1 + nₖ λ) + ln |Xᵀ V⁻¹ X|    σ² = RSS/(n − p)
  *
- * Null with fewer than two boards, with no board that bears two groups, or with no spread left: then boards and groups cannot be told apart.
+ * Null with fewer than two boards, with no board that bears two groups, with one block of each board, or with no spread left: then boards
+ * cannot be told from groups, or from blocks.
  * Source: Searle, Casella and McCulloch, Variance Components, 1992, chapter 6 (from memory); Self and Liang, Journal of the American
  * Statistical Association 82 (1987) 605, for p (from memory).
  * Checked: tests/domain/findings/boardEffect.spec.ts against R lme4.
@@ -92,7 +93,8 @@ export function boardEffect(blocks: readonly BoardBlock[]): BoardEffect | null {
   const { groups, boards, counts, sizes, boardSums, centres, n } = sums
   const df = n - groups.length
   const isCrossed = counts.some((row) => row.filter((count) => count > 0).length > 1)
-  if (boards.length < 2 || (!isCrossed && groups.length > 1) || df < 2) return null
+  const isRepeated = sizes.some((size) => size > 1)
+  if (boards.length < 2 || !isRepeated || (!isCrossed && groups.length > 1) || df < 2) return null
   const largest = centres.reduce((most, centre) => Math.max(most, Math.abs(centre)), 0)
   if (!(sums.squares > n * (noSpread * largest) ** 2)) return null
   const ratio = bestVarianceRatio((candidate) => fitAt(sums, candidate).deviance)

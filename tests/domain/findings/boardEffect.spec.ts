@@ -51,6 +51,7 @@ describe('boards as a random effect', () => {
   it.each([
     ['one board', [1, 2, 3].map((strengthMPa) => ({ group: 'a', board: '1', strengthMPa }))],
     ['a board for each group', [1, 2, 3, 4].map((y, i) => ({ group: `${i % 2}`, board: `${i % 2}`, strengthMPa: y }))],
+    ['one block of each board', [1, 3, 2, 5].map((strengthMPa, i) => ({ group: 'a', board: `${i}`, strengthMPa }))],
     ['blocks all alike', [5, 5, 5, 5].map((y, i) => ({ group: 'a', board: `${i % 2}`, strengthMPa: y }))],
   ])('cannot be told with %s', (_name, blocks) => {
     expect(boardEffect(blocks)).toBeNull()
