@@ -63,7 +63,7 @@ function searching(
 ): SearchCondition {
   const filtered = filterCondition(filter)
   const words = searchWords(text)
-  if (words.length === 0) return { ...filtered, quick: true }
+  if (words.length === 0) return filtered
   teachSearch(database)
   const titles = [...studyTitles(database)].map(([studyId, title]) => ({ studyId, title: folded(title) }))
   const searched = searchCondition(words, list, (word) =>
@@ -72,35 +72,42 @@ function searching(
   return {
     condition: `${filtered.condition} ${searched.condition}`,
     values: [...filtered.values, ...searched.values],
-    quick: searched.quick,
   }
 }
 
-function orderBy(key: string, last: readonly string[], descending: boolean, mayBeMissing: boolean): string {
+/** Rows of a list that fit a query: the column of their numbers, what follows SELECT, and what they are ordered by. */
+type Fitting = { id: string; rows: string; keys: readonly string[]; descending: boolean; mayBeMissing: boolean }
+
+function orderBy({ keys, descending, mayBeMissing }: Omit<Fitting, 'id' | 'rows'>): string {
   const direction = descending ? 'DESC' : 'ASC'
-  const keys = [
-    `${key} ${direction}${mayBeMissing ? ' NULLS LAST' : ''}`,
-    ...last.map((name) => `${name} ${direction}`),
-  ]
-  return `ORDER BY ${keys.join(', ')}`
+  return `ORDER BY ${keys.map((key, at) => `${key} ${direction}${at === 0 && mayBeMissing ? ' NULLS LAST' : ''}`).join(', ')}`
 }
+
+function fittingSpecimens(
+  { status, sort, descending }: Omit<ListQuery, 'offset' | 'limit'>,
+  condition: string,
+): Fitting {
+  const byNumber = sort === 'number'
+  return {
+    id: 's.specimen_id',
+    rows: `FROM specimen_current s WHERE ${specimenStatus[status]} ${condition}`,
+    keys: [...(byNumber ? [] : [specimenOrder[sort]]), 's.number_key', 's.specimen_id'],
+    descending,
+    mayBeMissing: !byNumber,
+  }
+}
+
+const listText = (fitting: Fitting) => `SELECT ${fitting.id} ${fitting.rows} ${orderBy(fitting)} LIMIT ? OFFSET ?`
 
 /** The statement of the list of specimens; its plan is looked at by a test. */
 export function specimenListText(query: Omit<ListQuery, 'offset' | 'limit'>, condition = ''): string {
-  const byNumber = query.sort === 'number'
-  const last = byNumber ? ['s.specimen_id'] : ['s.number_key', 's.specimen_id']
-  return `SELECT s.specimen_id FROM specimen_current s
-    WHERE ${specimenStatus[query.status]} ${condition}
-    ${orderBy(specimenOrder[query.sort], last, query.descending, !byNumber)} LIMIT ? OFFSET ?`
-}
-
-function pageOf<Row>(rows: readonly Row[], { offset, limit }: Pick<ListQuery, 'offset' | 'limit'>): Row[] {
-  return rows.slice(offset, offset + limit)
+  return listText(fittingSpecimens(query, condition))
 }
 
 const countSpecimens = 'SELECT count(*) FROM specimen_current s WHERE'
 
 type Numbers = { total: number; ids: number[] }
+type Page = Pick<ListQuery, 'offset' | 'limit'>
 
 /** What a statement with one column gives. It is not kept: there are as many as there are words to look for. */
 function numbersOf(database: Database, text: string, ...values: readonly (number | string | null)[]): number[] {
@@ -108,6 +115,43 @@ function numbersOf(database: Database, text: string, ...values: readonly (number
     .prepare<unknown[], number>(text)
     .pluck()
     .all(...values) as number[]
+}
+
+/** With more places for values SQLite takes the subqueries of a statement that looks once for nested too deep. */
+const mostPlacesToLookOnce = 400
+
+/** The numbers of one page of the rows that fit, and how many fit in all. */
+function pageThatFits(
+  database: Database,
+  fitting: Fitting,
+  { values, page }: { values: SearchCondition['values']; page: Page },
+): Numbers {
+  if (values.length > 0 && values.length <= mostPlacesToLookOnce) return lookOnce(database, fitting, values, page)
+  const [total] = numbersOf(database, `SELECT count(*) ${fitting.rows}`, ...values)
+  return { total: total!, ids: numbersOf(database, listText(fitting), ...values, page.limit, page.offset) }
+}
+
+/** Whether a row fits costs more than keeping those that do: each is looked at once, not again for their number. */
+function lookOnce(
+  database: Database,
+  fitting: Fitting,
+  values: SearchCondition['values'],
+  { limit, offset }: Page,
+): Numbers {
+  const { id, rows, keys } = fitting
+  const names = keys.map((_, at) => `key_${at}`)
+  const kept = keys.map((key, at) => `${key} AS ${names[at]}`)
+  const found = database
+    .prepare<unknown[], { id: number | null; total: number | null }>(
+      `WITH fits AS MATERIALIZED (SELECT ${[`${id} AS id`, ...kept].join(', ')} ${rows})
+      SELECT id, NULL AS total FROM (SELECT id FROM fits ${orderBy({ ...fitting, keys: names })} LIMIT ? OFFSET ?)
+      UNION ALL SELECT NULL, count(*) FROM fits`,
+    )
+    .all(...values, limit, offset)
+  return {
+    total: found.find(({ total }) => total !== null)!.total!,
+    ids: found.flatMap((row) => row.id ?? []),
+  }
 }
 
 /** The numbers of all specimens that fit, in the order of the list. */
@@ -118,19 +162,8 @@ export function specimenIds(database: Database, query: Omit<ListQuery, 'offset' 
 
 /** The numbers of one page of the specimens that fit, and how many fit in all. */
 export function specimensThatFit(database: Database, query: ListQuery): Numbers {
-  const search = searching(database, query, 'specimens')
-  // What a row shows is looked through once, not again for their number
-  if (!search.quick) {
-    const all = specimenIds(database, query)
-    return { total: all.length, ids: pageOf(all, query) }
-  }
-  const [total] = numbersOf(
-    database,
-    `${countSpecimens} ${specimenStatus[query.status]} ${search.condition}`,
-    ...search.values,
-  )
-  const text = specimenListText(query, search.condition)
-  return { total: total!, ids: numbersOf(database, text, ...search.values, query.limit, query.offset) }
+  const { condition, values } = searching(database, query, 'specimens')
+  return pageThatFits(database, fittingSpecimens(query, condition), { values, page: query })
 }
 
 const waits = `${waitsForPress('s')} AND s.demo <= ?`
@@ -153,11 +186,17 @@ export function specimensThatWait(database: Database, after: number | null, limi
 
 const breaksAndSpecimens = 'FROM break_current b LEFT JOIN specimen_current s ON s.specimen_id = b.specimen_id'
 
-/** What follows SELECT in every statement about the breaks of a query: which of them fit, and in which order. */
-function breaksThatFit(database: Database, query: Omit<ListQuery, 'offset' | 'limit'>) {
+/** Which breaks fit, and the values for the places in their statements. */
+function fittingBreaks(database: Database, query: Omit<ListQuery, 'offset' | 'limit'>) {
   const { condition, values } = searching(database, query, 'breaks')
-  const fits = `${breaksAndSpecimens} WHERE ${breakStatus[query.status]} ${condition}`
-  return { values, fits, order: orderBy(breakOrder[query.sort], ['b.break_id'], query.descending, true) }
+  const fitting: Fitting = {
+    id: 'b.break_id',
+    rows: `${breaksAndSpecimens} WHERE ${breakStatus[query.status]} ${condition}`,
+    keys: [breakOrder[query.sort], 'b.break_id'],
+    descending: query.descending,
+    mayBeMissing: true,
+  }
+  return { values, fitting }
 }
 
 /** Some breaks as lists show them. */
@@ -168,18 +207,13 @@ export function readableBreaks(database: Database, breakIds: readonly number[]):
 
 /** One page of the breaks that fit, and how many fit in all. */
 export function listBreaks(database: Database, query: ListQuery): { total: number } & ReadableRows<BreakRow> {
-  const { values, fits, order } = breaksThatFit(database, query)
-  if (values.length > 0) {
-    const searched = breakIds(database, query)
-    return { total: searched.length, ...readableBreakRows(database, pageOf(searched, query)) }
-  }
-  const [total] = numbersOf(database, `SELECT count(*) ${fits}`)
-  const page = numbersOf(database, `SELECT b.break_id ${fits} ${order} LIMIT ? OFFSET ?`, query.limit, query.offset)
-  return { total: total!, ...readableBreakRows(database, page) }
+  const { values, fitting } = fittingBreaks(database, query)
+  const { total, ids } = pageThatFits(database, fitting, { values, page: query })
+  return { total, ...readableBreakRows(database, ids) }
 }
 
 /** The numbers of all breaks that fit, in the order in which `listBreaks` shows them. */
 export function breakIds(database: Database, query: Omit<ListQuery, 'offset' | 'limit'>): number[] {
-  const { values, fits, order } = breaksThatFit(database, query)
-  return numbersOf(database, `SELECT b.break_id ${fits} ${order}`, ...values)
+  const { values, fitting } = fittingBreaks(database, query)
+  return numbersOf(database, listText(fitting), ...values, -1, 0)
 }

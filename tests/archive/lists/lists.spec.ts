@@ -256,6 +256,10 @@ test('gives the numbers of all breaks that fit, in the order of the list', () =>
       }
   expect(breakIds(database, query({ text: 'no such word' }))).toEqual([])
   expect(breakIds(database, query({ offset: 2, limit: 1 }))).toHaveLength(3)
+  expect(listBreaks(database, query({ text: 'loft', offset: 50 }))).toMatchObject({
+    total: breakIds(database, query({ text: 'loft' })).length,
+    rows: [],
+  })
 })
 
 test('says of the block of a break what the list of specimens says, and finds both by the title of their study', () => {

@@ -10,8 +10,6 @@ import { breakShows, nobodyShows, resultShows, shownJoins, specimenShows } from 
 export type SearchCondition = {
   condition: string
   values: (string | number)[]
-  /** Looking twice costs less than keeping all that fit. */
-  quick: boolean
 }
 
 /** The figures of what a specimen `s` is made of, without those of its result. */
@@ -36,7 +34,6 @@ export function searchCondition(
   return {
     condition: each.map((one) => `AND ${one}`).join(' '),
     values: words.flatMap((word, at) => Array<string>(each[at]!.split('?').length - 1).fill(word)),
-    quick: !words.some(isFigure),
   }
 }
 
