@@ -13,15 +13,20 @@ export type ThreadMessage<Answer> =
 export type QuestionThread<Order, Answer> = {
   /**
    * Asks one question; the next only when it is answered. Rejects with the Trouble that the thread tells, and with the signal's
-   * reason when it is aborted, which ends the thread: the next question starts another.
+   * reason when it is aborted, which ends the thread: the next question starts another. Trouble `cancelled` once it is closed.
    */
   ask(order: Order, signal: AbortSignal, onProgress: (done: number, total: number) => void): Promise<Answer>
+  /** For good: what is being worked out is given up. */
   close(): Promise<void>
 }
 
 /** Starts no thread yet. */
 export function questionThread<Order, Answer>(name: ThreadName): QuestionThread<Order, Answer> {
   let worker: Worker | null = null
+  let closed = false
+  function refuseOnceClosed() {
+    if (closed) throw new Trouble('cancelled', 'The archive was closed before this was worked out.', 'Ask again.')
+  }
   async function end() {
     const ended = worker
     worker = null
@@ -30,6 +35,7 @@ export function questionThread<Order, Answer>(name: ThreadName): QuestionThread<
   return {
     async ask(order, signal, onProgress) {
       signal.throwIfAborted()
+      refuseOnceClosed()
       if (worker === null) {
         worker = startThread(name, null)
         // Whoever waits hears of it by the exit; nobody else is concerned, and it must not end the program.
@@ -45,13 +51,17 @@ export function questionThread<Order, Answer>(name: ThreadName): QuestionThread<
           if (message.kind === 'progress') onProgress(message.done, message.total)
           else throw new Trouble(message.trouble.code, message.trouble.message, message.trouble.hint)
         }
+        refuseOnceClosed()
         throw new Trouble('internal', 'The thread that works this out ended early.', 'Ask again.')
       } catch (thrown) {
         await end()
         throw thrown
       }
     },
-    close: end,
+    async close() {
+      closed = true
+      await end()
+    },
   }
 }
 

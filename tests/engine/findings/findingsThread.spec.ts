@@ -49,3 +49,13 @@ test('says what stands in the way of reading, and goes on', async () => {
   expect((await thread.ask(order, never, () => {})).blocks).toHaveLength(4)
   await thread.close()
 })
+
+test('says of what is asked while it is closed, and after that, that it was given up', async () => {
+  const order = await filledArchive()
+  const thread = findingsThread()
+  const asked = thread.ask(order, never, () => {})
+  const closed = thread.close()
+  await expect(asked).rejects.toMatchObject({ code: 'cancelled' })
+  await closed
+  await expect(thread.ask(order, never, () => {})).rejects.toMatchObject({ code: 'cancelled' })
+})
