@@ -11,7 +11,7 @@ import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { storeRecord } from '../core/recordKind.ts'
 import { readRecord, readRecords } from '../core/recordTable.ts'
-import { conflict } from '../core/recordTrouble.ts'
+import { conflict, notFound } from '../core/recordTrouble.ts'
 import { inTransaction } from '../core/transaction.ts'
 import { openSession, sessionEndedAt, sessionMembers } from '../lists/breakingQueue.ts'
 import { timesBroken } from '../lists/countsOfSpecimen.ts'
@@ -49,7 +49,7 @@ export type NewBreakingSession = Omit<BreakingSession, 'breakingSessionId'> & {
 
 /**
  * Begins a session of what waits of some pulls, in the kept random order, and of the specimens named besides. Throws the trouble
- * "conflict" while another session is open, where nothing is left to break, and for a named specimen that broke or was withdrawn.
+ * "not-found" for a specimen that is not there, and "conflict" while another session is open, where nothing is left to break, and for a named specimen that broke or was withdrawn.
  */
 export function beginBreakingSession(database: Database, { seed, ...asked }: NewBreakingSession): BreakingRow {
   return inTransaction(database, () => {
@@ -65,6 +65,11 @@ export function beginBreakingSession(database: Database, { seed, ...asked }: New
 }
 
 function refuseUnfit(database: Database, specimenIds: readonly number[]): void {
+  const missing = prepared<{ id: number }>(
+    database,
+    'SELECT value AS id FROM json_each(?) WHERE value NOT IN (SELECT specimen_id FROM specimen_current)',
+  ).get(JSON.stringify(specimenIds))
+  if (missing !== undefined) throw notFound('specimen', missing.id)
   const unfit = prepared<{ number: string; broken: number }>(
     database,
     `SELECT r.number, ${timesBroken('s.specimen_id')} > 0 AS broken

@@ -118,6 +118,7 @@ describe('a breaking session', () => {
     expect(() => begin({ specimenIds: [inOrder[0]!] })).toThrow(/broke already/)
     expect(() => begin({ specimenIds: [inOrder[1]!, inOrder[2]!] })).toThrow(/was withdrawn/)
     expect(() => begin({ pulls: [{ ...pull, ageMonths: 6 }] })).toThrow(/Nothing of that waits/)
+    expect(() => begin({ specimenIds: [inOrder[2]!, 4711] })).toThrow(/no specimen 4711/)
     expect(breakingSessions(database)).toEqual([])
   })
 
