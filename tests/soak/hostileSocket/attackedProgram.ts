@@ -22,7 +22,10 @@ export type AttackedProgram = {
 /** Starts `serve` on a demo archive of its own, as the command line does, and waits until it answers. */
 export async function startAttackedProgram(): Promise<AttackedProgram> {
   const folder = mkdtempSync(join(tmpdir(), 'breakledger-hostile-'))
-  const serve = startCommand(['serve', '--no-open', '--demo', '--archive', join(folder, 'demo.breakledger')])
+  // A random call may change to the archive that would be the user's own: it must not outlive this program either.
+  const serve = startCommand(['serve', '--no-open', '--demo', '--archive', join(folder, 'demo.breakledger')], {
+    XDG_DATA_HOME: folder,
+  })
   let end: string | null = null
   void serve.ended.then((how) => {
     end = `${how} ${serve.errors().slice(-2000)}`
