@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { type ImportField, type ImportMapping, importField } from '#contract/specimens/importMapping.ts'
 import type { SheetColumn } from '#contract/specimens/sheetView.ts'
 import { fieldTitle } from '#words/specimens/import/sheetWords.ts'
+import { FieldChoice } from './FieldChoice.tsx'
 import { columnIn, columnOf, valueOfBlock, withBlockValue } from './mappingDraft.ts'
 
 /** What blocks differ in most often, offered before anything is given. */
@@ -28,19 +29,12 @@ export function BlockValues(props: Props) {
       {shown.map((field) => (
         <ValuesOfField key={field} {...props} field={field} />
       ))}
-      <label className="import-inline">
-        Of each block besides:{' '}
-        <select value="" onChange={(event) => setAdded([...added, event.currentTarget.value as ImportField])}>
-          <option value="" disabled>
-            choose a field
-          </option>
-          {free.map((field) => (
-            <option key={field} value={field}>
-              {fieldTitle(field)}
-            </option>
-          ))}
-        </select>
-      </label>
+      <FieldChoice
+        label="Of each block besides:"
+        className="import-inline"
+        free={free}
+        onField={(field) => setAdded([...added, field])}
+      />
     </>
   )
 }

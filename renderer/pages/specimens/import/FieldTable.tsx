@@ -10,6 +10,7 @@ import {
 } from '#contract/specimens/importMapping.ts'
 import type { SheetColumn } from '#contract/specimens/sheetView.ts'
 import { fieldTitle } from '#words/specimens/import/sheetWords.ts'
+import { FieldChoice } from './FieldChoice.tsx'
 import { columnOf, columnsOfField, valueOfBlock, withSource } from './mappingDraft.ts'
 
 const dateForms = [
@@ -53,25 +54,11 @@ export function FieldTable({ mapping, columns, onMapping }: Props) {
       <tfoot>
         <tr>
           <td colSpan={3}>
-            <label>
-              The same for all rows:{' '}
-              <select
-                value=""
-                onChange={(event) => {
-                  const field = event.currentTarget.value as ImportField
-                  onMapping(withSource(mapping, field, { ...firstUnit(field), value: '' }))
-                }}
-              >
-                <option value="" disabled>
-                  choose a field
-                </option>
-                {free.map((field) => (
-                  <option key={field} value={field}>
-                    {fieldTitle(field)}
-                  </option>
-                ))}
-              </select>
-            </label>
+            <FieldChoice
+              label="The same for all rows:"
+              free={free}
+              onField={(field) => onMapping(withSource(mapping, field, { ...firstUnit(field), value: '' }))}
+            />
           </td>
         </tr>
       </tfoot>

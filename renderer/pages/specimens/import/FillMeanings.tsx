@@ -9,6 +9,7 @@ import { colourName } from '#words/specimens/import/colourWords.ts'
 import { unsaidColour } from '#words/specimens/import/rejectedWords.ts'
 import { fieldTitle } from '#words/specimens/import/sheetWords.ts'
 import { countOf } from '#words/units/counts.ts'
+import { FieldChoice } from './FieldChoice.tsx'
 import { FillMark } from './FillMark.tsx'
 import { coloursOf, columnsOfField, withSource } from './mappingDraft.ts'
 
@@ -32,25 +33,12 @@ export function FillMeanings(props: Props) {
         <MeaningsOf key={field} {...props} field={field} coloured={coloured} />
       ))}
       {coloured.length === 0 || free.length === 0 ? null : (
-        <label className="import-inline">
-          {byFill.length === 0 ? 'The colour of a cell says:' : 'It also says:'}{' '}
-          <select
-            value=""
-            onChange={(event) => {
-              const field = event.currentTarget.value as ImportField
-              onMapping(withSource(mapping, field, { fillOf: coloured[0]!, fills: {}, noFill: null }))
-            }}
-          >
-            <option value="" disabled>
-              choose a field
-            </option>
-            {free.map((field) => (
-              <option key={field} value={field}>
-                {fieldTitle(field)}
-              </option>
-            ))}
-          </select>
-        </label>
+        <FieldChoice
+          label={byFill.length === 0 ? 'The colour of a cell says:' : 'It also says:'}
+          className="import-inline"
+          free={free}
+          onField={(field) => onMapping(withSource(mapping, field, { fillOf: coloured[0]!, fills: {}, noFill: null }))}
+        />
       )}
     </section>
   )
