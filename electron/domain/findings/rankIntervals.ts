@@ -39,11 +39,12 @@ export function rankIntervals(
   const means = new Float64Array(k)
   const order = Array.from({ length: k }, (_, i) => i)
   for (let draw = 0; draw < terms.draws; draw++) {
-    centred.forEach(({ mean, n, deviations }, i) => {
+    for (let i = 0; i < k; i++) {
+      const { mean, n, deviations } = centred[i]!
       let sum = 0
       for (let j = 0; j < n; j++) sum += deviations[(random.unit() * n) | 0]!
       means[i] = mean + sum * Math.sqrt((n - 1) / chiSquareDraw(n - 1, random))
-    })
+    }
     sortDown(order, means)
     for (let from = 0; from < k; ) {
       let to = from + 1
