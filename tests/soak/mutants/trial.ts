@@ -76,7 +76,8 @@ function openVitest(serve: Plugin): Promise<Vitest> {
       root: projectFolder,
       config: false,
       watch: false,
-      pool: 'threads',
+      // A thread stays in the time zone of its process, whatever a spec sets.
+      pool: 'forks',
       isolate: false,
       // A copy is known by its address alone, which says nothing of what is mutated in it.
       fsModuleCache: false,
@@ -106,7 +107,7 @@ async function runCopies(
 }
 
 /**
- * Runs one spec against every mutant of one source file, all in one thread: each mutant is a copy of the spec and of the
+ * Runs one spec against every mutant of one source file, all in one process: each mutant is a copy of the spec and of the
  * modules between the two under an address of its own, and the file itself is never written. Paths are relative to the project's folder.
  *
  * Without a spec all survive. Throws Error where the spec fails without any mutant.
