@@ -32,7 +32,8 @@ describe('before any glue-up', () => {
       [6, '2032-02-29', 'planned', null],
       [12, '2032-08-31', 'planned', null],
     ])
-    expect(pulls.map(({ blocks }) => blocks.planned)).toEqual([0, 3, 0])
+    const none = { planned: 0, waiting: 0, broken: 0, lost: 0 }
+    expect(pulls.map(({ blocks }) => blocks)).toEqual([none, { ...none, planned: 3 }, none])
   })
 
   it('there is no pull where no day is known', () => {
@@ -49,6 +50,20 @@ describe('a glue-up', () => {
       ['2031-09-10', '2032-03-10'],
       ['2031-10-31', '2032-04-30'],
       ['2031-10-31', '2032-10-31'],
+    ])
+  })
+
+  it('is listed among others by the day of its pulls, and by age where two fall on one', () => {
+    const moved = (ageMonths: number) => decision({ gluedOn: '2031-10-31', ageMonths, dueOn: '2032-03-10' })
+    const others = [count('2031-08-01', 0), count('2031-08-01', 24)]
+    const given = source({ counts: [...counts, ...others].reverse(), decisions: [moved(12), moved(6)] })
+    const pulls = on('2031-11-01', given)
+    expect(pulls.map(({ gluedOn, dueOn, ageMonths }) => [dueOn, ageMonths, gluedOn])).toEqual([
+      ['2031-08-01', 0, '2031-08-01'],
+      ['2032-03-10', 6, '2031-10-31'],
+      ['2032-03-10', 6, '2031-09-10'],
+      ['2032-03-10', 12, '2031-10-31'],
+      ['2033-08-01', 24, '2031-08-01'],
     ])
   })
 
@@ -75,12 +90,13 @@ describe('a word on a pull', () => {
     const skipped = decision({ kind: 'skipped' })
     const standing = (...decisions: ReturnType<typeof decision>[]) => {
       const [pull] = on('2031-09-01', source({ counts, decisions }))
-      return [pull!.dueOn, pull!.state, pull!.sequence]
+      return [pull!.dueOn, pull!.state, pull!.sequence, pull!.decision?.kind]
     }
-    expect(standing()).toEqual(['2032-02-29', 'planned', 1])
-    expect(standing(moved)).toEqual(['2032-04-01', 'planned', 2])
-    expect(standing(moved, skipped)).toEqual(['2032-04-01', 'skipped', 3])
-    expect(standing(moved, skipped, decision({ kind: 'restored' }))).toEqual(['2032-02-29', 'planned', 4])
+    expect(standing()).toEqual(['2032-02-29', 'planned', 1, undefined])
+    expect(standing(moved)).toEqual(['2032-04-01', 'planned', 2, 'moved'])
+    expect(standing(moved, skipped)).toEqual(['2032-04-01', 'skipped', 3, 'skipped'])
+    const restored = decision({ kind: 'restored' })
+    expect(standing(moved, skipped, restored)).toEqual(['2032-02-29', 'planned', 4, 'restored'])
   })
 
   it('on another day of glue-up leaves it alone', () => {
@@ -98,6 +114,24 @@ describe('a word on a pull', () => {
     })
     const back = on('2031-09-01', source({ counts, decisions: [added, decision({ kind: 'restored', ageMonths: 9 })] }))
     expect(back.find(({ ageMonths }) => ageMonths === 9)!.state).toBe('skipped')
+  })
+
+  it('adds one of no blocks where no spare was made', () => {
+    const added = decision({ kind: 'added', ageMonths: 9, blocksPerSeries: 2 })
+    const [pull] = on('2031-09-01', source({ counts: counts.slice(0, 1), decisions: [added] })).filter(
+      (one) => one.added,
+    )
+    expect(pull!.blocks).toEqual({ planned: 0, waiting: 0, broken: 0, lost: 0 })
+  })
+
+  it('that moves an age which none of the blocks has adds no pull', () => {
+    const moved = decision({ ageMonths: 9, dueOn: '2032-04-01' })
+    expect(on('2031-09-01', source({ counts, decisions: [moved] })).map(({ ageMonths }) => ageMonths)).toEqual([6])
+  })
+
+  it('that adds an age which the plan has leaves the blocks of the plan', () => {
+    const pulls = on('2031-09-01', source({ counts, decisions: [decision({ kind: 'added', blocksPerSeries: 2 })] }))
+    expect(pulls.map(({ ageMonths, added, blocks }) => [ageMonths, added, blocks.planned])).toEqual([[6, false, 3]])
   })
 
   it('two added pulls do not take the same spares', () => {
