@@ -56,8 +56,9 @@ import {
 import { catalogueChoices, catalogueCounts, catalogueList, catalogueRecord } from './programme/catalogueLists.ts'
 import { previewMerge } from './programme/catalogueUses.ts'
 import { findNumber, numberedSpecimens } from './programme/findNumber.ts'
-import { glueUp, glueUpPlan, glueUpRow, glueUps, studiesToGlue } from './programme/glueUpLists.ts'
-import { addGlueUp, type NewGlueUp } from './programme/glueUps.ts'
+import { correctGlueUp, type NewGlueUpCorrection } from './programme/glueUp/correctGlueUp.ts'
+import { glueUp, glueUpPlan, glueUpRow, glueUps, studiesToGlue } from './programme/glueUp/glueUpLists.ts'
+import { addGlueUp, type NewGlueUp } from './programme/glueUp/glueUps.ts'
 import { labelledBlocks } from './programme/labels.ts'
 import { keepLabel, nextOwnNumbers } from './programme/ownNumbers.ts'
 import { addPullDecision } from './programme/pullDecisions.ts'
@@ -75,7 +76,7 @@ import {
 import { arePreferencesSound, preferences, setPreferences } from './settings/preferences.ts'
 import { judgeImport } from './specimens/import/judgeImport.ts'
 import { type NewImport, storeImport } from './specimens/import/storeImport.ts'
-import { moveSpecimens, withdrawSpecimens } from './specimens/manySpecimens.ts'
+import { moveSpecimens, reviseSpecimens, withdrawSpecimens } from './specimens/manySpecimens.ts'
 import { addPicture, addWoodPicture, pictureContent, pictures } from './specimens/pictures.ts'
 import { listSpecimens, pressQueue, specimen, waitingSpecimens } from './specimens/specimenRecords.ts'
 import { addSpecimen, addSpecimens, correctSpecimen, storeSpecimens } from './specimens/specimens.ts'
@@ -200,6 +201,10 @@ export const writes = {
   takeBackCatalogueMerge,
   addGlueUp: (database: Database, glueUp: NewGlueUp) =>
     glueUpRow(database, addGlueUp(database, glueUp, storeSpecimens).glueUpId),
+  correctGlueUp: (database: Database, made: NewGlueUpCorrection) => {
+    correctGlueUp(database, made, reviseSpecimens)
+    return glueUpRow(database, made.glueUpId)
+  },
   beginBreakingSession,
   addBreakingEvent,
   addPullDecision,

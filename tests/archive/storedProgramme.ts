@@ -1,7 +1,7 @@
 import type { Database } from '#archive/core/database.ts'
 import { storeRecord } from '#archive/core/recordKind.ts'
 import { inTransaction } from '#archive/core/transaction.ts'
-import { addGlueUp } from '#archive/programme/glueUps.ts'
+import { addGlueUp } from '#archive/programme/glueUp/glueUps.ts'
 import { takeRunning } from '#archive/programme/runningNumbers.ts'
 import { blockKind, studyKind } from '#archive/programme/studyKinds.ts'
 import { storeSpecimens } from '#archive/specimens/specimens.ts'

@@ -14,12 +14,14 @@ import { migration as tenth } from './migrations/0010.ts'
 import { migration as eleventh } from './migrations/0011.ts'
 import { migration as twelfth } from './migrations/0012.ts'
 import { migration as thirteenth } from './migrations/0013.ts'
+import { migration as fourteenth } from './migrations/0014.ts'
 import { storeRecord } from './recordKind.ts'
 import { insertRow } from './recordTable.ts'
 import { inTransaction } from './transaction.ts'
 
 export const migrations: readonly Migration[] = [
   ...[first, second, third, fourth, fifth, sixth, seventh, eighth, ninth, tenth, eleventh, twelfth, thirteenth],
+  fourteenth,
 ]
 
 /** Throws RangeError unless the numbers are 1, 2, 3, ... */

@@ -7,6 +7,7 @@ import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { newestTypedWord } from '../lists/countsOfSpecimen.ts'
 import { ageAtTest } from '../lists/deriveSpecimens.ts'
+import { glueUpsInForce } from '../lists/plannedBlock.ts'
 import { isSimulated } from '../lists/simulated.ts'
 
 type PullOf = (block: BrokenBlock) => number | null
@@ -105,7 +106,7 @@ function namesInForce(database: Database): ReadonlyMap<number | null, string> {
 function pullAges(database: Database, pullOf: PullOf): (row: MadeRow) => number | null {
   const glueUps = prepared<{ id: number; day: string | null }>(
     database,
-    "SELECT glue_up_id AS id, json_extract(fields, '$.gluedOn') AS day FROM glue_up",
+    `SELECT glue_up_id AS id, json_extract(fields, '$.gluedOn') AS day FROM ${glueUpsInForce}`,
   ).all()
   const gluedOnOf = new Map<number | null, string | null>(glueUps.map(({ id, day }) => [id, day]))
   // Blocks of a pull have their days in common

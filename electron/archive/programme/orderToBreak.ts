@@ -4,12 +4,14 @@ import { createRandom } from '#domain/numbers/random.ts'
 import { shuffled } from '#domain/numbers/shuffled.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
+import { glueUpsInForce } from '../lists/plannedBlock.ts'
 import { waitsForPress } from '../lists/waits.ts'
+import { decisionsOnPulls } from './decisionsOnPulls.ts'
 
 /** Glued blocks `p` with their glue-ups `g` and specimens `s`, in SQL. */
 export const gluedBlocks = `block p
   JOIN glued_block b ON b.block_id = p.block_id
-  JOIN glue_up g ON g.glue_up_id = b.glue_up_id
+  JOIN ${glueUpsInForce} g ON g.glue_up_id = b.glue_up_id
   JOIN specimen_current s ON s.specimen_id = b.specimen_id`
 
 /** The day of a glue-up `g`, in SQL. */
@@ -70,11 +72,9 @@ function isPlanned(database: Database, studyId: number, ageMonths: number): bool
 
 /** How many spares of each series a pull takes by the newest word on it that says so. */
 function sparesOfPull(database: Database, { studyId, gluedOn, ageMonths }: PullName): number {
-  const added = prepared<{ spares: number }>(
-    database,
-    `SELECT blocks_per_series AS spares FROM pull_decision
-     WHERE study_id = ? AND age_months = ? AND (glued_on IS NULL OR glued_on = ?) AND blocks_per_series IS NOT NULL
-     ORDER BY pull_decision_id DESC LIMIT 1`,
-  ).get(studyId, ageMonths, gluedOn)
-  return added?.spares ?? 0
+  const said = decisionsOnPulls(database, studyId).findLast(
+    (one) =>
+      one.ageMonths === ageMonths && (one.gluedOn === null || one.gluedOn === gluedOn) && one.blocksPerSeries !== null,
+  )
+  return said?.blocksPerSeries ?? 0
 }

@@ -1,16 +1,16 @@
-import type { PullDecision, PullName } from '#contract/programme/pull.ts'
+import type { PullName } from '#contract/programme/pull.ts'
 import type { PullGroup } from '#contract/programme/pullProcedures.ts'
 import type { GluedCount, PullSource } from '#domain/programme/calendar/studyPulls.ts'
 import type { SeriesCount } from '#domain/programme/stock/studyStock.ts'
 import { nameInForce } from '../catalogue/names.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
-import { readRecords } from '../core/recordTable.ts'
 import { notFound } from '../core/recordTrouble.ts'
+import { glueUpsInForce } from '../lists/plannedBlock.ts'
 import { type ReadableRows, readableRows } from '../lists/readableRows.ts'
+import { correctionsOfGlueUps, decisionsOnPulls } from './decisionsOnPulls.ts'
 import { specimensOfPull } from './orderToBreak.ts'
 import { newestStudy } from './studies.ts'
-import { pullDecisionKind } from './studyKinds.ts'
 
 const gluedOn = "json_extract(u.fields, '$.gluedOn')"
 const standings = ['waiting', 'broken', 'lost'] as const
@@ -25,14 +25,14 @@ const countText = (studyId: number | null) => `
   SELECT studyId, ${gluedOn} AS gluedOn, ageMonths, ${summed}, 0 AS series FROM (
     SELECT s.study_id AS studyId, s.glue_up_id AS glueUpId, s.pull_age_months AS ageMonths, ${counted}
     FROM specimen_current s WHERE s.${ofStudies(studyId)} GROUP BY s.study_id, s.glue_up_id, s.pull_age_months)
-  JOIN glue_up u ON u.glue_up_id = glueUpId
+  JOIN ${glueUpsInForce} u ON u.glue_up_id = glueUpId
   GROUP BY studyId, gluedOn, ageMonths ORDER BY studyId, min(glueUpId), ageMonths`
 
 /** Of how many series there are spares of one day. */
 const seriesText = (studyId: number | null) => `
   SELECT s.study_id AS studyId, ${gluedOn} AS gluedOn,
     count(DISTINCT json_array(p.adhesive, p.joint_type, p.gap_mm, p.exposure)) AS series
-  FROM specimen_current s JOIN glue_up u ON u.glue_up_id = s.glue_up_id
+  FROM specimen_current s JOIN ${glueUpsInForce} u ON u.glue_up_id = s.glue_up_id
   JOIN glued_block g ON g.specimen_id = s.specimen_id JOIN block p ON p.block_id = g.block_id
   WHERE s.${ofStudies(studyId)} AND s.pull_age_months IS NULL GROUP BY s.study_id, gluedOn`
 
@@ -57,7 +57,8 @@ export function pullSources(database: Database, studyId: number | null): Readabl
       study: newestStudy(database, id),
       counts: counts.get(id) ?? [],
       unglued: unglued(planned.get(id) ?? [], counts.get(id) ?? []),
-      decisions: pullDecisions(database, id),
+      decisions: decisionsOnPulls(database, id),
+      corrections: correctionsOfGlueUps(database, id),
     }),
   )
 }
@@ -89,17 +90,13 @@ function byStudy<Row extends OfStudy>(rows: readonly Row[]): Map<number, Row[]> 
   return Map.groupBy(rows, ({ studyId }) => studyId)
 }
 
-function pullDecisions(database: Database, studyId: number): PullDecision[] {
-  return readRecords(database, pullDecisionKind, 'WHERE study_id = ? ORDER BY pull_decision_id', studyId)
-}
-
 /** What became of the glued blocks of a study, series by series, in the order in which they were planned. */
 export function seriesCounts(database: Database, studyId: number): SeriesCount[] {
   return prepared<SeriesCount>(
     database,
     `SELECT p.adhesive, p.joint_type AS jointType, p.gap_mm AS gapMm, p.exposure, ${gluedOn} AS gluedOn,
        p.age_months AS ageMonths, ${counted}
-     FROM block p JOIN glued_block g ON g.block_id = p.block_id JOIN glue_up u ON u.glue_up_id = g.glue_up_id
+     FROM block p JOIN glued_block g ON g.block_id = p.block_id JOIN ${glueUpsInForce} u ON u.glue_up_id = g.glue_up_id
      JOIN specimen_current s ON s.specimen_id = g.specimen_id
      WHERE p.study_id = ?
      GROUP BY p.adhesive, p.joint_type, p.gap_mm, p.exposure, gluedOn, p.age_months ORDER BY min(p.block_id)`,

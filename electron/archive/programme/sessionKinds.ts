@@ -1,6 +1,6 @@
 // Held by tests/archive/verify/recordKinds.spec.ts.
 import { breakingSession, breakingSessionEvent } from '#contract/programme/breakingSession.ts'
-import { gluedBlock, glueUp } from '#contract/programme/glueUp.ts'
+import { gluedBlock, glueUp, glueUpCorrection } from '#contract/programme/glueUp.ts'
 import type { Topic } from '#contract/topics.ts'
 import { json, plain } from '../core/columns.ts'
 import { recordKind } from '../core/recordKind.ts'
@@ -19,6 +19,18 @@ export const glueUpKind = recordKind({
     `glue-up ${glueUpId}`,
     ...(studyId === null ? [] : [`study ${studyId}` as const]),
   ],
+})
+
+/** What a glue-up truly was. */
+export const glueUpCorrectionKind = recordKind({
+  name: 'glue-up-correction',
+  noun: 'correction of a glue-up',
+  table: 'glue_up_correction',
+  identity: numbered('glueUpCorrectionId'),
+  instant: 'recordedAt',
+  schema: glueUpCorrection,
+  columns: { recordedAt: plain, by: plain, reason: plain, glueUpId: plain, fields: json },
+  topics: ({ glueUpId }) => [`glue-up ${glueUpId}`],
 })
 
 /** A planned block that was glued. */

@@ -12,6 +12,7 @@ import { readRecords } from '../core/recordTable.ts'
 import { conflict, notFound } from '../core/recordTrouble.ts'
 import { touch } from '../core/touched.ts'
 import { inTransaction } from '../core/transaction.ts'
+import { glueUpsInForce } from '../lists/plannedBlock.ts'
 import { type ReadableRows, readableRecords, readableRows } from '../lists/readableRows.ts'
 import { allocatedOf, boardCounts, cellCounts, countsOfStudies, noBlocks, sumOf } from './blockCounts.ts'
 import { studyKind } from './studyKinds.ts'
@@ -64,7 +65,7 @@ function workOn(database: Database, studyId: number): Pick<StudyRecord, 'glueUps
     database,
     `SELECT glue_up_id AS glueUpId, json_extract(fields, '$.gluedOn') AS gluedOn,
        (SELECT count(*) FROM glued_block b WHERE b.glue_up_id = u.glue_up_id) AS blocks
-     FROM glue_up u WHERE study_id = ? ORDER BY glue_up_id`,
+     FROM ${glueUpsInForce} u WHERE study_id = ? ORDER BY glue_up_id`,
   ).all(studyId)
   const sessions = prepared<StudyRecord['sessions'][number]>(
     database,

@@ -1,4 +1,5 @@
 import type { Signature } from '#contract/signature.ts'
+import type { Specimen, SpecimenFields } from '#contract/specimens/specimen.ts'
 import type { Withdrawal } from '#contract/specimens/withdrawal.ts'
 import type { Progress } from '#contract/tasks.ts'
 import { nameNew } from '../catalogue/newNames.ts'
@@ -61,16 +62,40 @@ export function moveSpecimens(
       { kind: 'operator', name: by, of: '' },
     ] as const
     nameNew(database, names, recordedAt, by)
-    return inSteps(database, onProgress, isCancelled, specimenIds, (specimenId) => {
-      const before = specimenRevisions(database, specimenId)
-      const { fields } = before.at(-1)!
-      if (fields.place === place) return false
-      const revision = { specimenId, revision: before.length + 1, recordedAt, by, reason }
-      storeRecord(database, specimenKind, { ...revision, fields: { ...fields, place } })
-      touchBreaksOf(database, specimenId)
-      return true
-    })
+    const there = (fields: SpecimenFields) => (fields.place === place ? fields : { ...fields, place })
+    return inSteps(database, onProgress, isCancelled, specimenIds, (specimenId) =>
+      revise(database, specimenId, there, { recordedAt, by, reason }),
+    )
   })
+}
+
+type Signed = Pick<Specimen, 'recordedAt' | 'by' | 'reason'>
+type Change = (fields: SpecimenFields) => SpecimenFields
+
+/**
+ * Lays a revision over each of some specimens that `change` makes another of; those that it gives back as they are stay so. Call it
+ * inside a transaction that names in the catalogue what is new.
+ */
+export function reviseSpecimens(
+  database: Database,
+  specimenIds: readonly number[],
+  change: Change,
+  made: Signed,
+): void {
+  refreshSpecimens(
+    database,
+    specimenIds.filter((specimenId) => revise(database, specimenId, change, made)),
+  )
+}
+
+function revise(database: Database, specimenId: number, change: Change, made: Signed): boolean {
+  const before = specimenRevisions(database, specimenId)
+  const { fields } = before.at(-1)!
+  const changed = change(fields)
+  if (changed === fields) return false
+  storeRecord(database, specimenKind, { specimenId, revision: before.length + 1, ...made, fields: changed })
+  touchBreaksOf(database, specimenId)
+  return true
 }
 
 /** Changes one specimen after the other and brings their current rows up to date, some at a time; returns how many changed. */

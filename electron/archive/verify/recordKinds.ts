@@ -13,7 +13,13 @@ import { formatKind } from '../core/formatKind.ts'
 import type { LedgeredKind } from '../core/recordKind.ts'
 import { climateDecisionKind, climateImportKind } from '../findings/climateKinds.ts'
 import { keptFindingKind } from '../findings/keptFindings.ts'
-import { breakingSessionEventKind, breakingSessionKind, gluedBlockKind, glueUpKind } from '../programme/sessionKinds.ts'
+import {
+  breakingSessionEventKind,
+  breakingSessionKind,
+  gluedBlockKind,
+  glueUpCorrectionKind,
+  glueUpKind,
+} from '../programme/sessionKinds.ts'
 import { blockKind, labelKind, pullDecisionKind, studyKind } from '../programme/studyKinds.ts'
 import { reevaluationDecisionKind, reevaluationEndKind, reevaluationKind } from '../reevaluation/reevaluationKinds.ts'
 import { attachmentKind, woodPictureKind } from '../specimens/pictureKinds.ts'
@@ -48,6 +54,7 @@ export const recordKinds: readonly LedgeredKind[] = [
   labelKind,
   pullDecisionKind,
   glueUpKind,
+  glueUpCorrectionKind,
   gluedBlockKind,
   breakingSessionKind,
   breakingSessionEventKind,

@@ -34,6 +34,17 @@ export const glueUp = z.strictObject({
 })
 export type GlueUp = z.infer<typeof glueUp>
 
+/** What a glue-up truly was, where something of it was entered wrongly; the newest of a glue-up is in force. */
+export const glueUpCorrection = z.strictObject({
+  glueUpCorrectionId: id,
+  recordedAt: isoInstant,
+  by: kept,
+  reason: kept,
+  glueUpId: id,
+  fields: glueUpFields,
+})
+export type GlueUpCorrection = z.infer<typeof glueUpCorrection>
+
 /** A planned block that was glued, and the specimen that it is since. */
 export const gluedBlock = z.strictObject({
   gluedBlockId: id,

@@ -1,8 +1,9 @@
 import * as z from 'zod'
 import { deed, question } from '../procedure.ts'
+import { signature } from '../signature.ts'
 import { topicsOf } from '../topics.ts'
 import { finite, id, isoDate, kept, nothing, positive, words } from '../values.ts'
-import { glueUp, glueUpFields } from './glueUp.ts'
+import { glueUp, glueUpCorrection, glueUpFields } from './glueUp.ts'
 import { ageMonths, series } from './study.ts'
 
 /** What the calipers gave of a block, mm and mm2, and where it goes. */
@@ -77,6 +78,10 @@ export type StudyToGlue = z.infer<typeof studyToGlue>
 /** A glue-up with the specimens that it made, as they are now. */
 const glueUpRecord = z.strictObject({
   ...glueUpRow.shape,
+  /** As it was entered at first, where it was corrected since. */
+  entered: glueUpFields.nullable(),
+  /** Oldest first. */
+  corrections: z.array(glueUpCorrection),
   specimens: z.array(
     z.strictObject({
       specimenId: id,
@@ -121,6 +126,11 @@ export const glueUpProcedures = {
       blocks: z.array(newGluedBlock).min(1).max(mostBlocks),
       by: words,
     }),
+    output: glueUpRow,
+  }),
+  /** Lays a correction over what was entered; its specimens, and what was decided about its pulls, follow. */
+  'glueUps.correct': deed({
+    input: z.strictObject({ glueUpId: id, fields: glueUpFields, ...signature.shape }),
     output: glueUpRow,
   }),
 }

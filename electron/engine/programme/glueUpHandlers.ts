@@ -11,5 +11,6 @@ export function glueUpHandlers({ archive, clock, demo }: HandlerParts): Handlers
     'glueUps.plan': ({ studyId }) => archive.glueUpPlan(studyId),
     'glueUps.add': async (input) =>
       archive.addGlueUp({ ...input, recordedAt: clock.instant(), demo: await demo.isOpen() }),
+    'glueUps.correct': (input) => archive.correctGlueUp({ ...input, recordedAt: clock.instant() }),
   }
 }

@@ -26,6 +26,20 @@ it('makes specimens that wait for the press at once, and tells whoever shows the
   await engine.close()
 })
 
+it('corrects a glue-up, which says so to whoever shows it', async () => {
+  const { engine, handlers, heardOf } = await benchEngine(home.archive)
+  const input = procedures['glueUps.add'].input.parse({
+    ...{ studyId: null, by: 'test', fields: { gluedOn: '2030-03-01' }, blocks: [{ number: 'K-1', adhesive: 'hide' }] },
+  })
+  const { glueUpId, fields } = await handlers['glueUps.add'](input)
+  const corrected = { glueUpId, fields: { ...fields, gluedOn: '2031-03-01' }, by: 'test', reason: 'wrong year' }
+  expect((await handlers['glueUps.correct'](corrected)).fields.gluedOn).toBe('2031-03-01')
+  expect((await handlers['glueUps.get']({ glueUpId })).entered).toEqual(fields)
+  const { topics } = heardOf('records.changed').at(-1)!
+  expect(isTouched([`glue-up ${glueUpId}`], topics) && isTouched(['specimens'], topics)).toBe(true)
+  await engine.close()
+})
+
 it('asks for the blocks of a study that is there', async () => {
   const { engine, handlers } = await benchEngine(home.archive)
   await expect(handlers['glueUps.plan']({ studyId: 9 })).rejects.toMatchObject({ code: 'not-found' })

@@ -25,7 +25,7 @@ const fields: GlueUpFields = glueUpFields.parse({
 
 const glueUp: GlueUpRecord = {
   ...{ glueUpId: 1, recordedAt: '2026-04-20T15:20:00.000Z', by: 'bench 1', studyId: 1, fields },
-  ...{ studyTitle: 'Which glue to teach: loft and bilge', blocks: 18 },
+  ...{ studyTitle: 'Which glue to teach: loft and bilge', blocks: 18, entered: null, corrections: [] },
   specimens: nextRunnings(1200, 18).map((running, at) => ({
     ...{ specimenId: at + 1, number: labelOf(running)!, adhesive: adhesives[at % 3]!, exposure: 'loft' },
     ...{ ageMonths: at % 6 === 5 ? null : 6 * (at % 3), board: `plank ${1 + (at % 6)}` },
@@ -38,7 +38,7 @@ const glueUp: GlueUpRecord = {
 
 /** Glue-ups and breaking sessions kept in memory. */
 export function scriptedSessions(): Partial<Handlers> {
-  const { specimens: _specimens, ...row } = glueUp
+  const { specimens: _specimens, entered: _entered, corrections: _corrections, ...row } = glueUp
   return {
     'glueUps.list': async () => [
       { ...row, glueUpId: 2, studyId: null, studyTitle: null, blocks: 4, fields: { ...fields, gluedOn: '2026-05-04' } },

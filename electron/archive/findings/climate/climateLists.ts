@@ -9,6 +9,7 @@ import { storeRecord } from '../../core/recordKind.ts'
 import { readRecord, readRecords } from '../../core/recordTable.ts'
 import { conflict } from '../../core/recordTrouble.ts'
 import { inTransaction } from '../../core/transaction.ts'
+import { glueUpsInForce } from '../../lists/plannedBlock.ts'
 import { climateDecisionKind, climateImportKind } from '../climateKinds.ts'
 import {
   heldAgainstSeries,
@@ -137,7 +138,7 @@ export function waitingInStore(database: Database, wanted: ClimateStore): Waitin
        ${nameInForce('s.adhesive_id', 'r.adhesive')} AS adhesive, ${nameInForce('s.joint_type_id', 'r.joint_type')} AS jointType,
        r.bond_line_gap_mm AS bondLineGapMm, ${nameInForce('s.exposure_id', 'r.exposure')} AS exposure
      FROM specimen_current s JOIN specimen_revision r ON r.revision_id = s.revision_id
-     JOIN glue_up u ON u.glue_up_id = s.glue_up_id
+     JOIN ${glueUpsInForce} u ON u.glue_up_id = s.glue_up_id
      WHERE s.study_id IS NOT NULL AND s.standing = 'waiting' AND ${isIn(wanted)}`,
   ).all({ name })
 }

@@ -14,6 +14,8 @@ export type PullSource = {
   /** Planned blocks for each age that nobody glued yet. */
   unglued: readonly { ageMonths: number | null; blocks: number }[]
   decisions: readonly PullDecision[]
+  /** How often its glue-ups were corrected. */
+  corrections: number
 }
 
 /** A day from which ages are counted: of a glue-up, or before any the one on which the study is to start. */
@@ -35,7 +37,7 @@ function anchorsOf({ study, counts }: PullSource): Anchor[] {
 }
 
 function pullsFrom(source: PullSource, anchor: Anchor, today: string): PullSummary[] {
-  const { study, decisions } = source
+  const { study, decisions, corrections } = source
   const blocks = blocksByAge(source, anchor)
   const about = decisions.filter(({ gluedOn }) => gluedOn === null || gluedOn === anchor.gluedOn)
   const addedAges = about.filter(({ kind, ageMonths }) => kind === 'added' && !blocks.has(ageMonths))
@@ -54,7 +56,7 @@ function pullsFrom(source: PullSource, anchor: Anchor, today: string): PullSumma
       gluedOn: anchor.gluedOn,
       ageMonths,
       key: `${study.studyId}-${anchor.index}-${ageMonths}`,
-      sequence: study.revision - 1 + (anchor.gluedOn === null ? 0 : 1) + own.length,
+      sequence: study.revision - 1 + (anchor.gluedOn === null ? 0 : 1 + corrections) + own.length,
       studyTitle: study.fields.title,
       demo: study.fields.demo,
       plannedOn,

@@ -1,3 +1,4 @@
+import { useState } from 'react'
 import type { GlueUpRecord } from '#contract/programme/glueUpProcedures.ts'
 import { ageInMonthsWords, calendarDayWords } from '#words/units/calendarDays.ts'
 import { instantWords } from '#words/units/times.ts'
@@ -6,6 +7,8 @@ import { useQuantities } from '../../../host/useQuantities.ts'
 import { StudyCrumb } from '../../../parts/programme/StudyCrumb.tsx'
 import { hashOf } from '../../../routes/route.ts'
 import { Notice } from '../../../widgets/Notice.tsx'
+import { CorrectGlueUpDialog } from './CorrectGlueUpDialog.tsx'
+import { GlueUpHistory } from './GlueUpHistory.tsx'
 import './glueUp.css'
 import { glueUpFacts } from './glueUpFacts.ts'
 
@@ -22,6 +25,7 @@ export function GlueUpPage({ glueUpId }: { glueUpId: number }) {
 
 function GlueUpView({ record }: { record: GlueUpRecord }) {
   const quantities = useQuantities()
+  const [correcting, setCorrecting] = useState(false)
   const { length, area } = quantities
   const { fields, studyTitle, studyId, specimens, by, recordedAt } = record
   return (
@@ -39,6 +43,9 @@ function GlueUpView({ record }: { record: GlueUpRecord }) {
           </p>
         </div>
         <div className="record-buttons">
+          <button type="button" className="button" onClick={() => setCorrecting(true)}>
+            Correct
+          </button>
           <a className="button" href={hashOf({ page: 'new-glue-up', ...(studyId === null ? {} : { studyId }) })}>
             Another glue-up
           </a>
@@ -89,6 +96,8 @@ function GlueUpView({ record }: { record: GlueUpRecord }) {
           ))}
         </tbody>
       </table>
+      <GlueUpHistory entered={record.entered} corrections={record.corrections} />
+      {correcting ? <CorrectGlueUpDialog record={record} onClose={() => setCorrecting(false)} /> : null}
     </>
   )
 }

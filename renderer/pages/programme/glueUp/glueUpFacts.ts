@@ -1,4 +1,5 @@
 import type { GlueUpFields } from '#contract/programme/glueUp.ts'
+import { calendarDayWords } from '#words/units/calendarDays.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 
 /** What is known of how a glue-up was done, line by line; what nobody wrote is left out. */
@@ -20,4 +21,15 @@ export function glueUpFacts(
     ['Notes', fields.notes],
   ]
   return facts.filter(([, words]) => words !== '')
+}
+
+/** What a correction changed, each as it was before; '–' where nobody had written it. */
+export function changedFacts(was: GlueUpFields, is: GlueUpFields, quantities: Quantities): string {
+  const [before, after] = [was, is].map(
+    (fields) => new Map([['Glued on', calendarDayWords(fields.gluedOn)], ...glueUpFacts(fields, quantities)]),
+  ) as [Map<string, string>, Map<string, string>]
+  return [...new Set([...before.keys(), ...after.keys()])]
+    .filter((name) => before.get(name) !== after.get(name))
+    .map((name) => `${name}: ${before.get(name) ?? '–'}`)
+    .join(', ')
 }

@@ -1,7 +1,7 @@
 import { type GlueUpFields, glueUpFields } from '#contract/programme/glueUp.ts'
 import { inUnit } from '#words/units/notANumber.ts'
-import type { Quantities } from '#words/units/quantities.ts'
-import { type FieldUnit, noUnit, readQuantity } from '#words/units/typedQuantity.ts'
+import { type Quantities, quantitiesIn } from '#words/units/quantities.ts'
+import { type FieldUnit, keptText, noUnit, readQuantity } from '#words/units/typedQuantity.ts'
 import type { UnitFields } from '../../../parts/forms/typedTexts.ts'
 
 /** The glue-up as typed. */
@@ -31,6 +31,23 @@ export function emptyGlueUp(gluedOn: string): GlueUpTexts {
   return {
     ...{ gluedOn, temperatureC: '', humidityPercent: '', spreadGPerM2: '', openTimeMin: '', clampTimeMin: '' },
     ...{ pressureMPa: '', woodMoisturePercent: '', people: '', notes: '', lots: {}, places: {} },
+  }
+}
+
+/** What is kept of a glue-up as its form shows it, in SI units with every digit. */
+export function textsOfGlueUp(fields: GlueUpFields): GlueUpTexts {
+  const numbers = Object.fromEntries(
+    (Object.keys(glueUpNumbers) as NumberKey[]).map((key) => [
+      key,
+      keptText(fields[key], glueUpNumbers[key].unit(quantitiesIn('SI'))),
+    ]),
+  )
+  return {
+    ...emptyGlueUp(fields.gluedOn),
+    ...numbers,
+    people: fields.people,
+    notes: fields.notes,
+    lots: Object.fromEntries(fields.lots.map(({ adhesive, lot }) => [adhesive, lot])),
   }
 }
 

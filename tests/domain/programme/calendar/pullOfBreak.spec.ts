@@ -14,7 +14,7 @@ const study = { studyId: 4, revision: 1, recordedAt: '2031-01-01T00:00:00.000Z',
 const source: PullSource = {
   study,
   counts: [0, 1, 6, null].map((ageMonths) => ({ gluedOn, ageMonths, ...blocks })),
-  ...{ unglued: [], decisions: [] },
+  ...{ unglued: [], decisions: [], corrections: 0 },
 }
 const decided = (change: object) =>
   pullDecision.parse({

@@ -13,7 +13,7 @@ const count = (gluedOn: string, ageMonths: number | null, change: Partial<GluedC
 })
 const source = (change: Partial<PullSource> = {}): PullSource => ({
   study: { studyId: 4, revision: 1, recordedAt: '2031-01-01T00:00:00.000Z', by: '', reason: '', fields },
-  ...{ counts: [], unglued: [], decisions: [] },
+  ...{ counts: [], unglued: [], decisions: [], corrections: 0 },
   ...change,
 })
 const decision = (change: object) =>

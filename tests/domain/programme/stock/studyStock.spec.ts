@@ -18,7 +18,7 @@ const source = {
   counts: rows.map(({ gluedOn, ageMonths, planned, waiting, broken, lost }) => ({
     ...{ gluedOn, ageMonths, planned, waiting, broken, lost, series: 1 },
   })),
-  ...{ unglued: [], decisions: [] },
+  ...{ unglued: [], decisions: [], corrections: 0 },
 }
 
 it('fills what is short from the spares while all pulls are to come', () => {

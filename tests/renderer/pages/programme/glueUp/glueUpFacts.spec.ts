@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import { glueUpFields } from '#contract/programme/glueUp.ts'
-import { glueUpFacts } from '#renderer/pages/programme/glueUp/glueUpFacts.ts'
+import { changedFacts, glueUpFacts } from '#renderer/pages/programme/glueUp/glueUpFacts.ts'
 import { plainText } from '#words/units/plainText.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 
@@ -18,4 +18,10 @@ it('says what is known of a glue-up, in the units of the program, and nothing of
     'Spread: 180 g/m²',
   ])
   expect(facts('US')).toContain('Temperature: 68.0 °F')
+})
+
+it('says of a correction how each thing stood that it changed', () => {
+  const was = glueUpFields.parse({ gluedOn: '2030-03-01', temperatureC: 20, people: 'Ada' })
+  const is = glueUpFields.parse({ gluedOn: '2031-03-01', temperatureC: 20, people: 'Ada', spreadGPerM2: 180 })
+  expect(plainText(changedFacts(was, is, quantitiesIn('SI')))).toBe('Glued on: 1 Mar 2030, Spread: –')
 })

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { emptyGlueUp, readGlueUp } from '#renderer/pages/programme/glueUp/glueUpForm.ts'
+import { emptyGlueUp, readGlueUp, textsOfGlueUp } from '#renderer/pages/programme/glueUp/glueUpForm.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 
 const texts = (change: Partial<ReturnType<typeof emptyGlueUp>>) => ({ ...emptyGlueUp('2031-03-01'), ...change })
@@ -36,4 +36,12 @@ it('says of each field what is wrong with it', () => {
 it('wants a day that exists', () => {
   for (const gluedOn of ['', '2031-02-30'])
     expect(read({ gluedOn }).errors).toEqual({ gluedOn: 'Choose the day of the glue-up.' })
+})
+
+it('reads back from what it shows of a glue-up what is kept of it', () => {
+  const kept = read({ temperatureC: '18.437', pressureMPa: '0,7', notes: 'two clamps', lots: { 'casein C1': 'C1-2' } })
+    .fields!
+  const shown = textsOfGlueUp(kept)
+  expect(shown).toMatchObject({ temperatureC: '18.437', humidityPercent: '', lots: { 'casein C1': 'C1-2' } })
+  expect(readGlueUp(shown, ['casein C1'], quantitiesIn('SI')).fields).toEqual(kept)
 })

@@ -1,4 +1,5 @@
-// Held by tests/archive/programme/glueUps.spec.ts.
+// Held by tests/archive/programme/glueUp/glueUps.spec.ts.
+import type { GlueUpCorrection } from '#contract/programme/glueUp.ts'
 import type {
   BlockToGlue,
   GlueUpPlan,
@@ -8,12 +9,12 @@ import type {
 } from '#contract/programme/glueUpProcedures.ts'
 import type { Block, StudyFields } from '#contract/programme/study.ts'
 import { labelOf } from '#domain/programme/labels/label.ts'
-import type { Database } from '../core/database.ts'
-import { prepared } from '../core/prepared.ts'
-import { readRecord, readRecords } from '../core/recordTable.ts'
-import { notFound } from '../core/recordTrouble.ts'
-import { glueUpKind } from './sessionKinds.ts'
-import { blockKind } from './studyKinds.ts'
+import type { Database } from '../../core/database.ts'
+import { prepared } from '../../core/prepared.ts'
+import { readRecord, readRecords } from '../../core/recordTable.ts'
+import { notFound } from '../../core/recordTrouble.ts'
+import { glueUpCorrectionKind, glueUpKind } from '../sessionKinds.ts'
+import { blockKind } from '../studyKinds.ts'
 
 const newestStudies = `(SELECT study_id, fields FROM study_revision r
   WHERE revision = (SELECT max(revision) FROM study_revision WHERE study_id = r.study_id))`
@@ -25,8 +26,17 @@ const glueUpText = `
 
 type FoundGlueUp = { glue_up_id: number; study_title: string | null; blocks: number }
 
+/** A glue-up as it stands in force. */
 function rowFrom(database: Database, { glue_up_id, study_title, blocks }: FoundGlueUp): GlueUpRow {
-  return { ...readRecord(database, glueUpKind, glue_up_id), studyTitle: study_title, blocks }
+  const entered = readRecord(database, glueUpKind, glue_up_id)
+  const fields = correctionsOf(database, glue_up_id).at(-1)?.fields ?? entered.fields
+  return { ...entered, fields, studyTitle: study_title, blocks }
+}
+
+/** Oldest first. */
+function correctionsOf(database: Database, glueUpId: number): GlueUpCorrection[] {
+  const order = 'WHERE glue_up_id = ? ORDER BY glue_up_correction_id'
+  return readRecords(database, glueUpCorrectionKind, order, glueUpId)
 }
 
 /** Every glue-up, newest first. */
@@ -55,7 +65,9 @@ export function glueUp(database: Database, glueUpId: number): GlueUpRecord {
      LEFT JOIN block p ON p.block_id = b.block_id
      WHERE b.glue_up_id = ? ORDER BY b.glued_block_id`,
   ).all(glueUpId)
-  return { ...glueUpRow(database, glueUpId), specimens }
+  const corrections = correctionsOf(database, glueUpId)
+  const entered = corrections.length === 0 ? null : readRecord(database, glueUpKind, glueUpId).fields
+  return { ...glueUpRow(database, glueUpId), entered, corrections, specimens }
 }
 
 /** Studies with blocks that are still to be glued, newest first. */

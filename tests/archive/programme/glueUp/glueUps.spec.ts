@@ -1,15 +1,15 @@
 import type Database from 'better-sqlite3'
 import { beforeEach, describe, expect, it } from 'vitest'
-import { glueUp, glueUpPlan, glueUps, studiesToGlue } from '#archive/programme/glueUpLists.ts'
-import { addGlueUp } from '#archive/programme/glueUps.ts'
+import { glueUp, glueUpPlan, glueUps, studiesToGlue } from '#archive/programme/glueUp/glueUpLists.ts'
+import { addGlueUp } from '#archive/programme/glueUp/glueUps.ts'
 import { specimen } from '#archive/specimens/specimenRecords.ts'
 import { addSpecimen, storeSpecimens } from '#archive/specimens/specimens.ts'
 import { verify } from '#archive/verify/verify.ts'
 import { glueUpFields } from '#contract/programme/glueUp.ts'
 import { newGluedBlock } from '#contract/programme/glueUpProcedures.ts'
 import { labelOf } from '#domain/programme/labels/label.ts'
-import { storeBlocks, storeStudy } from '../storedProgramme.ts'
-import { archiveInMemory, morning, specimenFields } from '../storedStudy.ts'
+import { storeBlocks, storeStudy } from '../../storedProgramme.ts'
+import { archiveInMemory, morning, specimenFields } from '../../storedStudy.ts'
 
 let database: Database.Database
 beforeEach(() => {
