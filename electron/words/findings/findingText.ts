@@ -1,5 +1,6 @@
 import type { FindingLine } from '#contract/findings/lines.ts'
 import type { FindingsOptions } from '#contract/findings/options.ts'
+import { countOf } from '../units/counts.ts'
 import { writeSignificant } from '../units/numbers.ts'
 import { toldApart } from './answerWords.ts'
 import { noteText } from './noteWords.ts'
@@ -54,7 +55,7 @@ function difference(
 function degrees({ df1, df2 }: { df1: number | null; df2: number | null }): string {
   return df1 === null
     ? ''
-    : ` on ${[df1, ...(df2 === null ? [] : [df2])].map((df) => (Number.isInteger(df) ? df : figure(df))).join(' and ')} degrees of freedom`
+    : ` on ${[df1, ...(df2 === null ? [] : [df2])].map((df) => (Number.isInteger(df) ? df : figure(df))).join(' and ')} ${df1 === 1 && df2 === null ? 'degree' : 'degrees'} of freedom`
 }
 
 /** What all lines rest on, as it stands before them. */
@@ -82,7 +83,7 @@ export function findingText(line: FindingLine): string {
       )
     case 'censored-fit':
       return (
-        `${of(line.group, line.ageMonths)}: ${line.distribution}, ${line.failures} bonds failed and ${line.censored} outlasted the wood: ` +
+        `${of(line.group, line.ageMonths)}: ${line.distribution}, ${countOf(line.failures, 'bond')} failed and ${line.censored} outlasted the wood: ` +
         `mean ${mpa(line.meanMPa)} (${between(line.meanLowMPa, line.meanHighMPa)}), one in ten below ${mpa(line.b10MPa)} ` +
         `(${between(line.b10LowMPa, line.b10HighMPa)})`
       )

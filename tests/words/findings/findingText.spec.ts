@@ -110,6 +110,7 @@ it('gives a test with its degrees of freedom', () => {
     /9\.724 on 3 and 16 degrees of freedom, p 0\.0007$/,
   )
   expect(findingText({ ...test, method: 'kruskal-wallis', df1: 3, df2: null })).toMatch(/ on 3 degrees of freedom, p/)
+  expect(findingText({ ...test, method: 'kruskal-wallis', df1: 1, df2: null })).toMatch(/ on 1 degree of freedom, p/)
 })
 
 it('gives a weight that nothing hangs on no figures', () => {

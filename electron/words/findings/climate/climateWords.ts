@@ -22,9 +22,9 @@ export function extentWords({ min, mean, max }: Extent, number: (value: number) 
 
 const plainPercent = (value: number) => withoutEndingZeros(writeFixed(value, 1))
 
-/** How long readings cover, in days or years. */
+/** How long readings cover: in days as long as those can be grasped, so that a leap year stands in days beside the others. */
 export function coveredWords(hours: number): string {
-  if (hours >= hoursPerYear) return `${writeFixed(hours / hoursPerYear, 1)} years`
+  if (hours >= 2 * hoursPerYear) return `${writeFixed(hours / hoursPerYear, 1)} years`
   return hours >= 2 * hoursPerDay
     ? `${writeCount(Math.round(hours / hoursPerDay))} days`
     : `${writeFixed(hours, 1)} hours`

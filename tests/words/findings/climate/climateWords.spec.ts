@@ -59,7 +59,7 @@ describe('what climate blocks saw', () => {
 
   it('is a line for a year', () => {
     expect(plainText(climateCountWords({ ...count, freezeThawCycles: 1 }, si))).toContain(
-      '1.0 years of readings: -4.2 to 31.0 °C (mean 11.3); 45 to 98 % RH (mean 72)',
+      '366 days of readings: -4.2 to 31.0 °C (mean 11.3); 45 to 98 % RH (mean 72)',
     )
     expect(climateCountWords({ ...count, humidityPercent: null, moisturePercent: null }, si)).not.toContain('RH')
   })
@@ -94,7 +94,9 @@ describe('what became of a file', () => {
     )
     expect(climateGapsWords(0, 0)).toMatch(/^No gap/)
     expect(climateGapsWords(2, 100)).toMatch(/^2 gaps .*, 4 days together\.$/)
-    expect([10, 100, 9000].map(coveredWords)).toEqual(['10.0 hours', '4 days', '1.0 years'])
+    expect([10, 100, 365 * 24, 366 * 24, 18_000].map(coveredWords)).toEqual([
+      ...['10.0 hours', '4 days', '365 days', '366 days', '2.1 years'],
+    ])
     expect([percentDone({ done: 1, total: 3 }), percentDone({ done: 0, total: 0 })]).toEqual(['33 %', '0 %'])
   })
 })
