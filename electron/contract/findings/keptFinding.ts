@@ -35,6 +35,9 @@ export const findingsSettings = z.strictObject({
   /** Empty: all. */
   adhesive: note.default(''),
   exposure: note.default(''),
+  jointType: note.default(''),
+  /** Bond line gap in mm, or "null" for blocks whose gap nobody measured. */
+  bondLineGapMm: note.default(''),
   ageMonths: note.default(''),
   /** Key of the group that others are held against; empty: none. */
   reference: note.default(''),

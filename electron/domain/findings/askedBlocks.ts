@@ -1,5 +1,5 @@
 import type { FindingsSettings } from '#contract/findings/keptFinding.ts'
-import type { FindingsBlock, FindingsGroup } from '#contract/findings/procedures.ts'
+import type { FindingsBlock, FindingsFilter, FindingsGroup } from '#contract/findings/procedures.ts'
 
 type Condition = Pick<FindingsGroup, 'jointType' | 'bondLineGapMm' | 'exposure'>
 
@@ -9,10 +9,15 @@ export function conditionKey({ jointType, bondLineGapMm, exposure }: Condition):
 }
 
 /** Of which blocks a question is asked, as far as its study and single traits say it; null: of all. */
-export function filterOf({ asked, studyId, adhesive, exposure, overall }: FindingsSettings) {
-  if (asked === 'overall') return { studyId, adhesives: overallAdhesives(overall), exposures: null }
+export function filterOf({ asked, studyId, overall, ...picked }: FindingsSettings): Omit<FindingsFilter, 'agesMonths'> {
+  if (asked === 'overall')
+    return { studyId, adhesives: overallAdhesives(overall), jointTypes: null, exposures: null, bondLineGapsMm: null }
+  const { adhesive, jointType, exposure, bondLineGapMm } = picked
   const some = (value: string) => (value === '' ? null : [value])
-  return { studyId, adhesives: some(adhesive), exposures: some(exposure) }
+  return {
+    ...{ studyId, adhesives: some(adhesive), jointTypes: some(jointType), exposures: some(exposure) },
+    bondLineGapsMm: bondLineGapMm === '' ? null : [bondLineGapMm === 'null' ? null : Number(bondLineGapMm)],
+  }
 }
 
 /** The adhesives whose standing is asked for, with the one that they are held against; null: all. */

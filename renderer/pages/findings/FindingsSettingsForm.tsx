@@ -1,7 +1,7 @@
 import type { FindingsSettings } from '#contract/findings/keptFinding.ts'
 import type { Findings } from '#contract/findings/procedures.ts'
 import { agesOf } from '#domain/findings/askedBlocks.ts'
-import { ageInWords } from '#words/breaks/groupName.ts'
+import { ageInWords, gapInWords } from '#words/breaks/groupName.ts'
 import { tellingNames } from '#words/findings/groupNames.ts'
 import { useAnswer } from '../../host/useAnswer.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
@@ -38,11 +38,6 @@ export function FindingsSettingsForm({
   const groups = all?.groups ?? []
   const adhesives = distinct(groups.map(({ adhesive }) => adhesive))
   const names = [...tellingNames(groups, length.text)]
-  const pick = (key: 'adhesive' | 'exposure' | 'ageMonths') => ({
-    value: settings[key],
-    onChange: (event: { currentTarget: { value: string } }) => onSettings({ [key]: event.currentTarget.value }),
-  })
-  const options = (values: readonly string[]) => values.map((value) => <option key={value}>{value}</option>)
   return (
     <section className="findings-settings" aria-label="Question">
       <Choice
@@ -54,20 +49,13 @@ export function FindingsSettingsForm({
       />
       <div className="findings-picks">
         <StudyPick studyId={settings.studyId} onStudy={onStudy} />
-        {settings.asked === 'overall' ? null : (
-          <>
-            <SelectField label="Adhesive" {...pick('adhesive')}>
-              <option value="">all</option>
-              {options(adhesives)}
-            </SelectField>
-            <SelectField label="Exposure" {...pick('exposure')}>
-              <option value="">all</option>
-              {options(distinct(groups.map(({ exposure }) => exposure)))}
-            </SelectField>
-          </>
-        )}
+        {settings.asked === 'overall' ? null : <TraitPicks settings={settings} onSettings={onSettings} all={all} />}
         {settings.asked === 'changed' || settings.asked === 'next' ? null : (
-          <SelectField label="Age" {...pick('ageMonths')}>
+          <SelectField
+            label="Age"
+            value={settings.ageMonths}
+            onChange={(event) => onSettings({ ageMonths: event.currentTarget.value })}
+          >
             <option value="">youngest with several groups</option>
             {agesOf(all?.blocks ?? []).map((age) => (
               <option key={age} value={String(age)}>
@@ -110,6 +98,55 @@ export function FindingsSettingsForm({
         />
       ) : null}
     </section>
+  )
+}
+
+/** Of which blocks it is asked, by what they are; a trait that all have in common is nothing to choose. */
+function TraitPicks({
+  settings,
+  onSettings,
+  all,
+}: {
+  settings: FindingsSettings
+  onSettings(change: Partial<FindingsSettings>): void
+  all: Findings | null
+}) {
+  const { length } = useQuantities()
+  const groups = all?.groups ?? []
+  const jointTypes = distinct(groups.map(({ jointType }) => jointType))
+  const gaps = [...new Set(groups.map(({ bondLineGapMm }) => bondLineGapMm))].sort((a, b) => (a ?? -1) - (b ?? -1))
+  const pick = (key: 'adhesive' | 'exposure' | 'jointType' | 'bondLineGapMm') => ({
+    value: settings[key],
+    onChange: (event: { currentTarget: { value: string } }) => onSettings({ [key]: event.currentTarget.value }),
+  })
+  const options = (values: readonly string[]) => values.map((value) => <option key={value}>{value}</option>)
+  return (
+    <>
+      <SelectField label="Adhesive" {...pick('adhesive')}>
+        <option value="">all</option>
+        {options(distinct(groups.map(({ adhesive }) => adhesive)))}
+      </SelectField>
+      <SelectField label="Exposure" {...pick('exposure')}>
+        <option value="">all</option>
+        {options(distinct(groups.map(({ exposure }) => exposure)))}
+      </SelectField>
+      {jointTypes.length < 2 && settings.jointType === '' ? null : (
+        <SelectField label="Joint type" {...pick('jointType')}>
+          <option value="">all</option>
+          {options(jointTypes)}
+        </SelectField>
+      )}
+      {gaps.length < 2 && settings.bondLineGapMm === '' ? null : (
+        <SelectField label="Gap" {...pick('bondLineGapMm')}>
+          <option value="">all</option>
+          {gaps.map((gap) => (
+            <option key={gap} value={String(gap)}>
+              {gapInWords(gap, length.text)}
+            </option>
+          ))}
+        </SelectField>
+      )}
+    </>
   )
 }
 

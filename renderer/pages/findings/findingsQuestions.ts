@@ -34,9 +34,12 @@ export const treatments = (['observed', 'bond-only', 'censored', 'adjusted'] as 
 /** What is asked when the page is opened. */
 export const firstSettings: FindingsSettings = findingsSettings.parse({})
 
-const { adhesive, exposure, ageMonths, reference, referenceAdhesive, overall } = firstSettings
+const { adhesive, exposure, jointType, bondLineGapMm, ageMonths, reference, referenceAdhesive, overall } = firstSettings
 /** No choice among blocks: what one study has another may lack. */
-export const ofAllBlocks = { adhesive, exposure, ageMonths, reference, referenceAdhesive, overall }
+export const ofAllBlocks = {
+  ...{ adhesive, exposure, jointType, bondLineGapMm, ageMonths },
+  ...{ reference, referenceAdhesive, overall },
+}
 
 /** A typed number, with a comma or a point; null where it is none. */
 function typedNumber(text: string): number | null {

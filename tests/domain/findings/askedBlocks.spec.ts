@@ -22,10 +22,17 @@ test('looks at the youngest age where one group has blocks, and at none without 
 })
 
 test('asks of all blocks until something is chosen', () => {
-  expect(filterOf(settings({}))).toEqual({ studyId: null, adhesives: null, exposures: null })
+  const all = { studyId: null, adhesives: null, jointTypes: null, exposures: null, bondLineGapsMm: null }
+  expect(filterOf(settings({}))).toEqual(all)
   expect(filterOf(settings({ studyId: 3, adhesive: 'E4', exposure: 'loft' }))).toEqual({
+    ...all,
     ...{ studyId: 3, adhesives: ['E4'], exposures: ['loft'] },
   })
+  expect(filterOf(settings({ jointType: 'scarf', bondLineGapMm: '0.3' }))).toEqual({
+    ...all,
+    ...{ jointTypes: ['scarf'], bondLineGapsMm: [0.3] },
+  })
+  expect(filterOf(settings({ bondLineGapMm: 'null' })).bondLineGapsMm).toEqual([null])
   expect(filterOf(settings({ asked: 'overall', studyId: 3 })).studyId).toBe(3)
 })
 
@@ -49,7 +56,7 @@ describe('the blocks that an answer rests on', () => {
   })
   it('are of all ages and adhesives where it is asked what to do next', () => {
     expect(asked({ asked: 'next', adhesive: 'a' })).toEqual(blocks)
-    expect(choiceOf(settings({ asked: 'next', studyId: 3, adhesive: 'a', exposure: 'loft' })).filter).toEqual({
+    expect(choiceOf(settings({ asked: 'next', studyId: 3, adhesive: 'a', exposure: 'loft' })).filter).toMatchObject({
       ...{ studyId: 3, adhesives: null, exposures: ['loft'] },
     })
   })
