@@ -45,14 +45,16 @@ describe.skipIf(chromiumPath === null)('a study of 1728 blocks by keyboard', () 
     await press('Backspace')
     await tabTo(opened.page, '.list-field input:not([type="hidden"])')
     await enterEach(['loft', 'bilge'])
+    const ages = opened.page.getByLabel('Ages, in months')
+    await ages.focus()
+    await enterEach(['0', '2 years'])
+    expect(await ages.inputValue()).toBe('0, 2 years, ')
     await tabTo(opened.page, '[aria-label="Years to the last age"]')
     await press('Control+A')
     await type('8')
     await press('Enter')
     await total('1728 blocks')
-    expect(await opened.page.getByLabel('Ages, in months').inputValue()).toBe(
-      '0, 6, 12, 18, 24, 30, 36, 48, 60, 72, 84, 96',
-    )
+    expect(await ages.inputValue()).toBe('0, 6, 12, 18, 24, 30, 36, 48, 60, 72, 84, 96')
   })
 
   it('leaves out a cell to which arrow keys lead, and takes it back in', async () => {

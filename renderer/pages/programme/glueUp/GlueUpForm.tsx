@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useEffect } from 'react'
+import { useEffect } from 'react'
 import type { GlueUpPlan } from '#contract/programme/glueUpProcedures.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
@@ -6,6 +6,7 @@ import { useQuantities } from '../../../host/useQuantities.ts'
 import { SignedBy } from '../../../parts/decisions/SignedBy.tsx'
 import { useSigner } from '../../../parts/decisions/signer.ts'
 import { Form } from '../../../widgets/forms/Form.tsx'
+import { goOnWithEnter } from '../../../widgets/forms/goOnWithEnter.ts'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { Switch } from '../../../widgets/Switch.tsx'
 import { AdhesiveNotes } from './AdhesiveNotes.tsx'
@@ -127,18 +128,4 @@ function plannedWords(
   text: (mm: number) => string,
 ) {
   return lengthMm === null || widthMm === null ? '' : `Planned: ${text(lengthMm)} × ${text(widthMm)}.`
-}
-
-/** Enter in a line of the form leads to the next one. */
-function goOnWithEnter(event: KeyboardEvent<HTMLElement>): void {
-  const { target, currentTarget } = event
-  if (
-    event.key !== 'Enter' ||
-    event.defaultPrevented ||
-    !(target instanceof HTMLInputElement || target instanceof HTMLSelectElement)
-  )
-    return
-  event.preventDefault()
-  const fields = [...currentTarget.querySelectorAll<HTMLElement>('input, select, textarea')]
-  fields[fields.indexOf(target) + 1]?.focus()
 }

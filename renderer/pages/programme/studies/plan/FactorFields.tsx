@@ -6,7 +6,7 @@ import { CatalogueListField } from '../../../../parts/catalogue/CatalogueListFie
 import type { TypedForm } from '../../../../parts/forms/useTypedTexts.ts'
 import { Field } from '../../../../widgets/Field.tsx'
 import { ListField } from '../../../../widgets/ListField.tsx'
-import { agesText, readAges } from './ageText.ts'
+import { agesText, openForNextAge, readAges } from './ageText.ts'
 import { isListed, nameTooLong, type StudyErrors, type StudyTexts } from './studyForm.ts'
 
 type ListKey = 'adhesives' | 'jointTypes' | 'exposures'
@@ -91,7 +91,13 @@ function AgeFields({ form: { shown, onTexts }, error }: { form: TypedForm<StudyT
         value={shown.ages}
         error={error}
         question={readAges(shown.ages).question}
-        hint="0 is a pull as soon as the bond has cured; 2 years is understood too."
+        hint="Enter after each age; 0 is a pull as soon as the bond has cured, and 2 years is understood too."
+        onKeyDown={(event) => {
+          const next = event.key === 'Enter' ? openForNextAge(shown.ages) : null
+          if (next === null) return
+          event.preventDefault()
+          onTexts({ ...shown, ages: next })
+        }}
         onChange={(event) => onTexts({ ...shown, ages: event.currentTarget.value })}
       />
       <AgeRule onAges={(ages) => onTexts({ ...shown, ages: agesText(ages) })} />
@@ -108,6 +114,7 @@ function AgeRule({ onAges }: { onAges(agesMonths: number[]): void }) {
   const part = (key: keyof Rule, name: string) => (
     <input
       aria-label={name}
+      data-enter=""
       inputMode="numeric"
       value={rule[key]}
       maxLength={4}

@@ -5,6 +5,7 @@ import { useQuantities } from '../../../../host/useQuantities.ts'
 import { untouched, useTypedTexts } from '../../../../parts/forms/useTypedTexts.ts'
 import { Field, TextField } from '../../../../widgets/Field.tsx'
 import { Form } from '../../../../widgets/forms/Form.tsx'
+import { goOnWithEnter } from '../../../../widgets/forms/goOnWithEnter.ts'
 import { Notice } from '../../../../widgets/Notice.tsx'
 import { BlockFields, WoodFields } from './BlockFields.tsx'
 import { FactorFields } from './FactorFields.tsx'
@@ -62,7 +63,8 @@ export function StudyForm({
   })
   return (
     <Form onSubmit={submit} className="form study-form">
-      <div className="study-columns">
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: Enter goes on to the next field, so that no half-filled plan is kept */}
+      <div className="study-columns" onKeyDown={goOnWithEnter}>
         <div className="study-typed">
           <Field label="Title" required {...bind('title')} maxLength={200} />
           <TextField label="The question, in words" {...bind('question')} maxLength={4000} />

@@ -42,3 +42,9 @@ function monthsOf(word: string): number | null {
 export function agesText(agesMonths: readonly number[]): string {
   return agesMonths.join(', ')
 }
+
+/** The text after Enter behind an age: open for the next one, as in a list; null where no age was typed since. */
+export function openForNextAge(text: string): string | null {
+  const typed = text.trimEnd()
+  return typed === '' || /[,;]$/.test(typed) ? null : `${typed}, `
+}

@@ -23,5 +23,5 @@ it('says what is known of a glue-up, in the units of the program, and nothing of
 it('says of a correction how each thing stood that it changed', () => {
   const was = glueUpFields.parse({ gluedOn: '2030-03-01', temperatureC: 20, people: 'Ada' })
   const is = glueUpFields.parse({ gluedOn: '2031-03-01', temperatureC: 20, people: 'Ada', spreadGPerM2: 180 })
-  expect(plainText(changedFacts(was, is, quantitiesIn('SI')))).toBe('Glued on: 1 Mar 2030, Spread: –')
+  expect(plainText(changedFacts(was, is, quantitiesIn('SI')))).toBe('Glued on: 1 Mar 2030, Spread: -')
 })

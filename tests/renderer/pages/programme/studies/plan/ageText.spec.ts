@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { agesText, readAges } from '#renderer/pages/programme/studies/plan/ageText.ts'
+import { agesText, openForNextAge, readAges } from '#renderer/pages/programme/studies/plan/ageText.ts'
 
 describe('ages that are typed', () => {
   it.each([
@@ -30,6 +30,16 @@ describe('ages that are typed', () => {
 
   it('are asked for where there is none', () => {
     expect(readAges(' , ').error).toBe('Write at least one age.')
+  })
+
+  it('are followed by the next one after Enter, which goes on where none was typed since', () => {
+    expect(['0', '0, 2 years ', '0, ', ' 3;', ''].map(openForNextAge)).toEqual([
+      '0, ',
+      '0, 2 years, ',
+      null,
+      null,
+      null,
+    ])
   })
 
   it('stand in the field as they were kept', () => {
