@@ -3,10 +3,14 @@ import { seriesWords } from '#words/programme/pullWords.ts'
 import { ageInMonthsWords } from '#words/units/calendarDays.ts'
 import type { Label } from './labelSvg.ts'
 
-/** What stands on the label of a block: its number, and what it is of; of a planned block of no age, that it is a spare. */
+/**
+ * What stands on the label of a block: its number, and what it is of; of a planned block of no age, that it is a spare. Age and
+ * exposure, which say when and from where it is taken, stand before the joint: what a small label has no room for is cut at the end.
+ */
 export function blockLabel({ number, group }: LabelledBlock, planned: boolean): Label {
   if (group === null) return { number, group: '' }
-  const { ageMonths, ...series } = group
+  const { adhesive, exposure, ageMonths, ...joint } = group
   const age = ageMonths === null ? (planned ? 'spare' : '') : ageInMonthsWords(ageMonths)
-  return { number, group: [seriesWords(series), age].filter((part) => part !== '').join(', ') }
+  const rest = seriesWords({ ...joint, adhesive: '', exposure: '' })
+  return { number, group: [adhesive, age, exposure, rest].filter((part) => part !== '').join(', ') }
 }
