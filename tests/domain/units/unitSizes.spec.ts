@@ -21,6 +21,8 @@ describe('convertUnit', () => {
     [20, '°C', '°F', 68],
     [-40, '°C', '°F', -40],
     [1, 'min', 's', 60],
+    [1, 'h', 's', 3600],
+    [1, 'd', 's', 86_400],
   ])('makes of %d %s in %s what the guide has: %d', (value, from, to, expected) => {
     const converted = convertUnit(value, from, to)!
     expect(Number(converted.toPrecision(7))).toBe(expected)
@@ -35,6 +37,12 @@ describe('convertUnit', () => {
   it('knows the marks of inches and feet, and units without raised figures', () => {
     expect(convertUnit(1.1875, '"', 'mm')).toBeCloseTo(30.1625, 12)
     expect(convertUnit(2, 'in2', 'mm²')).toBeCloseTo(1290.32, 9)
+  })
+
+  it('understands a clamp time in hours or days', () => {
+    expect([convertUnit(24, 'hours', 'min'), convertUnit(1.5, 'hr', 'min'), convertUnit(2, 'days', 'min')]).toEqual([
+      ...[1440, 90, 2880],
+    ])
   })
 
   it.each([

@@ -59,7 +59,7 @@ describe('what climate blocks saw', () => {
 
   it('is a line for a year', () => {
     expect(plainText(climateCountWords({ ...count, freezeThawCycles: 1 }, si))).toContain(
-      '366 days of readings: -4.2 to 31.0 °C (mean 11.3); 45 to 98 % RH (mean 72)',
+      '365 days of readings: -4.2 to 31.0 °C (mean 11.3); 45 to 98 % RH (mean 72)',
     )
     expect(climateCountWords({ ...count, humidityPercent: null, moisturePercent: null }, si)).not.toContain('RH')
   })
