@@ -23,6 +23,7 @@ export async function runWords(
       err += text
     },
     interrupt,
+    lost: () => null,
     interactive: false,
   }
   const code = await runCommandLine(commands, words, io)

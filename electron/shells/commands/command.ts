@@ -1,4 +1,5 @@
 import type { ParseArgsOptionsConfig } from 'node:util'
+import type { Trouble } from '#contract/errors.ts'
 
 /** What a command may touch of the process it runs in. */
 export type CommandIo = {
@@ -6,8 +7,10 @@ export type CommandIo = {
   out(text: string): Promise<boolean>
   /** Progress, warnings and errors. */
   err(text: string): void
-  /** Aborted by Ctrl-C. */
-  interrupt: AbortSignal
+  /** Aborted by Ctrl-C, which ends at once a command that never asks for this. */
+  readonly interrupt: AbortSignal
+  /** Why not all that was given out could be written; null: it could, or its reader wanted no more. */
+  lost(): Trouble | null
   /** The person can be asked or shown things: stderr is a terminal. */
   interactive: boolean
 }

@@ -23,13 +23,10 @@ export async function runCommandLine(
     return 2
   }
   try {
-    const { values, positionals } = parse(command, rest)
-    if (values.help === true) {
-      await io.out(commandHelp(command))
-      return 0
-    }
-    checkOperands(command, positionals)
-    return await command.run({ io, values, positionals, json: values.json === true })
+    const exitCode = await runCommand(command, rest, io)
+    const lost = io.lost()
+    if (lost !== null) throw lost
+    return exitCode
   } catch (thrown) {
     if (thrown instanceof UsageError) {
       io.err(
@@ -43,13 +40,28 @@ export async function runCommandLine(
   }
 }
 
+async function runCommand(command: Command, words: readonly string[], io: CommandIo): Promise<number> {
+  const { values, positionals } = parse(command, words)
+  if (values.help === true) {
+    await io.out(commandHelp(command))
+    return 0
+  }
+  checkOperands(command, positionals)
+  return await command.run({ io, values, positionals, json: values.json === true })
+}
+
 /** Names, notes and rejected lines come from devices and other people: none of their characters may steer the terminal. */
-function withVisibleText({ out, err, ...io }: CommandIo): CommandIo {
+function withVisibleText(io: CommandIo): CommandIo {
   return {
-    ...io,
-    out: (text) => out(visibleText(text)),
+    // Asked for by the command alone: a copy made here would ask for it in the name of every command.
+    get interrupt() {
+      return io.interrupt
+    },
+    interactive: io.interactive,
+    lost: () => io.lost(),
+    out: (text) => io.out(visibleText(text)),
     // Our own progress begins with a carriage return, to write over the line before.
-    err: (text) => err(text.startsWith('\r') ? `\r${visibleText(text.slice(1))}` : visibleText(text)),
+    err: (text) => io.err(text.startsWith('\r') ? `\r${visibleText(text.slice(1))}` : visibleText(text)),
   }
 }
 
