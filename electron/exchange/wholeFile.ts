@@ -48,6 +48,8 @@ function writingTrouble(file: string, { code, message }: NodeJS.ErrnoException):
     case 'EROFS':
       return new Trouble('denied', `${file} must not be written.`, 'Name a file in a folder of your own.')
     case 'ENOSPC':
+    case 'EDQUOT':
+    case 'EFBIG':
       return new Trouble('disk-full', `The disk has no room for ${file}.`, 'Make room, then write it again.')
     default:
       return new Trouble('internal', `${file} could not be written: ${message}`, 'Name another file and try again.')

@@ -1,6 +1,7 @@
-import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
-import { dirname, resolve } from 'node:path'
+import { existsSync, readFileSync } from 'node:fs'
+import { resolve } from 'node:path'
 import { type KnownArchive, type OpenedArchive, openedArchivesFile } from '#contract/keeping/archive.ts'
+import { keepFile } from '#engine/keeping/keptFile.ts'
 
 /** So many archives are remembered; who has more finds the older ones by their path. */
 const mostRemembered = 12
@@ -18,11 +19,8 @@ export function openedArchives(file: string): OpenedArchive[] {
 export function noteOpened(file: string, opened: OpenedArchive): void {
   const others = openedArchives(file).filter(({ path }) => resolve(path) !== resolve(opened.path))
   const kept = [opened, ...others].slice(0, mostRemembered)
-  const unfinished = `${file}-new`
   try {
-    mkdirSync(dirname(file), { recursive: true, mode: 0o700 })
-    writeFileSync(unfinished, `${JSON.stringify(kept, null, 2)}\n`, { mode: 0o600 })
-    renameSync(unfinished, file)
+    keepFile(file, kept)
   } catch {
     // The list is a convenience: the archive itself is open.
   }

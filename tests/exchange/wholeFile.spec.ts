@@ -1,4 +1,5 @@
 import { execFileSync } from 'node:child_process'
+import { existsSync } from 'node:fs'
 import { lstat, mkdir, mkdtemp, open, readdir, readFile, rm, symlink, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -26,6 +27,13 @@ it('names the file that cannot be written, and leaves nothing half done', async 
     message: expect.stringContaining('place is a folder'),
   })
   expect(await readdir(folder)).toEqual(['place'])
+})
+
+it.skipIf(!existsSync('/dev/full'))('says that there is no room where there is none', async () => {
+  await expect(writeWholeFile('/dev/full', 'all')).rejects.toMatchObject({
+    code: 'disk-full',
+    message: 'The disk has no room for /dev/full.',
+  })
 })
 
 it('writes to a pipe as to a device, and puts no file in its place', async () => {

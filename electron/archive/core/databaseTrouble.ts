@@ -8,11 +8,17 @@ const readOnly = (path: string) =>
     'Allow writing to the file and its folder, or copy the archive to a folder of your own and open the copy.',
   )
 
+/** A quota and a limit of a file's size are no room either. */
+const noRoom: ReadonlySet<string> = new Set([
+  ...['SQLITE_FULL', 'SQLITE_IOERR_SHMSIZE', 'SQLITE_IOERR_WRITE'],
+  ...['ENOSPC', 'EDQUOT', 'EFBIG'],
+])
+
 /** Turns an error of SQLite or of the file system into the trouble that a person can do something about; anything else stays what it is. */
 export function databaseTrouble(thrown: unknown, path: string): unknown {
   if (thrown instanceof Trouble || !(thrown instanceof Error)) return thrown
   const code = 'code' in thrown && typeof thrown.code === 'string' ? thrown.code : ''
-  if (code === 'SQLITE_FULL' || code === 'ENOSPC' || code === 'SQLITE_IOERR_SHMSIZE' || code === 'SQLITE_IOERR_WRITE')
+  if (noRoom.has(code))
     return new Trouble(
       'disk-full',
       `There is no room on the disk for the archive ${path}. Nothing was half-written.`,

@@ -152,17 +152,25 @@ function checkPlace(path: string, mode: 'write' | 'read'): void {
 /** Makes a new archive under another name and gives it its own when it is whole, so that no file is ever half an archive. */
 function createWhole(path: string, migrations: readonly Migration[], options: OpeningOptions): void {
   const unfinished = `${path}-new`
-  for (const ending of ['', '-journal']) rmSync(unfinished + ending, { force: true })
-  makeFile(unfinished, ownersOnly)
-  const database = new BetterSqlite(unfinished)
-  try {
-    database.pragma('synchronous = FULL')
-    database.pragma(`application_id = ${applicationId}`)
-    migrate(database, migrations, options.program, options.instant)
-  } finally {
-    database.close()
+  const remove = () => {
+    for (const ending of ['', '-journal']) rmSync(unfinished + ending, { force: true })
   }
-  renameSync(unfinished, path)
+  remove()
+  try {
+    makeFile(unfinished, ownersOnly)
+    const database = new BetterSqlite(unfinished)
+    try {
+      database.pragma('synchronous = FULL')
+      database.pragma(`application_id = ${applicationId}`)
+      migrate(database, migrations, options.program, options.instant)
+    } finally {
+      database.close()
+    }
+    renameSync(unfinished, path)
+  } catch (thrown) {
+    remove()
+    throw thrown
+  }
 }
 
 /** Returns the format version. */

@@ -1,6 +1,6 @@
-import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
-import { dirname } from 'node:path'
+import { readFileSync } from 'node:fs'
 import { type KeptHead, keptHeadsFile } from '#contract/keeping/archive.ts'
+import { keepFile } from './keptFile.ts'
 
 /** The heads of chains that are kept outside the archives, by the identity of each; none where there is no such file yet. */
 export function readKeptHeads(file: string): Record<string, KeptHead> {
@@ -12,15 +12,9 @@ export function readKeptHeads(file: string): Record<string, KeptHead> {
   }
 }
 
-/** Keeps the head of one chain: the file is replaced as a whole, so that it is never half written. One archive lies in one place. */
+/** Keeps the head of one chain. One archive lies in one place. */
 export function keepHead(file: string, identity: string, head: KeptHead): void {
-  mkdirSync(dirname(file), { recursive: true, mode: 0o700 })
-  // Of this process alone, as another may be keeping a head at the same time.
-  const unfinished = `${file}-${process.pid}`
-  writeFileSync(unfinished, `${JSON.stringify({ ...elsewhere(file, head.path), [identity]: head }, null, 2)}\n`, {
-    mode: 0o600,
-  })
-  renameSync(unfinished, file)
+  keepFile(file, { ...elsewhere(file, head.path), [identity]: head })
 }
 
 /** The heads as they were, where none is said to lie in that place: another archive lies there now. */

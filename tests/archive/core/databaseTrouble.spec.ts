@@ -11,6 +11,8 @@ function failure(code: string): Error {
 test.each([
   ['SQLITE_FULL', 'disk-full'],
   ['ENOSPC', 'disk-full'],
+  ['EDQUOT', 'disk-full'],
+  ['EFBIG', 'disk-full'],
   ['SQLITE_READONLY', 'archive-read-only'],
   ['SQLITE_READONLY_DIRECTORY', 'archive-read-only'],
   ['EROFS', 'archive-read-only'],

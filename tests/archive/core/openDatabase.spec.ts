@@ -54,6 +54,13 @@ test('leaves one file that can be copied, and nothing beside it, when closed', (
   expect(readdirSync(join(study(), '..'))).toEqual(['study.breakledger'])
 })
 
+test('leaves nothing where a new archive cannot be made whole', () => {
+  const folder = temporaryFolder()
+  const broken = { ...later, sql: `${later.sql}; CREATE TABLE ledger (id INTEGER) STRICT` }
+  expect(() => open(join(folder, 'new.breakledger'), 'write', [...migrations, broken])).toThrow(/already exists/)
+  expect(readdirSync(folder)).toEqual([])
+})
+
 test.runIf(process.platform !== 'win32')('makes files that only their owner may read', () => {
   const path = study()
   open(path)
