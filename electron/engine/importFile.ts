@@ -1,13 +1,12 @@
 // Held by tests/shells/commands/importCommand.spec.ts.
 import { createReadStream, existsSync } from 'node:fs'
-import { mkdtemp, rm } from 'node:fs/promises'
-import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
 import type { Archive } from '#archive/archive.ts'
 import { type ImportMapping, importMapping } from '#contract/specimens/importMapping.ts'
 import type { Progress } from '#contract/tasks.ts'
 import { lookAtSheet } from '#exchange/import/lookAtSheet.ts'
 import { readSheetFile } from '#exchange/sheets/readSheetFile.ts'
+import { inTemporaryFolder } from '#exchange/temporaryFolder.ts'
 import { unreadableFile } from '#exchange/unreadableFile.ts'
 import { readArchive } from './core/readArchive.ts'
 import { openOwnArchive } from './core/realParts.ts'
@@ -65,17 +64,14 @@ export async function importFile(
 /** Asks the archive; where there is none, an empty one that is gone afterwards. */
 export async function trying<T>(path: string, program: string, ask: (archive: Archive) => Promise<T>): Promise<T> {
   if (existsSync(path)) return await readArchive(path, program, ask)
-  const folder = await mkdtemp(join(tmpdir(), 'breakledger-dry-run-'))
-  try {
+  return inTemporaryFolder('breakledger-dry-run-', async (folder) => {
     const archive = await openOwnArchive(join(folder, 'empty.breakledger'), program)
     try {
       return await ask(archive)
     } finally {
       await archive.close()
     }
-  } finally {
-    await rm(folder, { recursive: true, force: true })
-  }
+  })
 }
 
 /** All bytes of a file or a pipe. Rejects with a Trouble that names it; no more is read than a file may have, for a device has no end. */

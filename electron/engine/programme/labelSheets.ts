@@ -40,23 +40,26 @@ export async function drawnSheets(
   sheet: LabelSheet,
   head: PrintedHead,
   { from, count }: { from: number; count: number },
+  signal?: AbortSignal,
 ): Promise<{ pages: number; drawn: string[] }> {
   const { pages } = labelPages(labels, sheet, head, { from: 0, count: 0 })
   const drawn: string[] = []
   for (let page = from; page < Math.min(pages, from + count); page++) {
     drawn.push(...labelPages(labels, sheet, head, { from: page, count: 1 }).drawn)
     await new Promise((resolve) => setImmediate(resolve))
+    signal?.throwIfAborted()
   }
   return { pages, drawn }
 }
 
-/** All sheets of a choice as one HTML text to be printed. Rejects as `labelsOf`, or where the sheet cannot be printed. */
+/** All sheets of a choice as one HTML text to be printed. Rejects as `labelsOf`, where the sheet cannot be printed, or with the signal's reason. */
 export async function labelsToPrint(
   archive: Asked,
   choice: LabelChoice,
   sheet: LabelSheet,
+  signal?: AbortSignal,
 ): Promise<{ labels: number; pages: number; html: string }> {
   const { labels, head } = await labelsOf(archive, choice)
-  const { pages, drawn } = await drawnSheets(labels, sheet, head, { from: 0, count: Number.POSITIVE_INFINITY })
+  const { pages, drawn } = await drawnSheets(labels, sheet, head, { from: 0, count: Number.POSITIVE_INFINITY }, signal)
   return { labels: labels.length, pages, html: labelHtml(drawn, sheet, titleOf(labels)) }
 }

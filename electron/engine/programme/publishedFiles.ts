@@ -22,36 +22,48 @@ function sheetOf(wish: SheetWish): LabelSheet {
 /** How this machine prints without a window: by a Chromium that is found on it; null: none is. */
 export function machinePrinter(
   environment: Readonly<Record<string, string | undefined>>,
-): ((html: string) => Promise<Uint8Array<ArrayBuffer>>) | null {
+): ((html: string, signal?: AbortSignal) => Promise<Uint8Array<ArrayBuffer>>) | null {
   const chromium = findChromium(environment)
-  return chromium === null ? null : (html) => printByChromium(chromium, html)
+  return chromium === null ? null : (html, signal) => printByChromium(chromium, html, signal)
 }
 
 /**
  * Writes the labels of a choice as PDF, or as the HTML page that is printed, when the file is called so. Rejects with a Trouble
- * where there is no label, the sheet cannot be printed, or nothing is found that prints.
+ * where there is no label, the sheet cannot be printed, or nothing is found that prints; `cancelled` when it was stopped.
  */
 export async function writeLabels(
   archive: { path: string; program: string },
   asked: { choice: LabelChoice; sheet: SheetWish },
   file: string,
   environment: Readonly<Record<string, string | undefined>>,
+  signal?: AbortSignal,
 ): Promise<{ labels: number; pages: number; file: string }> {
-  const { labels, pages, html } = await readArchive(archive.path, archive.program, (open) =>
-    labelsToPrint(open, asked.choice, sheetOf(asked.sheet)),
-  )
-  if (/\.html?$/i.test(file)) await writeWholeFile(file, html)
-  else {
-    const print = machinePrinter(environment)
-    if (print === null)
-      throw new Trouble(
-        'unsupported',
-        'No Chromium was found on this machine, and a PDF is printed by one.',
-        'Install Chromium, or name one with CHROMIUM_PATH; or give a name that ends in .html, and print that page from any browser at 100 %.',
-      )
-    await writeWholeFile(file, await print(html))
+  try {
+    const { labels, pages, html } = await readArchive(archive.path, archive.program, (open) =>
+      labelsToPrint(open, asked.choice, sheetOf(asked.sheet), signal),
+    )
+    const content = /\.html?$/i.test(file) ? html : await pdfOf(html, environment, signal)
+    signal?.throwIfAborted()
+    await writeWholeFile(file, content)
+    return { labels, pages, file }
+  } catch (thrown) {
+    if (!signal?.aborted) throw thrown
+    throw new Trouble(
+      'cancelled',
+      `Writing ${file} was stopped; what stood there before is as it was.`,
+      'Give the same command again when it suits.',
+    )
   }
-  return { labels, pages, file }
+}
+
+function pdfOf(html: string, environment: Readonly<Record<string, string | undefined>>, signal?: AbortSignal) {
+  const print = machinePrinter(environment)
+  if (print !== null) return print(html, signal)
+  throw new Trouble(
+    'unsupported',
+    'No Chromium was found on this machine, and a PDF is printed by one.',
+    'Install Chromium, or name one with CHROMIUM_PATH; or give a name that ends in .html, and print that page from any browser at 100 %.',
+  )
 }
 
 /** Writes the pulls of a study as a calendar file. Rejects with a Trouble where it has none, or the file cannot be written. */

@@ -42,7 +42,7 @@ export const labelsCommand: Command = {
     const sheet = sheetOf(values)
     const { writeLabels } = await import('#engine/programme/publishedFiles.ts')
     const archive = { path: archiveOf(values), program: programName }
-    const written = await writeLabels(archive, { choice, sheet }, file, process.env)
+    const written = await writeLabels(archive, { choice, sheet }, file, process.env, io.interrupt)
     const words = `${countOf(written.labels, 'label')} on ${countOf(written.pages, 'page')}: ${written.file}\n`
     await io.out(json ? jsonLine(written) : words)
     return 0

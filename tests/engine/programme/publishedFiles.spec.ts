@@ -42,6 +42,16 @@ describe('labels', () => {
     })
   })
 
+  it('leave the file as it was when they are stopped', async () => {
+    const file = join(temporaryFolder(), 'labels.html')
+    await writeFile(file, 'older')
+    await expect(writeLabels(filled(), study, file, {}, AbortSignal.abort())).rejects.toMatchObject({
+      code: 'cancelled',
+      message: `Writing ${file} was stopped; what stood there before is as it was.`,
+    })
+    expect(await readFile(file, 'utf8')).toBe('older')
+  })
+
   it('of nothing are refused', async () => {
     const none = { ...study, choice: { kind: 'numbers', first: 1, last: 1 } as const }
     await expect(writeLabels(filled(), none, 'labels.html', {})).rejects.toMatchObject({ code: 'not-found' })

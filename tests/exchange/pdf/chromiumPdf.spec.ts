@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { printByChromium } from '#exchange/pdf/chromiumPdf.ts'
+import { eventually } from '#tests/fakes/ports/ptyPlug.ts'
 
 let folder = ''
 beforeEach(async () => {
@@ -47,6 +48,16 @@ describe.skipIf(process.platform === 'win32')('printing by a browser', () => {
       code: 'unsupported',
       message: `${browser} did not print the page: no room on the disk.`,
     })
+  })
+
+  it('ends the browser when it is stopped, and leaves nothing behind', async () => {
+    const browser = await standIn(`echo begun > "${folder}/begun"; exec sleep 1000`)
+    const stop = new AbortController()
+    const printed = printByChromium(browser, '', stop.signal)
+    await eventually(async () => (await readdir(folder)).includes('begun'))
+    stop.abort(new Error('enough'))
+    await expect(printed).rejects.toThrow('enough')
+    expect((await readdir(folder)).sort()).toEqual(['begun', 'browser'])
   })
 
   it('says so when the browser ends well and wrote nothing, or cannot be started', async () => {
