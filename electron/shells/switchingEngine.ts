@@ -98,6 +98,8 @@ export async function createSwitchingEngine(options: SwitchingOptions): Promise<
     opened = wanted
     if (!wanted.demo) ownPath = wanted.path
     listenTo(next)
+    // Before anything of the other one is told, so that no page takes it for what it shows.
+    tell('archive.switched', {})
     remember()
     // The other one is open: what goes wrong with this one is told, and does not make it the one that is open again.
     await closeEngine(left).catch((thrown: unknown) => tell('trouble', troubleFrom(thrown)))

@@ -17,7 +17,8 @@ export function connectHost(): Host {
     after: (seconds, call) => void setTimeout(call, seconds * 1000),
     refusal: () => refusalAt(address, words.join(', ')),
   })
-  return joinHost(carrier, watchLink)
+  // Not with its hash, which names a record of the other archive; what is not saved is asked about first.
+  return joinHost(carrier, watchLink, () => location.replace(location.pathname))
 }
 
 const answersWithinMs = 3000

@@ -28,8 +28,19 @@ export type Host = {
 /** A carrier that may go away and come back says so here, and why it was refused. */
 export type LinkWatch = (change: (link: HostLink, because?: TroubleMessage) => void) => void
 
-/** Joins a carrier: subscribes first, then reads the present state, and reads it again after every reconnection. */
-export function joinHost(carrier: Carrier, watchLink: LinkWatch): Host {
+const otherArchive: TroubleMessage = {
+  code: 'conflict',
+  message:
+    'Another archive was opened from another tab. What this page shows belongs to the one before; nothing more is done from here.',
+  hint: 'Load the page again.',
+}
+
+/**
+ * Joins a carrier: subscribes first, then reads the present state, and reads it again after every reconnection. Once another
+ * archive is open than the one that the page shows, nothing is asked any more, since a number would stand for another record
+ * there; `leave` is called then. A page that opened it itself goes on.
+ */
+export function joinHost(carrier: Carrier, watchLink: LinkWatch, leave: () => void = () => {}): Host {
   const trouble = createStore<TroubleMessage | null>(null)
   const wired = createClient(carrier, (name, error) =>
     trouble.set({
@@ -40,13 +51,21 @@ export function joinHost(carrier: Carrier, watchLink: LinkWatch): Host {
   )
   const preferences = createStore<Preferences | null>(null)
   const inUnits = (message: TroubleMessage) => troubleIn(message, quantitiesIn(preferences.get()?.units ?? 'SI'))
+  let archive: 'shown' | 'switched here' | 'switched elsewhere' = 'shown'
   const client: Client = {
     ...wired,
-    call: (name, input) =>
-      wired.call(name, input).catch((thrown: unknown) => {
+    async call(name, input) {
+      if (archive === 'switched elsewhere')
+        throw new Trouble(otherArchive.code, otherArchive.message, otherArchive.hint)
+      if (name === 'archive.switch') archive = 'switched here'
+      try {
+        return await wired.call(name, input)
+      } catch (thrown) {
+        if (name === 'archive.switch') archive = 'shown'
         const { code, message, hint } = inUnits(troubleFrom(thrown))
         throw new Trouble(code, message, hint)
-      }),
+      }
+    },
   }
   const host: Host = {
     client,
@@ -62,10 +81,22 @@ export function joinHost(carrier: Carrier, watchLink: LinkWatch): Host {
   client.on('trouble', (message) => trouble.set(inUnits(message)))
   client.on('records.changed', ({ topics }) => host.changes.tell(topics))
 
+  function archiveSwitched(): void {
+    if (archive !== 'shown') return
+    archive = 'switched elsewhere'
+    trouble.set(otherArchive)
+    host.link.set('refused')
+    leave()
+  }
+  client.on('archive.switched', archiveSwitched)
+
   async function readAll(): Promise<void> {
     try {
       // Each is set as it comes: an event that follows the answer is newer.
       const info = await client.call('app.info', {})
+      const before = host.info.get()
+      // It was switched while this page was not connected.
+      if (before !== null && before.archive.path !== info.archive.path) return archiveSwitched()
       host.info.set(info)
       host.preferences.set(info.preferences)
       const said = wrongAtOpening(info)

@@ -52,7 +52,12 @@ test('opens the demo in place of a person’s own archive, which nothing invente
     code: 'not-found',
   })
   expect(await handlers['app.info']({})).toMatchObject({ archive: { path: ownPath } })
+  // Other tabs hear of it, but not of what failed, and not before the other archive is the one that is asked
+  const heard: string[] = []
+  engine.subscribe('archive.switched', () => heard.push(engine.path()))
+  await expect(handlers['archive.switch']({ to: { kind: 'file', path: loft, make: false } })).rejects.toThrow()
   await handlers['archive.switch']({ to: { kind: 'file', path: loft, make: true } })
+  expect(heard).toEqual([`${loft}.breakledger`])
   expect(engine.path()).toBe(`${loft}.breakledger`)
   expect(await handlers['app.info']({})).toMatchObject({ demo: false, archive: { specimens: 0 } })
   const known = await handlers['archive.known']({})

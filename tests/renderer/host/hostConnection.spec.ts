@@ -17,12 +17,18 @@ function setUp() {
       return () => {}
     },
   }
-  const host = joinHost(carrier, (watcher) => {
-    change = watcher
-    watcher('connected')
-  })
+  let left = 0
+  const host = joinHost(
+    carrier,
+    (watcher) => {
+      change = watcher
+      watcher('connected')
+    },
+    () => left++,
+  )
   return {
     scripted,
+    left: () => left,
     host,
     tell: (name: string, payload: unknown) => tell(name, payload),
     change: (link: HostLink) => change(link),
@@ -98,5 +104,45 @@ describe('joinHost', () => {
     tell('bench.state', { phase: 'dancing' })
     expect(host.trouble.get()?.message).toContain('bench.state')
     expect(host.bench.get()?.phase).toBe('waiting')
+  })
+
+  it('asks nothing of another archive that another tab opened, where a number stands for another record', async () => {
+    const { host, scripted, tell, left } = setUp()
+    await soon()
+    let tared = 0
+    scripted.handlers['bench.tare'] = async () => ({ tared: tared++ }) as never
+    tell('archive.switched', {})
+    await expect(host.client.call('bench.tare', {})).rejects.toThrow(/Another archive was opened from another tab/)
+    expect([tared, left(), host.link.get(), host.trouble.get()?.hint]).toEqual([
+      0,
+      1,
+      'refused',
+      'Load the page again.',
+    ])
+  })
+
+  it('notices an archive that was opened while it was not connected', async () => {
+    const { host, scripted, change, left } = setUp()
+    await soon()
+    const info = await scripted.handlers['app.info']({})
+    change('lost')
+    scripted.handlers['app.info'] = async () => ({ ...info, archive: { ...info.archive, path: '/loft' } })
+    change('connected')
+    await soon()
+    expect([left(), host.link.get()]).toEqual([1, 'refused'])
+  })
+
+  it('goes on with an archive that it opened itself, and with the one before where that failed', async () => {
+    const { host, scripted, tell, left } = setUp()
+    await soon()
+    scripted.handlers['archive.switch'] = () => Promise.reject(new Trouble('conflict', 'in use', ''))
+    await expect(host.client.call('archive.switch', { to: { kind: 'demo' } })).rejects.toThrow('in use')
+    scripted.handlers['archive.switch'] = async () => {
+      tell('archive.switched', {})
+      return {}
+    }
+    await host.client.call('archive.switch', { to: { kind: 'demo' } })
+    expect([left(), host.link.get()]).toEqual([0, 'connected'])
+    await host.client.call('app.info', {})
   })
 })
