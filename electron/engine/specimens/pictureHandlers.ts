@@ -5,11 +5,8 @@ import {
   type pictureProcedures,
   refuseLargePicture,
 } from '#contract/specimens/pictureProcedures.ts'
-import { pictureHeader } from '#domain/strength/face/pictureHeader.ts'
+import { mostPixels, pictureHeader } from '#domain/strength/face/pictureHeader.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
-
-/** A picture of more pixels than this cannot be shown; it is four times what a large camera takes. */
-const mostPixels = 250_000_000
 
 /** Throws the trouble "invalid-input" for what is no picture that can be kept and shown. */
 function mediaTypeOf(name: string, content: Uint8Array) {

@@ -4,6 +4,8 @@ import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import { type PictureOwner, refuseLargePicture } from '#contract/specimens/pictureProcedures.ts'
 import { useHost } from '../../host/hostContext.ts'
 import { useSigner } from '../decisions/signer.ts'
+import { readFile } from '../files/readFile.ts'
+import { refuseDamaged } from './refuseDamaged.ts'
 
 export type AddPictures = {
   /** Stores files one after the other; the first that is refused says why, and the others are stored all the same. True: all are. */
@@ -29,8 +31,9 @@ export function useAddPictures({ specimenId, breakId }: PictureOwner): AddPictur
         setProgress({ done, of: files.length })
         try {
           refuseLargePicture(file.name, file.size)
-          const content = new Uint8Array(await file.arrayBuffer())
-          await client.call('pictures.attach', { specimenId, breakId, name: file.name, content, by })
+          const { name, content } = await readFile(file)
+          await refuseDamaged(name, content)
+          await client.call('pictures.attach', { specimenId, breakId, name, content, by })
           stored += 1
         } catch (thrown) {
           setError((before) => before ?? troubleFrom(thrown))

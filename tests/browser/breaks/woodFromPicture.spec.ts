@@ -108,13 +108,17 @@ describe.skipIf(chromiumPath === null).each(hosts)('wood failure from a photogra
     await opened.page.locator('canvas.thumbnail[width="5"][height="7"]').waitFor()
   })
 
-  it('says of a damaged picture that it cannot be shown', async () => {
+  it('keeps no damaged picture, and says of one that is kept that it cannot be shown', async () => {
     const { page } = opened
+    const cut = smallPictures.png.slice(0, 40)
     const chooser = page.waitForEvent('filechooser')
     await page.getByRole('button', { name: 'Add photographs' }).click()
-    const cut = Buffer.from(smallPictures.png.slice(0, 40))
-    await (await chooser).setFiles({ name: 'cut off.png', mimeType: 'image/png', buffer: cut })
+    await (await chooser).setFiles({ name: 'cut off.png', mimeType: 'image/png', buffer: Buffer.from(cut) })
+    await page.getByText('"cut off.png" is not kept: it is damaged').waitFor()
+    const keptBefore = { specimenId: null, breakId: 1, name: 'kept before.png', content: cut, by: 'bench 1' }
+    await host.handlers['pictures.attach'](keptBefore)
     await page.getByText('This picture cannot be shown.').waitFor()
+    expect(await page.getByText('cut off.png', { exact: true }).count()).toBe(0)
   })
 
   it('takes pictures that are dropped, and those that are pasted', async () => {

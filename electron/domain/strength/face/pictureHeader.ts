@@ -6,6 +6,9 @@ export type PictureHeader = {
   readonly height: number
 }
 
+/** A picture of more pixels than this cannot be shown; it is four times what a large camera takes. */
+export const mostPixels = 250_000_000
+
 const textAt = (bytes: Uint8Array, at: number, text: string) =>
   bytes.length >= at + text.length && [...text].every((letter, i) => bytes[at + i] === letter.charCodeAt(0))
 const whole = (bytes: Uint8Array, at: number, length: number, from: 'big' | 'little') => {

@@ -7,6 +7,7 @@ import { useAction } from '../../../host/useAction.ts'
 import { CatalogueField } from '../../../parts/catalogue/CatalogueField.tsx'
 import { rememberSigner, useSigner } from '../../../parts/decisions/signer.ts'
 import { TaskProgress } from '../../../parts/decisions/TaskProgress.tsx'
+import { readFile } from '../../../parts/files/readFile.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
 import { Field, SelectField } from '../../../widgets/Field.tsx'
@@ -16,9 +17,6 @@ import { MappingFields } from './MappingFields.tsx'
 import { type MappingTexts, mappingOf, missingIn, proposedTexts } from './mappingForm.ts'
 import { OutcomeSection } from './OutcomeSection.tsx'
 import './climate.css'
-
-/** The contract takes no longer name; its end tells the kind of file. */
-const longestName = 200
 
 type Chosen = { fileName: string; content: Uint8Array<ArrayBuffer> }
 
@@ -39,8 +37,8 @@ export function NewClimatePage() {
     if (given === undefined) return
     try {
       refuseLargeLoggerFile(given.name, given.size)
-      const content = new Uint8Array(await given.arrayBuffer())
-      await look({ fileName: given.name.slice(-longestName), content }, { sheet: null, headerRow: null })
+      const { name: fileName, content } = await readFile(given)
+      await look({ fileName, content }, { sheet: null, headerRow: null })
     } catch (thrown) {
       setRefused(troubleFrom(thrown))
     }

@@ -8,15 +8,13 @@ import type { SheetView } from '#contract/specimens/sheetView.ts'
 import type { Progress } from '#contract/tasks.ts'
 import { useHost } from '../../../host/hostContext.ts'
 import { useEvent } from '../../../host/useEvent.ts'
+import { type ReadFile, readFile } from '../../../parts/files/readFile.ts'
 import { readyMapping } from './mappingDraft.ts'
 
 /** What of a sheet is said, and not found from the file. */
 export type Said = Omit<InputOf<'imports.look'>, 'name' | 'content'>
 
 const nothingSaid: Said = { sheet: null, headerRow: null, delimiter: null, encoding: null }
-/** The contract takes no longer name; its end tells the kind of file. */
-const longestName = 200
-
 export type Doing = 'looking' | 'trying' | 'importing'
 
 /** A file of past results in the hands of the page: looked at, tried, brought in. */
@@ -39,12 +37,10 @@ export type ImportFile = {
   close(): void
 }
 
-type Held = { name: string; content: Uint8Array<ArrayBuffer> }
-
 /** Holds a file until another is opened; its bytes go to the program with every question. */
 export function useImportFile(): ImportFile {
   const { client } = useHost()
-  const [held, setHeld] = useState<Held | null>(null)
+  const [held, setHeld] = useState<ReadFile | null>(null)
   const [said, setSaid] = useState(nothingSaid)
   const [view, setView] = useState<SheetView | null>(null)
   const [mapping, setMapping] = useState<ImportMapping | null>(null)
@@ -71,7 +67,7 @@ export function useImportFile(): ImportFile {
     setDoing(null)
   }, [])
 
-  const lookAt = async (file: Held, next: Said, given: ImportMapping | null) => {
+  const lookAt = async (file: ReadFile, next: Said, given: ImportMapping | null) => {
     const seen = await client.call('imports.look', { ...file, ...next })
     setSaid(next)
     setView(seen)
@@ -85,7 +81,7 @@ export function useImportFile(): ImportFile {
     setAnswer(null)
     setSaid(nothingSaid)
   }
-  const ask = (what: Doing, work: (file: Held, said: ImportMapping) => Promise<ImportAnswer>) =>
+  const ask = (what: Doing, work: (file: ReadFile, said: ImportMapping) => Promise<ImportAnswer>) =>
     during(what, async () => {
       if (held !== null && mapping !== null) setAnswer(await work(held, mapping))
     })
@@ -95,7 +91,7 @@ export function useImportFile(): ImportFile {
       during('looking', async () => {
         close()
         refuseLargeTable(file.name, file.size)
-        const opened = { name: file.name.slice(-longestName), content: new Uint8Array(await file.arrayBuffer()) }
+        const opened = await readFile(file)
         setHeld(opened)
         await lookAt(opened, nothingSaid, null)
       }),
