@@ -10,7 +10,7 @@ import {
 import { plainText } from '#words/units/plainText.ts'
 import { quantitiesIn } from '#words/units/quantities.ts'
 import { type Command, type CommandIo, type CommandValues, UsageError } from './command.ts'
-import { jsonLine } from './jsonLine.ts'
+import { jsonLine, jsonPage } from './jsonLine.ts'
 import { byHelp, dryRunHelp, nameOption, proposeHelp, textOption } from './optionValues.ts'
 import { archiveOf, headsFile } from './ownArchive.ts'
 import { programName } from './programName.ts'
@@ -44,7 +44,7 @@ export const climateCommand: Command = {
     if (values.propose === true) {
       if (file === undefined) throw new UsageError('"climate --propose" needs FILE.')
       const { proposeClimate } = await import('#engine/importClimate.ts')
-      await io.out(`${JSON.stringify(mappingText(await proposeClimate(file)), null, json ? 0 : 2)}\n`)
+      await io.out((json ? jsonLine : jsonPage)(mappingText(await proposeClimate(file))))
       return 0
     }
     const store = storeOf(values)

@@ -1,6 +1,6 @@
 import { plainText } from '#words/units/plainText.ts'
 import { type Command, UsageError } from './command.ts'
-import { jsonLine } from './jsonLine.ts'
+import { jsonLine, jsonPage } from './jsonLine.ts'
 import { byHelp, dryRunHelp, nameOption, proposeHelp, textOption } from './optionValues.ts'
 import { archiveOf, headsFile } from './ownArchive.ts'
 import { programName } from './programName.ts'
@@ -26,7 +26,7 @@ export const importCommand: Command = {
   async run({ io, values, positionals, json }) {
     if (values.propose === true) {
       const { proposeImport } = await import('#engine/importFile.ts')
-      await io.out(`${JSON.stringify(await proposeImport(positionals[0]!), null, json ? 0 : 2)}\n`)
+      await io.out((json ? jsonLine : jsonPage)(await proposeImport(positionals[0]!)))
       return 0
     }
     const mapFile = textOption(values, 'map')

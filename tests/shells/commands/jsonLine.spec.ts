@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { jsonLine } from '#shells/commands/jsonLine.ts'
+import { jsonLine, jsonPage } from '#shells/commands/jsonLine.ts'
 
 it('is one line, whatever its texts hold', () => {
   const value = { note: 'two\nlines', peakN: 4812.5 }
@@ -14,4 +14,8 @@ it('steers no terminal and says the same', () => {
   const note = '\u001b[2J\u202e'
   expect(jsonLine({ note })).toBe('{"note":"\\u001b[2J\\u202e"}\n')
   expect(JSON.parse(jsonLine({ note }))).toEqual({ note })
+})
+it('over several lines says the same', () => {
+  const value = { column: 'Load\u200b', row: Number.NaN }
+  expect(jsonPage(value)).toBe('{\n  "column": "Load\\u200b",\n  "row": null\n}\n')
 })
