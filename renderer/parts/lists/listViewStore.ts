@@ -1,5 +1,5 @@
 // Held by tests/browser/longList.spec.ts.
-import { useEffect } from 'react'
+import { useSaidInAddress } from '../routing/useSaidInAddress.ts'
 import { addressOfView, viewInAddress } from './listAddress.ts'
 import { useKept } from './useKept.ts'
 import type { ListView } from './usePagedList.ts'
@@ -11,9 +11,6 @@ import type { ListView } from './usePagedList.ts'
 export function useListView(name: string, first: ListView): [ListView, (change: Partial<ListView>) => void] {
   const [view, setView] = useKept(`list ${name}`, first, () => viewInAddress(location.hash))
   const [said, atFirst] = [addressOfView(view), addressOfView(first)]
-  useEffect(() => {
-    const hash = `${location.hash.replace(/\?.*$/, '')}${said === atFirst ? '' : said}`
-    if (hash !== location.hash) history.replaceState(history.state, '', hash)
-  }, [said, atFirst])
+  useSaidInAddress(said === atFirst ? '' : said)
   return [view, (change) => setView({ ...view, ...change })]
 }

@@ -116,10 +116,19 @@ describe.skipIf(chromiumPath === null)('a glue-up and a breaking session', () =>
     page.waitForFunction((wanted) => document.querySelector('.at-hand-number')?.textContent === wanted, number)
   const breaking = () => own.engine.bench.state().breaking
 
-  it('begins a session of the pull that is due, in its kept random order', async () => {
+  it('begins a session of the pull that it is asked for from, which the address keeps, in its kept random order', async () => {
     await own.engine.handlers['preferences.set']({ cautionsRead: true, operator: 'bench 1' })
-    await at('#/breaking/new')(page)
+    await at('#/due')(page)
+    await page.getByRole('link', { name: /^Break: / }).focus()
+    await page.keyboard.press('Enter')
+    await page.getByRole('heading', { name: 'New breaking session' }).waitFor()
+    await page.getByRole('button', { name: 'Begin with 4 specimens' }).waitFor()
+    await page.reload()
+    await page.getByRole('button', { name: 'Begin with 4 specimens' }).waitFor()
     await page.getByLabel(/Pull at once/).focus()
+    await page.keyboard.press('Space')
+    await page.getByRole('button', { name: 'Begin with 0 specimens' }).waitFor()
+    expect(page.url()).not.toContain('pulls')
     await page.keyboard.press('Space')
     await page.getByRole('button', { name: 'Begin with 4 specimens' }).focus()
     await page.keyboard.press('Enter')

@@ -9,16 +9,18 @@ import { SignedBy } from '../../../parts/decisions/SignedBy.tsx'
 import { useSigner } from '../../../parts/decisions/signer.ts'
 import { StudyCrumb } from '../../../parts/programme/StudyCrumb.tsx'
 import { go } from '../../../parts/routing/useRoute.ts'
+import { useSaidInAddress } from '../../../parts/routing/useSaidInAddress.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Field } from '../../../widgets/Field.tsx'
 import { Form } from '../../../widgets/forms/Form.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { PullChoice } from './PullChoice.tsx'
+import { addressOfPulls, pullsInAddress, pullsToBreak } from './pullsToBreak.ts'
 import { type ChosenSpecimen, SpecimenChoice } from './SpecimenChoice.tsx'
-import { pullKey, pullsToBreak, sessionTitle } from './sessionTitle.ts'
+import { sessionTitle } from './sessionTitle.ts'
 import './breaking.css'
 
-/** Begins a breaking session of pulls, of any specimens, or of both. */
+/** Begins a breaking session of pulls, of any specimens, or of both. The pulls that are chosen stand in the address. */
 export function NewBreakingPage({ studyId }: { studyId?: number }) {
   const { breaking } = useBench()
   const waiting = useAnswer('pulls.list', { studyId: studyId ?? null })
@@ -46,13 +48,15 @@ export function NewBreakingPage({ studyId }: { studyId?: number }) {
 function NewBreakingForm({ pulls }: { pulls: readonly PullSummary[] }) {
   const signer = useSigner()
   const begin = useAction('breaking.begin')
-  const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set())
+  const [chosen, setChosen] = useState<ReadonlySet<string>>(() => new Set(pullsInAddress(location.hash)))
   const [specimens, setSpecimens] = useState<readonly ChosenSpecimen[]>([])
   const [typedTitle, setTypedTitle] = useState<string | null>(null)
   const [isMissing, setMissing] = useState(false)
-  const picked = pulls.filter((pull) => chosen.has(pullKey(pull)))
+  const picked = pulls.filter((pull) => chosen.has(pull.key))
   const total = picked.reduce((sum, { blocks }) => sum + blocks.waiting, specimens.length)
   const title = typedTitle ?? sessionTitle(picked, specimens.length)
+
+  useSaidInAddress(addressOfPulls(picked.map(({ key }) => key)))
 
   async function submit(): Promise<boolean> {
     setMissing(total === 0)

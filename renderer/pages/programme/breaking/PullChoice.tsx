@@ -1,7 +1,6 @@
 import type { PullSummary } from '#contract/programme/pullProcedures.ts'
 import { pullStateMeaning, pullStateWords, pullTitle } from '#words/programme/pullWords.ts'
 import { calendarDayWords } from '#words/units/calendarDays.ts'
-import { pullKey } from './sessionTitle.ts'
 
 /** Pulls to choose from: of which study, age and day of glue-up, when they are due, and how many blocks wait. */
 export function PullChoice({
@@ -37,13 +36,13 @@ export function PullChoice({
       </thead>
       <tbody>
         {pulls.map((pull) => (
-          <tr key={pullKey(pull)}>
+          <tr key={pull.key}>
             <td>
               <label>
                 <input
                   type="checkbox"
-                  checked={chosen.has(pullKey(pull))}
-                  onChange={(event) => tick(pullKey(pull), event.currentTarget.checked)}
+                  checked={chosen.has(pull.key)}
+                  onChange={(event) => tick(pull.key, event.currentTarget.checked)}
                 />{' '}
                 {pullTitle(pull)}
               </label>

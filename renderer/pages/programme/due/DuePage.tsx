@@ -12,6 +12,7 @@ import { go } from '../../../parts/routing/useRoute.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { SelectField } from '../../../widgets/Field.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
+import { breakAddress, isOpenNow } from '../breaking/pullsToBreak.ts'
 import { AddPullDialog } from './AddPullDialog.tsx'
 import { PullTable } from './PullTable.tsx'
 import { SeriesStockTable } from './SeriesStockTable.tsx'
@@ -64,7 +65,7 @@ export function DuePage({ studyId = null }: { studyId?: number | null | undefine
           </p>
         </div>
         <div className="record-buttons screen-only">
-          <a className="button" href={hashOf({ page: 'new-breaking', ...(studyId === null ? {} : { studyId }) })}>
+          <a className="button" href={breakAddress(studyId, shown.filter(isOpenNow))}>
             Break
           </a>
           <SelectField
@@ -119,7 +120,7 @@ export function DuePage({ studyId = null }: { studyId?: number | null | undefine
           isPast={isPast}
           meaning={pullStateMeaning[states[0]!]}
           pulls={shown.filter(({ state }) => states.includes(state))}
-          withStudy={studyId === null}
+          studyId={studyId}
         />
       ))}
       {studyId === null ? null : <SeriesStockTable studyId={studyId} />}
@@ -135,13 +136,13 @@ function PullGroup({
   isPast,
   meaning,
   pulls,
-  withStudy,
+  studyId,
 }: {
   title: string
   isPast: boolean
   meaning: string
   pulls: readonly PullSummary[]
-  withStudy: boolean
+  studyId: number | null
 }) {
   const [isAll, setAll] = useState(false)
   if (pulls.length === 0) return null
@@ -152,7 +153,7 @@ function PullGroup({
         {title} <span className="quiet">{countOf(pulls.length, 'pull')}</span>
       </h2>
       <p className="quiet">{meaning}</p>
-      <PullTable pulls={shown} withStudy={withStudy} />
+      <PullTable pulls={shown} studyId={studyId} />
       {shown.length === pulls.length ? null : (
         <button type="button" className="button screen-only" onClick={() => setAll(true)}>
           Show all {pulls.length}

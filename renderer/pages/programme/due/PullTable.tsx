@@ -6,10 +6,12 @@ import { toTakeWords } from '#words/programme/toTakeWords.ts'
 import { ageInMonthsWords, calendarDayWords } from '#words/units/calendarDays.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
+import { breakAddress, canBreak } from '../breaking/pullsToBreak.ts'
 import { PullDecisionDialog, type PullWord } from './PullDecisionDialog.tsx'
 
-/** Pulls with what is known of them, and what can be decided. */
-export function PullTable({ pulls, withStudy }: { pulls: readonly PullSummary[]; withStudy: boolean }) {
+/** Pulls of one study or of several, with what is known of them, and what can be done with them. */
+export function PullTable({ pulls, studyId }: { pulls: readonly PullSummary[]; studyId: number | null }) {
+  const withStudy = studyId === null
   const [deciding, setDeciding] = useState<{ pull: PullSummary; kind: PullWord } | null>(null)
   const asked = pulls.slice(0, mostPullsAsked)
   const names = asked.map(({ studyId, gluedOn, ageMonths }) => ({ studyId, gluedOn, ageMonths }))
@@ -36,7 +38,7 @@ export function PullTable({ pulls, withStudy }: { pulls: readonly PullSummary[];
         </thead>
         {pulls.map((pull, i) => (
           <tbody key={pull.key}>
-            <PullRow pull={pull} withStudy={withStudy} onDecide={(kind) => setDeciding({ pull, kind })} />
+            <PullRow pull={pull} studyId={studyId} onDecide={(kind) => setDeciding({ pull, kind })} />
             <ToTakeRow pull={pull} groups={groups[i] ?? []} columns={withStudy ? 8 : 7} />
           </tbody>
         ))}
@@ -48,11 +50,11 @@ export function PullTable({ pulls, withStudy }: { pulls: readonly PullSummary[];
 
 function PullRow({
   pull,
-  withStudy,
+  studyId,
   onDecide,
 }: {
   pull: PullSummary
-  withStudy: boolean
+  studyId: number | null
   onDecide(kind: PullWord): void
 }) {
   const { state, decision, gluedOn, dueOn } = pull
@@ -78,7 +80,7 @@ function PullRow({
           {pullStateWords[state]}
         </span>
       </td>
-      {withStudy ? (
+      {studyId === null ? (
         <td>
           {pull.studyTitle}
           {pull.demo ? <span className="quiet"> ({simulatedMark})</span> : null}
@@ -94,6 +96,15 @@ function PullRow({
       <td>{pullBlocksWords(pull.blocks, gluedOn !== null)}</td>
       <td>{windowDaysWords(pull)}</td>
       <td className="data-table-buttons">
+        {state !== 'planned' && canBreak(pull) ? (
+          <a
+            className="button button-quiet screen-only"
+            aria-label={`Break: ${day}`}
+            href={breakAddress(studyId, [pull])}
+          >
+            Break
+          </a>
+        ) : null}
         {state === 'done' ? null : (
           <>
             {word('moved', 'Move')}
