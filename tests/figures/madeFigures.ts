@@ -1,5 +1,6 @@
 import { paperShares, weibullPlot } from '#domain/findings/censored/weibullPlot.ts'
 import { differenceCurve } from '#domain/programme/study/differenceCurve.ts'
+import { comparedCurvesFigure } from '#figures/breaks/comparedCurvesFigure.ts'
 import { sceneOf } from '#figures/breaks/curveScene.ts'
 import { loadCurveFigure } from '#figures/breaks/loadCurveFigure.ts'
 import { controlChart, controlChartOf } from '#figures/calibration/controlChart.ts'
@@ -21,6 +22,7 @@ import { quantitiesIn } from '#words/units/quantities.ts'
 import { madeEvent } from '../fakes/madeEvents.ts'
 import { scriptedCurve, seededNumbers } from '../fakes/scripted/scriptedCurve.ts'
 import { createScriptedHost } from '../fakes/scripted/scriptedHost.ts'
+import { madeCompared } from './breaks/madeCompared.ts'
 import { climateAxis, madePanel, madeSeries } from './findings/climate/madeClimate.ts'
 import { madeOverviews } from './findings/overview/madeOverviews.ts'
 import type { MadeFigure } from './madeFigure.ts'
@@ -31,6 +33,10 @@ const { force, strength } = quantitiesIn('SI')
 export async function madeFigures(name: string): Promise<MadeFigure[]> {
   return [
     ...loadCurves(name),
+    ...[12, 2].map((count) => ({
+      name: `compared-${count}`,
+      draw: (size: FigureSize) => comparedCurvesFigure(madeCompared(name, count), size),
+    })),
     ...(await calibrationFigures(name)),
     ...strips(name),
     ...statistics(name),

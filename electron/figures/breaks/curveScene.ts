@@ -109,7 +109,8 @@ function spansOf({ events }: EvaluationResult, chosen: number | null): CurveScen
     .filter((span) => span.chosen || span.toS > span.fromS)
 }
 
-function gapsOf({ events }: EvaluationResult): Span[] {
+/** Where samples are missing, by an evaluation. */
+export function gapsOf({ events }: Pick<EvaluationResult, 'events'>): Span[] {
   return events
     .filter(({ kind }) => kind === 'gap')
     .map(({ startTimeS, endTimeS }) => ({ fromS: startTimeS, toS: endTimeS }))

@@ -1,6 +1,6 @@
 import type { Curve } from '#domain/signal/stream/thinning.ts'
 import { curveMarkWords, loadCurveWords } from '#words/breaks/curveWords.ts'
-import { type Axis, spanAxis, valueAxis } from '../axes/axis.ts'
+import { type Axis, spanAxis } from '../axes/axis.ts'
 import { type Frame, framed } from '../axes/frame.ts'
 import { type Key, keyRows } from '../axes/keyRows.ts'
 import { alongLine, type Box } from '../axes/labelPlace.ts'
@@ -10,6 +10,7 @@ import type { At, Mark } from '../drawing/mark.ts'
 import { pointMark, shapePath } from '../drawing/pointShape.ts'
 import { textWidth } from '../drawing/textWidth.ts'
 import type { CurveMark, CurveScene } from './curveScene.ts'
+import { loadAxis } from './loadAxis.ts'
 import { thinnedCurve } from './thinnedCurve.ts'
 
 export type LoadCurve = {
@@ -33,7 +34,8 @@ export function loadCurveFigure({ title, curve, scene, shown, heightEm }: LoadCu
   const stretches = thinnedCurve(curve, scene.gaps, widthPx)
   const [fromS, toS] = [curve.timeS[0] ?? 0, curve.timeS.at(-1) ?? 1]
   const x = spanAxis(fromS, toS, Math.min(Math.max(Math.floor(widthPx / (7 * em)), 2), 12))
-  const y = loadAxis(stretches, scene, factor, heightEm)
+  const [least, most] = reachOf(stretches, scene, factor)
+  const y = loadAxis(least, most, heightEm)
   const axes = { x, y, xTitle: 'time, s', yTitle: `${name}, ${unit}`, heightEm }
   const [frame, axisMarks] = framed(axes, size)
   const at = (timeS: number, value: number): At => ({ x: frame.atX(timeS), y: frame.atY(value * factor) })
@@ -76,12 +78,8 @@ export function loadCurveFigure({ title, curve, scene, shown, heightEm }: LoadCu
   }
 }
 
-/**
- * Holds the whole curve, zero and all marks; a rated load far above the curve would flatten it and stays outside. What lies
- * only a little below zero, as noise does, gets a little room and not a whole step.
- */
-function loadAxis(stretches: readonly Curve[], scene: CurveScene, factor: number, heightEm: number): Axis {
-  const rows = Math.min(Math.max(Math.floor((heightEm - 4) / 3), 2), 8)
+/** From the lowest to the highest of the whole curve, zero and all marks; a rated load far above the curve would flatten it and stays outside. */
+function reachOf(stretches: readonly Curve[], scene: CurveScene, factor: number): [number, number] {
   let [least, most] = [0, 0]
   const take = (value: number) => {
     least = Math.min(least, value * factor)
@@ -89,12 +87,7 @@ function loadAxis(stretches: readonly Curve[], scene: CurveScene, factor: number
   }
   for (const { value } of scene.marks) take(value)
   for (const { force } of stretches) force.forEach(take)
-  // The highest point keeps a place above it for its name
-  const highest = most * 1.08
-  const aboveZero = valueAxis([0, most], rows)
-  const room = 0.04 * aboveZero.to
-  const axis = -least < room ? { ...aboveZero, from: -room } : valueAxis([least, most], rows)
-  return { ...axis, to: Math.max(axis.to, highest) }
+  return [least, most]
 }
 
 /** What lasts: events, missing samples and the noise about the level at rest. */

@@ -4,6 +4,7 @@ import { storeGroup } from '#tests/bench/comparedBreaks.ts'
 import { chromiumPath } from '../harness/chromium.ts'
 import { type OpenedPage, openPage } from '../harness/openPage.ts'
 import { type OwnEngine, openOwnEngine, type RealEngine } from '../harness/ownEngine.ts'
+import { savedFile } from '../harness/savedFile.ts'
 import { tabTo } from '../harness/tabTo.ts'
 
 const breaks = 7
@@ -91,6 +92,16 @@ describe.skipIf(chromiumPath === null)('comparing breaks by keyboard', () => {
     await opened.page.getByText(/ s · E4-LL-\d .* N · median .* N$/).waitFor()
     await press('+')
     await opened.page.getByText(/^[\d.−]+ to [\d.]+ s$/).waitFor()
+  })
+
+  it('saves them as a figure that says what it shows and which breaks it rests on', async () => {
+    const { name, content } = await savedFile(opened.page, 'Save as SVG')
+    expect(name).toMatch(/^7-load-curves-over-each-other-all-of-epoxy-e4.*\.svg$/)
+    const text = content.toString('utf8')
+    expect(text).toContain('>time from the start of loading, s<')
+    expect(text).toMatch(/Breaks (\d, ){6}\d\./)
+    const chosen = await opened.page.locator('tr[data-chosen] th a').textContent()
+    expect(text).toContain(`>${chosen}<`)
   })
 
   it('lays them at their peak, in percent of it', async () => {

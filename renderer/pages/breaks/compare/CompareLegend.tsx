@@ -1,3 +1,4 @@
+import { comparedLineNames } from '#words/breaks/compare/comparedFigureWords.ts'
 import { OutlyingShape } from './OutlyingShape.tsx'
 
 /** What the lines of the plot stand for: told apart by their form, not by colour alone. */
@@ -13,26 +14,26 @@ export function CompareLegend({
   return (
     <ul className="compare-legend">
       <li>
-        <Line className="legend-curve" /> a break
+        <Line className="legend-curve" /> {comparedLineNames.curve}
       </li>
       {withMedian ? (
         <>
           <li>
-            <Line className="legend-median" /> median
+            <Line className="legend-median" /> {comparedLineNames.median}
           </li>
           <li>
-            <Line className="legend-quartile" /> quartiles
+            <Line className="legend-quartile" /> {comparedLineNames.quartile}
           </li>
         </>
       ) : null}
       {withAside ? (
         <li>
-          <Line className="legend-aside" /> set aside
+          <Line className="legend-aside" /> {comparedLineNames.aside}
         </li>
       ) : null}
       {withOutlying ? (
         <li>
-          <OutlyingShape /> outlying
+          <OutlyingShape /> {comparedLineNames.outlying}
         </li>
       ) : null}
     </ul>

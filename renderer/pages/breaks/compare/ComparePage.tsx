@@ -98,7 +98,7 @@ function Compare({ breakIds }: { breakIds: readonly number[] }) {
           comparison={comparison}
           loaded={loaded.curves}
           withMedian={withMedian}
-          ofOneGroup={group !== null && group.name !== null}
+          group={group?.name ?? null}
           onTakeOut={(breakId) => {
             setTakenOut([...takenOut, breakId])
             go({ page: 'compare', breakIds: breakIds.filter((id) => id !== breakId) })

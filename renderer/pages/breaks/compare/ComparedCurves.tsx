@@ -11,6 +11,7 @@ import { useKept } from '../../../parts/lists/useKept.ts'
 import { go } from '../../../parts/routing/useRoute.ts'
 import type { ForceDisplay } from '../../../plots/forceDisplay.ts'
 import type { OverlayCurve, OverlayMedian } from '../../../plots/overlay/overlayCurve.ts'
+import { ComparedFileButtons } from './ComparedFileButtons.tsx'
 import { CompareLegend } from './CompareLegend.tsx'
 import { CompareTable } from './CompareTable.tsx'
 import { type CompareRow, orderRows, type RowOrder, timeToPeakS } from './compareRows.ts'
@@ -22,15 +23,15 @@ export function ComparedCurves({
   comparison,
   loaded,
   withMedian,
-  ofOneGroup,
+  group,
   onTakeOut,
   children,
 }: {
   comparison: Comparison
   loaded: ReadonlyMap<number, LoadedCurve>
   withMedian: boolean
-  /** They have an adhesive in common, which is named with the group. */
-  ofOneGroup: boolean
+  /** The group that all of them are of, which names their common adhesive; null: they are of several, or it is not known yet. */
+  group: string | null
   onTakeOut(breakId: number): void
   /** What is said under the table. */
   children: ReactNode
@@ -81,16 +82,19 @@ export function ComparedCurves({
           onChoose={setChosen}
           onKey={onKey}
         />
-        <CompareLegend
-          withMedian={median !== null}
-          withAside={curves.some(({ setAside }) => setAside)}
-          withOutlying={curves.some(({ outlying }) => outlying !== null)}
-        />
+        <div className="compare-under">
+          <CompareLegend
+            withMedian={median !== null}
+            withAside={curves.some(({ setAside }) => setAside)}
+            withOutlying={curves.some(({ outlying }) => outlying !== null)}
+          />
+          <ComparedFileButtons {...{ comparison, loaded, curves, median, chosen, group }} />
+        </div>
       </div>
       <div className="compare-side">
         <CompareTable
           rows={rows}
-          withAdhesive={!ofOneGroup}
+          withAdhesive={group === null}
           distance={distanceIn(quantities, comparison.unit)}
           wordsOf={(row) => {
             const words = outlyingWords(row.curve, comparison, quantities)
