@@ -7,6 +7,7 @@ import { newGluedBlock } from '#contract/programme/glueUpProcedures.ts'
 import { studyFields } from '#contract/programme/study.ts'
 import { dialReading } from '#contract/specimens/typedResult.ts'
 import { plusDays } from '#domain/programme/calendar/calendarDay.ts'
+import { createLongTasks } from '#engine/core/longTask.ts'
 import { pullHandlers } from '#engine/programme/pullHandlers.ts'
 import { type Measurement, medianMs } from './measurement.ts'
 
@@ -27,6 +28,7 @@ export async function programmeMeasurements(folder: string): Promise<Measurement
   for (let at = 0; at < studies; at++) await makeStudy(archive, at)
   const { 'pulls.list': listPulls, 'pulls.stock': stock } = pullHandlers({
     archive,
+    tasks: createLongTasks(),
     clock: { instant: () => instant },
   } as never)
   const many = (studies * blocksPerStudy).toLocaleString('en-GB')

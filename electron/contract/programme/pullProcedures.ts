@@ -83,10 +83,18 @@ const pullsRead = (studyId: number | null): Topic[] => [
 
 /** Pulls: when blocks leave the store, what is decided about it, and what is left on the shelf. */
 export const pullProcedures = {
-  /** Of one study, or of all, by day; `today` is the day on which they stand so. */
+  /**
+   * Of one study, or of all, by day; `today` is the day on which they stand so. `filling`: the demo is being filled, and none is
+   * listed before that is over, for what lies behind is still to be broken.
+   */
   'pulls.list': question({
     input: z.strictObject({ studyId: id.nullable() }),
-    output: z.strictObject({ today: isoDate, pulls: z.array(pullSummary), unreadable: unreadableRecords }),
+    output: z.strictObject({
+      today: isoDate,
+      pulls: z.array(pullSummary),
+      filling: z.boolean(),
+      unreadable: unreadableRecords,
+    }),
     reads: ({ studyId }) => pullsRead(studyId),
   }),
   /** What is to be taken from the shelf for each of some pulls, in their order: the blocks that wait, or before any is glued the planned ones. */

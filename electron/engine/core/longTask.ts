@@ -7,6 +7,7 @@ export type LongTasks = {
   run<T>(task: TaskName, work: (signal: AbortSignal) => Promise<T>): Promise<T>
   /** The same, but waits until all of that name that were to run in turn before are over, whatever became of them. */
   runInTurn<T>(task: TaskName, work: (signal: AbortSignal) => Promise<T>): Promise<T>
+  isRunning(task: TaskName): boolean
   /** True when one was running. */
   cancel(task: TaskName): boolean
   cancelAll(): void
@@ -49,6 +50,7 @@ export function createLongTasks(): LongTasks {
       )
       return result
     },
+    isRunning: (task) => running.has(task),
     cancel(task) {
       const controller = running.get(task)
       controller?.abort()

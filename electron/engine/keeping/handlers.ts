@@ -22,20 +22,26 @@ export function keepingHandlers(parts: HandlerParts, makers: DemoMakers): Handle
     'archive.head': () => archive.chainHead(),
     'archive.verify': () =>
       tasks.run('verify', (signal) => archive.verify((progress) => emit('task.progress', progress), signal)),
-    'demo.fill': () =>
-      tasks.run('demo', async (signal) => {
-        await demo.require()
-        if ((await heldOfDemo(archive)) !== 'all')
-          await fillDemo(
-            archive,
-            program,
-            makers,
-            (progress) => emit('task.progress', progress),
-            signal,
-            localDayOf(parts.clock.instant()),
-          )
-        return archive.info()
-      }),
+    'demo.fill': async () => {
+      try {
+        return await tasks.run('demo', async (signal) => {
+          await demo.require()
+          if ((await heldOfDemo(archive)) !== 'all')
+            await fillDemo(
+              archive,
+              program,
+              makers,
+              (progress) => emit('task.progress', progress),
+              signal,
+              localDayOf(parts.clock.instant()),
+            )
+          return archive.info()
+        })
+      } finally {
+        // Its pulls are listed only from now on, and no record says that it is over
+        emit('records.changed', { topics: ['studies'] })
+      }
+    },
     'archive.switch': oneArchiveOnly,
     'archive.known': oneArchiveOnly,
     'archive.choose': oneArchiveOnly,

@@ -11,14 +11,15 @@ import { pullEvents } from '#exchange/calendar/pullEvents.ts'
 import type { HandlerParts } from '../core/handlerParts.ts'
 
 /** Pulls: listed, decided, written as a calendar, and what is left on the shelf. */
-export function pullHandlers({ archive, clock }: HandlerParts): HandlersOf<typeof pullProcedures> {
+export function pullHandlers({ archive, clock, tasks }: HandlerParts): HandlersOf<typeof pullProcedures> {
   const today = () => localDayOf(clock.instant())
   return {
     'pulls.list': async ({ studyId }) => {
       const sources = await archive.pullSources(studyId)
       const day = today()
-      const pulls = sources.rows.flatMap((source) => studyPulls(source, day))
-      return { today: day, pulls: pulls.sort((a, b) => a.dueOn.localeCompare(b.dueOn)), ...leftOut(sources) }
+      const filling = tasks.isRunning('demo')
+      const pulls = filling ? [] : sources.rows.flatMap((source) => studyPulls(source, day))
+      return { today: day, pulls: pulls.sort((a, b) => a.dueOn.localeCompare(b.dueOn)), filling, ...leftOut(sources) }
     },
     'pulls.blocks': ({ pulls }) => archive.pullBlocks(pulls),
     'pulls.stock': async ({ studyId }) => {

@@ -2,6 +2,10 @@
 export const demoArchiveWords =
   'Demo archive: everything in it is simulated, and nothing of it enters your own archive.'
 
+/** Why no pull of the demo is listed yet. */
+export const demoFillingWords =
+  'The demo is being filled: what its study did in the years before today is still being made. Its pulls are listed when that is done.'
+
 /** How the kind of device is said that a calibration was made on. */
 export function deviceWords(device: 'serial' | 'virtual'): string {
   return device === 'virtual' ? `virtual, ${simulatedMark}` : device

@@ -28,7 +28,11 @@ describe('an archive of a person’s own', () => {
     await home.archive.addSpecimens([ownBlock], '2031-04-06T08:00:00.000Z', 'bench')
     const { engine, handlers } = await benchEngine(home.archive)
     await expect(handlers['bench.connect']({ source: virtualChoice })).rejects.toMatchObject({ code: 'denied' })
+    const told: unknown[] = []
+    engine.subscribe('records.changed', (payload) => told.push(payload))
     await expect(handlers['demo.fill']({})).rejects.toMatchObject({ code: 'denied' })
+    // Whoever asked meanwhile heard that it is being filled
+    expect(told).toContainEqual({ topics: ['studies'] })
     await engine.close()
   })
 })

@@ -12,10 +12,12 @@ it('hands on what the task gives', async () => {
 it('stops a task by its name and says that it was stopped', async () => {
   const tasks = createLongTasks()
   const running = tasks.run('verify', untilAborted)
+  expect([tasks.isRunning('verify'), tasks.isRunning('demo')]).toEqual([true, false])
   expect(tasks.cancel('demo')).toBe(false)
   expect(tasks.cancel('verify')).toBe(true)
   await expect(running).rejects.toMatchObject({ code: 'cancelled' })
   expect(tasks.cancel('verify')).toBe(false)
+  expect(tasks.isRunning('verify')).toBe(false)
 })
 
 it('runs one task of a name at a time', async () => {

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest'
 import { openArchive } from '#archive/openArchive.ts'
+import { createLongTasks } from '#engine/core/longTask.ts'
 import { calendarOfStudy, pullHandlers } from '#engine/programme/pullHandlers.ts'
 import { archiveFileOf, pulledStudy } from '#tests/archive/pulledStudy.ts'
 import { storeStudy } from '#tests/archive/storedProgramme.ts'
@@ -11,7 +12,8 @@ async function handlersOn(instant: string) {
     storeStudy(database)
   })
   const archive = await openArchive({ path, program: 'breakledger test', mode: 'write' })
-  return { archive, handlers: pullHandlers({ archive, clock: { instant: () => instant } } as never) }
+  const tasks = createLongTasks()
+  return { archive, tasks, handlers: pullHandlers({ archive, tasks, clock: { instant: () => instant } } as never) }
 }
 
 it('lists what is due, decides on it, and writes it as a calendar', async () => {
@@ -29,6 +31,21 @@ it('lists what is due, decides on it, and writes it as a calendar', async () => 
     ])
     const [stock] = await handlers['pulls.stock']({ studyId: 1 })
     expect(stock).toMatchObject({ adhesive: 'casein C1', free: 4 })
+  } finally {
+    await archive.close()
+  }
+})
+
+it('calls no pull missed while the demo is being filled, and says that it is', async () => {
+  const { archive, tasks, handlers } = await handlersOn('2034-02-20T10:00:00.000Z')
+  const listed = async () => {
+    const { filling, pulls } = await handlers['pulls.list']({ studyId: null })
+    return { filling, states: pulls.map(({ state }) => state) }
+  }
+  try {
+    expect(await listed()).toEqual({ filling: false, states: ['done', 'missed', 'missed'] })
+    await tasks.run('demo', async () => expect(await listed()).toEqual({ filling: true, states: [] }))
+    expect(await listed()).toMatchObject({ filling: false })
   } finally {
     await archive.close()
   }

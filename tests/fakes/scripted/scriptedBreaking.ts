@@ -64,6 +64,7 @@ export function scriptedBreaking(): Partial<Handlers> {
     'breaking.reopen': async () => row,
     'pulls.list': async () => ({
       today: '2026-10-20',
+      filling: false,
       pulls: [
         pull(6, 'due', '2026-10-20', 24),
         pull(3, 'missed', '2026-07-20', 2),

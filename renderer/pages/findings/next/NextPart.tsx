@@ -10,6 +10,7 @@ import {
   suspiciousSentence,
   undecidedSentences,
 } from '#words/findings/nextWords.ts'
+import { demoFillingWords } from '#words/keeping/demoWords.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { hashOf } from '../../../routes/route.ts'
@@ -27,11 +28,13 @@ export function NextPart(view: Omit<FindingsView, 'ageMonths' | 'name'>) {
   const { length } = useQuantities()
   const question = nextQuestionOf(view.settings)
   const next = useAnswer('findings.next', question)
+  const filling = useAnswer('pulls.list', { studyId: null }).value?.filling ?? false
   return (
     <>
       <Notice trouble={next.error} />
       {next.pending ? <FindingsProgress /> : null}
-      {next.value === null ? null : (
+      {filling ? <p className="running-words">{demoFillingWords}</p> : null}
+      {next.value === null || filling ? null : (
         <ToDo
           next={next.value}
           {...question}

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { PullSummary } from '#contract/programme/pullProcedures.ts'
+import { demoFillingWords } from '#words/keeping/demoWords.ts'
 import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { countOf } from '#words/units/counts.ts'
 import { useBench } from '../../../host/hostContext.ts'
@@ -40,7 +41,8 @@ export function NewBreakingPage({ studyId }: { studyId?: number }) {
           open. End it first; only one is open at a time.
         </p>
       )}
-      {waiting.value === null ? null : <NewBreakingForm pulls={pulls} />}
+      {waiting.value?.filling ? <p className="running-words">{demoFillingWords}</p> : null}
+      {waiting.value === null || waiting.value.filling ? null : <NewBreakingForm pulls={pulls} />}
     </div>
   )
 }

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { PullState, PullSummary } from '#contract/programme/pullProcedures.ts'
+import { demoFillingWords } from '#words/keeping/demoWords.ts'
 import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { pullStateMeaning } from '#words/programme/pullWords.ts'
 import { calendarDayWords } from '#words/units/calendarDays.ts'
@@ -107,7 +108,8 @@ export function DuePage({ studyId = null }: { studyId?: number | null | undefine
         </div>
       </header>
       <Notice trouble={trouble} />
-      {shown.length > 0 || all.value === null ? null : (
+      {all.value?.filling ? <p className="running-words">{demoFillingWords}</p> : null}
+      {shown.length > 0 || all.value === null || all.value.filling ? null : (
         <p className="empty-words">
           No pull has a date yet. Pulls follow from the ages of a study, counted from the day on which its blocks are
           glued, or from its planned start.
@@ -123,7 +125,7 @@ export function DuePage({ studyId = null }: { studyId?: number | null | undefine
           studyId={studyId}
         />
       ))}
-      {studyId === null ? null : <SeriesStockTable studyId={studyId} />}
+      {studyId === null || all.value?.filling ? null : <SeriesStockTable studyId={studyId} />}
       {adding && studyId !== null ? (
         <AddPullDialog studyId={studyId} pulls={shown} onClose={() => setAdding(false)} />
       ) : null}
