@@ -1,4 +1,4 @@
-import { tQuantile } from '../numbers/distributions/studentT.ts'
+import { tCritical } from '../numbers/distributions/studentT.ts'
 import { type Moments, varianceOf } from '../numbers/moments.ts'
 import { onceForEach } from '../numbers/onceForEach.ts'
 
@@ -21,4 +21,4 @@ export function meanInterval(moments: Moments | null, confidence: number): MeanI
   return { mean, low: mean - half, high: mean + half }
 }
 
-const quantileOf = onceForEach((confidence: number, df: number) => -tQuantile((1 - confidence) / 2, df))
+const quantileOf = onceForEach(tCritical)

@@ -1,4 +1,4 @@
-import { tQuantile } from '../numbers/distributions/studentT.ts'
+import { tCritical } from '../numbers/distributions/studentT.ts'
 import { momentsOf } from '../numbers/moments.ts'
 
 /** One condition (a joint type, gap and exposure) with its weight, and the strengths of adhesive and reference in it, MPa. */
@@ -63,6 +63,6 @@ export function overallStanding(conditions: readonly Condition[], confidence: nu
   const variance = weighted.reduce((sum, part) => sum + part.variance, 0)
   if (!(variance > 0)) return { ratio, low: null, high: null, conditions: shown, missing }
   const df = variance ** 2 / weighted.reduce((sum, part) => sum + part.variance ** 2 / part.df, 0)
-  const half = -tQuantile((1 - confidence) / 2, df) * Math.sqrt(variance)
+  const half = tCritical(confidence, df) * Math.sqrt(variance)
   return { ratio, low: ratio - half, high: ratio + half, conditions: shown, missing }
 }

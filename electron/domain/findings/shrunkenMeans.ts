@@ -1,4 +1,4 @@
-import { tQuantile } from '../numbers/distributions/studentT.ts'
+import { tCritical } from '../numbers/distributions/studentT.ts'
 
 /** A mean of a group and the variance of that mean. */
 export type NoisyMean = { readonly mean: number; readonly variance: number }
@@ -68,7 +68,7 @@ export function shrunkenMeans(
   if (k < leastGroupsToShrink || !groups.every(({ variance }) => variance > 0))
     throw new RangeError('shrunkenMeans requires four groups with a spread')
   const { between, common } = spreadBetween(groups)
-  const t = -tQuantile((1 - confidence) / 2, df)
+  const t = tCritical(confidence, df)
   const usual = groups.reduce((sum, { variance }) => sum + variance, 0) / k
   const means = groups.map(({ mean, variance }) => {
     const shrinkage = (((k - 3) / (k - 1)) * variance) / (variance + between)

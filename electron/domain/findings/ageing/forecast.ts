@@ -1,4 +1,4 @@
-import { tProbability, tQuantile } from '../../numbers/distributions/studentT.ts'
+import { tCritical, tProbability } from '../../numbers/distributions/studentT.ts'
 import type { AgeingFit, WeightedFit } from './ageingFit.ts'
 import { gradientRow, meanAt } from './ageingModels.ts'
 
@@ -46,7 +46,7 @@ export function forecastAt(
     const start = meanAt(fit.model, terms.firstAgeMonths, fit.parameters)
     const now = gradientRow(fit.model, ageMonths, fit.parameters)
     const se = seOf(fit, now)
-    const half = -tQuantile((1 - terms.confidence) / 2, fit.degreesOfFreedom) * se
+    const half = tCritical(terms.confidence, fit.degreesOfFreedom) * se
     meanMPa += (weight / all) * value
     startMPa += (weight / all) * start
     lowMPa = Math.min(lowMPa, value - half)

@@ -1,4 +1,4 @@
-import { tQuantile } from '../../numbers/distributions/studentT.ts'
+import { tCritical } from '../../numbers/distributions/studentT.ts'
 import { momentsOf } from '../../numbers/moments.ts'
 
 export type Retention = {
@@ -28,7 +28,7 @@ export function retentionOf(first: ArrayLike<number>, later: ArrayLike<number>, 
   const df = one.n + two.n - 2
   if (df < 1) return { ratio, low: null, high: null, bounded: null }
   const variance = (one.squares + two.squares) / df
-  const t = -tQuantile((1 - confidence) / 2, df)
+  const t = tCritical(confidence, df)
   const g = (t * t * variance) / (one.n * one.mean * one.mean)
   if (g >= 1) return { ratio, low: null, high: null, bounded: false }
   const half = ((t * Math.sqrt(variance)) / Math.abs(one.mean)) * Math.sqrt((1 - g) / two.n + (ratio * ratio) / one.n)

@@ -1,4 +1,4 @@
-import { tQuantile } from '../../numbers/distributions/studentT.ts'
+import { tCritical } from '../../numbers/distributions/studentT.ts'
 import { bestVarianceRatio } from '../../numbers/varianceRatio.ts'
 import type { AgedBlock } from './agedBlock.ts'
 import { slopesUncertainty } from './slopesUncertainty.ts'
@@ -87,8 +87,7 @@ export function slopesTogether(
     spareDf,
     ratio,
   )
-  const halfOf = (share: number, degrees: number) =>
-    -tQuantile((1 - confidence) / 2, degrees) * Math.sqrt(variance * share)
+  const halfOf = (share: number, degrees: number) => tCritical(confidence, degrees) * Math.sqrt(variance * share)
   const halfOfCommon = halfOf(ofCommon, Math.min(Math.max(commonDf, 1), df))
   const percent = (change: number) => 100 * Math.expm1(change)
   return {

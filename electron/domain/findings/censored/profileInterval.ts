@@ -1,5 +1,5 @@
 import { bracketedRoot } from '../../numbers/bracketedRoot.ts'
-import { tQuantile } from '../../numbers/distributions/studentT.ts'
+import { tCritical } from '../../numbers/distributions/studentT.ts'
 import { minimumBetween } from '../../numbers/goldenMinimum.ts'
 import type { LocationScale } from './locationScale.ts'
 import { type CensoredValues, type Estimate, logLikelihoodAt } from './maximumLikelihood.ts'
@@ -24,7 +24,7 @@ const farthestSe = 60
  * Checked: tests/domain/findings/censored/profileInterval.spec.ts, and coverage by `npm run soak -- coverage`.
  */
 export function deviationAllowed(failures: number, confidence: number): number {
-  const t = tQuantile((1 - confidence) / 2, failures - 1)
+  const t = tCritical(confidence, failures - 1)
   return failures * Math.log1p((t * t) / (failures - 1))
 }
 

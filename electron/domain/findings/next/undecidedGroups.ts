@@ -1,5 +1,5 @@
 import type { UndecidedGroup } from '#contract/findings/next.ts'
-import { tQuantile } from '../../numbers/distributions/studentT.ts'
+import { tCritical } from '../../numbers/distributions/studentT.ts'
 import { blocksForPower } from '../../programme/sampleSize.ts'
 import { pooledVariation } from '../../programme/study/pooledVariation.ts'
 import { equivalentPairs } from '../compare/equivalence.ts'
@@ -49,5 +49,5 @@ function isTold(one: GroupValues, other: GroupValues, confidence: number): boole
   const [a, b] = withMoments([one, other], 2)
   if (a === undefined || b === undefined) return false
   const { variance, df } = welchDifference(a, b)
-  return variance > 0 && Math.abs(a.mean - b.mean) > -tQuantile((1 - confidence) / 2, df) * Math.sqrt(variance)
+  return variance > 0 && Math.abs(a.mean - b.mean) > tCritical(confidence, df) * Math.sqrt(variance)
 }

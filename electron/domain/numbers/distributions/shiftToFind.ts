@@ -1,6 +1,6 @@
 import { bracketedRoot } from '../bracketedRoot.ts'
 import { noncentralTProbability, noncentralTUpperTail } from './noncentralT.ts'
-import { tQuantile } from './studentT.ts'
+import { tCritical } from './studentT.ts'
 
 /**
  * Chance that a two-sided t test finds what lies δ of its own standard errors from nothing; both tails count.
@@ -12,7 +12,7 @@ import { tQuantile } from './studentT.ts'
  * memory. Checked: tests/domain/numbers/distributions/shiftToFind.spec.ts against R pt and power.t.test.
  */
 export function powerOfT(delta: number, df: number, confidence: number): number {
-  const t = -tQuantile((1 - confidence) / 2, df)
+  const t = tCritical(confidence, df)
   return noncentralTUpperTail(t, df, delta) + noncentralTProbability(-t, df, delta)
 }
 

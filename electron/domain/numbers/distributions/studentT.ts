@@ -56,3 +56,16 @@ export function tQuantile(p: number, df: number): number {
   )
   return p < 0.5 ? -size : size
 }
+
+/**
+ * How many standard errors an interval of a confidence (a share, as 0.95) reaches to either side: the two-sided quantile.
+ *
+ *   t with P(|T| > t) = 1 − confidence
+ *
+ * Throws RangeError for a confidence outside 0..1 or ν not positive. ν may be Infinity: the normal distribution.
+ * Source: NIST/SEMATECH e-Handbook 1.3.5.2. Checked: tests/domain/numbers/distributions/studentT.spec.ts against its table 1.3.6.7.2.
+ */
+export function tCritical(confidence: number, df: number): number {
+  if (!(confidence >= 0 && confidence <= 1)) throw new RangeError('An interval requires a confidence from 0 to 1')
+  return -tQuantile((1 - confidence) / 2, df)
+}

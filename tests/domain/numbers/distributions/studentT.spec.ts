@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { tProbability, tQuantile, tTwoSided } from '#domain/numbers/distributions/studentT.ts'
+import { tCritical, tProbability, tQuantile, tTwoSided } from '#domain/numbers/distributions/studentT.ts'
 
 const relativeError = (value: number, expected: number) => Math.abs(value / expected - 1)
 
@@ -38,7 +38,26 @@ describe("Student's t distribution", () => {
     expect(tProbability(1.2, Number.POSITIVE_INFINITY)).toBeCloseTo(0.8849303297782918, 13)
   })
 
+  // NIST/SEMATECH e-Handbook 1.3.6.7.2, critical values of Student's t for 0.90, 0.95, 0.975 and 0.995 (read on both sides), to
+  // the three decimals that it prints.
+  it.each([
+    [0.8, 10, 1.372],
+    [0.9, 20, 1.725],
+    [0.95, 1, 12.706],
+    [0.95, 9, 2.262],
+    [0.95, 30, 2.042],
+    [0.99, 10, 3.169],
+    [0.99, 100, 2.626],
+    [0.95, Number.POSITIVE_INFINITY, 1.96],
+  ])(
+    'an interval of %d with %d degrees of freedom reaches as far as the printed table says',
+    (confidence, df, printed) => {
+      expect(tCritical(confidence, df)).toBeCloseTo(printed, 3)
+    },
+  )
+
   it('refuses what it cannot answer', () => {
+    expect(() => tCritical(95, 9)).toThrow(RangeError)
     expect(() => tProbability(1, 0)).toThrow(RangeError)
     expect(() => tQuantile(-0.1, 3)).toThrow(RangeError)
   })
