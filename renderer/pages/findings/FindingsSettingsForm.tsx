@@ -3,7 +3,6 @@ import type { Findings } from '#contract/findings/procedures.ts'
 import { agesOf } from '#domain/findings/askedBlocks.ts'
 import { ageInWords, gapInWords } from '#words/breaks/groupName.ts'
 import { tellingNames } from '#words/findings/groupNames.ts'
-import { useAnswer } from '../../host/useAnswer.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { Choice } from '../../widgets/Choice.tsx'
 import { Field, SelectField } from '../../widgets/Field.tsx'
@@ -18,6 +17,7 @@ import {
   typedYears,
 } from './findingsQuestions.ts'
 import { OverallForm } from './overall/OverallForm.tsx'
+import { StudyPick } from './StudyPick.tsx'
 import { TornWoodNumbers } from './torn/TornWoodNumbers.tsx'
 
 const distinct = (names: readonly string[]) => [...new Set(names)].filter((one) => one !== '').sort()
@@ -147,26 +147,6 @@ function TraitPicks({
         </SelectField>
       )}
     </>
-  )
-}
-
-/** Of which study it is asked; nothing to choose where there is none. */
-function StudyPick({ studyId, onStudy }: { studyId: number | null; onStudy(studyId: number | null): void }) {
-  const studies = useAnswer('studies.list', {}).value?.rows ?? []
-  if (studies.length === 0) return null
-  return (
-    <SelectField
-      label="Study"
-      value={studyId ?? ''}
-      onChange={(event) => onStudy(Number(event.currentTarget.value) || null)}
-    >
-      <option value="">all blocks</option>
-      {studies.map((study) => (
-        <option key={study.studyId} value={study.studyId}>
-          {study.fields.title}
-        </option>
-      ))}
-    </SelectField>
   )
 }
 

@@ -15,8 +15,8 @@ import { useKept } from '../../../parts/lists/useKept.ts'
 import { StudyCrumb } from '../../../parts/programme/StudyCrumb.tsx'
 import { go } from '../../../parts/routing/useRoute.ts'
 import { hashOf } from '../../../routes/route.ts'
-import { SelectField } from '../../../widgets/Field.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
+import { StudyPick } from '../StudyPick.tsx'
 import { GroupDialog } from './GroupDialog.tsx'
 import { GroupsFigure } from './GroupsFigure.tsx'
 import { OverviewFilter } from './OverviewFilter.tsx'
@@ -73,22 +73,13 @@ export function OverviewPage({ studyId = null }: { studyId?: number | null | und
       {found === null ? null : (
         <>
           <OverviewFilter settings={settings} onSettings={change} levels={found.levels}>
-            <SelectField
-              label="Study"
-              value={studyId ?? ''}
-              onChange={(event) => {
-                const chosen = Number(event.currentTarget.value)
+            <StudyPick
+              studyId={studyId}
+              onStudy={(chosen) => {
                 change(allLevels)
-                go(chosen === 0 ? { page: 'overview' } : { page: 'overview', studyId: chosen })
+                go(chosen === null ? { page: 'overview' } : { page: 'overview', studyId: chosen })
               }}
-            >
-              <option value="">all blocks</option>
-              {studies.map((study) => (
-                <option key={study.studyId} value={study.studyId}>
-                  {study.fields.title}
-                </option>
-              ))}
-            </SelectField>
+            />
           </OverviewFilter>
           {isEmpty ? (
             <p className="empty-words">No block fits. Plan a study, add specimens, or choose less narrowly.</p>
