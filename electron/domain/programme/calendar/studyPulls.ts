@@ -48,7 +48,7 @@ function pullsFrom(source: PullSource, anchor: Anchor, today: string): PullSumma
     const plannedOn = plusMonths(anchor.day, ageMonths)
     const planned = blocks.get(ageMonths)
     const word = decided(own, plannedOn, planned !== undefined)
-    const counted = planned ?? spares.take(word.blocksPerSeries)
+    const counted = planned ?? spares.take(word.skipped ? 0 : word.blocksPerSeries)
     const { windowDays } = study.fields
     const facts = { ...word, windowDays, glued: anchor.gluedOn !== null, ...counted }
     return {
@@ -100,7 +100,7 @@ function blocksByAge({ study, counts, unglued }: PullSource, { gluedOn }: Anchor
   )
 }
 
-/** Hands out the spares of a day to the pulls that were added, in their order: first those that were broken, then those that wait. */
+/** Hands out the spares of a day to the pulls that were added and are to be, in their order: first those that were broken, then those that wait. */
 function sparesOf({ counts }: PullSource, { gluedOn }: Anchor) {
   const spares = counts.find((one) => one.ageMonths === null && one.gluedOn === gluedOn)
   let { broken, waiting } = spares ?? { broken: 0, waiting: 0 }

@@ -134,6 +134,16 @@ describe('a word on a pull', () => {
     expect(pulls.map(({ ageMonths, added, blocks }) => [ageMonths, added, blocks.planned])).toEqual([[6, false, 3]])
   })
 
+  it('an added pull that was taken back leaves its spares to the others', () => {
+    const added = [9, 10].map((ageMonths) => decision({ kind: 'added', ageMonths, blocksPerSeries: 3 }))
+    const decisions = [...added, decision({ kind: 'restored', ageMonths: 9 })]
+    const pulls = on('2031-09-01', source({ counts, decisions })).filter(({ added }) => added)
+    expect(pulls.map(({ ageMonths, blocks }) => [ageMonths, blocks])).toEqual([
+      [9, { planned: 0, broken: 0, waiting: 0, lost: 0 }],
+      [10, { planned: 3, broken: 1, waiting: 2, lost: 0 }],
+    ])
+  })
+
   it('two added pulls do not take the same spares', () => {
     const decisions = [9, 10].map((ageMonths) => decision({ kind: 'added', ageMonths, blocksPerSeries: 3 }))
     const pulls = on('2031-09-01', source({ counts, decisions })).filter(({ added }) => added)
