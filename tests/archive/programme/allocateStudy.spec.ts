@@ -38,6 +38,13 @@ it('goes on after the highest number of any block or label', () => {
   expect(blocks()[0]!.running).toBeGreaterThan(500)
 })
 
+it('gives no block a number that somebody wrote on a specimen: it could not be glued', () => {
+  addSpecimen(database, specimenFields('28'), morning, 'bench')
+  allocate(planned())
+  expect(blocks().map(({ running }) => labelOf(running))).not.toContain('28')
+  expect(labelOf(blocks()[0]!.running)).toBe('36')
+})
+
 it('of an extended study allocates what is new, and leaves what was planned', () => {
   const studyId = planned()
   allocate(studyId)

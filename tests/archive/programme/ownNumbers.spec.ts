@@ -4,7 +4,7 @@ import { addSpecimens } from '#archive/specimens/specimens.ts'
 import { archiveInMemory, morning, specimenFields } from '../storedStudy.ts'
 
 const given = (database: ReturnType<typeof archiveInMemory>, count: number) =>
-  nextOwnNumbers(database, count).map(({ number }) => number)
+  nextOwnNumbers(database, count, []).map(({ number }) => number)
 
 it('goes on after the highest number that was given, and passes over those whose check would be X', () => {
   const database = archiveInMemory()
@@ -14,9 +14,10 @@ it('goes on after the highest number that was given, and passes over those whose
   expect(given(database, 1)).toEqual(['36'])
 })
 
-it('passes over a number that somebody wrote on a block', () => {
+it('passes over a number that somebody wrote on a block, or is about to', () => {
   const database = archiveInMemory()
   addSpecimens(database, [specimenFields('28')], morning, 'bench')
   expect(given(database, 1)).toEqual(['36'])
   expect(given(database, 0)).toEqual([])
+  expect(nextOwnNumbers(database, 1, ['36']).map(({ number }) => number)).toEqual(['44'])
 })

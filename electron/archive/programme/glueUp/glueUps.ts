@@ -47,8 +47,8 @@ export function addGlueUp(
     const glueUp = storeRecord(database, glueUpKind, record)
     refuseNamedTwice(blocks)
     const planned = blocks.map((one) => ('blockId' in one ? blockToGlue(database, one.blockId, record.studyId) : null))
-    const unnumbered = blocks.filter((one) => !('blockId' in one) && one.number === '').length
-    const runnings = takeRunning(database, unnumbered)
+    const written = blocks.flatMap((one) => ('blockId' in one ? [] : [one.number]))
+    const runnings = takeRunning(database, written.filter((number) => number === '').length, written)
     const labels = [...runnings]
     const list = blocks.map((one, at) => {
       const common = { ...sizeOf(one), ...gluedWith(glueUp, nameIn(one, planned[at]!)) }
@@ -97,6 +97,13 @@ function blockToGlue(database: Database, blockId: number, studyId: number | null
     throw conflict(
       `Block ${number} was glued already.`,
       'Nothing was stored. Load the blocks again and leave that one out.',
+    )
+  // Somebody entered it after the block was planned
+  const taken = prepared(database, 'SELECT 1 FROM specimen_current WHERE number_folded = ?')
+  if (taken.get(number) !== undefined)
+    throw conflict(
+      `There is a specimen with the number ${number} of a planned block.`,
+      'Nothing was stored. Correct the number of that specimen, then glue the block.',
     )
   return block
 }

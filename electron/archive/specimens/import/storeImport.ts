@@ -28,7 +28,8 @@ export type NewImport = {
 
 /** Gives numbers of our own to specimens that have none, and keeps which specimen has which. */
 export type OwnNumbers = {
-  next(database: Database, count: number): { running: number; number: string }[]
+  /** None of those that are written on others of the same import. */
+  next(database: Database, count: number, written: readonly string[]): { running: number; number: string }[]
   keep(database: Database, label: { running: number; specimenId: number; recordedAt: string; by: string }): void
 }
 
@@ -81,7 +82,8 @@ function storeSome(
       correctSpecimen(database, specimenId, fields, recordedAt, by, broughtInAgain(file.fileName))
   }
   const unnumbered = lacking.filter((place) => judged[place]!.number === null)
-  const given = ownNumbers.next(database, unnumbered.length)
+  const written = unnumbered.length === 0 ? [] : judged.flatMap(({ number }) => number ?? [])
+  const given = ownNumbers.next(database, unnumbered.length, written)
   const labels = new Map(unnumbered.map((place, index) => [place, given[index]!]))
   const fields = lacking.map((place) =>
     specimenOf(blocks[place]!.values, judged[place]!.number ?? labels.get(place)!.number, demo),

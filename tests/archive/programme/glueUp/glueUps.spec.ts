@@ -86,6 +86,18 @@ describe('a glue-up', () => {
     expect(counts()).toEqual(before)
   })
 
+  it('says what to do where a specimen was entered under the number of a planned block', () => {
+    const studyId = storeStudy(database)
+    const [block] = storeBlocks(database, studyId, [{}])
+    addSpecimen(database, specimenFields(labelOf(2)!), morning, '')
+    expect(() => glue(studyId, [{ blockId: block }])).toThrow(/number 28 of a planned block/)
+  })
+
+  it('gives a block of no study no short number that is written on another of them', () => {
+    const { specimens } = glue(null, [{ adhesive: 'hide' }, { number: '28', adhesive: 'hide' }])
+    expect(specimens.map((one) => one.fields.number)).toEqual(['36', '28'])
+  })
+
   it('gives blocks of no study the number written on them, or the next short number', () => {
     const studyId = storeStudy(database)
     storeBlocks(database, studyId, [{}])

@@ -44,6 +44,12 @@ it('keeps a number as it was written, and gives one with a check digit where the
   expect(new Set([...numbers, '28']).size).toBe(4)
 })
 
+it('gives no block a number that another one of the same table has', () => {
+  const database = archiveInMemory()
+  const numbers = importBlocks(database, [readBlock(2), readBlock(3, { number: '28' })]).map(({ number }) => number)
+  expect(numbers).toEqual(['36', '28'])
+})
+
 it('lists and sorts a strength that has no load beside the others, and says that it has no load', () => {
   const database = archiveInMemory()
   const alone = { areaMm2: null, peakN: null, strengthMPa: 9 }
