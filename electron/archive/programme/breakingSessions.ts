@@ -49,7 +49,8 @@ export type NewBreakingSession = Omit<BreakingSession, 'breakingSessionId'> & {
 
 /**
  * Begins a session of what waits of some pulls, in the kept random order, and of the specimens named besides. Throws the trouble
- * "not-found" for a specimen that is not there, and "conflict" while another session is open, where nothing is left to break, and for a named specimen that broke or was withdrawn.
+ * "not-found" for a specimen that is not there, and "conflict" while another session is open, where nothing is left to break, and
+ * for a named specimen that broke or was withdrawn.
  */
 export function beginBreakingSession(database: Database, { seed, ...asked }: NewBreakingSession): BreakingRow {
   return inTransaction(database, () => {

@@ -43,25 +43,36 @@ export function orderToBreak(
   return [...new Set([...ofPulls, ...ofStudies, ...others])]
 }
 
-/** What waits of a pull, in the order in which it is to be broken; of one that was added, the spares that it takes. */
+/**
+ * What waits of a pull, in the order in which it is to be broken; of one that was added, the spares that it takes, less those that
+ * were broken in a session of it before.
+ */
 export function specimensOfPull(database: Database, { studyId, gluedOn, ageMonths }: PullName): number[] {
-  const waiting = `FROM ${gluedBlocks} WHERE p.study_id = @studyId AND p.age_months IS @ageMonths
-    AND (@gluedOn IS NULL OR ${gluedOnOf} = @gluedOn) AND ${waitsForPress('s')}`
-  const order = 'ORDER BY p.breaking_order, p.block_id'
-  const planned = prepared<Found>(database, `SELECT b.specimen_id ${waiting} ${order}`).all({
-    ...{ studyId, gluedOn, ageMonths },
-  })
+  const ofStudy = `FROM ${gluedBlocks} WHERE p.study_id = @studyId AND (@gluedOn IS NULL OR ${gluedOnOf} = @gluedOn)`
+  const order = 'p.breaking_order, p.block_id'
+  const waits = waitsForPress('s')
+  const planned = prepared<Found>(
+    database,
+    `SELECT b.specimen_id ${ofStudy} AND p.age_months = @ageMonths AND ${waits} ORDER BY ${order}`,
+  ).all({ studyId, gluedOn, ageMonths })
   if (planned.length > 0 || isPlanned(database, studyId, ageMonths)) return planned.map((row) => row.specimen_id)
   // A pull that the plan did not have takes spares of each series
   return prepared<Found>(
     database,
-    `SELECT specimen_id FROM (SELECT b.specimen_id, p.breaking_order, p.block_id, row_number() OVER (
-       PARTITION BY p.adhesive, p.joint_type, p.gap_mm, p.exposure ${order}) AS place ${waiting})
-     WHERE place <= @spares ORDER BY breaking_order, block_id`,
+    `SELECT specimen_id FROM (SELECT b.specimen_id, p.breaking_order, p.block_id, ${waits} AS waits, row_number() OVER (
+       PARTITION BY p.adhesive, p.joint_type, p.gap_mm, p.exposure ORDER BY ${waits}, ${order}) AS place
+       ${ofStudy} AND p.age_months IS NULL AND (${waits} OR (s.standing = 'broken' AND ${wasInSession})))
+     WHERE waits AND place <= @spares ORDER BY breaking_order, block_id`,
   )
-    .all({ studyId, gluedOn, ageMonths: null, spares: sparesOfPull(database, { studyId, gluedOn, ageMonths }) })
+    .all({ studyId, gluedOn, ageMonths, spares: sparesOfPull(database, { studyId, gluedOn, ageMonths }) })
     .map((row) => row.specimen_id)
 }
+
+/** Whether the specimen `s` was in a breaking session of the pull, in SQL. */
+const wasInSession = `EXISTS (SELECT 1 FROM breaking_session x, json_each(x.specimen_ids) m, json_each(x.pulls) q
+  WHERE m.value = s.specimen_id AND json_extract(q.value, '$.studyId') = @studyId
+    AND json_extract(q.value, '$.ageMonths') = @ageMonths
+    AND coalesce(json_extract(q.value, '$.gluedOn') = @gluedOn, 1))`
 
 type Found = { specimen_id: number }
 

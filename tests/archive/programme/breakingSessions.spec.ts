@@ -93,6 +93,25 @@ describe('a breaking session', () => {
     expect(begin({ pulls: [added] }).specimenIds).toEqual([glued[1], glued[3], glued[2]])
   })
 
+  it('takes no more spares for an added pull that was begun before than it lacks', () => {
+    const { pull } = pulled()
+    const spares = [0, 1, 2, 3].map((breakingOrder) => ({ ageMonths: null, breakingOrder }))
+    const glued = glueBlocks(database, pull.studyId, storeBlocks(database, pull.studyId, spares))
+    const added = { ...pull, ageMonths: 4 }
+    inTransaction(database, () =>
+      storeRecord(database, pullDecisionKind, {
+        ...{ ...signed, ...added, reason: 'a flood', kind: 'added', dueOn: '2031-07-01', blocksPerSeries: 2 },
+      }),
+    )
+    const { breakingSessionId } = begin({ pulls: [added] })
+    storeBreak(database, glued[0]!)
+    event(breakingSessionId, 'ended')
+    expect(begin({ pulls: [added] }).specimenIds).toEqual([glued[1]])
+    storeBreak(database, glued[1]!)
+    event(breakingSessionId + 1, 'ended')
+    expect(() => begin({ pulls: [added] })).toThrow(/Nothing of that waits/)
+  })
+
   it('breaks specimens of no study in an order that is drawn and kept, after the blocks of studies and each once', () => {
     const { pull, inOrder, young } = pulled()
     const own = addSpecimens(
