@@ -104,7 +104,8 @@ function* modelLines(
     }
     return
   }
-  const last = blocks.at(-1)!.ageMonths
+  // Blocks of the last pull were not all broken on one day
+  const last = blocks.reduce((most, { ageMonths }) => Math.max(most, ageMonths), 0)
   const ahead = forecastAges.filter((age) => age > last)
   for (const ageMonths of ahead.length > 0 ? ahead : [2 * last]) {
     const { belowShareRange: _range, ...forecast } = forecastAt(usable, ageMonths, {

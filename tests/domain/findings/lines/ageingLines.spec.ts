@@ -47,6 +47,21 @@ describe('the lines of one group over its ages', () => {
     expect(forecasts).toMatchObject([{ ageMonths: 864 }])
   })
 
+  it('carry a series on to the same ages whatever the order of its blocks', () => {
+    const ageAt = (ageMonths: number, i: number) => ageMonths * 12 + i
+    const pulls = ages.map(({ ageMonths, blocks }) => ({
+      ageMonths: ageMonths * 12,
+      blocks: blocks.map((block, i) => ({ ...block, ageMonths: ageAt(ageMonths, i) })),
+    }))
+    const backwards = pulls.map((pull) => ({ ...pull, blocks: pull.blocks.toReversed() }))
+    const forecasts = [pulls, backwards].map((of) =>
+      [...ageingLines({ group: 'G', ages: of }, options, () => true)].flatMap((line) =>
+        line.kind === 'forecast' ? [line.ageMonths] : [],
+      ),
+    )
+    expect(forecasts[0]).toEqual(forecasts[1])
+  })
+
   it('say that one age is no series', () => {
     expect(linesOf(1)).toEqual([{ kind: 'note', about: 'trend', code: 'few-ages', group: 'G', ageMonths: null }])
   })
