@@ -1,9 +1,9 @@
-// Held by tests/engine/findings/findingsThread.spec.ts.
 import type { ArchiveReader } from '#archive/archiveReader.ts'
 import type { FindingsSettings } from '#contract/findings/keptFinding.ts'
 import type { AgeingPart } from '#domain/findings/ageing/ageingParts.ts'
 import { rememberLines } from '#domain/findings/lines/rememberedLines.ts'
 import type { NextPart } from '#domain/findings/next/nextParts.ts'
+import { localDayOf } from '#domain/programme/calendar/calendarDay.ts'
 import { answerAgeing } from './answerAgeing.ts'
 import { answerFindings } from './answerFindings.ts'
 import { answerNext } from './answerNext.ts'
@@ -38,7 +38,7 @@ export const findingsAnswers = {
     answerAgeing(archive, question, memory.ageing, onProgress),
   ),
   'findings.next': answer((archive, question: Parameters<typeof answerNext>[1], memory, onProgress, instant) =>
-    answerNext(archive, question, memory.next, onProgress, instant.slice(0, 10)),
+    answerNext(archive, question, memory.next, onProgress, localDayOf(instant)),
   ),
   'findings.kept': answer((archive, _question: Record<never, never>) => keptRows(archive)),
   'findings.changes': answer((archive, { keptFindingId }: { keptFindingId: number }) =>
