@@ -20,12 +20,17 @@ export type QuestionThread<Order, Answer> = {
   close(): Promise<void>
 }
 
+/** What is said to whoever asks something of an archive that is closed by then. */
+export function closedBefore(): Trouble {
+  return new Trouble('cancelled', 'The archive was closed before this was worked out.', 'Ask again.')
+}
+
 /** Starts no thread yet. */
 export function questionThread<Order, Answer>(name: ThreadName): QuestionThread<Order, Answer> {
   let worker: Worker | null = null
   let closed = false
   function refuseOnceClosed() {
-    if (closed) throw new Trouble('cancelled', 'The archive was closed before this was worked out.', 'Ask again.')
+    if (closed) throw closedBefore()
   }
   async function end() {
     const ended = worker

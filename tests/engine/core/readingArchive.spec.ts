@@ -41,8 +41,23 @@ it('tries again where it did not open, and has nothing to close', async () => {
   }
   const reading = readingArchive({ info }, 'test')
   await expect(reading.ask(total)).rejects.toMatchObject({ code: 'archive-missing' })
-  await reading.close()
   missing = false
   expect(await reading.ask(total)).toBe(0)
   await reading.close()
+  missing = true
+  const unopened = readingArchive({ info }, 'test')
+  await expect(unopened.ask(total)).rejects.toMatchObject({ code: 'archive-missing' })
+  await unopened.close()
+})
+
+it('opens the archive no more once it is closed: nobody would close it again', async () => {
+  let asked = 0
+  const info: Archive['info'] = () => {
+    asked += 1
+    return home.archive.info()
+  }
+  const reading = readingArchive({ info }, 'test')
+  await reading.close()
+  await expect(reading.ask(total)).rejects.toMatchObject({ code: 'cancelled' })
+  expect(asked).toBe(0)
 })
