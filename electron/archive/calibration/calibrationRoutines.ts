@@ -81,11 +81,16 @@ export function addRoutineReading(database: Database, routineId: number, number:
 export function breakOffRoutine(database: Database, routineId: number, endedAt: string, reason: string): void {
   inTransaction(database, () => {
     readRecord(database, routineKind, routineId)
-    const calibrated = prepared(database, 'SELECT 1 FROM calibration WHERE routine_id = ?').get(routineId)
-    if (calibrated !== undefined || findRecord(database, routineEndKind, routineId) !== null)
-      throw conflict(`Calibration routine ${routineId} is over already.`, 'Begin a new one.')
+    refuseOver(database, routineId)
     storeRecord(database, routineEndKind, { routineId, endedAt, reason })
   })
+}
+
+/** Throws the trouble "conflict" for a routine that came to a calibration or was broken off. */
+export function refuseOver(database: Database, routineId: number): void {
+  const calibrated = prepared(database, 'SELECT 1 FROM calibration WHERE routine_id = ?').get(routineId)
+  if (calibrated !== undefined || findRecord(database, routineEndKind, routineId) !== null)
+    throw conflict(`Calibration routine ${routineId} is over already.`, 'Begin a new one; its readings are kept.')
 }
 
 /** Routines that came to no calibration, oldest first: broken off, or cut short with the program; one that runs now is among them. */

@@ -5,10 +5,10 @@ import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { recordKind, storeRecord } from '../core/recordKind.ts'
 import { numbered, readRecord } from '../core/recordTable.ts'
-import { conflict } from '../core/recordTrouble.ts'
 import { inTransaction } from '../core/transaction.ts'
 import { type ReadableRows, readableRows } from '../lists/readableRows.ts'
 import { requireStored } from '../lists/stored.ts'
+import { refuseOver } from './calibrationRoutines.ts'
 
 /** A calibration with every reading, and the routine that they come from. */
 export const calibrationKind = recordKind({
@@ -79,9 +79,7 @@ export function addCalibration(
 ): Calibration {
   return inTransaction(database, () => {
     if (made.supersedes !== null) requireStored(database, 'calibration', made.supersedes)
-    const over = prepared(database, 'SELECT 1 FROM calibration_routine_end WHERE routine_id = ?').get(routineId)
-    if (over !== undefined)
-      throw conflict(`Calibration ${routineId} was stopped early.`, 'Begin a new one; its readings are kept.')
+    if (routineId !== null) refuseOver(database, routineId)
     const { routineId: _routineId, ...stored } = storeRecord(database, calibrationKind, { ...made, routineId })
     return stored
   })

@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest'
+import { beginRoutine } from '#archive/calibration/calibrationRoutines.ts'
 import { addCalibration, calibration, calibrations } from '#archive/calibration/calibrations.ts'
+import { shopPlan } from '#tests/fakes/routineRun.ts'
 import { madeCalibration, rows, storeCalibrations } from '../storedCalibration.ts'
-import { archiveInMemory } from '../storedStudy.ts'
+import { archiveInMemory, morning } from '../storedStudy.ts'
 
 test('gives a calibration back with every reading, row and figure', () => {
   const database = archiveInMemory()
@@ -31,5 +33,12 @@ test('refuses to supersede or to read a calibration that is not there', () => {
 test('makes no calibration of a routine that was stopped early', () => {
   const database = archiveInMemory()
   storeCalibrations(database)
-  expect(() => addCalibration(database, madeCalibration(), 1)).toThrow(/was stopped early/)
+  expect(() => addCalibration(database, madeCalibration(), 1)).toThrow(/is over already/)
+})
+
+test('makes one calibration of a routine, and no second', () => {
+  const database = archiveInMemory()
+  const routineId = beginRoutine(database, { begunAt: morning, by: 'bench', source: 'test', plan: shopPlan() })
+  addCalibration(database, madeCalibration({ readings: [] }), routineId)
+  expect(() => addCalibration(database, madeCalibration({ readings: [] }), routineId)).toThrow(/is over already/)
 })
