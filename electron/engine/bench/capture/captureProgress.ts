@@ -50,7 +50,11 @@ export function createCaptureProgress(archive: Pick<Archive, 'break'>, capturing
       runningPeak = null
     },
     async refresh() {
-      if (lastBreak !== null) lastBreak = (await archive.break(lastBreak.breakId)).summary
+      const asked = lastBreak
+      if (asked === null) return
+      const { summary } = await archive.break(asked.breakId)
+      // A break that was stored meanwhile is the last one now
+      if (lastBreak === asked) lastBreak = summary
     },
     runningPeak: () => runningPeak,
     captureBreakId: () => captureBreakId,

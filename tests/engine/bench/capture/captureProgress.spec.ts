@@ -41,6 +41,16 @@ describe('the capture that runs', () => {
     await progress.refresh()
     expect(progress.lastBreak()).toEqual(summaryOf(7, 'read again'))
   })
+  it('is not the break before that one, where this is read again while the newer one is stored', async () => {
+    const reading = Promise.withResolvers<BreakRecord>()
+    const progress = createCaptureProgress({ break: () => reading.promise }, () => false)
+    progress.stored(7, summaryOf(7), true)
+    const refreshed = progress.refresh()
+    progress.stored(8, summaryOf(8), true)
+    reading.resolve({ summary: summaryOf(7, 'read again') } as BreakRecord)
+    await refreshed
+    expect(progress.lastBreak()).toEqual(summaryOf(8))
+  })
   it('leaves no peak of one device to the next', () => {
     const { progress } = progressOf()
     progress.frame({ peak: 100 })
