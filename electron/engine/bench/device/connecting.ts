@@ -1,15 +1,18 @@
-// Held by tests/engine/createEngine.spec.ts.
 import type { SourceChoice } from '#contract/bench/source.ts'
-import { troubleFrom } from '#contract/errors.ts'
+import { Trouble, troubleFrom } from '#contract/errors.ts'
 import { cableBack, cableOut } from './cableOut.ts'
 import { type Connection, type Link, newSignal, nothingConnected } from './link.ts'
 import { createSilenceWatch } from './silenceWatch.ts'
 import { sourceFacts } from './sourceFacts.ts'
 
-/** Lets go of the device that is connected, and opens the chosen one. Rejects with the Trouble of opening it. */
+/**
+ * Lets go of the device that is connected, and opens the chosen one. Rejects with the Trouble of opening it, `conflict` where it was
+ * let go of meanwhile.
+ */
 export async function connectDevice(link: Link, choice: SourceChoice): Promise<void> {
   const { state, listener, clock } = link
-  await disconnectDevice(link)
+  // Somebody else may connect one while this waits: two at once would both be heard
+  while (state.connection !== null) await disconnectDevice(link)
   const source = link.openSource(choice, clock)
   const facts = sourceFacts(choice, source, link.preferences(), link.calibration())
   listener.opening(source, facts)
@@ -33,6 +36,8 @@ export async function connectDevice(link: Link, choice: SourceChoice): Promise<v
     }
     throw thrown
   }
+  if (state.connection !== opened)
+    throw new Trouble('conflict', 'The device was let go of before it was connected.', 'Connect it again.')
   if (state.status === 'opening') state.status = 'open'
   listener.connected(choice, source, facts)
   listener.changed()
