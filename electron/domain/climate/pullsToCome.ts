@@ -1,7 +1,7 @@
 import type { PullToCome } from '#contract/findings/climateAnswers.ts'
 import type { PullState, PullSummary } from '#contract/programme/pullProcedures.ts'
 import { dayOf } from '../programme/calendar/calendarDay.ts'
-import { type SeriesTraits, storedSeriesKey } from './storedSeries.ts'
+import { type SeriesTraits, traitsKey } from '../programme/study/plannedAges.ts'
 
 /** Blocks of a study that wait in a store; `ageMonths` null: spares. */
 export type WaitingBlocks = SeriesTraits & { studyId: number; gluedOn: string; ageMonths: number | null }
@@ -21,7 +21,7 @@ export function pullsToCome(waiting: readonly WaitingBlocks[], pulls: readonly P
   for (const { studyId, gluedOn, ageMonths, added, state, dueOn } of pulls) {
     if (!toCome.includes(state)) continue
     for (const one of blocks.get(keyOf(studyId, gluedOn, added ? null : ageMonths)) ?? []) {
-      const pull = { series: storedSeriesKey(one), ageMonths, dueS: dayOf(dueOn) * secondsPerDay }
+      const pull = { series: traitsKey(one), ageMonths, dueS: dayOf(dueOn) * secondsPerDay }
       found.set(JSON.stringify(pull), pull)
     }
   }

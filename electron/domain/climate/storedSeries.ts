@@ -1,19 +1,11 @@
 import type { StoredSeries } from '#contract/findings/climateAnswers.ts'
-import { groupSummary } from '../findings/groupSummary.ts'
-import { cellsOf } from '../findings/observation.ts'
+import { groupSummary, usualTerms } from '../findings/groupSummary.ts'
+import { asObserved, cellsOf } from '../findings/observation.ts'
 import { type ObservedBreak, observedBreaks } from '../findings/observedBreak.ts'
 import { dayOf } from '../programme/calendar/calendarDay.ts'
+import { traitsKey } from '../programme/study/plannedAges.ts'
 
 const secondsPerDay = 86_400
-const asObserved = { woodFailure: 'observed', limitPercent: 75, adjustFactor: 1 } as const
-const terms = { confidence: 0.95, tolerance: { confidence: 0.75, content: 0.95 } }
-
-export type SeriesTraits = Pick<StoredSeries, 'adhesive' | 'jointType' | 'bondLineGapMm' | 'exposure'>
-
-/** What tells a series of blocks from others. */
-export function storedSeriesKey({ adhesive, jointType, bondLineGapMm, exposure }: SeriesTraits): string {
-  return JSON.stringify([adhesive, jointType, bondLineGapMm, exposure])
-}
 
 /**
  * The series of blocks that lay in a store: at each age the mean strength as observed with its 95 % interval (MPa), and the day in
@@ -21,13 +13,13 @@ export function storedSeriesKey({ adhesive, jointType, bondLineGapMm, exposure }
  * Checked: tests/domain/climate/storedSeries.spec.ts.
  */
 export function storedSeries(breaks: readonly ObservedBreak[]): StoredSeries[] {
-  const observations = observedBreaks(breaks, storedSeriesKey)
+  const observations = observedBreaks(breaks, traitsKey)
   const from = new Map(observations.map((one, i) => [one, breaks[i]!]))
   const series = new Map<string, StoredSeries>()
   for (const cell of cellsOf(observations)) {
     if (cell.counted.length === 0) continue
     const broken = cell.counted.map((one) => from.get(one)!)
-    const { n, meanMPa, meanLowMPa, meanHighMPa } = groupSummary(cell, asObserved, terms)
+    const { n, meanMPa, meanLowMPa, meanHighMPa } = groupSummary(cell, asObserved, usualTerms)
     const { adhesive, jointType, bondLineGapMm, exposure } = broken[0]!
     const known = series.get(cell.group)
     const glued = broken.flatMap(({ gluedOn }) => (gluedOn === null ? [] : [dayOf(gluedOn) * secondsPerDay]))

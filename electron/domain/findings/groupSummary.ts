@@ -25,6 +25,12 @@ export type GroupSummary = {
   readonly allWoodSharePercent: number | null
 }
 
+/** How surely a summary speaks. */
+export type SummaryTerms = { confidence: number; tolerance: ToleranceTerms }
+
+/** The usual terms of timber practice, as the defaults of findings (contract/findings/options.ts). */
+export const usualTerms: SummaryTerms = { confidence: 0.95, tolerance: { confidence: 0.75, content: 0.95 } }
+
 /**
  * Summary of one group at one age: mean with its t interval, SD with n − 1, quartiles of type 7, lower tolerance limits.
  *
@@ -32,11 +38,7 @@ export type GroupSummary = {
  *
  * Source: NIST/SEMATECH e-Handbook 1.3.5.2 and 7.2.6. Checked: tests/domain/findings/groupSummary.spec.ts against R.
  */
-export function groupSummary(
-  cell: Cell,
-  treatment: Treatment,
-  terms: { confidence: number; tolerance: ToleranceTerms },
-): GroupSummary {
+export function groupSummary(cell: Cell, treatment: Treatment, terms: SummaryTerms): GroupSummary {
   const blocks = treatedBlocks(cell.counted, treatment)
   const sorted = Float64Array.from(blocks, ({ strengthMPa }) => strengthMPa).sort()
   const n = sorted.length

@@ -26,6 +26,9 @@ export type Treatment = {
   readonly adjustFactor: number
 }
 
+/** Every strength as it was seen. */
+export const asObserved: Treatment = { woodFailure: 'observed', limitPercent: 75, adjustFactor: 1 }
+
 /** Blocks of one group at one age. */
 export type Cell = {
   readonly group: string

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { PullSummary } from '#contract/programme/pullProcedures.ts'
 import { pullsToCome, type WaitingBlocks } from '#domain/climate/pullsToCome.ts'
+import { traitsKey } from '#domain/programme/study/plannedAges.ts'
 
 const series = { adhesive: 'casein C1', jointType: 'lap', bondLineGapMm: 0, exposure: 'loft' }
 const waiting = (ageMonths: number | null, change: Partial<WaitingBlocks> = {}): WaitingBlocks => ({
@@ -13,7 +14,7 @@ const pull = (ageMonths: number, change: Partial<PullSummary> = {}): PullSummary
   blocks: { planned: 1, waiting: 1, broken: 0, lost: 0 },
   ...change,
 })
-const key = JSON.stringify(['casein C1', 'lap', 0, 'loft'])
+const key = traitsKey(series)
 const dueS = Date.UTC(2027, 3, 20) / 1000
 
 describe('the pulls to come of a store', () => {
@@ -24,6 +25,11 @@ describe('the pulls to come of a store', () => {
       [key, 24],
     ])
     expect(pullsToCome([waiting(12)], pulls)).toEqual([{ series: key, ageMonths: 12, dueS }])
+  })
+
+  it('are found with the series of the same blocks, whatever the case of their names', () => {
+    const upper = { adhesive: 'Casein C1', exposure: 'Loft' }
+    expect(pullsToCome([waiting(12, upper)], [pull(12)])).toEqual([{ series: key, ageMonths: 12, dueS }])
   })
 
   it('are not those of another study or day of glue-up, nor what was skipped, missed or done', () => {

@@ -2,8 +2,8 @@ import type { BreakSummary } from '#contract/breaks/break.ts'
 import type { Flag } from '#contract/breaks/evaluation.ts'
 import type { BreakingMember } from '#contract/programme/breakingProcedures.ts'
 import type { SpecimenFields } from '#contract/specimens/specimen.ts'
-import { type GroupSummary, groupSummary } from '../../findings/groupSummary.ts'
-import type { Observation } from '../../findings/observation.ts'
+import { type GroupSummary, groupSummary, usualTerms } from '../../findings/groupSummary.ts'
+import { asObserved, type Observation } from '../../findings/observation.ts'
 import { esdOutliers } from '../../findings/outliers.ts'
 import { median } from '../../numbers/quantile.ts'
 import { naturalKey } from '../../text/naturalOrder.ts'
@@ -46,15 +46,13 @@ const worthSaying: readonly Flag[] = [...spoilt, 'no-pre-trigger', 'sampling-too
 /** Below this share of the median of its group a block is pointed out, however few there are. Common practice, no source. */
 const lowShare = 0.5
 const outlierAlpha = 0.05
-const observed = { woodFailure: 'observed', limitPercent: 75, adjustFactor: 1 } as const
-const terms = { confidence: 0.95, tolerance: { confidence: 0.75, content: 0.95 } }
 
 /**
  * What a breaking session gave so far: each group as observed, and what is to be looked at or broken again. A block far from the
  * others of its group is found by the generalised ESD test at 5 % (domain/findings/outliers.ts) or is weaker than half of their median.
  */
 export function sessionReport(members: readonly BreakingMember[]): SessionReport {
-  const groups = [...groupedBy(members, groupKey)].map(([, ofGroup]) => ofGroup)
+  const groups = [...Map.groupBy(members, groupKey)].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, ofGroup]) => ofGroup)
   const far = new Map(groups.flatMap((ofGroup) => farFromGroup(ofGroup)))
   const broken = members.filter(({ state }) => state === 'broken')
   const doubtful = broken
@@ -76,12 +74,6 @@ function groupKey({ specimen: { fields }, ageMonths }: BreakingMember): string {
   return JSON.stringify([...names, fields.bondLineGapMm, ageMonths])
 }
 
-function groupedBy<Item>(items: readonly Item[], keyOf: (item: Item) => string): Map<string, Item[]> {
-  const groups = new Map<string, Item[]>()
-  for (const item of items) groups.set(keyOf(item), [...(groups.get(keyOf(item)) ?? []), item])
-  return new Map([...groups].sort(([a], [b]) => (a < b ? -1 : 1)))
-}
-
 function groupOf(members: readonly BreakingMember[]): SessionGroup {
   const { specimen, ageMonths } = members[0]!
   const { adhesive, jointType, bondLineGapMm, exposure } = specimen.fields
@@ -92,7 +84,7 @@ function groupOf(members: readonly BreakingMember[]): SessionGroup {
     blocks: members.length,
     broken: broken.length,
     setAside: broken.filter((one) => one.specimen.breakInForce === null).length,
-    summary: groupSummary({ group: '', ageMonths, counted, excluded: 0 }, observed, terms),
+    summary: groupSummary({ group: '', ageMonths, counted, excluded: 0 }, asObserved, usualTerms),
   }
 }
 
