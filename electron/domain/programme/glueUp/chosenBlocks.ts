@@ -1,24 +1,13 @@
 import type { BlockToGlue } from '#contract/programme/glueUpProcedures.ts'
 import type { Series } from '#contract/programme/study.ts'
+import { seriesKey } from '../study/cells.ts'
 
 /** Blocks that differ in nothing but their age, to be glued. */
 export type SeriesToGlue = Series & { readonly key: string; readonly blocks: readonly BlockToGlue[] }
 
-/** What tells a series from others. */
-export function seriesKey({ adhesive, jointType, gapMm, exposure }: Series): string {
-  return JSON.stringify([adhesive, jointType, gapMm, exposure])
-}
-
 /** Blocks by series, in the order in which each series comes first. */
 export function seriesToGlue(blocks: readonly BlockToGlue[]): SeriesToGlue[] {
-  const bySeries = new Map<string, BlockToGlue[]>()
-  for (const block of blocks) {
-    const key = seriesKey(block)
-    const known = bySeries.get(key)
-    if (known === undefined) bySeries.set(key, [block])
-    else known.push(block)
-  }
-  return [...bySeries].map(([key, of]) => {
+  return [...Map.groupBy(blocks, seriesKey)].map(([key, of]) => {
     const { adhesive, jointType, gapMm, exposure } = of[0]!
     return { ...{ key, adhesive, jointType, gapMm, exposure }, blocks: of }
   })

@@ -1,6 +1,7 @@
 import type { PullBlocks, SeriesStock } from '#contract/programme/pullProcedures.ts'
 import type { Series } from '#contract/programme/study.ts'
 import { type PullSource, studyPulls } from '../calendar/studyPulls.ts'
+import { seriesKey } from '../study/cells.ts'
 import { seriesOutlook } from './seriesOutlook.ts'
 
 /** Glued blocks of one day and one age of a series; `ageMonths` null: its spares. */
@@ -22,9 +23,7 @@ export function* stockBySeries(
 ): Generator<SeriesStock> {
   const { cvPercent, confidence, power } = source.study.fields
   const states = new Map(studyPulls(source, today).map((pull) => [`${pull.gluedOn} ${pull.ageMonths}`, pull.state]))
-  const bySeries = Map.groupBy(counts, ({ adhesive, jointType, gapMm, exposure, gluedOn }) =>
-    JSON.stringify([gluedOn, adhesive, jointType, gapMm, exposure]),
-  )
+  const bySeries = Map.groupBy(counts, (row) => `${row.gluedOn} ${seriesKey(row)}`)
   for (const rows of bySeries.values()) {
     const { adhesive, jointType, gapMm, exposure, gluedOn } = rows[0]!
     const cells = rows.flatMap(({ ageMonths, planned, waiting, broken, lost }) => {

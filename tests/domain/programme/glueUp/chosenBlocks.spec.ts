@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { BlockToGlue } from '#contract/programme/glueUpProcedures.ts'
-import { agesToGlue, chosenBlocks, seriesKey, seriesToGlue } from '#domain/programme/glueUp/chosenBlocks.ts'
+import { agesToGlue, chosenBlocks, seriesToGlue } from '#domain/programme/glueUp/chosenBlocks.ts'
+import { seriesKey } from '#domain/programme/study/cells.ts'
 
 const block = (blockId: number, ageMonths: number | null, exposure = 'loft'): BlockToGlue => ({
   ...{
