@@ -1,4 +1,4 @@
-import type { CatalogueFields, CatalogueKind } from '#contract/programme/catalogue.ts'
+import type { CatalogueKind } from '#contract/programme/catalogue.ts'
 import { catalogueKind } from '#contract/programme/catalogue.ts'
 import type {
   CatalogueChoice,
@@ -8,6 +8,7 @@ import type {
 } from '#contract/programme/catalogueProcedures.ts'
 import { type AlikePair, alikeNames } from '#domain/programme/catalogue/alike.ts'
 import { catalogueDecisionKind } from '../catalogue/catalogueKinds.ts'
+import { ownerOf } from '../catalogue/deriveCatalogue.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { readRecords } from '../core/recordTable.ts'
@@ -54,16 +55,11 @@ export function catalogueList(database: Database, kind: CatalogueKind): { rows: 
 /** Pairs among entries that stand for themselves; lots of two adhesives, and boards of two woods, are two things. */
 function alikeAmong(rows: readonly CatalogueChoice[]): LikeNames[] {
   const own = rows.filter(({ entryId, intoEntryId }) => entryId === intoEntryId)
-  const byOwner = Map.groupBy(own, ({ fields }) => ownerName(fields))
+  const byOwner = Map.groupBy(own, ({ fields }) => ownerOf(fields))
   const pairs = [...byOwner.values()].flatMap((some): readonly AlikePair[] =>
     alikeNames(some.map(({ entryId, fields }) => ({ id: entryId, name: fields.name }))),
   )
   return pairs.map(({ id: entryId, otherId, differ }) => ({ entryId, otherId, differ }))
-}
-
-function ownerName(fields: CatalogueFields): string {
-  if (fields.kind === 'lot') return fields.adhesive
-  return fields.kind === 'board' ? fields.wood : ''
 }
 
 /** How many entries there are of each kind, and how many pairs that may be one thing. */
