@@ -20,7 +20,13 @@ export function conditionOf(title: string): Condition {
 }
 
 function monthsIn(part: string): number | null {
-  const [, number, unit] = age.exec(part) ?? []
-  if (number === undefined) return null
-  return Number(number.replace(',', '.')) * (/^y/i.test(unit!) ? 12 : 1)
+  const [, written, unit] = age.exec(part) ?? []
+  if (written === undefined) return null
+  const number = Number(written.replace(',', '.'))
+  return /^y/i.test(unit!) ? monthsOfYears(number) : number
+}
+
+/** Years in months, without the crumbs of binary fractions, which would make 1.1 years another age than 13.2 months. */
+export function monthsOfYears(years: number): number {
+  return Number((years * 12).toPrecision(12))
 }

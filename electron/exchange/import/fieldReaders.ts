@@ -6,6 +6,7 @@ import { cellFault } from '#words/specimens/import/rejectedWords.ts'
 import type { Cell } from '../sheets/sheet.ts'
 import { cellDate } from './cellDate.ts'
 import { bare, cellNumber, longestNumber, type NumberUnit, type Read } from './cellNumber.ts'
+import { monthsOfYears } from './conditionOf.ts'
 import type { NumberWriting } from './decimalSign.ts'
 
 /** What a field of the mapping says of how its cells are to be read. */
@@ -56,8 +57,6 @@ function within(read: Read<number>, fits: (value: number) => boolean, fault: (va
   return { fault: fault(Number(read.value.toPrecision(6))) }
 }
 
-const monthsAYear = 12
-
 /** An age in months; months or years may be named behind the number, and are months where neither cell nor column says so. */
 function age(cell: Cell, { unit, writing }: FieldSettings): Read<number> {
   const [, number = cell.text, named] =
@@ -66,7 +65,7 @@ function age(cell: Cell, { unit, writing }: FieldSettings): Read<number> {
       : []
   const read = cellNumber(cell.kind === 'text' ? { ...cell, text: number } : cell, bare, writing)
   const isYears = named === undefined ? unit === 'years' : /^y/i.test(named)
-  return 'value' in read && isYears ? { value: read.value * monthsAYear } : read
+  return 'value' in read && isYears ? { value: monthsOfYears(read.value) } : read
 }
 
 function pattern(cell: Cell): Read<string> {

@@ -7,6 +7,7 @@ it.each([
   ['bilge (6 mo)', 'bilge', 6],
   ['12 months', '', 12],
   ['after 1.5 years', '', 18],
+  ['after 1.1 years', '', 13.2],
   ['loft', 'loft', null],
   ['20 m of shelf', '20 m of shelf', null],
   ['Dry, 6 months, 12 months', 'Dry, 6 months, 12 months', null],

@@ -317,6 +317,7 @@ describe('what an old sheet holds besides', () => {
       }).then(([row]) => valuesOf(row).ageMonths)
     expect(await ages('2', 'years')).toBe(24)
     expect(await ages('1.5 years')).toBe(18)
+    expect(await ages('1.1 years')).toBe(13.2)
     expect(await ages('18 months', 'years')).toBe(18)
     expect(await ages('18')).toBe(18)
   })
