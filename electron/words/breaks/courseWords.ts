@@ -1,5 +1,5 @@
 import type { LoadCourse } from '#contract/breaks/evaluation.ts'
-import { writeFixed } from '../units/numbers.ts'
+import { withoutEndingZeros, writeFixed, writeSignificant } from '../units/numbers.ts'
 
 /** A figure with its unit, or that it is not known. */
 export function figureWords(value: number | null, decimals: number, unit: string): string {
@@ -32,7 +32,7 @@ export function courseWords(course: LoadCourse): [name: string, words: string][]
   if (workJ !== null)
     words.push([
       'work',
-      `${figureWords(workJ, 2, 'J')} ${pressSpeedMmPerS === null ? 'by the displacement measured' : `at ${pressSpeedMmPerS} mm/s`}`,
+      `${figureWords(workJ, 2, 'J')} ${pressSpeedMmPerS === null ? 'by the displacement measured' : `at ${withoutEndingZeros(writeSignificant(pressSpeedMmPerS, 4))} mm/s`}`,
     ])
   return words
 }

@@ -1,6 +1,7 @@
 import type { CalibrationAssessment, DegreeProposal } from '#contract/calibration/calibrationAssessment.ts'
 import type { CalibrationNote } from '#contract/calibration/calibrationNotes.ts'
 import { resolutionMultiple } from '#domain/calibration/steps/verifiedRange.ts'
+import { withoutEndingZeros, writeSignificant } from '../units/numbers.ts'
 import { proposalWords } from './proposalWords.ts'
 
 /** What limits the word of a calibration, one plain sentence each, most serious first. */
@@ -17,7 +18,7 @@ function noteWords(note: CalibrationNote, proposal: DegreeProposal): string {
     case 'lack-of-fit':
       return 'The lack of fit is significant: the curve misses some steps by more than the repeats scatter.'
     case 'zero-reading':
-      return `The curve goes through zero, but the reading without load is ${note.reading}: fit with a constant instead.`
+      return `The curve goes through zero, but the reading without load is ${withoutEndingZeros(writeSignificant(note.reading, 4))}: fit with a constant instead.`
     case 'no-range':
       return `No force applied is ${resolutionMultiple} times the resolution: there is no verified range.`
     case 'steps-below-range':

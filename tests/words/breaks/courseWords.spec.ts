@@ -27,6 +27,7 @@ describe('courseWords', () => {
   it('says by what the work was found', () => {
     const work = (pressSpeedMmPerS: number | null) => courseWords({ ...course, workJ: 1.66, pressSpeedMmPerS }).at(-1)
     expect(work(0.08)).toEqual(['work', '1.66 J at 0.08 mm/s'])
+    expect(work(5 / 60)).toEqual(['work', '1.66 J at 0.08333 mm/s'])
     expect(work(null)).toEqual(['work', '1.66 J by the displacement measured'])
   })
 })

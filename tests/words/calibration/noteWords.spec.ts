@@ -26,7 +26,8 @@ describe('noteSentences', () => {
       /Degree 3 was chosen; proposed was: Degree 1: it goes through every reading/,
     ],
     [{ code: 'lack-of-fit' }, /lack of fit is significant/],
-    [{ code: 'zero-reading', reading: 500 }, /goes through zero, but the reading without load is 500/],
+    [{ code: 'zero-reading', reading: 500 }, /goes through zero, but the reading without load is 500: /],
+    [{ code: 'zero-reading', reading: 512 + 14 / 31 }, /the reading without load is 512\.5: /],
   ])('says of %j what it is about', (note, pattern) => expect(words(note)).toMatch(pattern))
 
   it('repeats what an older record holds as a sentence', () => {

@@ -9,6 +9,6 @@ it('counts the zero before and after every run, and the way down without its hig
 
 it('counts the time that the highest load is held', () => {
   const plan = { steps: [['a']], runs: 1, decreasing: false, preloads: 0, averageS: 2 }
-  expect(planLength({ ...plan, creepHoldS: null })).toMatch(/about 1 minutes/)
-  expect(planLength({ ...plan, creepHoldS: 300 })).toMatch(/about 6 minutes/)
+  expect(planLength({ ...plan, creepHoldS: null })).toMatch(/about 1 minute\./)
+  expect(planLength({ ...plan, creepHoldS: 300 })).toMatch(/about 6 minutes\./)
 })
