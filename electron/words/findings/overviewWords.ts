@@ -5,7 +5,7 @@ import type { GroupBlock, OverviewGroup } from '#domain/findings/overview/overvi
 import { ageInWords, gapInWords, madeAlike } from '../breaks/groupName.ts'
 import { simulatedMark } from '../keeping/demoWords.ts'
 import { countOf } from '../units/counts.ts'
-import { percentWords, withoutEndingZeros, writeCount, writeFixed, writeNumber } from '../units/numbers.ts'
+import { percentText, percentWords, writeCount, writeNumber, writeTenths } from '../units/numbers.ts'
 import type { Quantities, Quantity } from '../units/quantities.ts'
 import { dayWords } from '../units/times.ts'
 import { noFitWords } from './noteWords.ts'
@@ -33,7 +33,7 @@ export const noStrengthWords = 'broken, bonded area not known'
 
 /** How an age heads a column: its months. */
 export function ageHead(ageMonths: number | null): string {
-  return ageMonths === null ? '?' : withoutEndingZeros(writeFixed(ageMonths, 1))
+  return ageMonths === null ? '?' : writeTenths(ageMonths)
 }
 
 /** What the question mark among the ages stands for. */
@@ -103,7 +103,9 @@ export function overviewBlockWords(block: GroupBlock, strength: Quantity): strin
     return blockStateWords[block.state]
   const value = block.strengthMPa === null ? noStrengthWords : strength.text(block.strengthMPa)
   const torn =
-    block.woodFailurePercent === null ? tornWoodKinds['not-assessed'] : `${block.woodFailurePercent} % wood failure`
+    block.woodFailurePercent === null
+      ? tornWoodKinds['not-assessed']
+      : `${percentText(block.woodFailurePercent)} wood failure`
   const state = block.state === 'curve' ? '' : `, ${blockStateWords[block.state]}`
   return `${value}, ${torn}${state}`
 }

@@ -1,9 +1,10 @@
 import { countOf } from '../units/counts.ts'
+import { percentText } from '../units/numbers.ts'
 import type { Quantity } from '../units/quantities.ts'
 
 /** How much of the bonded area tore in the wood. */
 export function tornWoodWords(woodFailurePercent: number | null): string {
-  return woodFailurePercent === null ? 'wood failure not assessed' : `${woodFailurePercent} % wood failure`
+  return woodFailurePercent === null ? 'wood failure not assessed' : `${percentText(woodFailurePercent)} wood failure`
 }
 
 type Block = { name: string; strengthMPa: number; lowerLimit: boolean; woodFailurePercent: number | null }

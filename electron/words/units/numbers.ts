@@ -17,6 +17,16 @@ export function percentWords(percent: number): string {
   return `${withoutEndingZeros(writeFixed(percent, percent >= 9.95 ? 0 : 1))} %`
 }
 
+/** Tenths at most, and none where there are none; null: a dash. */
+export function writeTenths(value: number | null): string {
+  return value === null ? '–' : withoutEndingZeros(writeFixed(value, 1))
+}
+
+/** A percent of what is measured in whole ones, such as humidity or torn wood: tenths at most. */
+export function percentText(percent: number): string {
+  return `${writeTenths(percent)} %`
+}
+
 /** A limit above 0 as `writeNumber` writes it; one that would read as 0 is written as "below 0.01". */
 export function writeLimit(value: number, most: number): string {
   const least = 10 ** -Math.min(most, 3)

@@ -11,6 +11,7 @@ import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { severalResultsWords } from '#words/specimens/resultsWords.ts'
 import { specimenWords } from '#words/specimens/specimenWords.ts'
 import { calendarDayWords } from '#words/units/calendarDays.ts'
+import { percentText } from '#words/units/numbers.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useBench } from '../../host/hostContext.ts'
@@ -206,7 +207,9 @@ function BreakLine({ summary, inForce }: { summary: BreakSummary; inForce: boole
       </span>
       <span className="numeric">{strength.text(summary.strengthMPa)}</span>
       <span className="numeric">
-        {summary.woodFailurePercent === null ? 'faces not assessed' : `wood failure ${summary.woodFailurePercent} %`}
+        {summary.woodFailurePercent === null
+          ? 'faces not assessed'
+          : `wood failure ${percentText(summary.woodFailurePercent)}`}
       </span>
       <span className="break-line-tags">
         {inForce ? <strong className="tag">in force</strong> : null}{' '}

@@ -3,6 +3,7 @@ import type { SpecimenRecord } from '#contract/specimens/specimenRecord.ts'
 import type { TypedResultSummary, TypedSetAsideCause } from '#contract/specimens/typedResult.ts'
 import { peakOnlyMeaning, typedSetAsideWords, typedSourceWords } from '#words/specimens/typedResultWords.ts'
 import { calendarDayWords } from '#words/units/calendarDays.ts'
+import { percentText } from '#words/units/numbers.ts'
 import { useAction } from '../../host/useAction.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { SignatureDialog } from '../../parts/decisions/SignatureDialog.tsx'
@@ -60,7 +61,7 @@ function TypedResultLine({
       <span className="numeric">{force.text(result.peakN)}</span>
       <span className="numeric">{strength.text(result.strengthMPa)}</span>
       <span className="numeric">
-        {result.woodFailurePercent === null ? '' : `wood failure ${result.woodFailurePercent} %`}
+        {result.woodFailurePercent === null ? '' : `wood failure ${percentText(result.woodFailurePercent)}`}
       </span>
       <span className="break-line-tags">{inForce ? <strong className="tag">in force</strong> : null}</span>
       {result.note === '' ? null : <span className="break-line-why">{result.note}</span>}

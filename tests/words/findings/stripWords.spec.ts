@@ -12,6 +12,7 @@ describe('words on a strip of groups', () => {
       'E4-07: at least 9.13\u00a0MPa, wood failure not assessed',
     )
     expect(tornWoodWords(0)).toBe('0 % wood failure')
+    expect(tornWoodWords(200 / 3)).toBe('66.7 % wood failure')
   })
   it('tell how many blocks a group has, and its mean where one is given', () => {
     expect(stripGroupWords({ name: 'Epoxy E4', meanMPa: 9, blocks: [block] }, strength)).toBe(

@@ -2,7 +2,7 @@ import type { TemperatureUnit } from '#contract/findings/climate.ts'
 import type { ClimateCount, ClimateOutcome, ExposureClimate, LoggerRow } from '#contract/findings/climateAnswers.ts'
 import { frozenC, thawedC } from '#domain/climate/freezeThaw.ts'
 import { countOf } from '../../units/counts.ts'
-import { withoutEndingZeros, writeCount, writeFixed } from '../../units/numbers.ts'
+import { writeCount, writeFixed, writeTenths } from '../../units/numbers.ts'
 import type { Quantities } from '../../units/quantities.ts'
 import { utcDayWords, utcInstantWords } from '../../units/times.ts'
 
@@ -10,17 +10,10 @@ type Extent = { min: number; mean: number; max: number }
 const hoursPerYear = 8766
 const hoursPerDay = 24
 
-/** Relative humidity or moisture of wood, percent. */
-export function percentText(percent: number): string {
-  return `${withoutEndingZeros(writeFixed(percent, 1))} %`
-}
-
 /** From the lowest to the highest value, with the mean. */
 export function extentWords({ min, mean, max }: Extent, number: (value: number) => string, unit: string): string {
   return `${number(min)} to ${number(max)} ${unit} (mean ${number(mean)})`
 }
-
-const plainPercent = (value: number) => withoutEndingZeros(writeFixed(value, 1))
 
 /** How long readings cover: in days as long as those can be grasped, so that a leap year stands in days beside the others. */
 export function coveredWords(hours: number): string {
@@ -34,7 +27,7 @@ export function coveredWords(hours: number): string {
 export function swingSizeWords(least: number, quantities: Quantities | null): string {
   if (quantities === null) return `${least} % or more`
   const { factor, unit } = quantities.temperature
-  return `${withoutEndingZeros(writeFixed(least * factor, 1))} ${unit} or more`
+  return `${writeTenths(least * factor)} ${unit} or more`
 }
 
 /** From where on something is counted, and that nobody but this program says so. */
@@ -56,7 +49,7 @@ export function exposureClimateWords(
   const damp =
     humidityPercent === null || moisturePercent === null
       ? ''
-      : `, ${extentWords(humidityPercent, plainPercent, '% relative humidity')}, which brings wood to ${plainPercent(moisturePercent.min)} to ${plainPercent(moisturePercent.max)} % moisture in the end`
+      : `, ${extentWords(humidityPercent, writeTenths, '% relative humidity')}, which brings wood to ${writeTenths(moisturePercent.min)} to ${writeTenths(moisturePercent.max)} % moisture in the end`
   const frost =
     freezeThawCycles === 0
       ? 'it never froze and thawed'
@@ -111,8 +104,8 @@ export function climateCountWords(count: ClimateCount, quantities: Quantities): 
   const { temperature } = quantities
   const parts = [
     extentWords(count.temperatureC, temperature.number, temperature.unit),
-    ...(count.humidityPercent === null ? [] : [extentWords(count.humidityPercent, plainPercent, '% RH')]),
-    ...(count.moisturePercent === null ? [] : [extentWords(count.moisturePercent, plainPercent, '% moisture')]),
+    ...(count.humidityPercent === null ? [] : [extentWords(count.humidityPercent, writeTenths, '% RH')]),
+    ...(count.moisturePercent === null ? [] : [extentWords(count.moisturePercent, writeTenths, '% moisture')]),
     `${countOf(count.freezeThawCycles, 'freeze-thaw cycle')}`,
   ]
   return `${coveredWords(count.hours)} of readings: ${parts.join('; ')}`

@@ -2,6 +2,7 @@ import type { BreakRow } from '#contract/breaks/break.ts'
 import { setAsideWords } from '#words/breaks/decisionWords.ts'
 import { flagListWords } from '#words/breaks/flagWords.ts'
 import { outcomeWord } from '#words/breaks/outcomeWords.ts'
+import { writeTenths } from '#words/units/numbers.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { instantWords } from '#words/units/times.ts'
 import { OverruledMark } from '../../../parts/decisions/OverruledMark.tsx'
@@ -129,7 +130,7 @@ function resultColumns({ force, strength }: Quantities): BreakColumn[] {
       numeric: true,
       weight: 8,
       atFirst: true,
-      cell: (row) => row.woodFailurePercent ?? '–',
+      cell: (row) => writeTenths(row.woodFailurePercent),
     },
   ]
 }

@@ -4,6 +4,7 @@ import type { Decision } from '#contract/breaks/decision.ts'
 import { decisionWords, setAsideCauseWords } from '#words/breaks/decisionWords.ts'
 import { patternNames } from '#words/breaks/patternWords.ts'
 import { sampleWords } from '#words/breaks/sampleWords.ts'
+import { percentText } from '#words/units/numbers.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 
@@ -55,7 +56,7 @@ function DecisionLine({ record, decision }: { record: BreakRecord; decision: Dec
 
 function assessmentWords({ woodFailurePercent, failurePattern, note }: Assessment): string {
   const words = [
-    woodFailurePercent === null ? null : `wood failure ${woodFailurePercent} %`,
+    woodFailurePercent === null ? null : `wood failure ${percentText(woodFailurePercent)}`,
     failurePattern === null ? null : `${failurePattern}, ${patternNames[failurePattern]}`,
     note === '' ? null : `“${note}”`,
   ].filter((part) => part !== null)

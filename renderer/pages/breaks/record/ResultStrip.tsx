@@ -7,7 +7,7 @@ import { decisionWords } from '#words/breaks/decisionWords.ts'
 import { type SamplingBound, samplingBoundFigure } from '#words/breaks/samplingBoundWords.ts'
 import { isUncalibrated } from '#words/calibration/scaleWords.ts'
 import { endedSentence } from '#words/sentence.ts'
-import { writeNumber } from '#words/units/numbers.ts'
+import { percentText, writeNumber } from '#words/units/numbers.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { OverruledMark } from '../../../parts/decisions/OverruledMark.tsx'
@@ -78,7 +78,7 @@ export function ResultStrip({ record, onAsk }: { record: BreakRecord; onAsk(dial
         )}
         <div>
           <dt>Wood failure</dt>
-          <dd>{summary.woodFailurePercent === null ? 'not assessed' : `${summary.woodFailurePercent} %`}</dd>
+          <dd>{summary.woodFailurePercent === null ? 'not assessed' : percentText(summary.woodFailurePercent)}</dd>
         </div>
       </dl>
       {result === null || result.outcome === 'none' ? null : <Word record={record} result={result} onAsk={onAsk} />}

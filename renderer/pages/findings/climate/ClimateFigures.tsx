@@ -2,7 +2,7 @@ import type { ClimateBand, PullToCome, StoreClimate, StoredSeries } from '#contr
 import { climatePanel } from '#figures/findings/climate/climatePanel.ts'
 import { storedStrength } from '#figures/findings/climate/storedStrength.ts'
 import { toComeWords } from '#words/findings/climate/climateFigureWords.ts'
-import { percentText } from '#words/findings/climate/climateWords.ts'
+import { percentText } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { ExportedFigure } from '../../../parts/figures/ExportedFigure.tsx'
 import { climateDays, toComeOf } from './climateDays.ts'

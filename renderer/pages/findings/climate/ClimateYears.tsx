@@ -7,11 +7,10 @@ import {
   coveredWords,
   swingSizeWords,
 } from '#words/findings/climate/climateWords.ts'
-import { withoutEndingZeros, writeCount, writeFixed } from '#words/units/numbers.ts'
+import { writeCount, writeTenths } from '#words/units/numbers.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { HeadRow } from '../../../widgets/tables/HeadRow.tsx'
 
-const halves = (count: number) => withoutEndingZeros(writeFixed(count, 1))
 const shownGaps = 12
 
 type Row = { name: string; count: ClimateCount }
@@ -43,7 +42,6 @@ export function ClimateYears({ climate, limits }: { climate: StoreClimate; limit
 
 function AirTable({ rows }: { rows: readonly Row[] }) {
   const { temperature } = useQuantities()
-  const percent = (value: number) => withoutEndingZeros(writeFixed(value, 1))
   const range = (extent: ClimateCount['humidityPercent'], number: (value: number) => string) =>
     extent === null ? '–' : `${number(extent.mean)} (${number(extent.min)} to ${number(extent.max)})`
   const heads = [
@@ -65,8 +63,8 @@ function AirTable({ rows }: { rows: readonly Row[] }) {
             <th scope="row">{name}</th>
             <td className="numeric">{coveredWords(count.hours)}</td>
             <td className="numeric">{range(count.temperatureC, temperature.number)}</td>
-            <td className="numeric">{range(count.humidityPercent, percent)}</td>
-            <td className="numeric">{range(count.moisturePercent, percent)}</td>
+            <td className="numeric">{range(count.humidityPercent, writeTenths)}</td>
+            <td className="numeric">{range(count.moisturePercent, writeTenths)}</td>
             <td className="numeric">{count.freezeThawCycles}</td>
           </tr>
         ))}
@@ -88,7 +86,7 @@ function SwingTable({ rows, limits }: { rows: readonly Row[]; limits: ClimateLim
     `Hours above ${limits.humidityAbovePercent} % RH`,
   ]
   const cells = ({ moistureSwings, temperatureSwings, hoursBeyond }: ClimateCount) => [
-    ...[...moistureSwings, ...temperatureSwings].map(({ count }) => halves(count)),
+    ...[...moistureSwings, ...temperatureSwings].map(({ count }) => writeTenths(count)),
     ...[hoursBeyond.temperatureBelow, hoursBeyond.temperatureAbove].map(writeCount),
     ...[hoursBeyond.humidityBelow, hoursBeyond.humidityAbove].map(writeCount),
   ]

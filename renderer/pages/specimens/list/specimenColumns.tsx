@@ -6,6 +6,7 @@ import { isSimulated, simulatedMark } from '#words/keeping/demoWords.ts'
 import { waitingWords } from '#words/specimens/resultsWords.ts'
 import { typedSourceWords } from '#words/specimens/typedResultWords.ts'
 import { calendarDayWords } from '#words/units/calendarDays.ts'
+import { writeTenths } from '#words/units/numbers.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { dayWords } from '#words/units/times.ts'
 import { OverruledMark } from '../../../parts/decisions/OverruledMark.tsx'
@@ -116,7 +117,7 @@ function resultColumns({ force, strength }: Quantities): SpecimenColumn[] {
       numeric: true,
       weight: 8,
       atFirst: true,
-      cell: (row) => (resultOf(row) === null ? '' : (resultOf(row)!.woodFailurePercent ?? '–')),
+      cell: (row) => (resultOf(row) === null ? '' : writeTenths(resultOf(row)!.woodFailurePercent)),
     },
     {
       key: 'state',
