@@ -6,13 +6,21 @@ export function groupName(common: GroupTraits, lengthText: (mm: number) => strin
 }
 
 /** How the blocks of a group were made and kept, in words, whatever their age; `lengthText` writes a length in mm. */
-export function madeAlike(
-  { adhesive, jointType, bondLineGapMm, exposure }: Omit<GroupTraits, 'ageMonths'>,
+export function madeAlike(common: Omit<GroupTraits, 'ageMonths'>, lengthText: (mm: number) => string): string {
+  return joined([common.adhesive, ...conditionParts(common, lengthText)])
+}
+
+/** How blocks were made and kept, part by part; '': nobody wrote it. */
+export function conditionParts(
+  { jointType, bondLineGapMm, exposure }: Pick<GroupTraits, 'jointType' | 'bondLineGapMm' | 'exposure'>,
   lengthText: (mm: number) => string,
-): string {
-  return [adhesive, jointType, gapInWords(bondLineGapMm, lengthText), exposure]
-    .filter((words) => words !== '')
-    .join(', ')
+): string[] {
+  return [jointType, gapInWords(bondLineGapMm, lengthText), exposure]
+}
+
+/** Parts of a name as one. */
+export function joined(parts: readonly string[]): string {
+  return parts.filter((part) => part !== '').join(', ')
 }
 
 /** How thick the adhesive lies between the faces, in words. */

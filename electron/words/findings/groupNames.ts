@@ -1,5 +1,5 @@
 import type { FindingsGroup } from '#contract/findings/procedures.ts'
-import { gapInWords } from '../breaks/groupName.ts'
+import { conditionParts, joined } from '../breaks/groupName.ts'
 
 /**
  * What each group is called beside the others: only that in which they differ, its adhesive where they differ in nothing.
@@ -9,16 +9,32 @@ export function tellingNames(
   groups: readonly FindingsGroup[],
   lengthText: (mm: number) => string,
 ): ReadonlyMap<string, string> {
-  const parts = groups.map(({ key, adhesive, jointType, bondLineGapMm, exposure }) => ({
-    key,
-    words: [adhesive, jointType, gapInWords(bondLineGapMm, lengthText), exposure],
-  }))
-  const first = parts[0]?.words ?? []
-  const tells = first.map((word, place) => parts.some(({ words }) => words[place] !== word))
-  if (!tells.includes(true)) tells[0] = true
-  return new Map(
-    parts.map(({ key, words }) => [key, words.filter((word, place) => tells[place] && word !== '').join(', ')]),
+  const told = apart(
+    groups.map((group) => [group.adhesive, ...conditionParts(group, lengthText)]),
+    ['adhesive', ...conditionTraits],
   )
+  return new Map(groups.map(({ key, adhesive }, at) => [key, told?.own[at] ?? adhesive]))
+}
+
+/** What the parts of a condition are called. */
+export const conditionTraits = ['joint type', 'gap', 'exposure'] as const
+
+/**
+ * Names in parts, of which each part is of the same trait in all: what all of them share, and what tells each from the others; where
+ * that is what nobody wrote, that it is not named. null: they differ in nothing.
+ */
+export function apart(
+  names: readonly (readonly string[])[],
+  traits: readonly string[],
+): { shared: string; own: string[] } | null {
+  const [first = []] = names
+  const tells = traits.map((_, place) => names.some((parts) => parts[place] !== first[place]))
+  if (!tells.includes(true)) return null
+  const telling = (parts: readonly string[]) => parts.filter((_, place) => tells[place])
+  return {
+    shared: joined(first.filter((_, place) => !tells[place])),
+    own: names.map((parts) => joined(telling(parts)) || `${telling(traits).join(' and ')} not named`),
+  }
 }
 
 /** What a group is called beside the others, by its key. */

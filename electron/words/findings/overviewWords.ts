@@ -2,12 +2,13 @@ import type { BlockState, MeanTreatment, Overview } from '#contract/findings/ove
 import { type GroupFigures, groupFigures, type TornWood, tornWoodFrom } from '#domain/findings/overview/groupFigures.ts'
 import type { GroupMean } from '#domain/findings/overview/meanTable.ts'
 import type { GroupBlock, OverviewGroup } from '#domain/findings/overview/overviewGroups.ts'
-import { ageInWords, gapInWords, madeAlike } from '../breaks/groupName.ts'
+import { ageInWords, conditionParts, joined, madeAlike } from '../breaks/groupName.ts'
 import { simulatedMark } from '../keeping/demoWords.ts'
 import { countOf } from '../units/counts.ts'
 import { percentText, percentWords, writeCount, writeNumber, writeTenths } from '../units/numbers.ts'
 import type { Quantities, Quantity } from '../units/quantities.ts'
 import { dayWords } from '../units/times.ts'
+import { apart, conditionTraits } from './groupNames.ts'
 import { noFitWords } from './noteWords.ts'
 
 /** What each state of a block is called in the overview. */
@@ -46,18 +47,9 @@ export function conditionHeads(
   conditions: readonly Condition[],
   { length }: Pick<Quantities, 'length'>,
 ): { shared: string; heads: string[] } {
-  const parts = conditions.map(({ jointType, bondLineGapMm, exposure }) => [
-    jointType,
-    gapInWords(bondLineGapMm, length.text),
-    exposure,
-  ])
-  const tells = [0, 1, 2].map((place) => parts.some((words) => words[place] !== parts[0]![place]))
-  const joined = (words: readonly string[]) => words.filter((word) => word !== '').join(', ')
-  if (!tells.includes(true)) return { shared: '', heads: parts.map(joined) }
-  return {
-    shared: joined((parts[0] ?? []).filter((_, place) => !tells[place])),
-    heads: parts.map((words) => joined(words.filter((_, place) => tells[place]))),
-  }
+  const parts = conditions.map((condition) => conditionParts(condition, length.text))
+  const told = apart(parts, conditionTraits)
+  return told === null ? { shared: '', heads: parts.map(joined) } : { shared: told.shared, heads: told.own }
 }
 
 /** Which group it is. */

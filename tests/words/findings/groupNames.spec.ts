@@ -16,6 +16,11 @@ it('calls groups by what tells them apart', () => {
   ])
 })
 
+it('says of a group that nobody wrote what tells it from the others', () => {
+  expect(names(group('1', 'casein C1', 'loft'), group('2', 'casein C1', ''))).toEqual(['loft', 'exposure not named'])
+  expect(names(group('1', 'casein C1', 'loft'), group('2', 'epoxy E4', ''))).toEqual(['casein C1, loft', 'epoxy E4'])
+})
+
 it('calls a group alone by its adhesive', () => {
   expect(names(group('1', 'casein C1', 'loft'))).toEqual(['casein C1'])
 })
