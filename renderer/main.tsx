@@ -26,6 +26,7 @@ import { applyTheme } from './theme/applyTheme.ts'
 import { typefacesLoaded } from './theme/typefacesLoaded.ts'
 import { keepFocus } from './widgets/focus/keepFocus.ts'
 import { refuseUnavailable } from './widgets/focus/unavailable.ts'
+import { refuseStrayFiles } from './widgets/forms/refuseStrayFiles.ts'
 import { isAnythingUnsaved } from './widgets/forms/unsaved.ts'
 
 const host = connectHost()
@@ -35,6 +36,7 @@ if (root === null) throw new TypeError('index.html has no element with the id "r
 const page = createRoot(root)
 keepFocus()
 refuseUnavailable()
+refuseStrayFiles()
 addEventListener('beforeunload', (event) => {
   if (isAnythingUnsaved('window')) event.preventDefault()
 })

@@ -12,7 +12,7 @@ import { proposeLogger } from '#exchange/climate/proposeLogger.ts'
 import { readLogger } from '#exchange/climate/readLogger.ts'
 import { openOwnArchive } from './core/realParts.ts'
 import { answerClimate } from './findings/climate/answerClimate.ts'
-import { bytesOf, nobodyNamed, trying } from './importFile.ts'
+import { bytesOf, nobodyNamed, stoppedInWords, trying } from './importFile.ts'
 import { watchChain } from './keeping/watchChain.ts'
 import { mappingFrom } from './specimens/importTable.ts'
 
@@ -52,7 +52,7 @@ export async function importClimate(
   const recordedAt = new Date().toISOString()
   const nowS = Math.floor(Date.parse(recordedAt) / 1000)
   const told = (done: number, total: number) => onProgress({ task: 'climate', done, total })
-  const file = await readLogger(fileName, content, mapping, nowS, told, signal)
+  const file = await readLogger(fileName, content, mapping, nowS, told, signal).catch(stoppedInWords(signal))
   const { timeS, temperature, humidityPercent } = file.readings
   const readings = { timeS, temperature, humidityPercent }
   const temperatureUnit = mapping.temperature.unit

@@ -3,6 +3,7 @@ import { createReadStream, existsSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import type { Archive } from '#archive/archive.ts'
 import { type ImportMapping, importMapping } from '#contract/specimens/importMapping.ts'
+import { importStopped } from '#contract/specimens/importProcedures.ts'
 import type { Progress } from '#contract/tasks.ts'
 import { lookAtSheet } from '#exchange/import/lookAtSheet.ts'
 import { readSheetFile } from '#exchange/sheets/readSheetFile.ts'
@@ -45,7 +46,9 @@ export async function importFile(
   signal: AbortSignal,
 ): Promise<ImportOutcome> {
   const mapping = mappingFrom(asked.mapFile, (await bytesOf(asked.mapFile)).toString('utf8'), importMapping)
-  const table = await readImportTable(basename(asked.file), await bytesOf(asked.file), mapping, signal)
+  const table = await readImportTable(basename(asked.file), await bytesOf(asked.file), mapping, signal).catch(
+    stoppedInWords(signal),
+  )
   if (asked.dryRun) return await trying(asked.archive, program, (archive) => tryImport(archive, table))
   const archive = await openOwnArchive(asked.archive, program)
   try {
@@ -59,6 +62,11 @@ export async function importFile(
   } finally {
     await archive.close()
   }
+}
+
+/** For a file whose reading was stopped: rejects with the Trouble that says so, and as it did where it failed otherwise. */
+export const stoppedInWords = (signal: AbortSignal) => (thrown: unknown) => {
+  throw signal.aborted ? importStopped() : thrown
 }
 
 /** Asks the archive; where there is none, an empty one that is gone afterwards. */

@@ -35,7 +35,7 @@ export async function printByChromium(
       `--print-to-pdf=${pdf}`,
       pathToFileURL(page).href,
     ]
-    const said = await run(chromium, words, signal)
+    const said = await run(chromium, words, folder, signal)
     return await readFile(pdf).then(
       (bytes) => new Uint8Array(bytes),
       () => {
@@ -46,9 +46,14 @@ export async function printByChromium(
 }
 
 /** Runs to its end, which an aborted signal brings about, and resolves with what it said on stderr. */
-function run(program: string, words: readonly string[], signal?: AbortSignal): Promise<string> {
+function run(program: string, words: readonly string[], folder: string, signal?: AbortSignal): Promise<string> {
   return new Promise((resolve, reject) => {
-    const child: ChildProcess = spawn(program, words, { stdio: ['ignore', 'ignore', 'pipe'], timeout: patienceMs })
+    const child: ChildProcess = spawn(program, words, {
+      stdio: ['ignore', 'ignore', 'pipe'],
+      timeout: patienceMs,
+      // It takes away no temporary file of its own where it is ended early
+      env: { ...process.env, TMPDIR: folder },
+    })
     let said = ''
     const end = () => void child.kill()
     signal?.addEventListener('abort', end)

@@ -141,6 +141,22 @@ describe.skipIf(chromiumPath === null).each(hosts)('wood failure from a photogra
     await page.getByText('pasted.jpg').waitFor()
   })
 
+  it('is not left for a file that is dropped beside the photographs', async () => {
+    const taken = await opened.page.evaluate(() =>
+      ['dragover', 'drop'].map((event) => {
+        const data = new DataTransfer()
+        data.items.add(new File([], 'a.jpg'))
+        const dropped = new DragEvent(event, { dataTransfer: data, bubbles: true, cancelable: true })
+        // What is prevented is not done by the browser, which would open the file
+        return [!document.body.dispatchEvent(dropped), data.dropEffect]
+      }),
+    )
+    expect(taken).toEqual([
+      [true, 'none'],
+      [true, 'none'],
+    ])
+  })
+
   it('says where the camera may not be used', async () => {
     const { page } = opened
     await page.context().grantPermissions([])

@@ -51,7 +51,9 @@ describe.skipIf(process.platform === 'win32')('printing by a browser', () => {
   })
 
   it('ends the browser when it is stopped, and leaves nothing behind', async () => {
-    const browser = await standIn(`echo begun > "${folder}/begun"; exec sleep 1000`)
+    const browser = await standIn(
+      `echo temporary > "$TMPDIR/temporary"; echo begun > "${folder}/begun"; exec sleep 1000`,
+    )
     const stop = new AbortController()
     const printed = printByChromium(browser, '', stop.signal)
     await eventually(async () => (await readdir(folder)).includes('begun'))

@@ -42,6 +42,17 @@ describe('climate', () => {
     expect(none).toMatchObject({ code: 1, err: expect.stringContaining('no climate of the place "loft"') })
   })
 
+  it('says that nothing was stored where it is stopped while it reads the file', async () => {
+    const csv = join(folder, 'stopped.csv')
+    writeFileSync(csv, 'Time,Temp\n2026-03-01 10:00,5\n')
+    const fields = join(folder, 'stopped.json')
+    const columns = { time: { column: 'Time' }, temperature: { column: 'Temp', unit: 'C' } }
+    writeFileSync(fields, JSON.stringify({ ...columns, timeZone: 'UTC' }))
+    const words = ['climate', csv, '--map', fields, '--place', 'loft', '--dry-run']
+    const { code, err } = await runWords(commands, words, AbortSignal.abort())
+    expect([code, err]).toEqual([1, expect.stringContaining('The import was stopped; nothing of it was stored.')])
+  })
+
   it('says what is missing on its command line', async () => {
     expect(await run(sample, '--exposure', 'loft')).toMatchObject({ code: 2, err: expect.stringContaining('--map') })
     expect(await run(sample, '--map', 'x')).toMatchObject({ code: 2, err: expect.stringContaining('one of the two') })

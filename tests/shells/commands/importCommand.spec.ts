@@ -97,6 +97,13 @@ describe('import', () => {
     expect(existsSync(at('never.breakledger'))).toBe(false)
   })
 
+  it('says that nothing was stored where it is stopped while it reads the file', async () => {
+    const words = ['import', written(csv), '--map', map(), '--archive', at('never.breakledger')]
+    const { code, err } = await runWords(commands, words, AbortSignal.abort())
+    expect([code, err]).toEqual([1, 'The import was stopped; nothing of it was stored.\nImport again when it suits.\n'])
+    expect(existsSync(at('never.breakledger'))).toBe(false)
+  })
+
   it('leaves nothing half done when it is killed at any moment', async () => {
     const rows = Array.from({ length: 3000 }, (_, i) => `B-${i},casein C1,${400 + i}`)
     const [table, fields] = [written(`Number,Adhesive,Load\n${rows.join('\n')}\n`), map()]
