@@ -192,6 +192,7 @@ export const noteCode = z.enum([
   'one-block',
   'one-group',
   'no-spread',
+  'one-strength',
   'no-failure',
   'no-fit',
   'no-reference',

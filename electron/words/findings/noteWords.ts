@@ -8,6 +8,8 @@ const texts: Record<NoteCode, string> = {
   'one-block': 'one block alone shows no spread: there is no interval and no limit',
   'one-group': 'there is no other group to compare with',
   'no-spread': 'all values are equal, so that nothing can be said of their spread',
+  'one-strength':
+    'bonds broke at one strength alone, and no block held more, so that nothing can be said of their spread',
   'no-failure': 'no bond broke, so that the strength of the bonds is not known, only that they held',
   'no-fit': 'the fit found no end',
   'no-reference': 'the reference has no blocks here',
@@ -30,7 +32,7 @@ const texts: Record<NoteCode, string> = {
 
 /** Why no distribution could be fitted to the bonds of a group. */
 export function noFitWords(why: NoFit): string {
-  return texts[why === 'not-found' ? 'no-fit' : why]
+  return texts[why === 'not-found' ? 'no-fit' : why === 'no-spread' ? 'one-strength' : why]
 }
 
 /** What a note says, in a sentence that names its group and age. */

@@ -101,13 +101,9 @@ export function pullDecisionWords(
   { plannedOn }: Pick<PullSummary, 'plannedOn'>,
   { kind, by, reason }: PullDecision,
 ): string {
-  const what = {
-    moved: `moved, planned for ${calendarDayWords(plannedOn)}`,
-    skipped: 'skipped',
-    added: 'added',
-    restored: 'as planned again',
-  }
-  return `${what[kind]} by ${by}: ${reason}`
+  const what = { moved: 'moved', skipped: 'skipped', added: 'added', restored: 'set as planned again' }
+  const from = kind === 'moved' ? ` from ${calendarDayWords(plannedOn)}` : ''
+  return `${what[kind]}${from} by ${by}: ${reason}`
 }
 
 /** What a word on a pull does. */

@@ -14,15 +14,15 @@ export const askedQuestions = [
   { value: 'next', label: 'What should I do next?' },
 ] as const satisfies readonly { value: AskedQuestion; label: string }[]
 
-/** The kinds of lines that answer each question, and those of the table below them. */
-const always: readonly FindingKind[] = ['group-summary', 'note']
+/** The kinds of lines that answer each question, and those of the table below them. Notes on these come with them. */
+const always: readonly FindingKind[] = ['group-summary']
 export const kindsFor: Record<AskedQuestion, readonly FindingKind[]> = {
   strongest: [...always, 'rank', 'shrunken-mean', 'letters', 'spread-test', 'means-test'],
   overall: [...always],
   changed: [...always, 'retention', 'trend', 'ageing-model', 'forecast'],
   'as-good': [...always, 'against-reference', 'equivalence', 'spread-test'],
   'torn-wood': [...always],
-  next: ['note'],
+  next: [...always],
 }
 
 /** How torn wood is treated, as it is chosen. */

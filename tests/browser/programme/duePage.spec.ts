@@ -22,7 +22,7 @@ test.skipIf(chromiumPath === null)(
     await hands.fill('Reason', 'the school is closed')
     await hands.fill('Name or initials', 'bench')
     await hands.key('Enter')
-    await page.getByText('moved, planned for 28 Feb 2031 by bench: the school is closed').waitFor()
+    await page.getByText('moved from 28 Feb 2031 by bench: the school is closed').waitFor()
     await hands.choose('Skip: 5 Mar 2031')
     await hands.fill('Reason', 'too few left')
     await hands.choose(/^Skip$/)

@@ -51,7 +51,7 @@ function* censoredLines(cell: Cell, treatment: Treatment, options: FindingsOptio
     yield { kind: 'censored-fit', group, ageMonths, distribution, ...counts, ...found, intervalMethod: profileMethod }
   }
   if (why !== null)
-    yield { ...note, code: why === 'no-failure' ? 'no-failure' : why === 'no-spread' ? 'no-spread' : 'no-fit' }
+    yield { ...note, code: why === 'no-failure' ? 'no-failure' : why === 'no-spread' ? 'one-strength' : 'no-fit' }
   if (isOpen) yield { ...note, code: 'open-interval' }
   yield { kind: 'survival', group, ageMonths, ...kaplanMeier(strengths) }
 }

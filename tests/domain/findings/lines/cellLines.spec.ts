@@ -45,8 +45,8 @@ describe('the lines of one group at one age', () => {
 
   it.each([
     ['no block', [], ['group-summary no-blocks']],
-    ['one block', strengths(5), ['group-summary one-block', 'censored-fit no-spread']],
-    ['equal blocks', strengths(5, 5), ['group-summary no-spread', 'censored-fit no-spread']],
+    ['one block', strengths(5), ['group-summary one-block', 'censored-fit one-strength']],
+    ['equal blocks', strengths(5, 5), ['group-summary no-spread', 'censored-fit one-strength']],
     [
       'wood that always broke first',
       [5, 6].map((strengthMPa) => block({ strengthMPa, woodFailurePercent: 100 })),

@@ -3,6 +3,7 @@ import {
   ageingQuestionOf,
   firstSettings,
   inOrder,
+  kindsFor,
   nextQuestionOf,
   readMargin,
   treatmentOf,
@@ -82,4 +83,8 @@ test('reads shares, years and changes as they are typed, and takes none that can
   expect(['80', '62,5', '0', '100', '', 'x'].map(typedShare)).toEqual([80, 62.5, null, null, null, null])
   expect(['30', '0', '101', ''].map(typedYears)).toEqual([30, null, null, null])
   expect(['1', '0,5', '0', '101', ''].map(typedChange)).toEqual([1, 0.5, null, null, null])
+})
+
+test('asks for the notes on what answers a question, and not for those on every kind, which would all be worked out for it', () => {
+  for (const kinds of Object.values(kindsFor)) expect(kinds).not.toContain('note')
 })
