@@ -1,7 +1,12 @@
 // Held by tests/archive/specimens/specimens.spec.ts.
 import { leftOut } from '#contract/keeping/unreadable.ts'
 import type { ListQuery } from '#contract/listQuery.ts'
-import { type SpecimenRecord, type SpecimenSummary, specimenSummary } from '#contract/specimens/specimenRecord.ts'
+import {
+  type PlaceInStudy,
+  type SpecimenRecord,
+  type SpecimenSummary,
+  specimenSummary,
+} from '#contract/specimens/specimenRecord.ts'
 import { entryNameReader } from '../catalogue/names.ts'
 import type { Row } from '../core/columns.ts'
 import type { Database } from '../core/database.ts'
@@ -10,6 +15,7 @@ import { notFound } from '../core/recordTrouble.ts'
 import { openSession, type SessionMember, sessionMembers } from '../lists/breakingQueue.ts'
 import { timesBroken } from '../lists/countsOfSpecimen.ts'
 import { readableBreaks, specimensThatFit, specimensThatWait } from '../lists/lists.ts'
+import { glueUpsInForce } from '../lists/plannedBlock.ts'
 import { type ReadableRows, readableRecords, readableRows } from '../lists/readableRows.ts'
 import { studyTitles } from '../lists/studyTitles.ts'
 import { breakSummaries, breaksOfSpecimen } from '../lists/summaries.ts'
@@ -96,8 +102,19 @@ export function specimen(database: Database, specimenId: number): SpecimenRecord
     revisions: revisions.rows,
     breaks: breaks.rows,
     typedResults: typedResultsOf(database, specimenId),
+    glued: placeInStudy(database, specimenId),
     ...leftOut(revisions, breaks),
   }
+}
+
+function placeInStudy(database: Database, specimenId: number): PlaceInStudy | null {
+  const place = prepared<Omit<PlaceInStudy, 'studyTitle'>>(
+    database,
+    `SELECT g.glue_up_id AS glueUpId, json_extract(u.fields, '$.gluedOn') AS gluedOn, p.study_id AS studyId, p.age_months AS ageMonths
+     FROM glued_block g JOIN ${glueUpsInForce} u ON u.glue_up_id = g.glue_up_id LEFT JOIN block p ON p.block_id = g.block_id
+     WHERE g.specimen_id = ?`,
+  ).get(specimenId)
+  return place === undefined ? null : { ...place, studyTitle: studyTitles(database).get(place.studyId) ?? null }
 }
 
 type SpecimenPage = { total: number } & ReadableRows<SpecimenSummary>

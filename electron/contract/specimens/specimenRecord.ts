@@ -1,7 +1,8 @@
 import * as z from 'zod'
 import { breakSummary } from '../breaks/break.ts'
 import { unreadableRecords } from '../keeping/unreadable.ts'
-import { finite, kept } from '../values.ts'
+import { ageMonths } from '../programme/study.ts'
+import { finite, id, isoDate, kept } from '../values.ts'
 import { specimen } from './specimen.ts'
 import { typedResultSummary } from './typedResult.ts'
 
@@ -40,12 +41,24 @@ export const specimenSummary = z.strictObject({
 })
 export type SpecimenSummary = z.infer<typeof specimenSummary>
 
+/** The glue-up that made a specimen, and the place that it has in a study; `ageMonths` null: it is a spare, or of no study. */
+const placeInStudy = z.strictObject({
+  glueUpId: id,
+  gluedOn: isoDate,
+  studyId: id.nullable(),
+  studyTitle: kept.nullable(),
+  ageMonths: ageMonths.nullable(),
+})
+export type PlaceInStudy = z.infer<typeof placeInStudy>
+
 /** A specimen with every revision, every break made of it and every result without a curve, each newest last. */
 export const specimenRecord = z.strictObject({
   current: specimenSummary,
   revisions: z.array(specimen),
   breaks: z.array(breakSummary),
   typedResults: z.array(typedResultSummary),
+  /** null: it was entered by itself. */
+  glued: placeInStudy.nullable(),
   unreadable: unreadableRecords,
 })
 export type SpecimenRecord = z.infer<typeof specimenRecord>

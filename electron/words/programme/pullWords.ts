@@ -29,7 +29,16 @@ export const pullStateMeaning: Record<PullState, string> = {
 
 /** What a pull is called on a page and in a calendar. */
 export function pullTitle({ ageMonths, studyTitle }: Pick<PullSummary, 'ageMonths' | 'studyTitle'>): string {
-  return `Pull ${ageMonths === 0 ? 'at once' : `after ${ageInMonthsWords(ageMonths)}`}: ${studyTitle}`
+  return `Pull ${pullAgeWords(ageMonths)}: ${studyTitle}`
+}
+
+const pullAgeWords = (ageMonths: number) => (ageMonths === 0 ? 'at once' : `after ${ageInMonthsWords(ageMonths)}`)
+
+/** For which pull a block of a study is kept, and when that is due; `pull` null: it is not known, or does not matter any more. */
+export function keptForWords(ageMonths: number | null, pull: Pick<PullSummary, 'dueOn' | 'state'> | null): string {
+  if (ageMonths === null) return 'a spare'
+  const kept = `for the pull ${pullAgeWords(ageMonths)}`
+  return pull === null ? kept : `${kept}: ${calendarDayWords(pull.dueOn)}, ${pullStateWords[pull.state]}`
 }
 
 /** What a calendar says of a pull: nothing that changes while nobody decides anything about it. */

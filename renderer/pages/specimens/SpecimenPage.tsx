@@ -24,9 +24,11 @@ import { hashOf, mostCompared } from '../../routes/route.ts'
 import { Notice } from '../../widgets/Notice.tsx'
 import { AgainDialog } from './AgainDialog.tsx'
 import { CorrectionDialog } from './CorrectionDialog.tsx'
+import { PlaceInStudy } from './PlaceInStudy.tsx'
 import { SpecimenPictures } from './SpecimenPictures.tsx'
 import { changedFields, fieldNames } from './specimenChanges.ts'
 import { TypedResults } from './TypedResults.tsx'
+import { WithdrawButton } from './WithdrawButton.tsx'
 import './specimens.css'
 
 /** One specimen: what is known of it, every version of that, its breaks and their load curves. */
@@ -42,11 +44,11 @@ export function SpecimenPage({ specimenId }: { specimenId: number }) {
 }
 
 function SpecimenView({ record }: { record: SpecimenRecord }) {
-  const { current, revisions, breaks } = record
+  const { current, revisions, breaks, glued } = record
   const [correcting, setCorrecting] = useState(false)
   return (
     <div className="record-page">
-      <SpecimenHead current={current} breaks={breaks} onCorrect={() => setCorrecting(true)} />
+      <SpecimenHead current={current} breaks={breaks} glued={glued} onCorrect={() => setCorrecting(true)} />
       <Notice trouble={unreadableTrouble(record.unreadable)} />
       <div className="record-columns">
         <section className="record-facts" aria-labelledby="facts-title">
@@ -75,10 +77,15 @@ function SpecimenView({ record }: { record: SpecimenRecord }) {
   )
 }
 
-type Part = Pick<SpecimenRecord, 'current' | 'breaks' | 'revisions'>
+type Part = Pick<SpecimenRecord, 'current' | 'breaks' | 'revisions' | 'glued'>
 
 /** What the specimen is, and putting it on the bench. */
-function SpecimenHead({ current, breaks, onCorrect }: Pick<Part, 'current' | 'breaks'> & { onCorrect(): void }) {
+function SpecimenHead({
+  current,
+  breaks,
+  glued,
+  onCorrect,
+}: Pick<Part, 'current' | 'breaks' | 'glued'> & { onCorrect(): void }) {
   const bench = useBench()
   const take = useAction('bench.takeSpecimen')
   const [asking, setAsking] = useState(false)
@@ -96,6 +103,9 @@ function SpecimenHead({ current, breaks, onCorrect }: Pick<Part, 'current' | 'br
             {specimenWords(current.fields)}
             {isSimulated(current.fields) ? ` · ${simulatedMark}` : ''}
           </p>
+          {glued === null ? null : (
+            <PlaceInStudy glued={glued} waits={current.timesBroken === 0 && current.withdrawn === null} />
+          )}
         </div>
         <div className="record-buttons">
           {atHand ? (
@@ -112,12 +122,20 @@ function SpecimenHead({ current, breaks, onCorrect }: Pick<Part, 'current' | 'br
               Put on the bench
             </button>
           )}
+          {current.timesBroken > 0 ? null : (
+            <WithdrawButton specimenId={current.specimenId} isWithdrawn={current.withdrawn !== null} />
+          )}
           <button type="button" className="button" onClick={onCorrect}>
             Correct
           </button>
         </div>
       </header>
       <Notice trouble={take.error} onDismiss={take.dismiss} />
+      {current.withdrawn === null ? null : (
+        <p className="running-words">
+          <strong>Withdrawn</strong>: {current.withdrawn}
+        </p>
+      )}
       {several === null ? null : (
         <p className="running-words" role="status">
           <strong>{several}</strong>

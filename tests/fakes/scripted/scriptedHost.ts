@@ -243,6 +243,7 @@ export function createScriptedHost(
       revisions: revisions.get(specimenId) ?? [],
       breaks: breaks.map(({ summary }) => summary).filter((summary) => summary.specimenId === specimenId),
       typedResults: [],
+      glued: null,
     }),
     'specimens.add': async ({ fields, by }) => {
       if (specimens.some((row) => row.fields.number === fields.number))

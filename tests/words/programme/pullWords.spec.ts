@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest'
 import type { PullSummary } from '#contract/programme/pullProcedures.ts'
 import {
   dueLine,
+  keptForWords,
   pullBlocksWords,
+  pullDecisionWords,
   pullDescription,
   pullTitle,
   seriesWords,
@@ -71,3 +73,18 @@ it.each([
 ])('says from which day to which a pull of %s may be made, %i days early or late', (dueOn, windowDays, words) =>
   expect(windowDaysWords({ dueOn, windowDays, gluedOn: '2031-02-01' })).toBe(words),
 )
+
+it('says for which pull a block is kept, and when that is due while it waits', () => {
+  expect(keptForWords(12, { dueOn: '2031-08-31', state: 'soon' })).toBe('for the pull after 1 year: 31 Aug 2031, soon')
+  expect([keptForWords(0, null), keptForWords(null, null)]).toEqual(['for the pull at once', 'a spare'])
+})
+
+it('says who decided what about a pull, and from which day it was moved', () => {
+  const words = (kind: 'moved' | 'skipped' | 'restored') =>
+    pullDecisionWords({ plannedOn: '2031-02-28' }, { kind, by: 'Ada', reason: 'closed' } as never)
+  expect(words('moved')).toBe('moved from 28 Feb 2031 by Ada: closed')
+  expect([words('skipped'), words('restored')]).toEqual([
+    'skipped by Ada: closed',
+    'set as planned again by Ada: closed',
+  ])
+})

@@ -10,6 +10,7 @@ import { TaskProgress } from '../../../parts/decisions/TaskProgress.tsx'
 import type { PickedRows } from '../../../parts/lists/useRowSelection.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Notice } from '../../../widgets/Notice.tsx'
+import { WithdrawDialog } from './WithdrawDialog.tsx'
 
 type Act = 'move' | 'withdrawn' | 'taken-back'
 
@@ -93,42 +94,6 @@ function MoveDialog({ specimenIds, onClose }: DialogProps) {
         onValue={setPlace}
       />
       {move.pending ? <TaskProgress task="specimens" label="Specimens moved" /> : null}
-    </SignatureDialog>
-  )
-}
-
-function WithdrawDialog({ specimenIds, kind, onClose }: DialogProps & { kind: 'withdrawn' | 'taken-back' }) {
-  const withdraw = useAction('specimens.withdraw')
-  const many = countOf(specimenIds.length, 'specimen')
-  const words =
-    kind === 'withdrawn'
-      ? {
-          title: `Withdraw ${many}`,
-          explains: 'They wait for the press no more and count as lost in their study. You can take them back.',
-          button: 'Withdraw',
-          whyLabel: 'What became of them',
-        }
-      : {
-          title: `Take ${many} back`,
-          explains: 'Those that were withdrawn wait for the press again.',
-          button: 'Take back',
-          whyLabel: 'Why they come back',
-        }
-  return (
-    <SignatureDialog
-      {...words}
-      pending={withdraw.pending}
-      error={withdraw.error}
-      onSign={async (signature) => {
-        if (signature === null) return false
-        const changed = await withdraw.run({ specimenIds: [...specimenIds], kind, ...signature })
-        if (changed === null) return false
-        onClose(doneWords(kind, changed, specimenIds.length))
-        return true
-      }}
-      onClose={() => onClose(null)}
-    >
-      {withdraw.pending ? <TaskProgress task="specimens" label="Specimens changed" /> : null}
     </SignatureDialog>
   )
 }

@@ -147,7 +147,9 @@ describe('a glue-up', () => {
       overlapLengthMm: 30,
       blocks: [{ blockId: second }],
     })
-    expect(specimen(database, specimens[0]!.specimenId).current.timesBroken).toBe(0)
+    const { current, glued } = specimen(database, specimens[0]!.specimenId)
+    expect(current.timesBroken).toBe(0)
+    expect(glued).toEqual({ glueUpId, gluedOn: '2031-03-01', studyId, studyTitle: 'Loft and bilge', ageMonths: 3 })
     expect(verify(database, () => {}).faults).toEqual([])
   })
 })
