@@ -9,6 +9,8 @@ export function WoodFailure({ entry, onEntry }: { entry: WoodFailureEntry; onEnt
 
   function onKeyDown(event: KeyboardEvent): void {
     if (event.ctrlKey || event.metaKey || event.altKey) return
+    // As in a line of text
+    if (event.key === 'Enter') event.currentTarget.closest('form')?.requestSubmit()
     const next = enterKey(entry, event.key, performance.now())
     if (next === null) return
     event.preventDefault()

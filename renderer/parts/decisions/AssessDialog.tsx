@@ -28,6 +28,7 @@ export function AssessDialog({
       button="Save"
       who="optional"
       why={null}
+      begunElsewhere={decidedPercent !== null && decidedPercent !== summary.woodFailurePercent}
       pending={assess.pending}
       error={assess.error}
       onSign={async (signature) => {

@@ -18,6 +18,7 @@ export function SignatureDialog({
   why = 'required',
   wide = false,
   place = wide ? 'wide' : 'plain',
+  begunElsewhere = false,
   pending,
   error,
   onSign,
@@ -35,6 +36,8 @@ export function SignatureDialog({
   wide?: boolean
   /** beside: what is decided about stays in sight. */
   place?: 'plain' | 'wide' | 'beside'
+  /** It opens with what was decided elsewhere and is kept nowhere yet. */
+  begunElsewhere?: boolean
   pending: boolean
   error: TroubleMessage | null
   /**
@@ -56,7 +59,7 @@ export function SignatureDialog({
 
   return (
     <Dialog title={title} onClose={onClose} width={place}>
-      <Form onSubmit={submit}>
+      <Form onSubmit={submit} begunElsewhere={begunElsewhere}>
         {explains === undefined ? null : <p>{explains}</p>}
         {children}
         <SignatureFields draft={draft} asked={{ who, why }} words={words} beside={wide} />

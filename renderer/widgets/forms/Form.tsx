@@ -11,6 +11,7 @@ export function Form({
   className = 'form',
   focusFirst = true,
   keepsItself = false,
+  begunElsewhere = false,
   children,
 }: {
   /** Resolves with true when what was typed is kept. `by`: the value of the button that was pressed. */
@@ -20,12 +21,15 @@ export function Form({
   focusFirst?: boolean
   /** What is typed is kept as it is typed: nothing is asked on leaving. */
   keepsItself?: boolean
+  /** It opens with what was decided elsewhere and is kept nowhere yet: leaving asks although nobody typed here. */
+  begunElsewhere?: boolean
   children: ReactNode
 }) {
   const form = useRef<HTMLFormElement>(null)
   /** What the fields said when it opened or was last kept. */
   const kept = useRef<ReadonlyMap<Element, string>>(new Map())
   const touched = useRef(false)
+  const begun = useRef(begunElsewhere)
   const busy = useRef(false)
 
   useEffect(() => {
@@ -48,7 +52,7 @@ export function Form({
     for (const kind of ['input', 'click', 'keydown']) element.addEventListener(kind, touch)
     const end = watchUnsaved({
       place: () => form.current,
-      isUnsaved: () => touched.current && areChanged(kept.current, fieldValues(element)),
+      isUnsaved: () => begun.current || (touched.current && areChanged(kept.current, fieldValues(element))),
     })
     return () => {
       for (const kind of ['input', 'click', 'keydown']) element.removeEventListener(kind, touch)
@@ -66,6 +70,7 @@ export function Form({
     busy.current = false
     if (!isKept) return focusFirstWrong(form.current)
     touched.current = false
+    begun.current = false
     // What a kept form goes on with stands in its fields only after they are drawn again
     requestAnimationFrame(() => {
       if (form.current !== null) kept.current = fieldValues(form.current)
