@@ -54,6 +54,7 @@ test.skipIf(chromiumPath === null)(
     await page.getByText('Withdrawn: fell from the shelf').waitFor()
     await hands.choose('Take back')
     await hands.fill('Why it comes back', 'it held')
+    await hands.fill('Name or initials', 'bench')
     await hands.key('Enter')
     await page.getByRole('button', { name: 'Withdraw' }).waitFor()
     await page.goBack()
