@@ -61,7 +61,7 @@ function keysOf(joints: readonly string[], unassessed: number, em: number): Key[
   }
   const last = pointShapes.length - 1
   const shapes: Key[] = pointShapes.slice(0, joints.length).map((shape, i) => ({
-    name: i === last && joints.length > pointShapes.length ? 'other joint types' : joints[i]!,
+    name: i === last && joints.length > pointShapes.length ? 'other joint types' : joints[i]! || 'joint type not named',
     sign: sign(shape, true),
   }))
   return [

@@ -33,6 +33,7 @@ describe('woodStrengthFigure', () => {
     const texts = (figure: Figure) => figure.marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))
     expect(texts(several)).toEqual(expect.arrayContaining(['face', 'scarf']))
     expect(texts(draw(block(8, 0, 'face')))).not.toContain('face')
+    expect(texts(draw(block(8, 0, ''), block(9, 0, 'scarf')))).toContain('joint type not named')
   })
   it('lets the last shape stand for all joint types beyond the shapes', () => {
     const figure = draw(...['a', 'b', 'c', 'd', 'e'].map((joint, i) => block(8 + i, 0, joint)))
