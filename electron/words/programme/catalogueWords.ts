@@ -1,7 +1,7 @@
 import type { CatalogueFields, CatalogueKind } from '#contract/programme/catalogue.ts'
 import type { MergePreview } from '#contract/programme/catalogueProcedures.ts'
+import { calendarDayWords } from '../units/calendarDays.ts'
 import { countOf } from '../units/counts.ts'
-import { dayWords } from '../units/times.ts'
 
 /** What the kinds of entries are called, one and several. */
 export const catalogueKinds: Readonly<Record<CatalogueKind, { one: string; oneMore: string; several: string }>> = {
@@ -21,8 +21,6 @@ export function ownerNameOf(fields: CatalogueFields): string {
   return fields.kind === 'board' ? fields.wood : ''
 }
 
-const day = (isoDay: string) => dayWords(`${isoDay}T12:00:00`)
-
 /** What tells an entry from others at a glance, without figures that have a unit of the reader's; undefined: nothing is known. */
 export function entryDetail(fields: CatalogueFields): string | undefined {
   const words = detailWords(fields).filter((one) => one !== '')
@@ -36,8 +34,8 @@ function detailWords(fields: CatalogueFields): string[] {
     case 'lot':
       return [
         `of ${fields.adhesive}`,
-        fields.openedOn === null ? '' : `opened ${day(fields.openedOn)}`,
-        fields.expiresOn === null ? '' : `expires ${day(fields.expiresOn)}`,
+        fields.openedOn === null ? '' : `opened ${calendarDayWords(fields.openedOn)}`,
+        fields.expiresOn === null ? '' : `expires ${calendarDayWords(fields.expiresOn)}`,
       ]
     case 'wood':
       return [fields.species]

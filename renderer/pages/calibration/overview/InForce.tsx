@@ -1,5 +1,6 @@
 import type { BenchState } from '#contract/bench/bench.ts'
 import type { CalibrationSummary } from '#contract/calibration/calibrationRecords.ts'
+import { dueWords } from '#words/calibration/dueWords.ts'
 import { rangeText } from '#words/calibration/rangeWords.ts'
 import { uncalibratedWords } from '#words/calibration/scaleWords.ts'
 import { uncertaintyText } from '#words/calibration/uncertaintyWords.ts'
@@ -62,7 +63,7 @@ export function InForce({ bench, summary }: { bench: BenchState; summary: Calibr
         </div>
         <div data-overdue={calibration.overdue ? '' : undefined}>
           <dt>Recalibration due</dt>
-          <dd>{calibration.dueOn === null ? 'no date' : dayWords(calibration.dueOn)}</dd>
+          <dd>{dueWords(calibration.dueOn)}</dd>
           {calibration.overdue ? <dd className="figure-words">overdue: calibrate before the next series</dd> : null}
         </div>
       </dl>

@@ -1,12 +1,13 @@
 import { useState } from 'react'
 import type { OutputOf } from '#contract/procedures.ts'
 import { calibrationAbout } from '#words/calibration/charts/aboutWords.ts'
+import { dueWords } from '#words/calibration/dueWords.ts'
 import { noteSentences } from '#words/calibration/noteWords.ts'
 import { ownCalibration } from '#words/calibration/ownCalibration.ts'
 import { noUncertaintyWords } from '#words/calibration/uncertaintyWords.ts'
 import { simulatedMark } from '#words/keeping/demoWords.ts'
 import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
-import { dayWords, instantWords } from '#words/units/times.ts'
+import { instantWords } from '#words/units/times.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useFigureOrigin } from '../../../parts/figures/useFigureOrigin.ts'
 import { hashOf } from '../../../routes/route.ts'
@@ -54,7 +55,7 @@ function RecordView({ record }: { record: OutputOf<'calibrations.get'> }) {
           <p className="record-words">
             Calibration {calibration.calibrationId}, {instantWords(calibration.madeAt)}
             {calibration.by === '' ? '' : ` by ${calibration.by}`} · {calibration.source} · recalibration due:{' '}
-            {calibration.dueOn === null ? 'no date set' : dayWords(calibration.dueOn)}
+            {dueWords(calibration.dueOn)}
           </p>
         </div>
         <div className="record-buttons no-print">

@@ -6,11 +6,12 @@ import { doubtWords } from '#words/programme/study/doubtWords.ts'
 import { assumedCvPercent, assumedWords, planSentences } from '#words/programme/study/planWords.ts'
 import { calendarDayWords } from '#words/units/calendarDays.ts'
 import { countOf } from '#words/units/counts.ts'
-import { percentWords, writeCount } from '#words/units/numbers.ts'
+import { writeCount } from '#words/units/numbers.ts'
 import { dayWords, instantWords } from '#words/units/times.ts'
 import { useAnswer } from '../../../../host/useAnswer.ts'
 import { useQuantities } from '../../../../host/useQuantities.ts'
 import { hashOf } from '../../../../routes/route.ts'
+import { planFacts } from './planFacts.ts'
 
 /** What the plan says besides its groups, what it can show, and its versions. */
 export function StudyFacts({ record }: { record: StudyRecord }) {
@@ -59,35 +60,15 @@ export function StudyFacts({ record }: { record: StudyRecord }) {
 }
 
 function PlanList({ record: { current, runnings } }: { record: StudyRecord }) {
-  const { fields } = current
-  const { length, area } = useQuantities()
-  const { overlapLengthMm, overlapWidthMm, areaMm2 } = fields
-  const overlap =
-    overlapLengthMm === null || overlapWidthMm === null
-      ? area.text(areaMm2)
-      : `${length.text(overlapLengthMm)} × ${length.text(overlapWidthMm)}`
-  const facts: [string, string | null][] = [
-    ['Blocks a cell', writeCount(fields.blocksPerCell)],
-    ['Spares a series', fields.sparesPerSeries === 0 ? null : writeCount(fields.sparesPerSeries)],
-    ['Reference', fields.referenceAdhesive],
-    ['To be glued on', fields.startOn === null ? null : dayWords(fields.startOn)],
-    ['Window of a pull', `${writeCount(fields.windowDays)} days early or late`],
-    ['Overlap', overlapLengthMm === null && areaMm2 === null ? null : overlap],
-    ['Wood', fields.wood === '' ? null : fields.wood],
-    ['Spread assumed', fields.cvPercent === null ? null : percentWords(fields.cvPercent)],
-    ['Short numbers', runnings === null ? null : `${runnings.first} to ${runnings.last}, without check digits`],
-    ['Seed', String(fields.seed)],
-  ]
+  const quantities = useQuantities()
   return (
     <dl className="facts">
-      {facts.map(([name, value]) =>
-        value === null ? null : (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd>{value}</dd>
-          </div>
-        ),
-      )}
+      {planFacts(current, runnings, quantities).map(([name, words]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{words}</dd>
+        </div>
+      ))}
     </dl>
   )
 }
