@@ -1,9 +1,10 @@
-import { type KeyboardEvent, useState } from 'react'
+import { type KeyboardEvent, useEffect, useState } from 'react'
 import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
 import { specimenWords } from '#words/specimens/specimenWords.ts'
 import { countOf } from '#words/units/counts.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { Field } from '../../../widgets/Field.tsx'
+import { Notice } from '../../../widgets/Notice.tsx'
 
 export type ChosenSpecimen = Pick<SpecimenSummary, 'specimenId' | 'fields'>
 
@@ -19,13 +20,17 @@ export function SpecimenChoice({
   onSpecimens(specimens: readonly ChosenSpecimen[]): void
 }) {
   const [text, setText] = useState('')
+  /** Enter came before what fits was known, as it does from a scanner. */
+  const [isEntered, setEntered] = useState(false)
   const wanted = text.trim()
   const found = useAnswer(
     'specimens.list',
     wanted === '' ? null : { text: wanted, status: 'waiting', sort: 'number', offset: 0, limit: mostFound },
   )
+  // The answer before stays until the new one is there
+  const answered = wanted === '' || found.pending || found.error !== null ? [] : (found.value?.rows ?? [])
   // One that broke and whose result was set aside has none, and is open all the same
-  const rows = wanted === '' ? [] : (found.value?.rows ?? []).filter(({ timesBroken }) => timesBroken === 0)
+  const rows = answered.filter(({ timesBroken }) => timesBroken === 0)
   const chosen = new Set(specimens.map(({ specimenId }) => specimenId))
   const exact = rows.filter(({ fields }) => fields.number.toLowerCase() === wanted.toLowerCase())
   const toAdd = (exact.length > 0 ? exact : rows).filter(({ specimenId }) => !chosen.has(specimenId))
@@ -39,8 +44,14 @@ export function SpecimenChoice({
   function onKeyDown(event: KeyboardEvent<HTMLInputElement>): void {
     if (event.key !== 'Enter') return
     event.preventDefault()
-    if (!found.pending) add()
+    if (found.pending) setEntered(true)
+    else add()
   }
+  useEffect(() => {
+    if (!isEntered || found.pending) return
+    setEntered(false)
+    add()
+  })
 
   return (
     <section aria-labelledby="others-title" className="breaking-others">
@@ -50,7 +61,10 @@ export function SpecimenChoice({
           label="Scan a number, or search the specimens that wait"
           value={text}
           autoComplete="off"
-          onChange={(event) => setText(event.currentTarget.value)}
+          onChange={(event) => {
+            setText(event.currentTarget.value)
+            setEntered(false)
+          }}
           onKeyDown={onKeyDown}
         />
         <button type="button" className="button" aria-disabled={toAdd.length === 0} onClick={add}>
@@ -58,12 +72,13 @@ export function SpecimenChoice({
         </button>
       </div>
       <p role="status" className="quiet">
-        {wanted === '' || found.pending || toAdd.length > 0
+        {wanted === '' || found.pending || found.error !== null || toAdd.length > 0
           ? ''
           : isIn
             ? `${wanted} is in the session already.`
             : `No specimen that waits fits “${wanted}”.`}
       </p>
+      <Notice trouble={found.error} />
       {specimens.length === 0 ? null : (
         <ul className="breaking-chosen">
           {specimens.map(({ specimenId, fields }) => (
