@@ -32,11 +32,16 @@ function numbersIn({ numbers }: OwnBlockTexts): string[] {
     .filter((one) => one !== '')
 }
 
+/** How many blocks somebody says there are; null: no number of blocks that anybody glues by hand. */
+function countIn({ count }: OwnBlockTexts): number | null {
+  const typed = Number(count)
+  return Number.isInteger(typed) && typed > 0 && typed <= mostBlocks ? typed : null
+}
+
 /** The rows of the table of sizes: one for each number, or as many as there are blocks. */
 export function ownRows(texts: OwnBlockTexts): CaliperBlock[] {
   const numbers = numbersIn(texts)
-  const typed = Number(texts.count)
-  const count = Math.max(numbers.length, Number.isInteger(typed) && typed > 0 ? Math.min(typed, mostBlocks) : 0)
+  const count = Math.max(numbers.length, countIn(texts) ?? 0)
   const words = [texts.adhesive, texts.exposure].filter((one) => one !== '').join(' · ')
   return Array.from({ length: count }, (_, at) => ({ key: `own${at}`, number: numbers[at] ?? '', words }))
 }
@@ -46,7 +51,8 @@ export function readOwnBlocks(texts: OwnBlockTexts, { length }: Quantities) {
   const errors: OwnBlockErrors = {}
   const numbers = numbersIn(texts)
   if (texts.adhesive.trim() === '') errors.adhesive = 'Write which adhesive these blocks were glued with.'
-  if (ownRows(texts).length === 0) errors.count = `Write how many blocks there are, ${mostBlocks} at most.`
+  const count = texts.count.trim() === '' ? numbers.length : countIn(texts)
+  if (count === null || count === 0) errors.count = `Write how many blocks there are, ${mostBlocks} at most.`
   const twice = numbers.find((one, at) => numbers.indexOf(one) !== at)
   if (twice !== undefined) errors.numbers = `${twice} is written twice.`
   const gap = readQuantity(texts.bondLineGapMm, length, 'the gap of the bond line')

@@ -12,8 +12,7 @@ it('has a row for each number, and for each further block that gets a short one'
 })
 
 it('makes no rows of what is no count, and no more than anybody glues by hand', () => {
-  for (const count of ['', 'two', '-1', '1.5']) expect(ownRows(own({ count }))).toEqual([])
-  expect(ownRows(own({ count: '99999' }))).toHaveLength(500)
+  for (const count of ['', 'two', '-1', '1.5', '99999']) expect(ownRows(own({ count }))).toEqual([])
 })
 
 it('reads what the blocks have in common', () =>
@@ -21,6 +20,13 @@ it('reads what the blocks have in common', () =>
     common: { adhesive: 'hide', jointType: 'scarf', exposure: '', wood: '', board: '', bondLineGapMm: 0.5 },
     errors: null,
   }))
+
+it('stores no other count than the one that was typed', () => {
+  const tooMany = 'Write how many blocks there are, 500 at most.'
+  expect(read({ count: '600' }).errors).toEqual({ count: tooMany })
+  expect(read({ count: 'two', numbers: 'K-1' }).errors).toEqual({ count: tooMany })
+  expect(read({ count: '500' }).errors).toBeNull()
+})
 
 it('says what is missing, and which number is written twice', () => {
   expect(read({ adhesive: ' ' }).errors).toEqual({
