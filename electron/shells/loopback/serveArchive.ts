@@ -28,9 +28,10 @@ export type ServedArchive = Loopback & { demoStarted: Promise<void> }
  */
 export async function serveArchive({ pageFolder, port, ...opened }: Serving): Promise<ServedArchive> {
   const print = machinePrinter(process.env)
+  const closing = new AbortController()
   const engine = await createSwitchingEngine({
     ...{ ...opened, host: 'loopback' },
-    ...(print === null ? {} : { printPdf: print }),
+    ...(print === null ? {} : { printPdf: (html: string) => print(html, closing.signal) }),
   })
   let loopback: Loopback
   try {
@@ -45,6 +46,8 @@ export async function serveArchive({ pageFolder, port, ...opened }: Serving): Pr
     demoStarted: engine.startDemo(),
     async close() {
       await loopback.close()
+      // Nobody waits any longer for what a Chromium may print for minutes
+      closing.abort()
       await engine.close()
     },
   }

@@ -1,6 +1,7 @@
 import type { Attachment } from '#contract/specimens/attachment.ts'
 import type { WoodReading } from '#contract/specimens/pictureProcedures.ts'
 import type { SurfacesTold } from '#domain/strength/face/tornScores.ts'
+import { countOf } from '../units/counts.ts'
 import { instantWords } from '../units/times.ts'
 
 /** A percent of wood failure to the nearest 5, as people record it. */
@@ -33,4 +34,15 @@ export const toldWords: Readonly<Record<SurfacesTold, string>> = {
     'The two surfaces do not differ in colour, perhaps as the glue has the colour of the wood: the rougher parts are taken for torn wood. Look twice.',
   neither:
     'The picture shows no two surfaces that can be told apart: all glue, all wood, or a picture that is not sharp. There is no proposal; move the threshold, or decide by eye.',
+}
+
+/** More are counted, not named. */
+const mostNamed = 10
+
+/** Which of several pictures were not kept besides the first, which is told with its reason; '' for none. */
+export function othersNotKept(names: readonly string[]): string {
+  if (names.length === 0) return ''
+  const named = names.slice(0, mostNamed).map((name) => `"${name}"`)
+  const more = names.length - named.length
+  return `Not kept either: ${named.join(', ')}${more === 0 ? '' : ` and ${countOf(more, 'other')}`}.`
 }

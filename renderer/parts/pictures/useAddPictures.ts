@@ -2,13 +2,14 @@
 import { useCallback, useEffect, useState } from 'react'
 import { type TroubleMessage, troubleFrom } from '#contract/errors.ts'
 import { type PictureOwner, refuseLargePicture } from '#contract/specimens/pictureProcedures.ts'
+import { othersNotKept } from '#words/specimens/pictureWords.ts'
 import { useHost } from '../../host/hostContext.ts'
 import { useSigner } from '../decisions/signer.ts'
 import { readFile } from '../files/readFile.ts'
 import { refuseDamaged } from './refuseDamaged.ts'
 
 export type AddPictures = {
-  /** Stores files one after the other; the first that is refused says why, and the others are stored all the same. True: all are. */
+  /** Stores files one after the other; of those that are refused the first says why, and the others are stored all the same. True: all are. */
   add(files: Iterable<File>): Promise<boolean>
   /** Of how many files how many are stored; null: none is under way. */
   progress: { done: number; of: number } | null
@@ -26,7 +27,7 @@ export function useAddPictures({ specimenId, breakId }: PictureOwner): AddPictur
     async (given: Iterable<File>) => {
       const files = [...given]
       setError(null)
-      let stored = 0
+      const refused: { name: string; because: TroubleMessage }[] = []
       for (const [done, file] of files.entries()) {
         setProgress({ done, of: files.length })
         try {
@@ -34,13 +35,13 @@ export function useAddPictures({ specimenId, breakId }: PictureOwner): AddPictur
           const { name, content } = await readFile(file)
           await refuseDamaged(name, content)
           await client.call('pictures.attach', { specimenId, breakId, name, content, by })
-          stored += 1
         } catch (thrown) {
-          setError((before) => before ?? troubleFrom(thrown))
+          refused.push({ name: file.name, because: troubleFrom(thrown) })
         }
       }
       setProgress(null)
-      return stored === files.length
+      setError(toldOf(refused))
+      return refused.length === 0
     },
     [client, specimenId, breakId, by],
   )
@@ -57,4 +58,11 @@ export function useAddPictures({ specimenId, breakId }: PictureOwner): AddPictur
   }, [add])
 
   return { add, progress, error }
+}
+
+function toldOf([first, ...others]: readonly { name: string; because: TroubleMessage }[]): TroubleMessage | null {
+  if (first === undefined) return null
+  const { code, message, hint } = first.because
+  const also = othersNotKept(others.map(({ name }) => name))
+  return { code, message: also === '' ? message : `${message} ${also}`, hint }
 }

@@ -114,8 +114,9 @@ describe.skipIf(chromiumPath === null).each(hosts)('wood failure from a photogra
     const cut = smallPictures.png.slice(0, 40)
     const chooser = page.waitForEvent('filechooser')
     await page.getByRole('button', { name: 'Add photographs' }).click()
-    await (await chooser).setFiles({ name: 'cut off.png', mimeType: 'image/png', buffer: Buffer.from(cut) })
-    await page.getByText('"cut off.png" is not kept: it is damaged').waitFor()
+    const [mimeType, buffer] = ['image/png', Buffer.from(cut)]
+    await (await chooser).setFiles(['cut off.png', 'too.png'].map((name) => ({ name, mimeType, buffer })))
+    await page.getByText(/^"cut off.png" is not kept: it is damaged.* Not kept either: "too.png".$/).waitFor()
     const keptBefore = { specimenId: null, breakId: 1, name: 'kept before.png', content: cut, by: 'bench 1' }
     await host.handlers['pictures.attach'](keptBefore)
     await page.getByText('This picture cannot be shown.').waitFor()

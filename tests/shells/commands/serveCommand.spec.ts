@@ -1,10 +1,16 @@
+import { once } from 'node:events'
 import { existsSync } from 'node:fs'
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
-import { afterAll, beforeAll, expect, it, vi } from 'vitest'
+import { afterAll, beforeAll, expect, it, onTestFinished, vi } from 'vitest'
+import { WebSocket } from 'ws'
 import { openArchive } from '#archive/openArchive.ts'
+import { encodeMessage } from '#contract/wire/messageCoding.ts'
+import { sheetOfGrid } from '#domain/programme/labels/sheetGeometry.ts'
+import { serveArchive } from '#shells/loopback/serveArchive.ts'
 import { buildIfNeeded } from '#shells/start/build.ts'
+import { emptyPage, exchangeTicket } from '#tests/contract/carriers.ts'
 import { startCommand } from '#tests/fakes/commandProcess.ts'
 
 let folder = ''
@@ -72,4 +78,27 @@ it('says which port is taken', async () => {
   } finally {
     first.child.kill('SIGKILL')
   }
+})
+
+it.skipIf(process.platform === 'win32')('ends the Chromium that prints for a page when it ends itself', async () => {
+  const [browser, begun] = [join(folder, 'chromium'), join(folder, 'begun')]
+  await writeFile(browser, `#!/bin/sh\necho $$ > "${begun}.new"; mv "${begun}.new" "${begun}"; exec sleep 1000\n`, {
+    mode: 0o755,
+  })
+  vi.stubEnv('CHROMIUM_PATH', browser)
+  const file = (name: string) => join(folder, 'printing', name)
+  const serving = await serveArchive({
+    ...{ archivePath: file('own'), keptHeads: file('heads'), openedFile: file('opened'), program: 'test', demo: false },
+    ...{ places: { own: file('own'), demo: file('demo') }, pageFolder: emptyPage, port: 0 },
+  }).finally(() => vi.unstubAllEnvs())
+  onTestFinished(serving.close)
+  const { cookie, tab } = await exchangeTicket(serving.url)
+  const { origin, host } = new URL(serving.url)
+  const socket = new WebSocket(`ws://${host}/socket`, ['breakledger', tab], { origin, headers: { cookie } })
+  await once(socket, 'open')
+  const input = { choice: { kind: 'numbers', first: 1, last: 20 }, sheet: sheetOfGrid('A4', 5, 13) }
+  socket.send(encodeMessage({ id: 1, name: 'labels.pdf', input }).text)
+  const pid = Number(await vi.waitFor(() => readFile(begun, 'utf8'), 20_000))
+  await serving.close()
+  await vi.waitFor(() => expect(() => process.kill(pid, 0)).toThrow(), 5000)
 })

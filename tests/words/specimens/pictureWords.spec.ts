@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest'
 import type { Attachment } from '#contract/specimens/attachment.ts'
 import type { WoodReading } from '#contract/specimens/pictureProcedures.ts'
-import { pictureFacts, readingWords, toNearest5 } from '#words/specimens/pictureWords.ts'
+import { othersNotKept, pictureFacts, readingWords, toNearest5 } from '#words/specimens/pictureWords.ts'
 
 it.each([
   [0, 0],
@@ -23,4 +23,11 @@ it('says the newest decision beside what the picture gave', () => {
   const reading = (decidedPercent: number) => ({ decidedPercent, proposedPercent: 43.21 }) as WoodReading
   expect(readingWords([reading(40), reading(45)])).toBe('45 % wood failure decided, 43.2 % by the picture.')
   expect(readingWords([])).toBe('Nothing read from it yet.')
+})
+
+it('names the pictures that were not kept besides the first, and counts them where they are many', () => {
+  expect(othersNotKept([])).toBe('')
+  expect(othersNotKept(['a.jpg', 'b.jpg'])).toBe('Not kept either: "a.jpg", "b.jpg".')
+  const many = Array.from({ length: 12 }, (_, i) => `${i}.jpg`)
+  expect(othersNotKept(many)).toMatch(/^Not kept either: "0\.jpg", .*"9\.jpg" and 2 others\.$/)
 })
