@@ -54,7 +54,11 @@ export async function attackWithInputs(program: AttackedProgram, count: number, 
       const outcome = await callOnce(program, name, inputFor(name, random))
       if (outcome === 'taken') figures.taken++
       if (outcome === 'taken' || outcome === 'refused') figures.held++
-      else figures.broke.push(outcome.fault)
+      else {
+        figures.broke.push(outcome.fault)
+        // A connection that was lost is there again a moment later, or the end of the program is known.
+        await pause(200)
+      }
     }
   }
   await Promise.all(Array.from({ length: atOnce }, callSome))

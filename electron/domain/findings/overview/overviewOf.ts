@@ -68,19 +68,12 @@ type Cell = Omit<OverviewCell, 'blocks'> & { key: readonly (string | number)[]; 
 const last = Number.POSITIVE_INFINITY
 
 function cellsOf(blocks: readonly OverviewBlock[]): Cell[] {
-  const keys = new Map<string, string>()
-  const names = new Map<string, string>()
-  const keyOf = (name: string): string => {
-    const known = keys.get(name)
-    if (known !== undefined) return known
-    const key = naturalKey(name)
-    keys.set(name, key)
-    if (!names.has(key)) names.set(key, name)
-    return key
-  }
+  const [adhesives, jointTypes, exposures] = [spellings(), spellings(), spellings()]
   const cells = new Map<string, Cell>()
   for (const block of blocks) {
-    const [adhesive, jointType, exposure] = [keyOf(block.adhesive), keyOf(block.jointType), keyOf(block.exposure)]
+    const adhesive = adhesives.keyOf(block.adhesive)
+    const jointType = jointTypes.keyOf(block.jointType)
+    const exposure = exposures.keyOf(block.exposure)
     const { bondLineGapMm, ageMonths } = block
     const id = `${adhesive}\n${jointType}\n${bondLineGapMm}\n${exposure}\n${ageMonths}`
     const known = cells.get(id)
@@ -89,16 +82,33 @@ function cellsOf(blocks: readonly OverviewBlock[]): Cell[] {
       continue
     }
     cells.set(id, {
-      adhesive: names.get(adhesive)!,
-      jointType: names.get(jointType)!,
+      adhesive: adhesives.nameOf(adhesive),
+      jointType: jointTypes.nameOf(jointType),
       bondLineGapMm,
-      exposure: names.get(exposure)!,
+      exposure: exposures.nameOf(exposure),
       ageMonths,
       key: [adhesive, jointType, bondLineGapMm ?? last, exposure, ageMonths ?? last],
       blocks: [block],
     })
   }
   return [...cells.values()].sort((one, other) => compared(one.key, other.key))
+}
+
+/** The spellings of a trait: names with one key are one, as it was written first. */
+function spellings() {
+  const keys = new Map<string, string>()
+  const names = new Map<string, string>()
+  return {
+    keyOf(name: string): string {
+      const known = keys.get(name)
+      if (known !== undefined) return known
+      const key = naturalKey(name)
+      keys.set(name, key)
+      if (!names.has(key)) names.set(key, name)
+      return key
+    },
+    nameOf: (key: string): string => names.get(key)!,
+  }
 }
 
 function compared(one: readonly (string | number)[], other: readonly (string | number)[]): number {

@@ -95,6 +95,15 @@ it.each([
   })
 })
 
+it('spells each trait as it was written first for that trait', () => {
+  // An older program took a name in which nothing can be seen: it has the key of a trait that nobody wrote.
+  const blocks = [block('A', { exposure: 'LOFT' }), block('B', { adhesive: '\u0000', jointType: 'loft', exposure: '' })]
+  expect(overviewOf(blocks, all).cells.map((cell) => [cell.adhesive, cell.jointType, cell.exposure])).toEqual([
+    ['\u0000', 'loft', ''],
+    ['casein C1', 'beech lap', 'LOFT'],
+  ])
+})
+
 it('answers no more blocks than asked, in whole cells, and says how many there are', () => {
   const blocks = [1, 1, 1, 2, 2, 3].map((age, i) => block(String(i), { ageMonths: age }))
   const shown = (most: number) => overviewOf(blocks, all, most).numbers.length
