@@ -10,15 +10,20 @@ const readOnly = (path: string) =>
 
 /** A quota and a limit of a file's size are no room either. */
 const noRoom: ReadonlySet<string> = new Set([
-  ...['SQLITE_FULL', 'SQLITE_IOERR_SHMSIZE', 'SQLITE_IOERR_WRITE'],
+  ...['SQLITE_FULL', 'SQLITE_IOERR_SHMOPEN', 'SQLITE_IOERR_SHMSIZE', 'SQLITE_IOERR_WRITE'],
   ...['ENOSPC', 'EDQUOT', 'EFBIG'],
 ])
+
+/** Whether a disk that has no room is what stood in the way. */
+export function isNoRoom(thrown: unknown): boolean {
+  return thrown instanceof Error && 'code' in thrown && typeof thrown.code === 'string' && noRoom.has(thrown.code)
+}
 
 /** Turns an error of SQLite or of the file system into the trouble that a person can do something about; anything else stays what it is. */
 export function databaseTrouble(thrown: unknown, path: string): unknown {
   if (thrown instanceof Trouble || !(thrown instanceof Error)) return thrown
   const code = 'code' in thrown && typeof thrown.code === 'string' ? thrown.code : ''
-  if (noRoom.has(code))
+  if (isNoRoom(thrown))
     return new Trouble(
       'disk-full',
       `There is no room on the disk for the archive ${path}. Nothing was half-written.`,

@@ -3,7 +3,7 @@ import { basename, dirname, extname, join, resolve } from 'node:path'
 import BetterSqlite from 'better-sqlite3'
 import { Trouble } from '#contract/errors.ts'
 import type { Database } from './database.ts'
-import { databaseTrouble, hasOtherNames, journalAlone, notAnArchive } from './databaseTrouble.ts'
+import { databaseTrouble, hasOtherNames, isNoRoom, journalAlone, notAnArchive } from './databaseTrouble.ts'
 import { formatVersion, migrate, migrations as releasedMigrations } from './migrate.ts'
 import type { Migration } from './migration.ts'
 import { makeFile, ownersOnly } from './ownedFile.ts'
@@ -92,16 +92,32 @@ export function openDatabase(
   }
 }
 
-/** Opens without writing a byte anywhere, also from a medium that cannot be written. */
+/** Opens without changing the archive, also from a medium that cannot be written, or has no room left. */
 function openForReading(path: string): Database {
-  if (mayWrite(dirname(path)) || existsSync(`${path}-wal`))
-    return new BetterSqlite(path, { readonly: true, timeout: 5000 })
-  // SQLite wants to keep its index of the journal beside the file. Where it cannot, nobody writes to the archive either, so a
-  // copy in memory is as good; bytes 18 and 19 of the header say that it needs no journal.
+  if (!mayWrite(dirname(path)) && !existsSync(`${path}-wal`)) return openCopy(path)
+  const database = new BetterSqlite(path, { readonly: true, timeout: 5000 })
+  try {
+    // The first look makes the index of the journal
+    database.pragma('user_version')
+    return database
+  } catch (thrown) {
+    database.close()
+    if (!isNoRoom(thrown) || holdsRecords(`${path}-wal`)) throw thrown
+    return openCopy(path)
+  }
+}
+
+/**
+ * SQLite wants to keep its index of the journal beside the file. Where it cannot, nobody writes to the archive either, so a
+ * copy in memory is as good; bytes 18 and 19 of the header say that it needs no journal.
+ */
+function openCopy(path: string): Database {
   const bytes = readFileSync(path)
   bytes.fill(1, 18, 20)
   return new BetterSqlite(bytes, { readonly: true })
 }
+
+const holdsRecords = (journal: string) => (statSync(journal, { throwIfNoEntry: false })?.size ?? 0) > 0
 
 /**
  * A reader makes an empty journal where there was none and cannot take it away itself. Who may write can: SQLite removes it when
@@ -112,6 +128,9 @@ function takeJournalAway(path: string): void {
   const database = new BetterSqlite(path, { timeout: 0 })
   try {
     database.pragma('user_version')
+  } catch (thrown) {
+    // It is empty, and does no harm
+    if (!isNoRoom(thrown)) throw thrown
   } finally {
     database.close()
   }

@@ -10,6 +10,7 @@ function failure(code: string): Error {
 // SQLite's result codes, https://www.sqlite.org/rescode.html, and the system's error names of POSIX errno.h.
 test.each([
   ['SQLITE_FULL', 'disk-full'],
+  ['SQLITE_IOERR_SHMOPEN', 'disk-full'],
   ['ENOSPC', 'disk-full'],
   ['EDQUOT', 'disk-full'],
   ['EFBIG', 'disk-full'],

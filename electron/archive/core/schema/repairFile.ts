@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import { closeSync, copyFileSync, existsSync, openSync, readSync, realpathSync, rmSync } from 'node:fs'
+import { closeSync, constants, copyFileSync, existsSync, openSync, readSync, realpathSync, rmSync } from 'node:fs'
 import BetterSqlite from 'better-sqlite3'
 import { Trouble } from '#contract/errors.ts'
 import { databaseTrouble, notAnArchive } from '../databaseTrouble.ts'
@@ -32,7 +32,8 @@ export function repairFile(wantedPath: string, instant: string): Repair {
     try {
       const copy = copyName(path, 'before-repair', instant)
       settleJournal(database, path)
-      copyWhole(path, copy)
+      copyFileSync(path, copy, constants.COPYFILE_EXCL)
+      if (sha256Of(path) !== sha256Of(copy)) throw damagedCopy(`The copy ${copy} is not like the archive.`)
       database.pragma('recursive_triggers = ON')
       const { mended, left } = repairSchema(database, migrations)
       if (mended.length === 0) rmSync(copy)
@@ -57,19 +58,6 @@ function settleJournal(database: BetterSqlite.Database, path: string): void {
     throw notAnArchive(path, 'its mark or format is none that can be repaired')
   database.pragma('wal_checkpoint(TRUNCATE)')
   schema.letGo()
-}
-
-/** A copy that was compared with the file; where that fails there is none. */
-function copyWhole(path: string, copy: string): void {
-  // Made by this call, or not at all: what fails below takes away no other program's file
-  closeSync(openSync(copy, 'wx'))
-  try {
-    copyFileSync(path, copy)
-    if (sha256Of(path) !== sha256Of(copy)) throw damagedCopy(`The copy ${copy} is not like the archive.`)
-  } catch (thrown) {
-    rmSync(copy, { force: true })
-    throw thrown
-  }
 }
 
 function sha256Of(path: string): string {
