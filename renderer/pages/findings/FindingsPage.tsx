@@ -15,7 +15,7 @@ import { Blocks } from './Blocks.tsx'
 import { ClimateSentences } from './climate/ClimateSentences.tsx'
 import { FindingsProgress } from './FindingsProgress.tsx'
 import { FindingsSettingsForm } from './FindingsSettingsForm.tsx'
-import { firstSettings, kindsFor, ofAllBlocks, readMargin, treatmentOf } from './findingsQuestions.ts'
+import { firstSettings, kindsFor, ofAllBlocks, readMargin, treatmentOf, withReferenceOf } from './findingsQuestions.ts'
 import { GroupTable } from './GroupTable.tsx'
 import { KeptFindings } from './kept/KeptFindings.tsx'
 import { NextPart } from './next/NextPart.tsx'
@@ -27,10 +27,15 @@ import './findings.css'
 export function FindingsPage({ studyId = null }: { studyId?: number | null | undefined }) {
   const [chosen, setSettings] = useState<FindingsSettings>(firstSettings)
   // The study stands in the address, so that others lead to its findings
-  const settings = { ...chosen, studyId }
   const ofStudy = studyId === null ? {} : { studyId }
+  const studies = useAnswer('studies.list', {}).value?.rows ?? []
   // What may be chosen is known of all results of the study; what is shown, of those that were chosen.
   const all = useAnswer('findings.of', { options: { only: ['group-summary'] }, filter: { studyId } })
+  const settings = withReferenceOf(
+    studies.find((study) => study.studyId === studyId),
+    { ...chosen, studyId },
+    (all.value?.groups ?? []).map(({ adhesive }) => adhesive),
+  )
   const answer = useAnswer('findings.of', questionOf(settings))
   const shown = answer.value
   return (

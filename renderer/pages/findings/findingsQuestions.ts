@@ -1,5 +1,6 @@
 import { type AskedQuestion, type FindingsSettings, findingsSettings } from '#contract/findings/keptFinding.ts'
 import type { FindingKind } from '#contract/findings/lines.ts'
+import type { StudySummary } from '#contract/programme/studyRecord.ts'
 import { filterOf } from '#domain/findings/askedBlocks.ts'
 import { treatmentChoice } from '#words/findings/treatmentWords.ts'
 import { readQuantity } from '#words/units/typedQuantity.ts'
@@ -39,6 +40,18 @@ const { adhesive, exposure, jointType, bondLineGapMm, ageMonths, reference, refe
 export const ofAllBlocks = {
   ...{ adhesive, exposure, jointType, bondLineGapMm, ageMonths },
   ...{ reference, referenceAdhesive, overall },
+}
+
+/** The settings with the reference of the chosen study, where it has results and nobody chose another. */
+export function withReferenceOf(
+  study: Pick<StudySummary, 'fields'> | undefined,
+  settings: FindingsSettings,
+  adhesives: readonly string[],
+): FindingsSettings {
+  const reference = study?.fields.referenceAdhesive ?? ''
+  return settings.overall.reference === '' && adhesives.includes(reference)
+    ? { ...settings, overall: { ...settings.overall, reference } }
+    : settings
 }
 
 /** A typed number, with a comma or a point; null where it is none. */

@@ -13,6 +13,7 @@ import {
   typedLimit,
   typedShare,
   typedYears,
+  withReferenceOf,
 } from '#renderer/pages/findings/findingsQuestions.ts'
 
 test('puts groups in the order of their means, without those that have none', () => {
@@ -87,4 +88,17 @@ test('reads shares, years and changes as they are typed, and takes none that can
 
 test('asks for the notes on what answers a question, and not for those on every kind, which would all be worked out for it', () => {
   for (const kinds of Object.values(kindsFor)) expect(kinds).not.toContain('note')
+})
+
+test('holds adhesives against the reference of the study until another is chosen, where it has results', () => {
+  const study = { fields: { referenceAdhesive: 'R2' } } as Parameters<typeof withReferenceOf>[0]
+  const chosen = { ...firstSettings, overall: { ...firstSettings.overall, reference: 'E4' } }
+  const of = (settings: typeof firstSettings, adhesives: readonly string[]) =>
+    withReferenceOf(study, settings, adhesives).overall.reference
+  expect([of(firstSettings, ['E4', 'R2']), of(firstSettings, ['E4']), of(chosen, ['E4', 'R2'])]).toEqual([
+    'R2',
+    '',
+    'E4',
+  ])
+  expect(withReferenceOf(undefined, firstSettings, ['R2'])).toBe(firstSettings)
 })
