@@ -3,6 +3,7 @@ import type { Study, StudyFields } from '#contract/programme/study.ts'
 import type { StudyRecord, StudySummary } from '#contract/programme/studyRecord.ts'
 import { type ExtensionFault, extensionFault } from '#domain/programme/study/extension.ts'
 import { mostBlocks, mostCells, planSizeFault } from '#domain/programme/study/planSize.ts'
+import { folded } from '#domain/text/naturalOrder.ts'
 import { nameNew } from '../catalogue/newNames.ts'
 import { writtenOfStudy } from '../catalogue/written.ts'
 import type { Database } from '../core/database.ts'
@@ -14,6 +15,7 @@ import { touch } from '../core/touched.ts'
 import { inTransaction } from '../core/transaction.ts'
 import { glueUpsInForce } from '../lists/plannedBlock.ts'
 import { type ReadableRows, readableRecords, readableRows } from '../lists/readableRows.ts'
+import { studyTitles } from '../lists/studyTitles.ts'
 import { allocatedOf, boardCounts, cellCounts, countsOfStudies, noBlocks, sumOf } from './blockCounts.ts'
 import { studyKind } from './studyKinds.ts'
 
@@ -89,10 +91,11 @@ export function refuseLargePlan(fields: StudyFields): void {
   )
 }
 
-/** Keeps a new study. Throws the trouble "invalid-input" where it is too large. */
+/** Keeps a new study. Throws the trouble "invalid-input" where it is too large, "conflict" where another has its title. */
 export function addStudy(database: Database, fields: StudyFields, recordedAt: string, by: string): Study {
   refuseLargePlan(fields)
   return inTransaction(database, () => {
+    refuseTakenTitle(database, fields.title, null)
     const { last } = prepared<{ last: number }>(
       database,
       'SELECT coalesce(max(study_id), 0) AS last FROM study_revision',
@@ -113,10 +116,18 @@ export function correctStudy(
   refuseLargePlan(fields)
   return inTransaction(database, () => {
     const before = newestStudy(database, studyId)
+    if (folded(fields.title) !== folded(before.fields.title)) refuseTakenTitle(database, fields.title, studyId)
     const fault = extensionFault(before.fields, fields, allocatedOf(database, studyId))
     if (fault !== null) throw conflict(...faultWords(fault))
     return storeVersion(database, { studyId, revision: before.revision + 1, recordedAt, by, reason, fields })
   })
+}
+
+/** Where studies are chosen, they are told from one another by their titles. */
+function refuseTakenTitle(database: Database, title: string, own: number | null): void {
+  for (const [studyId, other] of studyTitles(database))
+    if (studyId !== own && folded(other) === folded(title))
+      throw conflict(`There is a study with the title “${other}” already.`, 'Give this one another title.')
 }
 
 function storeVersion(database: Database, version: Study): Study {

@@ -2,12 +2,14 @@ import { useState } from 'react'
 import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
 import { strengthQuestion } from '#words/specimens/plausibleWords.ts'
 import { inUnit } from '#words/units/notANumber.ts'
+import { stillToComeQuestion } from '#words/units/typedDay.ts'
 import { readQuantity } from '#words/units/typedQuantity.ts'
 import { useAction } from '../../host/useAction.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { WoodFailure } from '../../parts/assessment/WoodFailure.tsx'
 import { emptyEntry } from '../../parts/assessment/woodFailureEntry.ts'
 import { SignatureDialog } from '../../parts/decisions/SignatureDialog.tsx'
+import { today } from '../../parts/forms/today.ts'
 import { Field, TextField } from '../../widgets/Field.tsx'
 
 const brokeBefore = 'This specimen broke already; where no break counts, its newest reading that is used stands for it.'
@@ -67,7 +69,13 @@ export function DialDialog({ current, onClose }: { current: SpecimenSummary; onC
         error={asked ? stepError : null}
         onChange={(event) => setStep(event.currentTarget.value)}
       />
-      <Field label="Day of the break" type="date" value={day} onChange={(event) => setDay(event.currentTarget.value)} />
+      <Field
+        label="Day of the break"
+        type="date"
+        value={day}
+        question={stillToComeQuestion(day, today())}
+        onChange={(event) => setDay(event.currentTarget.value)}
+      />
       <WoodFailure entry={entry} onEntry={setEntry} />
       <TextField label="Note" value={note} maxLength={4000} onChange={(event) => setNote(event.currentTarget.value)} />
     </SignatureDialog>

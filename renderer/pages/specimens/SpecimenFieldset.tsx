@@ -1,7 +1,9 @@
 import { areaQuestion } from '#words/specimens/plausibleWords.ts'
+import { stillToComeQuestion } from '#words/units/typedDay.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { CatalogueField } from '../../parts/catalogue/CatalogueField.tsx'
 import { sizesOf } from '../../parts/forms/overlapSizes.ts'
+import { today } from '../../parts/forms/today.ts'
 import type { TypedForm } from '../../parts/forms/useTypedTexts.ts'
 import { Field, TextField } from '../../widgets/Field.tsx'
 import { type FormErrors, type SpecimenTexts, withArea, withNominal } from './specimenForm.ts'
@@ -71,7 +73,13 @@ export function SpecimenFieldset({ form, errors }: { form: TypedForm<SpecimenTex
         className="span-1h"
         hint="0 for a tight joint."
       />
-      <Field label="Glued on" type="date" {...bind('gluedOn')} className="span-3" />
+      <Field
+        label="Glued on"
+        type="date"
+        question={stillToComeQuestion(shown.gluedOn, today())}
+        {...bind('gluedOn')}
+        className="span-3"
+      />
       <CatalogueField kind="place" label="Place on the shelf" {...bindName('place')} className="span-3" />
       <div className="span-6">
         <TextField label="Notes" maxLength={4000} {...bind('notes')} />

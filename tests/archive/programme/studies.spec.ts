@@ -39,6 +39,17 @@ describe('a study', () => {
     expect(verify(database, () => {}).faults).toEqual([])
   })
 
+  it('is refused under the title of another, which no choice of studies would tell from it', () => {
+    const { studyId } = addStudy(database, madeStudy({ title: 'Loft' }), morning, 'bench')
+    expect(() => addStudy(database, madeStudy({ title: 'LOFT' }), morning, 'bench')).toThrow(/“Loft” already/)
+    addStudy(database, madeStudy({ title: 'Bilge' }), morning, 'bench')
+    expect(() => correctStudy(database, studyId, madeStudy({ title: 'bilge' }), later, 'Mara', 'plainer')).toThrow(
+      /already/,
+    )
+    correctStudy(database, studyId, madeStudy({ title: 'loft' }), later, 'Mara', 'plainer')
+    expect(studies(database).rows.map(({ fields }) => fields.title)).toEqual(['Bilge', 'loft'])
+  })
+
   it('is refused where no memory would hold its blocks, at once and as a newer version', () => {
     const names = (what: string) => Array.from({ length: 200 }, (_, i) => `${what} ${i}`)
     const large = madeStudy({ adhesives: names('A'), jointTypes: names('J'), exposures: names('E') })

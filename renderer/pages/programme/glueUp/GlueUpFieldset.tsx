@@ -1,5 +1,7 @@
+import { stillToComeQuestion } from '#words/units/typedDay.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { CatalogueField } from '../../../parts/catalogue/CatalogueField.tsx'
+import { today } from '../../../parts/forms/today.ts'
 import type { TypedForm } from '../../../parts/forms/useTypedTexts.ts'
 import { Field, TextField } from '../../../widgets/Field.tsx'
 import { type GlueUpErrors, type GlueUpTextKey, type GlueUpTexts, glueUpNumbers } from './glueUpForm.ts'
@@ -33,7 +35,13 @@ export function GlueUpFieldset({
   })
   return (
     <div className="glue-fields">
-      <Field label="Glued on" type="date" required {...bind('gluedOn')} />
+      <Field
+        label="Glued on"
+        type="date"
+        required
+        question={stillToComeQuestion(shown.gluedOn, today())}
+        {...bind('gluedOn')}
+      />
       <Field label="Temperature" {...number('temperatureC')} />
       <Field label="Relative humidity" {...number('humidityPercent')} />
       <Field label="Moisture of the wood" {...number('woodMoisturePercent')} />

@@ -2,12 +2,12 @@
 import { useMemo, useState } from 'react'
 import type { InputOf } from '#contract/procedures.ts'
 import type { GlueUpPlan } from '#contract/programme/glueUpProcedures.ts'
-import { localDayOf } from '#domain/programme/calendar/calendarDay.ts'
 import { agesToGlue, chosenBlocks } from '#domain/programme/glueUp/chosenBlocks.ts'
 import type { MeasuredSize } from '#domain/programme/glueUp/sizeDoubts.ts'
 import { groupOfBlockWords } from '#words/programme/breakingWords.ts'
 import type { Quantities } from '#words/units/quantities.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
+import { today } from '../../../parts/forms/today.ts'
 import {
   changedTexts,
   readableTexts,
@@ -31,7 +31,7 @@ export function useGlueUp(plan: GlueUpPlan | null, draft: GlueUpDraft | null) {
   const [series, setSeries] = useState<ReadonlyMap<string, string>>(new Map(draft?.series))
   const [ages, setAges] = useState<ReadonlySet<number | null>>(new Set(draft?.ages ?? agesToGlue(blocks)))
   const [own, setOwn] = useState(draft?.own ?? untouched(emptyOwnBlocks))
-  const [texts, setTexts] = useState(draft?.texts ?? untouched(emptyGlueUp(localDayOf(new Date().toISOString()))))
+  const [texts, setTexts] = useState(draft?.texts ?? untouched(emptyGlueUp(today())))
   const [cells, setCells] = useState<CaliperCells>(draft?.cells ?? {})
   const [asPlanned, setAsPlanned] = useState(false)
   const [errors, setErrors] = useState<{ texts: GlueUpErrors; own: OwnBlockErrors }>({ texts: {}, own: {} })

@@ -8,6 +8,7 @@ import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { rememberSigner, useSigner } from '../../../parts/decisions/signer.ts'
+import { today } from '../../../parts/forms/today.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Field, TextField } from '../../../widgets/Field.tsx'
 import { Form } from '../../../widgets/forms/Form.tsx'
@@ -35,7 +36,7 @@ export function DialListPage() {
   const isTooLong = read.length > mostLines
   const answer = useAnswer('numbers.list', numbers.length === 0 || isTooLong ? null : { numbers })
   const known = new Map((answer.value ?? []).map((one) => [one.number, one]))
-  const lines = judgeLines(read, known, quantities)
+  const lines = judgeLines(read, known, quantities, today())
   const resolution = readQuantity(step, force, `the step ${inUnit(force.unit)}, such as 50`)
   const resolutionN = 'stored' in resolution ? resolution.stored : null
   const stepError =

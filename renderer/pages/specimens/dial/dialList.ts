@@ -2,6 +2,7 @@ import type { NumberedSpecimen } from '#contract/programme/labelProcedures.ts'
 import { dialFault, noSpecimenWords } from '#words/specimens/dialWords.ts'
 import { strengthQuestion } from '#words/specimens/plausibleWords.ts'
 import type { Quantities } from '#words/units/quantities.ts'
+import { stillToComeQuestion } from '#words/units/typedDay.ts'
 import type { DialLine, ReadLine } from './dialLines.ts'
 
 /** A line as the list shows it: with its specimen, and what is wrong or doubtful. `specimenId` null: not known yet, or none. */
@@ -14,11 +15,12 @@ export type JudgedLine = {
   questions: string[]
 }
 
-/** What the archive says of the lines of a list; a number that is missing from `known` is still being asked for. */
+/** What the archive says of the lines of a list, on a day; a number that is missing from `known` is still being asked for. */
 export function judgeLines(
   lines: readonly DialLine[],
   known: ReadonlyMap<string, NumberedSpecimen>,
   quantities: Quantities,
+  today: string,
 ): JudgedLine[] {
   const before = new Map<number, number>()
   return lines.map((one): JudgedLine => {
@@ -38,6 +40,7 @@ export function judgeLines(
       earlier === undefined ? null : dialFault.twice(earlier),
       numbered.timesBroken > 0 ? dialFault.broke : null,
       strengthQuestion(strengthMPa, quantities.strength),
+      stillToComeQuestion(said.brokenOn ?? '', today),
     ].filter((question) => question !== null)
     return { line, said, specimenId, strengthMPa, error: null, questions }
   })

@@ -10,7 +10,7 @@ const specimen = (number: string, change: Partial<NumberedSpecimen> = {}): [stri
   { number, found: { kind: 'specimen', specimenId: Number(number), number }, areaMm2: 600, timesBroken: 0, ...change },
 ]
 const judged = (text: string, ...known: [string, NumberedSpecimen][]) =>
-  judgeLines(readDialLines(text, quantities.force), new Map(known), quantities)
+  judgeLines(readDialLines(text, quantities.force), new Map(known), quantities, '2031-12-31')
 
 it('gives the strength that follows from the area of the specimen', () => {
   // 4800 N / 600 mm2 = 8 MPa
@@ -25,6 +25,11 @@ it('asks about a specimen that broke before, one that stands twice, and a streng
   expect(first!.questions).toEqual([expect.stringContaining('broke already')])
   expect(second!.questions).toEqual([expect.stringContaining('Line 1'), expect.stringContaining('already')])
   expect(third!.questions).toEqual([expect.stringContaining('Is that right?')])
+})
+
+it('asks about a break on a day that is still to come', () => {
+  const [today, tomorrow] = judged('28; 4800; 2031-12-31\n36; 4700; 2032-01-01', specimen('28'), specimen('36'))
+  expect([today!.questions, tomorrow!.questions]).toEqual([[], [expect.stringContaining('still to come')]])
 })
 
 it('knows no specimen before the archive has answered, and says where there is none', () => {
