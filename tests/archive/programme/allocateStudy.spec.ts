@@ -66,7 +66,9 @@ it('refuses where nothing is left to allocate, or the boards give too little', (
   const studyId = planned()
   allocate(studyId)
   expect(() => allocate(studyId)).toThrow(/allocated already/)
-  expect(() => allocate(planned({ boards: madeBoards(6, 35) }))).toThrow('The boards have 210 blocks left')
+  expect(() => allocate(planned({ title: 'Few boards', boards: madeBoards(6, 35) }))).toThrow(
+    'The boards have 210 blocks left',
+  )
   expect(blocks()).toHaveLength(216)
 })
 
