@@ -1,17 +1,18 @@
 import { randomUUID } from 'node:crypto'
-import { realpath, rename, rm, stat, writeFile } from 'node:fs/promises'
+import { open, realpath, rename, rm, stat, writeFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { Trouble } from '#contract/errors.ts'
 
 /**
  * Writes a file as a whole: what stood there before stays until all is on disk. A link is followed, and a device or a pipe is
- * written to, never replaced by a file. Rejects with a Trouble that names the file.
+ * written to, never replaced by a file. Rejects with a Trouble that names the file; an archive is never replaced.
  */
 export async function writeWholeFile(file: string, content: string | Uint8Array): Promise<void> {
   try {
     const target = await realpath(file).catch(() => file)
-    if (await isStream(target)) await writeFile(target, content)
-    else await replaceFile(target, content)
+    if (await isStream(target)) return await writeFile(target, content)
+    await refuseDatabase(target)
+    await replaceFile(target, content)
   } catch (thrown) {
     throw writingTrouble(file, thrown as NodeJS.ErrnoException)
   }
@@ -20,6 +21,27 @@ export async function writeWholeFile(file: string, content: string | Uint8Array)
 async function isStream(target: string): Promise<boolean> {
   const found = await stat(target).catch(() => null)
   return found !== null && !found.isFile() && !found.isDirectory()
+}
+
+/** How a file of SQLite begins. Source: SQLite's file format, 1.3.1. */
+const databaseMark = 'SQLite format 3\0'
+
+/** Rejects with the trouble "conflict" for a file that is a database, as an archive is: no slip in a name may cost its records. */
+export async function refuseDatabase(file: string): Promise<void> {
+  // A pipe would keep whoever opens it waiting for its other end
+  const found = (await isStream(file)) ? null : await open(file, 'r').catch(() => null)
+  if (found === null) return
+  try {
+    const { buffer, bytesRead } = await found.read(Buffer.alloc(databaseMark.length))
+    if (buffer.toString('latin1', 0, bytesRead) !== databaseMark) return
+  } finally {
+    await found.close()
+  }
+  throw new Trouble(
+    'conflict',
+    `${file} is an archive, or another database, and is not written over.`,
+    'Name another file.',
+  )
 }
 
 async function replaceFile(target: string, content: string | Uint8Array): Promise<void> {
@@ -34,7 +56,9 @@ async function replaceFile(target: string, content: string | Uint8Array): Promis
   }
 }
 
-function writingTrouble(file: string, { code, message }: NodeJS.ErrnoException): Trouble {
+function writingTrouble(file: string, thrown: NodeJS.ErrnoException): Trouble {
+  if (thrown instanceof Trouble) return thrown
+  const { code, message } = thrown
   switch (code) {
     case 'ENOENT':
     case 'ENOTDIR':

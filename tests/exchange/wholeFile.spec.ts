@@ -1,8 +1,9 @@
 import { execFileSync } from 'node:child_process'
 import { existsSync } from 'node:fs'
-import { lstat, mkdir, mkdtemp, open, readdir, readFile, rm, symlink, writeFile } from 'node:fs/promises'
+import { lstat, mkdir, mkdtemp, open, readdir, readFile, realpath, rm, symlink, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import Database from 'better-sqlite3'
 import { afterEach, beforeEach, expect, it } from 'vitest'
 import { writeWholeFile } from '#exchange/wholeFile.ts'
 
@@ -34,6 +35,20 @@ it.skipIf(!existsSync('/dev/full'))('says that there is no room where there is n
     code: 'disk-full',
     message: 'The disk has no room for /dev/full.',
   })
+})
+
+it('writes over no archive, whatever its name', async () => {
+  const [file, link] = [join(folder, 'study'), join(folder, 'labels.pdf')]
+  const archive = new Database(file)
+  archive.exec('CREATE TABLE kept (id INTEGER PRIMARY KEY)').close()
+  await symlink('study', link)
+  for (const named of [file, link])
+    await expect(writeWholeFile(named, '%PDF')).rejects.toMatchObject({
+      code: 'conflict',
+      message: `${await realpath(file)} is an archive, or another database, and is not written over.`,
+    })
+  expect((await readFile(file, 'latin1')).slice(0, 15)).toBe('SQLite format 3')
+  expect((await readdir(folder)).sort()).toEqual(['labels.pdf', 'study'])
 })
 
 it('writes to a pipe as to a device, and puts no file in its place', async () => {

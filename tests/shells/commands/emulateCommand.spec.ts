@@ -4,7 +4,10 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { systemClock } from '#acquisition/clock.ts'
 import { createSerialSource } from '#acquisition/serial/serialSource.ts'
+import { commands } from '#shells/commands/commands.ts'
+import { archiveFileOf } from '#tests/archive/pulledStudy.ts'
 import { startCommand } from '#tests/fakes/commandProcess.ts'
+import { runWords } from '#tests/fakes/commandRun.ts'
 
 describe.runIf(process.platform !== 'win32')('emulate', () => {
   it('prints its path first, then what happened in each loading, then what was sent', async () => {
@@ -42,6 +45,15 @@ describe.runIf(process.platform !== 'win32')('emulate', () => {
       emulator.child.kill('SIGKILL')
       await rm(folder, { recursive: true, force: true })
     }
+  })
+
+  it('writes what was sent over no archive', async () => {
+    const archive = archiveFileOf(() => {})
+    const { code, err } = await runWords(commands, ['emulate', '--sent', archive])
+    expect([code, err]).toEqual([
+      1,
+      `${archive} is an archive, or another database, and is not written over.\nName another file.\n`,
+    ])
   })
 
   it('ends on Ctrl-C while it waits for a reader', async () => {

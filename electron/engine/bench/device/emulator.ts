@@ -5,6 +5,7 @@ import { createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import type { LoadingTruth } from '#acquisition/virtual/loading/loadingTruth.ts'
 import { openVirtualPort } from '#acquisition/virtual/port/virtualPort.ts'
 import type { LineFormatChoice, ScenarioName } from '#contract/bench/source.ts'
+import { refuseDatabase } from '#exchange/wholeFile.ts'
 
 export type EmulatorOptions = {
   scenario: ScenarioName
@@ -34,6 +35,7 @@ export async function runEmulator(
   stop: AbortSignal,
 ): Promise<void> {
   const { sentFile, ...amplifier } = options
+  if (sentFile !== null) await refuseDatabase(sentFile)
   const port = await openVirtualPort(amplifier, systemClock)
   const { nPerCount, capacityN } = port.amplifier.bench.characteristic
   listener.started({
