@@ -1,6 +1,7 @@
 import type { LabelledBlock } from '#contract/programme/labelProcedures.ts'
 import { seriesWords } from '#words/programme/pullWords.ts'
 import { ageInMonthsWords } from '#words/units/calendarDays.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
 import type { Label } from './labelSvg.ts'
 
 /**
@@ -11,6 +12,6 @@ export function blockLabel({ number, group }: LabelledBlock, planned: boolean): 
   if (group === null) return { number, group: '' }
   const { adhesive, exposure, ageMonths, ...joint } = group
   const age = ageMonths === null ? (planned ? 'spare' : '') : ageInMonthsWords(ageMonths)
-  const rest = seriesWords({ ...joint, adhesive: '', exposure: '' })
+  const rest = seriesWords({ ...joint, adhesive: '', exposure: '' }, quantitiesIn('SI').length)
   return { number, group: [adhesive, age, exposure, rest].filter((part) => part !== '').join(', ') }
 }

@@ -4,7 +4,7 @@ import { pullTitle, seriesWords } from '../programme/pullWords.ts'
 import { calendarDayWords } from '../units/calendarDays.ts'
 import { countOf } from '../units/counts.ts'
 import { percentWords, writeCount, writeSignificant } from '../units/numbers.ts'
-import type { Quantity } from '../units/quantities.ts'
+import type { Quantities, Quantity } from '../units/quantities.ts'
 import { atAge, whenBroken } from './ageingFigureWords.ts'
 import { listed } from './answerWords.ts'
 
@@ -67,7 +67,7 @@ export function shelfSentences(shelf: readonly ShelfSeries[], changePercentPerYe
 }
 
 /** Which move of blocks would show the change sooner, or more of it at the end: one sentence for each move that several series share. */
-export function moveSentences(shelf: readonly ShelfSeries[]): string[] {
+export function moveSentences(shelf: readonly ShelfSeries[], length: Quantity): string[] {
   const moves = shelf.flatMap((one) => (one.move === null ? [] : [{ one, move: one.move }]))
   const alike = Map.groupBy(moves, ({ one: { seen }, move: { fromMonths, toMonths, blocks, seenOn } }) =>
     JSON.stringify([fromMonths, toMonths, blocks, ...[seenOn, seen?.day ?? null].map((day) => day && yearOf(day))]),
@@ -75,7 +75,7 @@ export function moveSentences(shelf: readonly ShelfSeries[]): string[] {
   return [...alike.values()].map((some) => {
     const { one, move } = some[0]!
     const whose =
-      some.length === 1 ? `of ${seriesWords(one)}` : `of each of ${countOf(some.length, 'series', 'series')}`
+      some.length === 1 ? `of ${seriesWords(one, length)}` : `of each of ${countOf(some.length, 'series', 'series')}`
     const moving = `Moving ${countOf(move.blocks, 'block')} ${whose} from the pull at ${atAge(move.fromMonths)} to the one at ${atAge(move.toMonths)}`
     if (move.seenOn !== null) {
       const otherwise = one.seen === null ? 'instead of never' : `instead of ${yearOf(one.seen.day)}`
@@ -140,8 +140,12 @@ export function suspiciousGroups(suspicious: readonly SuspiciousResult[]): Suspi
 }
 
 /** What the shelf can still show, and which moves of blocks would show more. */
-export function onShelfSentences({ shelf, power }: Pick<NextAnswer, 'shelf' | 'power'>, changePercentPerYear: number) {
-  return [...shelfSentences(shelf, changePercentPerYear, power), ...moveSentences(shelf)]
+export function onShelfSentences(
+  { shelf, power }: Pick<NextAnswer, 'shelf' | 'power'>,
+  changePercentPerYear: number,
+  length: Quantity,
+) {
+  return [...shelfSentences(shelf, changePercentPerYear, power), ...moveSentences(shelf, length)]
 }
 
 /** The whole answer in sentences, as it is kept. */
@@ -149,10 +153,10 @@ export function nextSentences(
   next: NextAnswer,
   { changePercentPerYear, marginPercent }: { changePercentPerYear: number; marginPercent: number },
   name: Name,
-  strength: Quantity,
+  { strength, length }: Pick<Quantities, 'strength' | 'length'>,
 ): string[] {
   const due = next.due.map(dueSentence)
-  const shelves = onShelfSentences(next, changePercentPerYear)
+  const shelves = onShelfSentences(next, changePercentPerYear, length)
   const far = suspiciousGroups(next.suspicious).map(
     (results) => `${suspiciousSentence(results, name, strength)} ${listed(results.map(({ number }) => number))}.`,
   )

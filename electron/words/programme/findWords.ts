@@ -1,14 +1,18 @@
 import type { FoundNumber } from '#contract/programme/labelProcedures.ts'
 import { ageInMonthsWords } from '../units/calendarDays.ts'
+import type { Quantity } from '../units/quantities.ts'
 import { seriesWords } from './pullWords.ts'
 
 /** What a number is that belongs to a block which nobody glued yet. */
-export function plannedBlockWords({ number, studyTitle, block }: Extract<FoundNumber, { kind: 'planned' }>): string {
+export function plannedBlockWords(
+  { number, studyTitle, block }: Extract<FoundNumber, { kind: 'planned' }>,
+  length: Quantity,
+): string {
   const { group } = block
   const of =
     group === null
       ? ''
-      : `: ${seriesWords(group)}, ${group.ageMonths === null ? 'spare' : ageInMonthsWords(group.ageMonths)}`
+      : `: ${seriesWords(group, length)}, ${group.ageMonths === null ? 'spare' : ageInMonthsWords(group.ageMonths)}`
   return `${number} is a planned block of the study "${studyTitle}" that is not glued yet${of}.`
 }
 

@@ -2,8 +2,10 @@ import type { PullDecision } from '#contract/programme/pull.ts'
 import type { PullState, PullSummary, SeriesStock } from '#contract/programme/pullProcedures.ts'
 import type { Series } from '#contract/programme/study.ts'
 import { plusDays } from '#domain/programme/calendar/calendarDay.ts'
+import { gapInWords } from '../breaks/groupName.ts'
 import { ageInMonthsWords, calendarDayWords } from '../units/calendarDays.ts'
 import { countOf } from '../units/counts.ts'
+import type { Quantity } from '../units/quantities.ts'
 
 /** How a pull stands, in a word or two. */
 export const pullStateWords: Record<PullState, string> = {
@@ -95,13 +97,11 @@ export function dueLine(pulls: readonly Pick<PullSummary, 'state'>[]): string | 
 }
 
 /** What the blocks of a series have in common. */
-export function seriesWords({
-  adhesive,
-  jointType,
-  gapMm,
-  exposure,
-}: Omit<Series, 'gapMm'> & { gapMm: number | null }): string {
-  const gap = gapMm === null ? '' : gapMm === 0 ? 'tight joint' : `gap ${gapMm} mm`
+export function seriesWords(
+  { adhesive, jointType, gapMm, exposure }: Omit<Series, 'gapMm'> & { gapMm: number | null },
+  length: Pick<Quantity, 'text'>,
+): string {
+  const gap = gapMm === null ? '' : gapInWords(gapMm, length.text)
   return [adhesive, jointType, gap, exposure].filter((part) => part !== '').join(', ')
 }
 

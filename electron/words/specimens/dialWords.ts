@@ -2,6 +2,7 @@ import type { NumberedSpecimen } from '#contract/programme/labelProcedures.ts'
 import { patternOrder } from '../breaks/patternWords.ts'
 import { numberNotFoundWords, plannedBlockWords } from '../programme/findWords.ts'
 import { countOf } from '../units/counts.ts'
+import type { Quantity } from '../units/quantities.ts'
 
 /** How a reading of a dial is written in a list. */
 export const dialLineHint =
@@ -20,9 +21,9 @@ export const dialFault = {
 } as const
 
 /** Why no result can be typed for what a number stands for; null: it is a specimen. `typed` is the number as it was written. */
-export function noSpecimenWords(typed: string, { found }: NumberedSpecimen): string | null {
+export function noSpecimenWords(typed: string, { found }: NumberedSpecimen, length: Quantity): string | null {
   if (found.kind === 'specimen') return null
-  if (found.kind === 'planned') return plannedBlockWords(found)
+  if (found.kind === 'planned') return plannedBlockWords(found, length)
   return [numberNotFoundWords(typed, found), found.nearest.join(', ')].join(' ').trim()
 }
 

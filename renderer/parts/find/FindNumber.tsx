@@ -2,6 +2,7 @@ import { type FormEvent, useRef, useState } from 'react'
 import type { FoundNumber } from '#contract/programme/labelProcedures.ts'
 import { numberNotFoundWords, plannedBlockWords } from '#words/programme/findWords.ts'
 import { useAction } from '../../host/useAction.ts'
+import { useQuantities } from '../../host/useQuantities.ts'
 import { Keys } from '../../widgets/Keys.tsx'
 import { takeScan } from '../routing/scanTakers.ts'
 import { useSingleKeys } from '../routing/singleKeys.ts'
@@ -89,9 +90,14 @@ export function NumberAnswer({
   onFind(number: string): Promise<void>
   onDismiss(): void
 }) {
+  const { length } = useQuantities()
   return (
     <div className="number-answer" role="status">
-      {found.kind === 'planned' ? <p>{plannedBlockWords(found)}</p> : <p>{numberNotFoundWords(typed, found)}</p>}
+      {found.kind === 'planned' ? (
+        <p>{plannedBlockWords(found, length)}</p>
+      ) : (
+        <p>{numberNotFoundWords(typed, found)}</p>
+      )}
       {found.kind === 'none'
         ? found.nearest.map((number) => (
             <button type="button" key={number} className="button" onClick={() => void onFind(number)}>

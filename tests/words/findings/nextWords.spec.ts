@@ -30,18 +30,15 @@ const move: NonNullable<ShelfSeries['move']> = {
   ...{ beforePercentPerYear: 0.62, afterPercentPerYear: 0.55 },
 }
 
+const { length } = quantitiesIn('SI')
+
 describe('the whole answer', () => {
   const next: NextAnswer = {
     ...{ today: '2026-11-30', due: [], shelf: [shelf()], compared: 0, undecided: [], suspicious: [], groups: [] },
     ...{ references: [], confidence: 0.95, power: 0.8, computed: 0 },
   }
   const said = (change: Partial<NextAnswer>) =>
-    nextSentences(
-      { ...next, ...change },
-      { changePercentPerYear: 1, marginPercent: 10 },
-      name,
-      quantitiesIn('SI').strength,
-    )
+    nextSentences({ ...next, ...change }, { changePercentPerYear: 1, marginPercent: 10 }, name, quantitiesIn('SI'))
 
   it('says its day and what is watched of it, and every part, also where there is nothing to do', () => {
     expect(said({})).toEqual([
@@ -95,17 +92,17 @@ describe('the sentences on the shelf', () => {
 describe('the sentences on moves', () => {
   it('say one that several series share once, with the years', () => {
     const both = [shelf({ move }), shelf({ move, exposure: 'bilge' })]
-    expect(moveSentences(both)).toEqual([
+    expect(moveSentences(both, length)).toEqual([
       'Moving 9 blocks of each of 2 series from the pull at 5 years to the one at 10 years would show it in 2036 instead of 2046.',
     ])
   })
 
   it('name the series where it is one, and never promise what the move does not show', () => {
-    const [never] = moveSentences([shelf({ seen: null, move })])
+    const [never] = moveSentences([shelf({ seen: null, move })], length)
     expect(never).toMatch(/^Moving 9 blocks of casein C1, lap, tight joint, loft .* in 2036 instead of never\.$/)
-    const [sharper] = moveSentences([shelf({ seen: null, move: { ...move, seenMonths: null, seenOn: null } })])
+    const [sharper] = moveSentences([shelf({ seen: null, move: { ...move, seenMonths: null, seenOn: null } })], length)
     expect(sharper).toMatch(/would not show it either, but 0\.55 % a year at the end instead of 0\.62 % a year\.$/)
-    expect(moveSentences([shelf()])).toEqual([])
+    expect(moveSentences([shelf()], length)).toEqual([])
   })
 
   it('give the range of what several series show at the end, whatever day they were glued on', () => {
@@ -117,7 +114,7 @@ describe('the sentences on moves', () => {
           ...{ beforePercentPerYear: before, afterPercentPerYear: after },
         },
       })
-    const told = moveSentences([at(0.62, 0.55, '2026-04-20'), at(0.71, 0.6, '2026-04-22')])
+    const told = moveSentences([at(0.62, 0.55, '2026-04-20'), at(0.71, 0.6, '2026-04-22')], length)
     expect(told).toHaveLength(1)
     expect(told[0]).toMatch(
       /^Moving 9 blocks of each of 2 series .* but 0\.55 to 0\.60 % a year at the end instead of 0\.62 to 0\.71 % a year\.$/,

@@ -11,6 +11,8 @@ import {
   windowDaysWords,
   windowWords,
 } from '#words/programme/pullWords.ts'
+import { plainText } from '#words/units/plainText.ts'
+import { quantitiesIn } from '#words/units/quantities.ts'
 
 const pull: PullSummary = {
   ...{ studyId: 1, gluedOn: '2031-08-31', ageMonths: 6, key: '1-0-6', sequence: 1, studyTitle: 'Loft', demo: false },
@@ -55,9 +57,12 @@ it('says in one line what there is to do, what is late first', () => {
 
 it('names what a series has in common', () => {
   const series = { adhesive: 'casein C1', jointType: '', gapMm: 0, exposure: 'loft' }
-  expect(seriesWords(series)).toBe('casein C1, tight joint, loft')
-  expect(seriesWords({ ...series, gapMm: 0.5 })).toBe('casein C1, gap 0.5 mm, loft')
-  expect(seriesWords({ ...series, gapMm: null })).toBe('casein C1, loft')
+  const words = (gapMm: number | null, system: 'SI' | 'US' = 'SI') =>
+    plainText(seriesWords({ ...series, gapMm }, quantitiesIn(system).length))
+  expect(words(0)).toBe('casein C1, tight joint, loft')
+  expect(words(0.5)).toBe('casein C1, gap 0.5 mm, loft')
+  expect(words(0.5, 'US')).toBe('casein C1, gap 0.02 in, loft')
+  expect(words(null)).toBe('casein C1, loft')
 })
 
 it('a window of no days is the day itself', () => {

@@ -2,6 +2,7 @@ import { useState } from 'react'
 import type { FoundNumber } from '#contract/programme/labelProcedures.ts'
 import { numberNotFoundWords, plannedBlockWords } from '#words/programme/findWords.ts'
 import { useAction } from '../../../host/useAction.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { useTakenScans } from '../../../parts/routing/scanTakers.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Notice } from '../../../widgets/Notice.tsx'
@@ -12,6 +13,7 @@ type Scanned = { typed: string; found: FoundNumber }
 export function ScannedBlock({ isLoading }: { isLoading: boolean }) {
   const find = useAction('numbers.find')
   const take = useAction('bench.takeSpecimen')
+  const { length } = useQuantities()
   const [scanned, setScanned] = useState<Scanned | null>(null)
 
   async function scan(typed: string): Promise<void> {
@@ -32,7 +34,7 @@ export function ScannedBlock({ isLoading }: { isLoading: boolean }) {
   return (
     <div className="scanned" role="status">
       {scanned === null || scanned.found.kind === 'specimen' ? null : scanned.found.kind === 'planned' ? (
-        <p>{plannedBlockWords(scanned.found)}</p>
+        <p>{plannedBlockWords(scanned.found, length)}</p>
       ) : (
         <p>{numberNotFoundWords(scanned.typed, scanned.found)}</p>
       )}

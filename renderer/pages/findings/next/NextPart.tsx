@@ -57,14 +57,15 @@ type ToDoView = Pick<FindingsView, 'found' | 'name' | 'settings'> & {
 }
 
 function ToDo({ next, changePercentPerYear, marginPercent, name, found, settings }: ToDoView) {
-  const { strength } = useQuantities()
+  const quantities = useQuantities()
+  const { strength, length } = quantities
   const { due, shelf, undecided, suspicious } = next
-  const shelves = onShelfSentences(next, changePercentPerYear)
+  const shelves = onShelfSentences(next, changePercentPerYear, length)
   return (
     <section aria-label="Answer" className="findings-answer findings-next">
       <KeepFinding
         settings={settings}
-        said={nextSentences(next, { changePercentPerYear, marginPercent }, name, strength)}
+        said={nextSentences(next, { changePercentPerYear, marginPercent }, name, quantities)}
       />
       <h2>Now</h2>
       <ul>

@@ -4,6 +4,7 @@ import { spreadFromWords, yearlyWords } from '#words/findings/nextWords.ts'
 import { seriesWords } from '#words/programme/pullWords.ts'
 import { calendarDayWords } from '#words/units/calendarDays.ts'
 import { percentWords } from '#words/units/numbers.ts'
+import { useQuantities } from '../../../host/useQuantities.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { HeadRow } from '../../../widgets/tables/HeadRow.tsx'
 import { ToBlocks } from '../ToBlocks.tsx'
@@ -11,6 +12,7 @@ import type { FindingsView } from '../view.ts'
 
 /** The shelf of each series, and what it can still show. */
 export function ShelfTable({ shelf }: { shelf: readonly ShelfSeries[] }) {
+  const { length } = useQuantities()
   if (shelf.length === 0) return null
   return (
     <div className="findings-table">
@@ -22,8 +24,8 @@ export function ShelfTable({ shelf }: { shelf: readonly ShelfSeries[] }) {
         />
         <tbody>
           {shelf.map((one) => (
-            <tr key={`${one.studyId} ${one.gluedOn} ${seriesWords(one)}`}>
-              <th scope="row">{seriesWords(one)}</th>
+            <tr key={`${one.studyId} ${one.gluedOn} ${seriesWords(one, length)}`}>
+              <th scope="row">{seriesWords(one, length)}</th>
               <td>
                 <a href={hashOf({ page: 'study', studyId: one.studyId })}>{one.studyTitle}</a>,{' '}
                 {calendarDayWords(one.gluedOn)}

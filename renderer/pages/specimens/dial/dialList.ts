@@ -30,7 +30,7 @@ export function judgeLines(
     const { said } = one
     const numbered = known.get(said.number)
     if (numbered === undefined) return { ...nothing, said }
-    const error = noSpecimenWords(said.number, numbered)
+    const error = noSpecimenWords(said.number, numbered, quantities.length)
     if (numbered.found.kind !== 'specimen' || error !== null) return { ...nothing, said, error }
     const { specimenId } = numbered.found
     const strengthMPa = numbered.areaMm2 === null ? null : said.peakN / numbered.areaMm2
