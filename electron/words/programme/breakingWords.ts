@@ -2,6 +2,7 @@ import type { BreakingRow } from '#contract/programme/breakingProcedures.ts'
 import type { Series } from '#contract/programme/study.ts'
 import type { BreakDoubt, SessionGroup } from '#domain/programme/breaking/sessionReport.ts'
 import { flagNames } from '../breaks/flagWords.ts'
+import { gapInWords } from '../breaks/groupName.ts'
 import { resultsWords } from '../specimens/resultsWords.ts'
 import { ageInMonthsWords } from '../units/calendarDays.ts'
 import { countOf } from '../units/counts.ts'
@@ -22,13 +23,16 @@ export function progressWords(
 /** What the blocks of a group have in common, in one line. */
 export function groupWords(group: SessionGroup, length: Quantity): string {
   const { ageMonths, bondLineGapMm: gapMm } = group
-  const series = seriesWords({ ...group, gapMm: gapMm ?? 0 }, length)
+  const series = seriesWords({ ...group, gapMm }, length)
   return ageMonths === null ? series : `${series} · ${ageInMonthsWords(ageMonths)}`
 }
 
-/** What the blocks of a series have in common, in one line; a tight joint is not mentioned. */
-export function seriesWords({ adhesive, jointType, gapMm, exposure }: Series, length: Quantity): string {
-  const gap = gapMm === 0 ? '' : `gap ${length.text(gapMm)}`
+/** What the blocks of a series have in common, in one line; a tight joint is not mentioned, one that nobody measured is. */
+export function seriesWords(
+  { adhesive, jointType, gapMm, exposure }: Omit<Series, 'gapMm'> & { gapMm: number | null },
+  length: Quantity,
+): string {
+  const gap = gapMm === 0 ? '' : gapInWords(gapMm, length.text)
   return [adhesive, jointType, gap, exposure].filter((words) => words !== '').join(' · ')
 }
 

@@ -2,7 +2,7 @@ import type { PullDecision } from '#contract/programme/pull.ts'
 import type { PullState, PullSummary, SeriesStock } from '#contract/programme/pullProcedures.ts'
 import type { Series } from '#contract/programme/study.ts'
 import { plusDays } from '#domain/programme/calendar/calendarDay.ts'
-import { gapInWords } from '../breaks/groupName.ts'
+import { gapInWords, joined } from '../breaks/groupName.ts'
 import { ageInMonthsWords, calendarDayWords } from '../units/calendarDays.ts'
 import { countOf } from '../units/counts.ts'
 import type { Quantity } from '../units/quantities.ts'
@@ -102,7 +102,7 @@ export function seriesWords(
   length: Pick<Quantity, 'text'>,
 ): string {
   const gap = gapMm === null ? '' : gapInWords(gapMm, length.text)
-  return [adhesive, jointType, gap, exposure].filter((part) => part !== '').join(', ')
+  return joined([adhesive, jointType, gap, exposure])
 }
 
 /** What was decided about a pull, by whom and why. */

@@ -20,6 +20,9 @@ it('names a group by what its blocks have in common', () => {
   ]).groups
   expect(plainText(groupWords(group!, length))).toBe('casein C1 · scarf · gap 0.5 mm · bilge · 3 months')
   expect(groupWords({ ...group!, bondLineGapMm: 0, ageMonths: null }, length)).toBe('casein C1 · scarf · bilge')
+  expect(groupWords({ ...group!, bondLineGapMm: null, ageMonths: null }, length)).toBe(
+    'casein C1 · scarf · gap not measured · bilge',
+  )
 })
 
 it('says what is to be looked at again', () => {

@@ -1,5 +1,6 @@
 import type { Series } from '#contract/programme/study.ts'
 import type { BlockCounts } from '#contract/programme/studyRecord.ts'
+import { gapInWords, joined } from '../../breaks/groupName.ts'
 import { countOf } from '../../units/counts.ts'
 import { writeCount } from '../../units/numbers.ts'
 import type { Quantities } from '../../units/quantities.ts'
@@ -13,8 +14,7 @@ export function ageWords(ageMonths: number | null): string {
 
 /** How a series differs from the others of its adhesive; '' where nothing is said. */
 export function seriesWords({ jointType, gapMm, exposure }: Series, { length }: Quantities): string {
-  const gap = gapMm === 0 ? '' : `gap ${length.text(gapMm)}`
-  return [jointType, gap, exposure].filter((words) => words !== '').join(', ')
+  return joined([jointType, gapMm === 0 ? '' : gapInWords(gapMm, length.text), exposure])
 }
 
 /** What became of the blocks of a cell, in a few words each: "12 to glue", or "9 broken" and "2 wait" and "1 lost". */
