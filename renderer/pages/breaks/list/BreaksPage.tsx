@@ -1,7 +1,7 @@
 import type { BreakRow } from '#contract/breaks/break.ts'
 import { breakRowLabel } from '#words/breaks/breakRowLabel.ts'
 import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
-import { writeCount } from '#words/units/numbers.ts'
+import { countOf } from '#words/units/counts.ts'
 import { usePreferences } from '../../../host/hostContext.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { columnsShown } from '../../../parts/lists/columns/chosenColumns.ts'
@@ -36,9 +36,7 @@ export function BreaksPage() {
         title="Breaks"
         view={view}
         onView={onView}
-        total={
-          list.pending && list.total === 0 ? '' : list.total === 1 ? '1 break' : `${writeCount(list.total)} breaks`
-        }
+        total={list.pending && list.total === 0 ? '' : countOf(list.total, 'break')}
         withWaiting={false}
         columns={all}
       >

@@ -1,4 +1,5 @@
 import type { BrokenOffRoutine } from '#contract/calibration/calibrationRoutine.ts'
+import { countOf } from '#words/units/counts.ts'
 import { instantWords } from '#words/units/times.ts'
 import { ReadingsTable } from '../record/ReadingsTable.tsx'
 
@@ -15,10 +16,7 @@ export function BrokenOffList({ routines }: { routines: readonly BrokenOffRoutin
                 {instantWords(routine.begunAt)}
                 {routine.by === '' ? '' : `, ${routine.by}`}:{' '}
                 {routine.reason === '' ? 'the program ended while it ran' : routine.reason}
-                <span className="quiet">
-                  {' '}
-                  {routine.readings.length === 1 ? '1 reading kept' : `${routine.readings.length} readings kept`}
-                </span>
+                <span className="quiet"> {countOf(routine.readings.length, 'reading')} kept</span>
               </summary>
               {routine.readings.length === 0 ? null : <ReadingsTable readings={routine.readings} unit={null} />}
             </details>

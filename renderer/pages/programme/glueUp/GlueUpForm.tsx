@@ -1,5 +1,6 @@
 import { useEffect } from 'react'
 import type { GlueUpPlan } from '#contract/programme/glueUpProcedures.ts'
+import { countOf } from '#words/units/counts.ts'
 import { useAction } from '../../../host/useAction.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
@@ -113,9 +114,7 @@ function PlannedForm({ archive, studyId, draft, plan, onStored }: Parts & { plan
       <Notice trouble={add.error} onDismiss={add.dismiss} />
       <div className="form-buttons">
         <button type="submit" className="button button-primary" aria-disabled={add.pending || rows.length === 0}>
-          {add.pending
-            ? 'Storing …'
-            : `Store the glue-up of ${rows.length === 1 ? '1 block' : `${rows.length} blocks`}`}
+          {add.pending ? 'Storing …' : `Store the glue-up of ${countOf(rows.length, 'block')}`}
         </button>
         <SignedBy />
       </div>

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { GlueUpRecord } from '#contract/programme/glueUpProcedures.ts'
 import { ageInMonthsWords, calendarDayWords } from '#words/units/calendarDays.ts'
+import { countOf } from '#words/units/counts.ts'
 import { instantWords } from '#words/units/times.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
@@ -60,7 +61,7 @@ function GlueUpView({ record }: { record: GlueUpRecord }) {
         ))}
       </dl>
       <table className="data-table">
-        <caption>{specimens.length === 1 ? '1 specimen' : `${specimens.length} specimens`}</caption>
+        <caption>{countOf(specimens.length, 'specimen')}</caption>
         <thead>
           <tr>
             <th scope="col">Number</th>

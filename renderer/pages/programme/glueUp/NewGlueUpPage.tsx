@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { countOf } from '#words/units/counts.ts'
 import { useHost, useStore } from '../../../host/hostContext.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { StudyCrumb } from '../../../parts/programme/StudyCrumb.tsx'
@@ -76,7 +77,7 @@ function Chosen({
         >
           {studies.map((study) => (
             <option key={study.studyId} value={study.studyId}>
-              {study.title}, {study.toGlue} blocks to glue
+              {study.title}, {countOf(study.toGlue, 'block')} to glue
             </option>
           ))}
           {known(studyId) ? null : <option value={studyId ?? ''}>Study {studyId}: every block is glued</option>}

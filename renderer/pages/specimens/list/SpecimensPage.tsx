@@ -5,7 +5,7 @@ import { isSimulated, simulatedMark } from '#words/keeping/demoWords.ts'
 import { unreadableTrouble } from '#words/keeping/unreadableWords.ts'
 import { resultsWords } from '#words/specimens/resultsWords.ts'
 import { peakOnlyMark } from '#words/specimens/typedResultWords.ts'
-import { writeCount } from '#words/units/numbers.ts'
+import { countOf } from '#words/units/counts.ts'
 import { useBench, useHost, usePreferences } from '../../../host/hostContext.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { columnsShown } from '../../../parts/lists/columns/chosenColumns.ts'
@@ -47,7 +47,7 @@ export function SpecimensPage() {
         title="Specimens"
         view={view}
         onView={onView}
-        total={list.pending && list.total === 0 ? '' : countWords(list.total)}
+        total={list.pending && list.total === 0 ? '' : countOf(list.total, 'specimen')}
         withWaiting
         columns={all}
       >
@@ -107,8 +107,4 @@ function specimenRowLabel({ fields, named, breakInForce, typedResultInForce, res
   const words = `${fields.number}, ${named.adhesive}${simulated}${several === null ? '' : `, ${several}`}${typedResultInForce === null ? '' : `, ${peakOnlyMark}`}`
   const overruled = breakInForce?.overruled ?? null
   return overruled === null ? words : `${words}, ${overruledWords(overruled)}`
-}
-
-function countWords(total: number): string {
-  return total === 1 ? '1 specimen' : `${writeCount(total)} specimens`
 }
