@@ -7,6 +7,7 @@ import type {
   LikeNames,
 } from '#contract/programme/catalogueProcedures.ts'
 import { type AlikePair, alikeNames } from '#domain/programme/catalogue/alike.ts'
+import { naturalKey } from '#domain/text/naturalOrder.ts'
 import { catalogueDecisionKind } from '../catalogue/catalogueKinds.ts'
 import { ownerOf } from '../catalogue/deriveCatalogue.ts'
 import type { Database } from '../core/database.ts'
@@ -55,7 +56,7 @@ export function catalogueList(database: Database, kind: CatalogueKind): { rows: 
 /** Pairs among entries that stand for themselves; lots of two adhesives, and boards of two woods, are two things. */
 function alikeAmong(rows: readonly CatalogueChoice[]): LikeNames[] {
   const own = rows.filter(({ entryId, intoEntryId }) => entryId === intoEntryId)
-  const byOwner = Map.groupBy(own, ({ fields }) => ownerOf(fields))
+  const byOwner = Map.groupBy(own, ({ fields }) => naturalKey(ownerOf(fields)))
   const pairs = [...byOwner.values()].flatMap((some): readonly AlikePair[] =>
     alikeNames(some.map(({ entryId, fields }) => ({ id: entryId, name: fields.name }))),
   )

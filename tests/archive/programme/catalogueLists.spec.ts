@@ -36,6 +36,18 @@ test('lists a kind with how many specimens name each entry, and what may be one 
   expect(catalogueList(database, 'lot')).toMatchObject({ rows: [{ specimens: 3 }, { specimens: 2 }], alike: [] })
 })
 
+test('holds lots of one adhesive against each other, in whatever case its name was written with each', () => {
+  const database = archiveInMemory()
+  const fields = [{ lot: 'C1-lot-2' }, { adhesive: 'Casein C1', lot: 'C1 lot 2' }]
+  addSpecimens(
+    database,
+    fields.map((change, i) => specimenFields(`A-${i}`, change)),
+    morning,
+    'bench',
+  )
+  expect(catalogueList(database, 'lot').alike).toMatchObject([{ differ: 'case' }])
+})
+
 test('says before a merge which groups become one', () => {
   const { database, from, into } = study()
   expect(previewMerge(database, from, into)).toEqual({
