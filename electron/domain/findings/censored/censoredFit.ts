@@ -75,7 +75,8 @@ export function censoredMean(strengths: CensoredStrengths, distribution: Strengt
   return typeof fit === 'string' ? fit : fit.unit * fit.mean
 }
 
-function estimated(strengths: CensoredStrengths, distribution: StrengthDistribution) {
+/** The maximum of the likelihood, in the unit in which it was searched, and the values in that unit; a word where there is none. */
+export function estimated(strengths: CensoredStrengths, distribution: StrengthDistribution) {
   const model = locationScale[distribution]
   const unit = fittingUnitMPa(model, strengths.failed)
   const scaled = (all: readonly number[]) => scaledValues(model, unit, all)

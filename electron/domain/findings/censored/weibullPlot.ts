@@ -1,8 +1,8 @@
 import { normalQuantile } from '../../numbers/distributions/normal.ts'
-import type { CensoredStrengths, NoFit } from './censoredFit.ts'
+import { type CensoredStrengths, estimated, type NoFit } from './censoredFit.ts'
 import { kaplanMeier } from './kaplanMeier.ts'
-import { fittingUnitMPa, locationScale, scaledValues } from './locationScale.ts'
-import { type CensoredValues, type Estimate, maximumLikelihood, noMaximum } from './maximumLikelihood.ts'
+import { locationScale } from './locationScale.ts'
+import type { CensoredValues, Estimate } from './maximumLikelihood.ts'
 import { locationError, type QuantileInterval, quantileInterval } from './quantileInterval.ts'
 
 /** The bonds of one group on Weibull paper. Shares are of bonds that fail below a strength, 0 to 1. */
@@ -39,12 +39,9 @@ export function weibullPlot(strengths: CensoredStrengths, shares: readonly numbe
     share: 1 - ((survival[i - 1] ?? 1) + survival[i]!) / 2,
   }))
   const held = strengths.censored.toSorted((one, other) => one - other)
-  const unit = fittingUnitMPa(locationScale.weibull, strengths.failed)
-  const scaled = (all: readonly number[]) => scaledValues(locationScale.weibull, unit, all)
-  const values = { failed: scaled(strengths.failed), censored: scaled(strengths.censored) }
-  const none = noMaximum(values)
-  const estimate = none === null ? maximumLikelihood(values, locationScale.weibull) : null
-  if (estimate === null) return { failed, held, line: none ?? 'not-found', parameters: null }
+  const fit = estimated(strengths, 'weibull')
+  if (typeof fit === 'string') return { failed, held, line: fit, parameters: null }
+  const { unit, values, estimate } = fit
   const inMPa = ({ strengthMPa, low, high }: QuantileInterval): QuantileInterval => ({
     strengthMPa: unit * strengthMPa,
     low: low === null ? null : unit * low,
