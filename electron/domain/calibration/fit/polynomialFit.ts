@@ -1,3 +1,4 @@
+import { dot } from '../../numbers/matrices/dot.ts'
 import { householderLeastSquares } from '../../numbers/matrices/householder.ts'
 
 export type Degree = 1 | 2 | 3
@@ -41,7 +42,7 @@ function backToPlain(powers: readonly number[], degree: number, centre: number, 
 }
 
 const timesTransposed = (rows: readonly (readonly number[])[], factor: number) =>
-  rows.map((a) => rows.map((b) => factor * a.reduce((sum, value, i) => sum + value * b[i]!, 0)))
+  rows.map((a) => rows.map((b) => factor * dot(a, b)))
 
 /**
  * Least-squares polynomial of degree 1 to 3, with a constant or through zero, with standard errors in the units of y and x.
@@ -88,7 +89,7 @@ export function polynomialFit(
   return {
     degree,
     throughZero,
-    coefficients: plain.map((row) => row.reduce((sum, value, k) => sum + value * solution[k]!, 0)),
+    coefficients: plain.map((row) => dot(row, solution)),
     standardErrors: plain.map((_, j) => (covariance === null ? null : Math.sqrt(covariance[j]![j]!))),
     covariance,
     residuals,

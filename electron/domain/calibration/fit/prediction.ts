@@ -1,3 +1,4 @@
+import { dot } from '../../numbers/matrices/dot.ts'
 import type { CentredFit } from './polynomialFit.ts'
 
 type Basis = Pick<CentredFit, 'centre' | 'scale' | 'powers'>
@@ -12,7 +13,7 @@ const basisAt = (fit: Basis, x: number) => fit.powers.map((power) => ((x - fit.c
  * Source: definition. Checked: tests/domain/calibration/fit/prediction.spec.ts.
  */
 export function fittedValue(fit: Pick<CentredFit, 'centre' | 'scale' | 'powers' | 'coefficients'>, x: number): number {
-  return basisAt(fit, x).reduce((sum, basis, k) => sum + basis * fit.coefficients[k]!, 0)
+  return dot(basisAt(fit, x), fit.coefficients)
 }
 
 /**

@@ -1,4 +1,5 @@
 import { minimumBetween } from '../../numbers/goldenMinimum.ts'
+import { dot } from '../../numbers/matrices/dot.ts'
 import { householderLeastSquares } from '../../numbers/matrices/householder.ts'
 import { positiveInverse } from '../../numbers/matrices/positiveInverse.ts'
 import { type AgeingModelName, ageingModelNames, designRow, gradientRow, parameterNames } from './ageingModels.ts'
@@ -85,9 +86,6 @@ function fitLine(blocks: readonly AgeingBlock[], rows: readonly number[][]): Lin
   return censored === null ? 'no-maximum' : { ...censored, censored }
 }
 
-const dot = (row: readonly number[], parameters: readonly number[]) =>
-  row.reduce((sum, factor, k) => sum + factor * parameters[k]!, 0)
-
 /** The time constant with the least loss, months; null where the best is no valley: the data show no curve. */
 function bestTau(ages: readonly number[], loss: (tau: number) => number): number | null {
   const shortest = Math.min(...ages.slice(1).map((age, i) => age - ages[i]!)) * tauRange.shortest
@@ -130,7 +128,7 @@ function inverseOfSquares(gradients: readonly (readonly number[])[]): number[][]
   const columns = gradients[0]!.map((_, k) => Float64Array.from(gradients, (row) => row[k]!))
   try {
     const { inverseR } = householderLeastSquares(columns, new Float64Array(gradients.length))
-    return inverseR.map((row) => inverseR.map((other) => row.reduce((sum, value, k) => sum + value * other[k]!, 0)))
+    return inverseR.map((row) => inverseR.map((other) => dot(row, other)))
   } catch {
     return null
   }

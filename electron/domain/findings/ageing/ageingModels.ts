@@ -1,3 +1,5 @@
+import { dot } from '../../numbers/matrices/dot.ts'
+
 export const ageingModelNames = ['constant', 'linear', 'log-time', 'square-root-time', 'exponential-approach'] as const
 export type AgeingModelName = (typeof ageingModelNames)[number]
 
@@ -46,5 +48,5 @@ export function gradientRow(model: AgeingModelName, ageMonths: number, parameter
 /** Mean strength at an age, MPa. */
 export function meanAt(model: AgeingModelName, ageMonths: number, parameters: readonly number[]): number {
   const row = designRow(model, ageMonths, parameters[2] ?? Number.NaN)
-  return row.reduce((sum, factor, i) => sum + factor * parameters[i]!, 0)
+  return dot(row, parameters)
 }

@@ -1,3 +1,4 @@
+import { dot } from '../../numbers/matrices/dot.ts'
 import { positiveInverse } from '../../numbers/matrices/positiveInverse.ts'
 import { locationScale } from '../censored/locationScale.ts'
 
@@ -39,9 +40,6 @@ export function censoredLine(
   const parameters = start.parameters.map((value, k) => value + (hill.gamma[k]! / sizes[k]!) * sigma)
   return lineAt(rows, values, held, parameters, sigma)
 }
-
-const dot = (row: readonly number[], parameters: readonly number[]) =>
-  row.reduce((sum, factor, k) => sum + factor * parameters[k]!, 0)
 
 type Hill = { gamma: readonly number[]; h: number }
 /** A spread so much smaller than at the start is none. */

@@ -1,3 +1,5 @@
+import { dot } from './dot.ts'
+
 /**
  * Inverse of a symmetric positive definite matrix, by Cholesky; null where it is not positive definite.
  * Source: Golub and Van Loan, Matrix Computations, 4.2 (from memory). Checked: tests/domain/numbers/matrices/positiveInverse.spec.ts.
@@ -22,7 +24,5 @@ export function positiveInverse(matrix: readonly (readonly number[])[]): number[
     }
     return solved
   })
-  return inverseLower.map((one) =>
-    inverseLower.map((other) => one.reduce((sum, value, k) => sum + value * other[k]!, 0)),
-  )
+  return inverseLower.map((one) => inverseLower.map((other) => dot(one, other)))
 }

@@ -1,4 +1,5 @@
-import { positiveInverse } from '#domain/numbers/matrices/positiveInverse.ts'
+import { dot } from '../../numbers/matrices/dot.ts'
+import { positiveInverse } from '../../numbers/matrices/positiveInverse.ts'
 
 /** The direction in which two classes lie furthest apart for their spread, and where they lie on it. */
 export type Discriminant = {
@@ -60,10 +61,10 @@ export function fisherDiscriminant(
   const inverse = positiveInverse(scatter.map((row) => row.map((value) => value / freedom)))
   if (inverse === null) return null
   const apart = secondMeans.map((mean, k) => mean - firstMeans[k]!)
-  const along = inverse.map((row) => row.reduce((sum, value, k) => sum + value * apart[k]!, 0))
-  const distance = Math.sqrt(along.reduce((sum, weight, k) => sum + weight * apart[k]!, 0))
+  const along = inverse.map((row) => dot(row, apart))
+  const distance = Math.sqrt(dot(along, apart))
   if (!(distance > 0)) return null
   const weights = along.map((weight) => weight / distance)
-  const meanAlong = (means: readonly number[]) => means.reduce((sum, mean, k) => sum + mean * weights[k]!, 0)
+  const meanAlong = (means: readonly number[]) => dot(means, weights)
   return { weights, firstMean: meanAlong(firstMeans), secondMean: meanAlong(secondMeans) }
 }
