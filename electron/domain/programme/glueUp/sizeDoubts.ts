@@ -1,3 +1,4 @@
+import { medianAbsoluteDeviation } from '../../numbers/medianAbsoluteDeviation.ts'
 import { median } from '../../numbers/quantile.ts'
 
 /** A block as the calipers gave it, mm; null: not measured. */
@@ -72,8 +73,7 @@ type Spread = { medianMm: number; madMm: number }
 function spreadOf(sizes: readonly MeasuredSize[], side: Side): Spread | null {
   const values = sizes.map((size) => sideOf(size, side)).filter((mm) => mm !== null)
   if (values.length < fewest) return null
-  const medianMm = median(values)
-  return { medianMm, madMm: median(values.map((mm) => Math.abs(mm - medianMm))) }
+  return { medianMm: median(values), madMm: medianAbsoluteDeviation(values) }
 }
 
 function isOutlying(mm: number, { medianMm, madMm }: Spread): boolean {
