@@ -79,6 +79,18 @@ describe.skipIf(chromiumPath === null)('a glue-up and a breaking session', () =>
     await send('20')
   })
 
+  it('goes on with calipers whose reader did not look up at a question, so that no size is that of another block', async () => {
+    const [length, width] = [page.getByLabel('Length of 1266'), page.getByLabel('Width of 1266')]
+    await length.focus()
+    await send('310', '20')
+    expect(await focused()).toBe('Length of 1274, in mm')
+    expect([await length.inputValue(), await width.inputValue()]).toEqual(['310', '20'])
+    for (const cell of [length, width]) {
+      await cell.fill('')
+      await cell.blur()
+    }
+  })
+
   it('is still there after the page was lost', async () => {
     await page.evaluate(() =>
       window.addEventListener('beforeunload', (event) => event.stopImmediatePropagation(), true),

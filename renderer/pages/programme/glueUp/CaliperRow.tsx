@@ -16,9 +16,9 @@ export type CaliperBlock = {
 
 /**
  * What came of Enter in a cell: its value is kept and the focus is on the next one; it is asked about or wrong, and keeps the focus;
- * or it was the number of a block, whose row has the focus now.
+ * it was the number of a block, whose row has the focus now; or it was the value of the next cell, and stands there.
  */
-export type EnteredCell = 'kept' | 'asked' | 'scanned'
+export type EnteredCell = 'kept' | 'asked' | 'scanned' | 'moved'
 
 /** What a cell does with what is typed into it. */
 export type CellActions = {
@@ -129,7 +129,7 @@ function CellInput({
     const came = onCell.enter(block, side, typed)
     isEntering.current = false
     if (came === 'asked') event.currentTarget.select()
-    if (came === 'scanned') setTyped(kept)
+    if (came === 'scanned' || came === 'moved') setTyped(kept)
   }
 
   return (

@@ -10,6 +10,7 @@ import {
   cellKey,
   doubtsAbout,
   doubtsIn,
+  isOfNextCell,
   readCell,
   shownIn,
 } from './caliperCells.ts'
@@ -20,8 +21,8 @@ const shortestScanned = 3
 
 /**
  * The sizes of the blocks in one pass: a value and Enter, as calipers with a cable send it, and the next cell has the focus. A
- * doubtful value keeps the focus once, marked to be typed over; Enter again takes it as it is. A block's number typed or scanned
- * into a cell leads to its row.
+ * doubtful value keeps the focus once, marked to be typed over; Enter again takes it as it is, and a value that fits the next cell
+ * alone goes there. A block's number typed or scanned into a cell leads to its row.
  */
 export function CaliperTable({
   blocks,
@@ -70,12 +71,23 @@ export function CaliperTable({
       focus(scanned.key, 'length')
       return 'scanned'
     }
+    const after = cellAfter(keys, block.key, side)
+    const value: CaliperCell = { text: text.trim(), typedIn: quantities.system }
+    if (
+      after !== null &&
+      asked?.key === key &&
+      isOfNextCell(cells, keys, planned, { blockKey: block.key, side }, value)
+    ) {
+      onCells({ ...cells, [cellKey(after.blockKey, after.side)]: value })
+      const beyond = cellAfter(keys, after.blockKey, after.side)
+      if (beyond !== null) focus(beyond.blockKey, beyond.side)
+      return 'moved'
+    }
     if (next !== cells) onCells(next)
     if (isWrong || (isDoubtful && (asked?.key !== key || asked.text !== text))) {
       setAsked({ key, text })
       return 'asked'
     }
-    const after = cellAfter(keys, block.key, side)
     if (after !== null) focus(after.blockKey, after.side)
     return 'kept'
   }

@@ -68,3 +68,23 @@ export function cellAfter(
   const next = blockKeys[blockKeys.indexOf(blockKey) + 1]
   return next === undefined ? null : { blockKey: next, side: 'length' }
 }
+
+/**
+ * Whether a value that came into a cell which had just been asked about is that of the cell after it: it can hardly be right here, and
+ * fits there. Whoever measures then went on without looking up, and what is typed over here would shift every block by one.
+ */
+export function isOfNextCell(
+  cells: CaliperCells,
+  blockKeys: readonly string[],
+  planned: MeasuredSize,
+  here: { blockKey: string; side: Side },
+  value: CaliperCell,
+): boolean {
+  const there = cellAfter(blockKeys, here.blockKey, here.side)
+  if (there === null || 'error' in readCell(value)) return false
+  const fitsIn = ({ blockKey, side }: typeof here) => {
+    const doubts = doubtsIn({ ...cells, [cellKey(blockKey, side)]: value }, blockKeys, planned)
+    return doubtsAbout(doubts[blockKeys.indexOf(blockKey)]!, side).length === 0
+  }
+  return !fitsIn(here) && fitsIn(there)
+}

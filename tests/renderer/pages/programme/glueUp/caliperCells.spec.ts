@@ -6,6 +6,7 @@ import {
   cellKey,
   doubtsAbout,
   doubtsIn,
+  isOfNextCell,
   isUnread,
   shownIn,
   sizeIn,
@@ -58,4 +59,19 @@ it('goes from length to width to the next block, and nowhere after the last', ()
   expect(cellAfter(['a', 'b'], 'a', 'width')).toEqual({ blockKey: 'b', side: 'length' })
   expect(cellAfter(['a', 'b'], 'b', 'width')).toBeNull()
   expect(cellKey('a', 'width')).toBe('a width')
+})
+
+it('takes a value that fits the next cell alone, after a doubtful one, for that of the next cell', () => {
+  const planned = { lengthMm: 30, widthMm: 20 }
+  const length = { blockKey: 'a', side: 'length' } as const
+  const width = { blockKey: 'a', side: 'width' } as const
+  const of = (entries: Record<string, string>, here: typeof length | typeof width, text: string) =>
+    isOfNextCell(cells(entries), ['a', 'b'], planned, here, { text, typedIn: 'SI' })
+  expect(of({ 'a length': '301' }, length, '19.9')).toBe(true)
+  expect(of({ 'a length': '30.1', 'a width': 'abc' }, width, '30.2')).toBe(true)
+  // Measured again, wrong again, and nothing to go on to
+  expect(of({ 'a length': '301' }, length, '30.1')).toBe(false)
+  expect(of({ 'a length': '301' }, length, '200')).toBe(false)
+  expect(of({ 'a length': '301' }, length, 'abc')).toBe(false)
+  expect(isOfNextCell({}, ['a'], planned, width, { text: '30.2', typedIn: 'SI' })).toBe(false)
 })
