@@ -92,21 +92,14 @@ export function CaliperTable({
     return 'kept'
   }
 
-  const actions = useRef({ keep, enter, move: (_at: number, _side: Side, _by: number) => {} })
-  actions.current = {
+  const onCell = useSteadyActions({
     keep,
     enter,
     move(at, side, by) {
       const other = keys[at + by]
       if (other !== undefined) focus(other, side)
     },
-  }
-  // The same for every drawing, so that a row is drawn again only where something of it changed
-  const [onCell] = useState<CellActions>(() => ({
-    keep: (...cell) => actions.current.keep(...cell),
-    enter: (...cell) => actions.current.enter(...cell),
-    move: (...to) => actions.current.move(...to),
-  }))
+  })
   const measured = keys.filter((key) => cells[cellKey(key, 'length')] && cells[cellKey(key, 'width')]).length
   return (
     <div className="caliper">
@@ -131,6 +124,18 @@ export function CaliperTable({
       </table>
     </div>
   )
+}
+
+/** The actions of now, as the same object for every drawing, so that a row is drawn again only where something of it changed. */
+function useSteadyActions(now: CellActions): CellActions {
+  const actions = useRef(now)
+  actions.current = now
+  const [steady] = useState<CellActions>(() => ({
+    keep: (...cell) => actions.current.keep(...cell),
+    enter: (...cell) => actions.current.enter(...cell),
+    move: (...to) => actions.current.move(...to),
+  }))
+  return steady
 }
 
 function CaliperHead() {
