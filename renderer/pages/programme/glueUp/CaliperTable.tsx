@@ -42,7 +42,7 @@ export function CaliperTable({
   const keys = blocks.map(({ key }) => key)
   const doubts = doubtsIn(cells, keys, planned)
 
-  function focus(blockKey: string, side: Side): void {
+  function focus({ blockKey, side }: { blockKey: string; side: Side }): void {
     const input = table.current?.querySelector<HTMLInputElement>(`[data-cell="${CSS.escape(cellKey(blockKey, side))}"]`)
     input?.focus()
     input?.select()
@@ -68,7 +68,7 @@ export function CaliperTable({
     const isDoubtful = doubtsAbout(doubtsIn(next, keys, planned)[keys.indexOf(block.key)]!, side).length > 0
     const scanned = blocks.find(({ number }) => number.length >= shortestScanned && number === text.trim())
     if (scanned !== undefined && isDoubtful) {
-      focus(scanned.key, 'length')
+      focus({ blockKey: scanned.key, side: 'length' })
       return 'scanned'
     }
     const after = cellAfter(keys, block.key, side)
@@ -79,8 +79,7 @@ export function CaliperTable({
       isOfNextCell(cells, keys, planned, { blockKey: block.key, side }, value)
     ) {
       onCells({ ...cells, [cellKey(after.blockKey, after.side)]: value })
-      const beyond = cellAfter(keys, after.blockKey, after.side)
-      if (beyond !== null) focus(beyond.blockKey, beyond.side)
+      focus(cellAfter(keys, after.blockKey, after.side) ?? after)
       return 'moved'
     }
     if (next !== cells) onCells(next)
@@ -88,7 +87,7 @@ export function CaliperTable({
       setAsked({ key, text })
       return 'asked'
     }
-    if (after !== null) focus(after.blockKey, after.side)
+    if (after !== null) focus(after)
     return 'kept'
   }
 
@@ -97,7 +96,7 @@ export function CaliperTable({
     enter,
     move(at, side, by) {
       const other = keys[at + by]
-      if (other !== undefined) focus(other, side)
+      if (other !== undefined) focus({ blockKey: other, side })
     },
   })
   const measured = keys.filter((key) => cells[cellKey(key, 'length')] && cells[cellKey(key, 'width')]).length
