@@ -49,7 +49,7 @@ export function useAddPictures({ specimenId, breakId }: PictureOwner): AddPictur
   useEffect(() => {
     const paste = (event: ClipboardEvent) => {
       const files = event.clipboardData?.files ?? []
-      if (files.length === 0) return
+      if (files.length === 0 || isTextForField(event)) return
       event.preventDefault()
       void add(files)
     }
@@ -65,4 +65,10 @@ function toldOf([first, ...others]: readonly { name: string; because: TroubleMes
   const { code, message, hint } = first.because
   const also = othersNotKept(others.map(({ name }) => name))
   return { code, message: also === '' ? message : `${message} ${also}`, hint }
+}
+
+/** Cells of a sheet are copied as text and as a picture of them; in a field the text is meant. */
+function isTextForField({ target, clipboardData }: ClipboardEvent): boolean {
+  const isField = target instanceof Element && target.closest('input, textarea') !== null
+  return isField && clipboardData?.types.includes('text/plain') === true
 }

@@ -143,6 +143,17 @@ describe.skipIf(chromiumPath === null).each(hosts)('wood failure from a photogra
     await page.getByText('pasted.jpg').waitFor()
   })
 
+  it('leaves to a field the text of cells that were copied with a picture of them', async () => {
+    const isTaken = await opened.page.evaluate(() => {
+      const data = new DataTransfer()
+      data.items.add(new File([], 'cells.png', { type: 'image/png' }))
+      data.setData('text/plain', '28')
+      const pasted = new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true })
+      return !document.querySelector('input[aria-label="Number of a block"]')!.dispatchEvent(pasted)
+    })
+    expect(isTaken).toBe(false)
+  })
+
   it('is not left for a file that is dropped beside the photographs', async () => {
     const taken = await opened.page.evaluate(() =>
       ['dragover', 'drop'].map((event) => {
