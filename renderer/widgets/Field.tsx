@@ -66,12 +66,13 @@ export function SelectField({
   label,
   hint,
   error,
+  className,
   children,
   ...select
 }: { label: string } & Said & Omit<ComponentProps<'select'>, 'id'>) {
   const id = useId()
   return (
-    <div className="field" data-wrong={error ? '' : undefined}>
+    <div className={`field ${className ?? ''}`} data-wrong={error ? '' : undefined}>
       <label htmlFor={id}>{label}</label>
       <select id={id} {...ariaOf(id, { hint, error })} {...select}>
         {children}

@@ -239,6 +239,20 @@ describe.skipIf(chromiumPath === null).each(hosts)('a re-evaluation that runs, b
     host.reevaluation.advance(1874)
     const mark = page.getByRole('link', { name: /^Evaluating 1874 of/ })
     await mark.waitFor()
+    const { width, height } = page.viewportSize()!
+    await page.setViewportSize({ width: 640, height: 400 })
+    // The names of the pages have the second line of the head
+    const lines = () =>
+      page.evaluate(() => {
+        const middles = [...document.querySelectorAll('.frame-head > *')].map((part) => {
+          const { top, height } = part.getBoundingClientRect()
+          return top + height / 2
+        })
+        middles.sort((one, other) => one - other)
+        return middles.filter((middle, at) => at === 0 || Math.abs(middle - middles[at - 1]!) > 10).length
+      })
+    expect(await lines()).toBe(2)
+    await page.setViewportSize({ width, height })
     await mark.focus()
     await page.keyboard.press('Enter')
     await page.getByRole('heading', { name: /^Evaluating 5000 breaks again/ }).waitFor()

@@ -3,6 +3,17 @@ import { pulledStudy } from '#tests/archive/pulledStudy.ts'
 import { openArchivePage } from '../harness/archivePage.ts'
 import { chromiumPath } from '../harness/chromium.ts'
 
+/** Pixels that a list has left beside the words of its choice and its arrow. */
+function roomBesideChoice(element: HTMLElement): number {
+  const select = element as HTMLSelectElement
+  const { font, paddingLeft, paddingRight } = getComputedStyle(select)
+  const pen = new OffscreenCanvas(1, 1).getContext('2d')!
+  pen.font = font
+  const words = pen.measureText(select.selectedOptions[0]!.text).width
+  const arrowPx = 20
+  return select.clientWidth - Number.parseFloat(paddingLeft) - Number.parseFloat(paddingRight) - arrowPx - words
+}
+
 test.skipIf(chromiumPath === null)(
   'a group is found and opened by keyboard, down to a specimen; what is written shows; and the sheet is printed on A3',
   async () => {
@@ -44,6 +55,10 @@ test.skipIf(chromiumPath === null)(
     await expect.poll(() => page.title()).toMatch(/^1 on @page.*size: (a3|A3) landscape/)
 
     await page.getByLabel('Table of means').check()
+    const torn = page.getByLabel('Torn wood', { exact: true })
+    await torn.selectOption('Censored, Weibull')
+    expect(await torn.evaluate(roomBesideChoice)).toBeGreaterThan(0)
+    await torn.selectOption('As observed')
     await page.locator('[data-place]').first().waitFor()
     expect(await page.locator('[data-place]').nth(1).getAttribute('aria-label')).toBe(
       `${name}, 8 months old: mean 10.00\u00a0MPa of 3 blocks`,

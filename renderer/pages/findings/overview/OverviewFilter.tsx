@@ -78,6 +78,7 @@ export function OverviewFilter({
         <>
           <SelectField
             label="Torn wood"
+            className="overview-treatment"
             value={settings.treatment}
             onChange={(event) => onSettings({ treatment: event.currentTarget.value })}
           >
