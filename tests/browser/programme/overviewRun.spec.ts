@@ -54,6 +54,12 @@ test.skipIf(chromiumPath === null)(
     await page.getByRole('button', { name: 'Print on A3' }).click()
     await expect.poll(() => page.title()).toMatch(/^1 on @page.*size: (a3|A3) landscape/)
 
+    // The browser's own print shows what the window shows, by its name
+    await page.emulateMedia({ media: 'print' })
+    await page.locator('.overview-print').waitFor({ state: 'detached' })
+    expect(await page.getByText(/^All blocks, /).isVisible()).toBe(true)
+    await page.emulateMedia({ media: 'screen' })
+
     await page.getByLabel('Table of means').check()
     const torn = page.getByLabel('Torn wood', { exact: true })
     await torn.selectOption('Censored, Weibull')

@@ -81,4 +81,16 @@ describe.skipIf(chromiumPath === null)('a study of 1728 blocks by keyboard', () 
     expect(runnings?.first).toBe(2)
     expect(opened.problems).toEqual([])
   })
+
+  it('is printed with all of its ages on the paper, which lies on its side', async () => {
+    const { page } = opened
+    await page.emulateMedia({ media: 'print' })
+    // Letter and A4 within their margins, were they upright
+    await page.setViewportSize({ width: 700, height: 1000 })
+    const printed = await page.locator('.study-cells-scroll').evaluate((place) => ({
+      beyond: place.scrollWidth - place.clientWidth,
+      page: getComputedStyle(place.closest('.study-page')!).getPropertyValue('page'),
+    }))
+    expect(printed).toEqual({ beyond: 0, page: 'wide' })
+  })
 })

@@ -123,11 +123,13 @@ function Found({
     () => overviewDrawing(all, viewOf(settings), quantities),
     [all, settings, quantities],
   )
+  const sheetTitle = overviewSheetWords(found, title, new Date().toISOString())
   const [sight, setSight] = useState<number | null>(null)
   const [opened, setOpened] = useState<number | null>(null)
   const open = opened === null ? undefined : groups[opened]
   return (
     <>
+      <p className="overview-title">{sheetTitle}</p>
       <Remarks found={found} />
       <p className="overview-sight" aria-hidden="true">
         {(sight === null ? undefined : words[sight]) ??
@@ -140,13 +142,7 @@ function Found({
         draw={draw}
         origin={() => originOf(overviewAbout(found, title), simulatedShare(found.simulated, found.numbers.length))}
       />
-      {printing ? (
-        <PrintedOverview
-          title={overviewSheetWords(found, title, new Date().toISOString())}
-          draw={draw}
-          onPrinted={onPrinted}
-        />
-      ) : null}
+      {printing ? <PrintedOverview title={sheetTitle} draw={draw} onPrinted={onPrinted} /> : null}
     </>
   )
 }

@@ -31,7 +31,7 @@ function StudyView({ record }: { record: StudyRecord }) {
   const [allocating, setAllocating] = useState(false)
   const open = openIn(record)
   return (
-    <div className="record-page">
+    <div className="record-page study-page">
       <header className="record-head">
         <div>
           <p className="crumb">
