@@ -4,6 +4,7 @@ import { basename, join } from 'node:path'
 import type { Archive } from '#archive/archive.ts'
 import { type ImportMapping, importMapping } from '#contract/specimens/importMapping.ts'
 import { importStopped } from '#contract/specimens/importProcedures.ts'
+import type { SheetView } from '#contract/specimens/sheetView.ts'
 import type { Progress } from '#contract/tasks.ts'
 import { lookAtSheet } from '#exchange/import/lookAtSheet.ts'
 import { readSheetFile } from '#exchange/sheets/readSheetFile.ts'
@@ -28,10 +29,21 @@ export type FileImport = { file: string; mapFile: string; archive: string; by: s
 export const nobodyNamed = 'command line'
 
 /** The mapping that the headings of a file suggest. Rejects with a Trouble that names the file. */
-export async function proposeImport(file: string): Promise<ImportMapping> {
+export async function proposeImport(file: string): Promise<{ mapping: ImportMapping; fills: CountedFill[] }> {
   const said = { sheet: null, delimiter: null, encoding: null, headerRow: 1 }
   const read = await readSheetFile(basename(file), await bytesOf(file), said)
-  return (await lookAtSheet(read, null, '')).proposed
+  const { proposed, columns } = await lookAtSheet(read, null, '')
+  return { mapping: proposed, fills: fillsOf(columns) }
+}
+
+type CountedFill = { fill: string; count: number }
+
+/** The colours of cells in all columns, the commonest first. */
+function fillsOf(columns: SheetView['columns']): CountedFill[] {
+  const counts = new Map<string, number>()
+  for (const { fills } of columns)
+    for (const { fill, count } of fills) if (fill !== null) counts.set(fill, (counts.get(fill) ?? 0) + count)
+  return [...counts].map(([fill, count]) => ({ fill, count })).sort((one, other) => other.count - one.count)
 }
 
 /**

@@ -1,3 +1,5 @@
+import type { ImportFate } from '#contract/specimens/importedResult.ts'
+import { coloursFoundWords } from '#words/specimens/import/colourWords.ts'
 import { plainText } from '#words/units/plainText.ts'
 import { type Command, UsageError } from './command.ts'
 import { jsonLine, jsonPage } from './jsonLine.ts'
@@ -26,7 +28,9 @@ export const importCommand: Command = {
   async run({ io, values, positionals, json }) {
     if (values.propose === true) {
       const { proposeImport } = await import('#engine/importFile.ts')
-      await io.out((json ? jsonLine : jsonPage)(await proposeImport(positionals[0]!)))
+      const { mapping, fills } = await proposeImport(positionals[0]!)
+      await io.out((json ? jsonLine : jsonPage)(mapping))
+      if (fills.length > 0) io.err(`${plainText(coloursFoundWords(fills))}\n`)
       return 0
     }
     const mapFile = textOption(values, 'map')
@@ -54,16 +58,20 @@ export const importCommand: Command = {
         ? some.map((fate) => jsonLine(fate)).join('')
         : some
             .filter(({ fate, reason }) => fate !== 'new' || reason !== null)
-            .map(
-              ({ row, column, fate, reason }) =>
-                `row ${row}${column === null ? '' : `, ${column}`}: ${fate}. ${reason ?? ''}\n`,
-            )
+            .map(fateText)
             .join('')
       if (text !== '' && !(await io.out(json ? text : plainText(text)))) return 0
     }
     await io.out(json ? jsonLine({ event: 'imported', ...summary }) : `${summaryText(summary)}\n`)
     return 0
   },
+}
+
+/** Reasons name their row, remarks on what was taken do not. */
+function fateText({ row, column, fate, reason }: ImportFate): string {
+  const said = reason ?? ''
+  const where = said.startsWith(`Row ${row}`) ? '' : `Row ${row}${column === null ? '' : `, ${column}`}: `
+  return `${fate}: ${where}${said}\n`
 }
 
 function summaryText(summary: {

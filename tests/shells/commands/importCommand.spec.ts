@@ -56,6 +56,22 @@ describe('import', () => {
     expect(dry.lines.at(-1)).toMatchObject({ new: 1, rejected: 1 })
   })
 
+  it('names the colours of cells beside the mapping that it proposes, and in text each row once with its fate', async () => {
+    const coloured = await runWords(commands, ['import', join(samples, 'wide-by-colour.xlsx'), '--propose'])
+    expect(coloured.err).toMatch(/FFFF00 \(yellow\) in \d+ cells/)
+    const table = written('Number,Adhesive,Load\nA-1,casein C1,abc\n')
+    const dry = await runWords(commands, [
+      'import',
+      table,
+      '--map',
+      map(),
+      '--archive',
+      at('no.breakledger'),
+      '--dry-run',
+    ])
+    expect(dry.out).toMatch(/^rejected: Row 2, column C \(Load\), load: “abc” is not a number[^\n]*\n0 would be new/)
+  })
+
   const csv = 'Number,Adhesive,Load\nA-1,casein C1,450\n\nA-2,casein C1,abc\n,epoxy E4,500\n,epoxy E4,500\n'
 
   it('says every fate and what it came to; a dry run makes no archive, and the import makes one', async () => {

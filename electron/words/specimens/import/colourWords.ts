@@ -1,3 +1,5 @@
+import { countOf } from '../../units/counts.ts'
+
 /** Colours of less chroma than this (parts of 255) are grey to the eye. */
 const greyChroma = 24
 /** The hues at which one name gives way to the next, degrees; common practice, no source. */
@@ -43,4 +45,10 @@ function shade(lightness: number): string {
 function hueOf(red: number, green: number, blue: number, most: number, chroma: number): number {
   if (most === red) return (60 * ((green - blue) / chroma) + 360) % 360
   return most === green ? 60 * ((blue - red) / chroma) + 120 : 60 * ((red - green) / chroma) + 240
+}
+
+/** The colours of cells that a mapping may give a meaning to, as it names them, how they look and how often each is there. */
+export function coloursFoundWords(fills: readonly { fill: string; count: number }[]): string {
+  const each = fills.map(({ fill, count }) => `${fill} (${colourName(fill)}) in ${countOf(count, 'cell')}`)
+  return `Colours of cells, for "fills" of the mapping: ${each.join(', ')}.`
 }

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { colourName } from '#words/specimens/import/colourWords.ts'
+import { colourName, coloursFoundWords } from '#words/specimens/import/colourWords.ts'
 
 // Named as in the CSS Color Module (W3C): yellow, orange, red, lime, blue, magenta-like pinks, grey, white, black
 it.each([
@@ -27,3 +27,13 @@ it.each([
 ])('calls %s %s', (fill, name) => expect(colourName(fill)).toBe(name))
 
 it('has a word for no colour', () => expect(colourName(null)).toBe('no colour'))
+
+it('lists colours as a mapping names them, with how they look and how often each is there', () => {
+  const fills = [
+    { fill: 'FFFF00', count: 2 },
+    { fill: 'FF0000', count: 1 },
+  ]
+  expect(coloursFoundWords(fills)).toBe(
+    'Colours of cells, for "fills" of the mapping: FFFF00 (yellow) in 2 cells, FF0000 (red) in 1 cell.',
+  )
+})
