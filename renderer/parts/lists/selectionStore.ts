@@ -19,15 +19,7 @@ function createSelection(): Selection {
   }
 }
 
-const breaks = createSelection()
-
 /** The specimens that are selected. */
 export const specimenSelection: Selection = createSelection()
 /** The breaks that are selected. */
-export const breakSelection: Selection = breaks
-/** The breaks that are selected now. */
-export const selectedBreaks = breaks.read
-/** Selects these breaks and no others. */
-export const setSelectedBreaks = breaks.set
-/** The breaks that are selected, and a new rendering whenever that changes. */
-export const useSelectedBreaks = breaks.use
+export const breakSelection: Selection = createSelection()

@@ -2,12 +2,12 @@
 import { useCallback, useState } from 'react'
 import type { BreakRecord } from '#contract/breaks/break.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
-import { useSelectedBreaks } from '../../../parts/lists/selectionStore.ts'
+import { breakSelection } from '../../../parts/lists/selectionStore.ts'
 import type { BreaksChoice, BreaksSearch } from './WhichBreaks.tsx'
 
 /** Which breaks are to be evaluated: the one that the person came from, those selected in the list, or all that fit a search. */
 export function useChosenBreaks(breakId: number | null) {
-  const selected = useSelectedBreaks()
+  const selected = breakSelection.use()
   const one = useAnswer('breaks.get', breakId === null ? null : { breakId })
   const [choice, setChoice] = useState<BreaksChoice>(
     breakId !== null ? 'one' : selected.length > 0 ? 'selected' : 'search',
