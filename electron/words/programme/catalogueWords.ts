@@ -15,6 +15,9 @@ export const catalogueKinds: Readonly<Record<CatalogueKind, { one: string; oneMo
   place: { one: 'place', oneMore: 'a place', several: 'Places' },
 }
 
+/** Said of a name that no record can hold. */
+export const nameTooLong = 'A name has 200 characters at most.'
+
 /** The name of what an entry belongs to; '': nothing. */
 export function ownerNameOf(fields: CatalogueFields): string {
   if (fields.kind === 'lot') return fields.adhesive

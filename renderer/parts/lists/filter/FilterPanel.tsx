@@ -83,6 +83,7 @@ function FilterFields({ list, view, onView, onClose }: Parts) {
               of={owner[key] ?? null}
               label={label}
               value={shown[key]}
+              error={errors[key] ?? null}
               newWords="The catalogue has no such name."
               onValue={(value) => onTexts({ ...shown, [key]: value })}
             />

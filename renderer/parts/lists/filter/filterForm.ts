@@ -1,4 +1,5 @@
 import { type AskedFilter, type ListFilter, listFilter } from '#contract/listQuery.ts'
+import { nameTooLong } from '#words/programme/catalogueWords.ts'
 import { inUnit } from '#words/units/notANumber.ts'
 import { type Quantities, quantitiesIn } from '#words/units/quantities.ts'
 import { type FieldUnit, keptText, noUnit, readQuantity } from '#words/units/typedQuantity.ts'
@@ -53,7 +54,9 @@ export function readFilter(
     ...ends('gapLeastMm', 'gapMostMm', length, `the gap ${inUnit(length.unit)}`),
     ...ends('ageLeastMonths', 'ageMostMonths', noUnit, 'the age in months'),
   }
-  return { filter: Object.keys(errors).length === 0 ? listFilter.parse(read) : null, errors }
+  const parsed = listFilter.safeParse(read)
+  for (const { path } of parsed.error?.issues ?? []) errors[path[0] as keyof FilterTexts] ??= nameTooLong
+  return { filter: parsed.success && Object.keys(errors).length === 0 ? parsed.data : null, errors }
 }
 
 /** How many factors a filter asks about. */

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { agesByRule } from '#domain/programme/calendar/agesByRule.ts'
+import { nameTooLong } from '#words/programme/catalogueWords.ts'
 import { readQuantity } from '#words/units/typedQuantity.ts'
 import { useQuantities } from '../../../../host/useQuantities.ts'
 import { CatalogueListField } from '../../../../parts/catalogue/CatalogueListField.tsx'
@@ -7,7 +8,7 @@ import type { TypedForm } from '../../../../parts/forms/useTypedTexts.ts'
 import { Field } from '../../../../widgets/Field.tsx'
 import { ListField } from '../../../../widgets/ListField.tsx'
 import { agesText, openForNextAge, readAges } from './ageText.ts'
-import { isListed, nameTooLong, type StudyErrors, type StudyTexts } from './studyForm.ts'
+import { isListed, type StudyErrors, type StudyTexts } from './studyForm.ts'
 
 type ListKey = 'adhesives' | 'jointTypes' | 'exposures'
 

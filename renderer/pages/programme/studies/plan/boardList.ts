@@ -1,5 +1,6 @@
 import type { StudyFields } from '#contract/programme/study.ts'
-import { isListed, nameTooLong } from './studyForm.ts'
+import { nameTooLong } from '#words/programme/catalogueWords.ts'
+import { isListed } from './studyForm.ts'
 
 export type Boards = StudyFields['boards']
 

@@ -168,7 +168,6 @@ function keyOfIssue(key: PropertyKey | undefined): keyof StudyTexts {
 
 /** Said of something that is entered a second time. */
 export const isListed = (name: string) => `${name} is in the list already.`
-export const nameTooLong = 'A name has 200 characters at most.'
 
 const wholeWanted = (least: number, most: number) => `Write a whole number from ${least} to ${most}.`
 const shareWanted = (least: number, usual: number) => `Write a percentage between ${least} and 100, as ${usual}.`

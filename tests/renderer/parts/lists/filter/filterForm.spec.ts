@@ -20,6 +20,7 @@ test.each([
   ['gapLeastMm', 'wide'],
   ['ageMostMonths', 'old'],
   ['ageLeastMonths', '-1'],
+  ['adhesive', 'x'.repeat(201)],
 ] as const)('says what is wrong with %s: %s', (key, text) => {
   const { filter, errors } = readFilter({ ...none, [key]: text }, si)
   expect(filter).toBeNull()
