@@ -1,20 +1,26 @@
-import { existsSync, rmSync } from 'node:fs'
+import { existsSync, renameSync, rmSync } from 'node:fs'
 import BetterSqlite from 'better-sqlite3'
 import { Trouble } from '#contract/errors.ts'
 import type { Database } from './database.ts'
 import { makeFile, permissionsOf } from './ownedFile.ts'
 
-/** Writes a consistent copy of an open database to a new file and proves that it can be read back whole. */
+/**
+ * Writes a consistent copy of an open database to a new file and proves that it can be read back whole. Only then has the file its
+ * name, so that no program that is ended half-way leaves half a copy that looks like a whole one.
+ */
 export function verifiedCopy(database: Database, file: string): void {
   if (existsSync(file))
     throw new Trouble('conflict', `The file ${file} exists already.`, 'Choose another name for the copy.')
+  const unfinished = `${file}-new`
+  rmSync(unfinished, { force: true })
   try {
     // Into an empty file, so that the copy is never open to more people than the archive.
-    makeFile(file, permissionsOf(database.name))
-    database.prepare('VACUUM INTO ?').run(file)
-    proveSame(database, file)
+    makeFile(unfinished, permissionsOf(database.name))
+    database.prepare('VACUUM INTO ?').run(unfinished)
+    proveSame(database, unfinished)
+    renameSync(unfinished, file)
   } catch (thrown) {
-    rmSync(file, { force: true })
+    rmSync(unfinished, { force: true })
     throw thrown
   }
 }

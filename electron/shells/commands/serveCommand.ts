@@ -24,6 +24,8 @@ export const serveCommand: Command = {
   async run({ io, values, json }) {
     const port = numberOption(values, 'http-port', { from: 0, to: 65535, whole: true }) ?? 0
     const demo = values.demo === true
+    // From the first: an archive of an older format is copied while it is opened
+    const { interrupt } = io
     const { serveArchive } = await import('../loopback/serveArchive.ts')
     const serving = await serveArchive({
       archivePath: archiveOf(values, demo ? 'demo' : 'own'),
@@ -46,7 +48,7 @@ export const serveCommand: Command = {
         const { message, hint } = troubleFrom(thrown)
         io.err(`${message}\n${hint}\n`)
       })
-      await aborted(io.interrupt)
+      await aborted(interrupt)
     } finally {
       removeRedirect()
       await serving.close()

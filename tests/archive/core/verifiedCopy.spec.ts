@@ -1,5 +1,5 @@
-import { chmodSync, existsSync, statSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { chmodSync, existsSync, readdirSync, statSync, writeFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
 import { expect, onTestFinished, test } from 'vitest'
 import { verifiedCopy } from '#archive/core/verifiedCopy.ts'
@@ -29,6 +29,20 @@ test.runIf(process.platform !== 'win32')('is for the same people as the original
     verifiedCopy(database, copy)
     expect(statSync(copy).mode & 0o777).toBe(mode)
   }
+})
+
+test('has its name only when it was proved, so that half a copy is never taken for one', () => {
+  const database = archiveInMemory()
+  const file = join(temporaryFolder(), 'copy.breakledger')
+  const prepare = database.prepare.bind(database)
+  const isThere: boolean[] = []
+  database.prepare = ((text: string) => {
+    if (/VACUUM|count/.test(text)) isThere.push(existsSync(file))
+    return prepare(text)
+  }) as typeof database.prepare
+  verifiedCopy(database, file)
+  expect(new Set(isThere)).toEqual(new Set([false]))
+  expect(readdirSync(dirname(file))).toEqual(['copy.breakledger'])
 })
 
 test('never writes over a file', () => {

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import { closeSync, constants, copyFileSync, existsSync, openSync, readSync, realpathSync, rmSync } from 'node:fs'
+import { closeSync, copyFileSync, existsSync, openSync, readSync, realpathSync, renameSync, rmSync } from 'node:fs'
 import BetterSqlite from 'better-sqlite3'
 import { Trouble } from '#contract/errors.ts'
 import { databaseTrouble, notAnArchive } from '../databaseTrouble.ts'
@@ -32,8 +32,11 @@ export function repairFile(wantedPath: string, instant: string): Repair {
     try {
       const copy = copyName(path, 'before-repair', instant)
       settleJournal(database, path)
-      copyFileSync(path, copy, constants.COPYFILE_EXCL)
-      if (sha256Of(path) !== sha256Of(copy)) throw damagedCopy(`The copy ${copy} is not like the archive.`)
+      // Under its name only when it is whole, as every copy
+      const unfinished = `${copy}-new`
+      copyFileSync(path, unfinished)
+      if (sha256Of(path) !== sha256Of(unfinished)) throw damagedCopy(`The copy ${unfinished} is not like the archive.`)
+      renameSync(unfinished, copy)
       database.pragma('recursive_triggers = ON')
       const { mended, left } = repairSchema(database, migrations)
       if (mended.length === 0) rmSync(copy)
