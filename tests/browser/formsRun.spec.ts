@@ -168,6 +168,20 @@ describe.skipIf(chromiumPath === null)('the focus in forms', () => {
     await press('Escape')
   })
 
+  it('keeps the specimen in sight that a break is moved to, whatever is looked for next', async () => {
+    await go('#/breaks/2')
+    await choose('Move to another specimen')
+    const offered = page.locator('dialog .pick-list label', { has: page.locator('strong') })
+    await offered.nth(1).waitFor()
+    await offered.first().click()
+    const number = await offered.first().locator('strong').textContent()
+    await page.getByLabel('Find the specimen').fill('no specimen is called so')
+    await offered.nth(1).waitFor({ state: 'detached' })
+    expect(await page.locator('dialog .pick-list label:has(:checked) strong').allTextContents()).toEqual([number])
+    await page.keyboard.press('Escape')
+    await choose('Leave without saving')
+  })
+
   it('stays with weights that are added, refused and taken out', async () => {
     await go('#/calibration/weights')
     expect((await choose('Add a weight')).name).toContain('Name marked on it')

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { BreakSummary } from '#contract/breaks/break.ts'
+import type { SpecimenSummary } from '#contract/specimens/specimenRecord.ts'
 import { specimenWords } from '#words/specimens/specimenWords.ts'
 import { useAction } from '../../host/useAction.ts'
 import { useAnswer } from '../../host/useAnswer.ts'
@@ -10,9 +11,14 @@ import { SignatureDialog } from './SignatureDialog.tsx'
 export function ReassignDialog({ summary, onClose }: { summary: BreakSummary; onClose(): void }) {
   const reassign = useAction('breaks.reassign')
   const [text, setText] = useState('')
-  const [target, setTarget] = useState<number | 'none' | null>(null)
+  const [target, setTarget] = useState<SpecimenSummary | 'none' | null>(null)
   const [asked, setAsked] = useState(false)
   const found = useAnswer('specimens.list', { text, limit: 6 })
+  const chosen = target === 'none' ? null : target
+  const others = (found.value?.rows ?? []).filter(({ specimenId }) => specimenId !== summary.specimenId)
+  const isChosen = ({ specimenId }: SpecimenSummary) => specimenId === chosen?.specimenId
+  // The one that is chosen stays in sight whatever is looked for next
+  const rows = chosen === null || others.some(isChosen) ? others : [chosen, ...others]
   return (
     <SignatureDialog
       title="Move this break to another specimen"
@@ -23,7 +29,7 @@ export function ReassignDialog({ summary, onClose }: { summary: BreakSummary; on
       onSign={async (signature) => {
         setAsked(true)
         if (signature === null || target === null) return false
-        const specimenId = target === 'none' ? null : target
+        const specimenId = chosen?.specimenId ?? null
         return (await reassign.run({ breakId: summary.breakId, specimenId, ...signature })) !== null
       }}
       onClose={onClose}
@@ -39,19 +45,12 @@ export function ReassignDialog({ summary, onClose }: { summary: BreakSummary; on
       />
       <fieldset className="pick-list">
         <legend className="visually-hidden">Specimen</legend>
-        {(found.value?.rows ?? [])
-          .filter((row) => row.specimenId !== summary.specimenId)
-          .map((row) => (
-            <label key={row.specimenId}>
-              <input
-                type="radio"
-                name="specimen"
-                checked={target === row.specimenId}
-                onChange={() => setTarget(row.specimenId)}
-              />
-              <strong>{row.fields.number}</strong> <span className="quiet">{specimenWords(row.fields)}</span>
-            </label>
-          ))}
+        {rows.map((row) => (
+          <label key={row.specimenId}>
+            <input type="radio" name="specimen" checked={isChosen(row)} onChange={() => setTarget(row)} />
+            <strong>{row.fields.number}</strong> <span className="quiet">{specimenWords(row.fields)}</span>
+          </label>
+        ))}
         {summary.specimenId === null ? null : (
           <label>
             <input type="radio" name="specimen" checked={target === 'none'} onChange={() => setTarget('none')} />
