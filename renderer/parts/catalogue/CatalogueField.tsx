@@ -14,6 +14,7 @@ export function CatalogueField({
   of = null,
   onValue,
   newWords = entersNew,
+  ask = () => null,
   ...field
 }: {
   kind: CatalogueKind
@@ -24,11 +25,13 @@ export function CatalogueField({
   onValue(value: string, chosen: CatalogueFields | null): void
   /** Said of a name that the catalogue lacks. */
   newWords?: string
+  /** What is doubtful about naming an entry here; null: nothing. */
+  ask?(fields: CatalogueFields): string | null
 } & Omit<FieldProps, 'value' | 'onChange' | 'question' | 'list'>) {
   const { value: choices } = useAnswer('catalogue.choices', { kind })
   const options = (choices ?? [])
     .filter(({ fields }) => of === null || of === '' || naturalKey(ownerNameOf(fields)) === naturalKey(of))
-    .map(({ fields }) => ({ value: fields.name, detail: entryDetail(fields), fields }))
+    .map(({ fields }) => ({ value: fields.name, detail: entryDetail(fields), question: ask(fields), fields }))
   return (
     <Combobox
       {...field}

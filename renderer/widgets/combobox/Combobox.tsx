@@ -1,5 +1,5 @@
 import { Field, type FieldProps } from '../Field.tsx'
-import { type ComboboxOption, isAmong } from './comboboxOptions.ts'
+import { type ComboboxOption, questionAbout } from './comboboxOptions.ts'
 import { useCombobox } from './useCombobox.tsx'
 
 /** A line of text with what can be chosen for it below. What is typed stands as it is where nothing is taken. */
@@ -30,7 +30,7 @@ export function Combobox<Option extends ComboboxOption>({
         {...field}
         {...combobox.input}
         value={value}
-        question={combobox.isOpen || value.trim() === '' || isAmong(options, value) ? '' : newWords}
+        question={combobox.isOpen ? '' : questionAbout(options, value, newWords)}
         onChange={(event) => {
           onValue(event.currentTarget.value, null)
           combobox.onTyped()

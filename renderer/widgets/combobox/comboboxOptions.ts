@@ -1,7 +1,11 @@
 import { folded } from '#domain/text/naturalOrder.ts'
 
-/** Something that can be chosen; `detail`: what else tells it from others. */
-export type ComboboxOption = { readonly value: string; readonly detail?: string | undefined }
+/** Something that can be chosen; `detail`: what else tells it from others; `question`: what is doubtful about choosing it. */
+export type ComboboxOption = {
+  readonly value: string
+  readonly detail?: string | undefined
+  readonly question?: string | null
+}
 
 /** No person reads a longer list: it says that there are more, and typing on shortens it. */
 export const mostShown = 100
@@ -26,6 +30,13 @@ export function markedAfterKey(key: 'ArrowDown' | 'ArrowUp', marked: number, cou
   const next = marked + step
   if (next < -1) return count - 1
   return next >= count ? -1 : next
+}
+
+/** What is asked about a text: what is doubtful about the option that it is, or `newWords` where it is none; '' where nothing is typed. */
+export function questionAbout(options: readonly ComboboxOption[], typed: string, newWords: string): string {
+  if (typed.trim() === '') return ''
+  const taken = options.find(({ value }) => folded(value) === folded(typed))
+  return taken === undefined ? newWords : (taken.question ?? '')
 }
 
 /** Whether what is typed is one of the options, however it is written. */

@@ -1,3 +1,4 @@
+import { lotQuestion } from '#words/programme/glueUpWords.ts'
 import { stillToComeQuestion } from '#words/units/typedDay.ts'
 import { useQuantities } from '../../../host/useQuantities.ts'
 import { CatalogueField } from '../../../parts/catalogue/CatalogueField.tsx'
@@ -55,6 +56,7 @@ export function GlueUpFieldset({
           kind="lot"
           of={adhesive}
           label={`Lot of ${adhesive}`}
+          ask={(fields) => lotQuestion(fields, shown.gluedOn)}
           {...bindIn('lots', adhesive)}
         />
       ))}

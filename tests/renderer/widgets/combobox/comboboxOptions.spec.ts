@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { isAmong, markedAfterKey, optionsThatFit } from '#renderer/widgets/combobox/comboboxOptions.ts'
+import { isAmong, markedAfterKey, optionsThatFit, questionAbout } from '#renderer/widgets/combobox/comboboxOptions.ts'
 
 const options = ['casein C1', 'epoxy E4', 'cross-linking PVA V5', 'E4 epoxy, old'].map((value) => ({ value }))
 const fitting = (typed: string) => optionsThatFit(options, typed).map(({ value }) => value)
@@ -22,4 +22,11 @@ test('marks one option after the other, and none between the last and the first'
 test('knows a name however it is written', () => {
   expect(isAmong(options, 'CASEIN  c1')).toBe(true)
   expect(isAmong(options, 'casein')).toBe(false)
+})
+
+test('asks about a text that is none of the options, and about an option what is doubtful in it', () => {
+  const lots = [{ value: 'C1-1', question: 'It expired.' }, { value: 'C1-2' }]
+  expect(['c1-1', 'C1-2', 'C1-3', ' '].map((typed) => questionAbout(lots, typed, 'New.'))).toEqual([
+    ...['It expired.', '', 'New.', ''],
+  ])
 })
