@@ -89,11 +89,11 @@ describe.skipIf(chromiumPath === null)('the focus in forms', () => {
     const has = await press('Control+Enter')
     expect(has.name).toContain('Specimen number')
     await page.getByText('Z-09 added.').waitFor()
-    expect(await page.getByLabel('Specimen number').inputValue()).toBe('Z-10')
+    await expect.poll(() => page.getByLabel('Specimen number').inputValue()).toBe('Z-10')
     await page.keyboard.type('Z-20')
     await press('Control+Enter')
     await page.getByText('Z-20 added.').waitFor()
-    expect(await page.getByLabel('Specimen number').inputValue()).toBe('Z-21')
+    await expect.poll(() => page.getByLabel('Specimen number').inputValue()).toBe('Z-21')
     expect(await page.getByLabel('Adhesive').inputValue()).toBe('casein C1')
   })
 
