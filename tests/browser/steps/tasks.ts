@@ -102,13 +102,17 @@ const wrongPeak: Task = {
     await heading(page, 'Breaks')
     await hands.press('/', /^Search/)
     await hands.type('resorcinol')
-    const rows = page.locator('tr[data-index]')
-    await page.waitForFunction(() =>
-      [...document.querySelectorAll('tr[data-index]')].every(({ textContent }) => textContent?.includes('resorcinol')),
-    )
-    const number = (await rows.first().locator('a').first().textContent())!
+    await page.waitForFunction(() => {
+      const rows = [...document.querySelectorAll('tr[data-index]')]
+      return rows.length > 0 && rows.every(({ textContent }) => textContent?.includes('resorcinol'))
+    })
+    const first = page.locator('tr[data-index] strong').first()
+    const number = (await first.textContent())!
     if (hands.kind === 'keyboard') await hands.key('ArrowDown', 'Enter')
-    else await hands.choose(number)
+    else {
+      const box = (await first.boundingBox())!
+      await hands.clickAt(box.x + 0.5 * box.width, box.y + 0.5 * box.height)
+    }
     await heading(page, new RegExp(`^${number} broke`))
     const plot = page.locator('.recorded-curve .u-over').first()
     await plot.waitFor()
