@@ -121,7 +121,8 @@ async function soakIn(folder: string, breaks: number, loadings: number): Promise
     const adoption = { adoptedS, lookedS, longestWaitMs: waits.longestMs() }
 
     const { samplesSent } = await emulator.finished
-    await sleep(500)
+    // No longer than it takes: the path of the port that is gone may soon be that of another program's, which would be read then.
+    for (let tries = 0; received.lines < samplesSent && tries < 500; tries++) await sleep(5)
     const { signal } = await handlers['bench.state']({})
     await engine.close()
     const lost = samplesSent - received.lines + signal.missingSamples + signal.rejectedLines
