@@ -26,7 +26,7 @@ export function TypedResults({ record }: { record: SpecimenRecord }) {
       {typedResults.length === 0 ? null : (
         <>
           <p className="quiet">{peakOnlyMeaning}</p>
-          <ol className="break-lines">
+          <ol className="break-lines typed-lines">
             {typedResults.toReversed().map((result) => (
               <TypedResultLine
                 key={result.typedResultId}
@@ -57,13 +57,13 @@ function TypedResultLine({
   return (
     <li>
       <span>{result.brokenOn === null ? 'day not recorded' : calendarDayWords(result.brokenOn)}</span>
-      <span>{typedSourceWords(result, force.text)}</span>
       <span className="numeric">{force.text(result.peakN)}</span>
       <span className="numeric">{strength.text(result.strengthMPa)}</span>
       <span className="numeric">
         {result.woodFailurePercent === null ? '' : `wood failure ${percentText(result.woodFailurePercent)}`}
       </span>
       <span className="break-line-tags">{inForce ? <strong className="tag">in force</strong> : null}</span>
+      <span className="break-line-why">{typedSourceWords(result, force.text)}</span>
       {result.note === '' ? null : <span className="break-line-why">{result.note}</span>}
       {result.setAside === null ? null : <span className="break-line-why">{typedSetAsideWords(result.setAside)}</span>}
       <button type="button" className="button" onClick={onDecide}>
