@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { expect, onTestFinished, test } from 'vitest'
 import { createSwitchingEngine } from '#shells/switchingEngine.ts'
 import { chromiumPath } from './harness/chromium.ts'
+import { loadSpecimen } from './harness/loadSpecimen.ts'
 import { openPage } from './harness/openPage.ts'
 
 test.skipIf(chromiumPath === null)(
@@ -29,14 +30,14 @@ test.skipIf(chromiumPath === null)(
     await mark(/Open now: Demo, simulated/).waitFor()
     const cautions = page.getByRole('dialog', { name: 'Before you load a specimen' })
     await cautions.waitFor()
-    await page.keyboard.press('l')
+    await loadSpecimen(page)
     await cautions.getByRole('button', { name: 'I have read this' }).click()
     await page.getByRole('heading', { name: 'Waiting for load' }).waitFor()
     // The stream has run all the time, and nothing was loaded that nobody asked for.
     const { breaks } = (await engine.handlers['app.info']({})).archive
     expect(breaks).toBeGreaterThan(200)
     expect(await page.getByText('uncalibrated').count()).toBe(0)
-    await page.keyboard.press('l')
+    await loadSpecimen(page)
     await page.getByRole('heading', { name: /^Broke at/ }).waitFor()
     await expect.poll(async () => (await engine.handlers['app.info']({})).archive.breaks).toBe(breaks + 1)
 

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { createScriptedHost, type ScriptedHost } from '#tests/fakes/scripted/scriptedHost.ts'
 import { chromiumPath } from './harness/chromium.ts'
+import { loadSpecimen } from './harness/loadSpecimen.ts'
 import { hosts, type OpenedPage, openPage } from './harness/openPage.ts'
 import { framesOf } from './screens/screens.ts'
 
@@ -52,7 +53,7 @@ describe.skipIf(chromiumPath === null).each(hosts)(
 
     it('takes the zero with T and loads with L', async () => {
       await opened.page.keyboard.press('t')
-      await opened.page.keyboard.press('l')
+      await loadSpecimen(opened.page)
       await heading('Loading')
       expect(lastInput('bench.tare')).toEqual({})
       host.emit('live.frame', framesOf(4812, 2, 9.4))

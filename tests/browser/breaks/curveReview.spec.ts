@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { procedures } from '#contract/procedures.ts'
 import { chromiumPath } from '../harness/chromium.ts'
+import { loadSpecimen } from '../harness/loadSpecimen.ts'
 import { type OpenedPage, openPage } from '../harness/openPage.ts'
 import { type OwnEngine, openOwnEngine, type RealEngine } from '../harness/ownEngine.ts'
 import { savedFile } from '../harness/savedFile.ts'
@@ -47,7 +48,7 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
     await engine.handlers['bench.connect'](procedures['bench.connect'].input.parse({ source }))
     await opened.page.keyboard.press('b')
     await heading('Waiting for load')
-    await opened.page.keyboard.press('l')
+    await loadSpecimen(opened.page)
     await heading(/^Broke at/)
     foundN = (await summary()).peakN ?? Number.NaN
     expect(foundN).toBeGreaterThan(100)

@@ -5,6 +5,7 @@ import { procedures } from '#contract/procedures.ts'
 import { nextRunnings } from '#domain/programme/labels/label.ts'
 import { storeBlocks, storeStudy } from '../../archive/storedProgramme.ts'
 import { chromiumPath } from '../harness/chromium.ts'
+import { loadSpecimen } from '../harness/loadSpecimen.ts'
 import { type OpenedPage, openPage } from '../harness/openPage.ts'
 import { type OwnEngine, openOwnEngine } from '../harness/ownEngine.ts'
 import { at, settle } from '../screens/screenSteps.ts'
@@ -161,7 +162,7 @@ describe.skipIf(chromiumPath === null)('a glue-up and a breaking session', () =>
     const source = { kind: 'virtual' as const, scenario: 'brittle' as const, speed: 40, byItself: false }
     await own.engine.handlers['bench.connect'](procedures['bench.connect'].input.parse({ source }))
     await page.getByRole('heading', { name: 'Waiting for load' }).waitFor()
-    await page.keyboard.press('l')
+    await loadSpecimen(page)
     await page.getByText('1 of 4 broken').waitFor()
     await numberIs('1258')
     await page.keyboard.press('n')
@@ -197,10 +198,10 @@ describe.skipIf(chromiumPath === null)('a glue-up and a breaking session', () =>
     await page.keyboard.press('Enter')
     await page.getByText('1 of 4 broken, 1 passed over').waitFor()
     await numberIs('1231')
-    await page.keyboard.press('l')
+    await loadSpecimen(page)
     await page.getByText('2 of 4 broken').waitFor()
     await numberIs('1258')
-    await page.keyboard.press('l')
+    await loadSpecimen(page)
     await page.getByText('3 of 4 broken, 1 passed over').waitFor()
     await page.getByText('All of the session are broken or passed over').waitFor()
   })
