@@ -44,6 +44,30 @@ describe.skipIf(chromiumPath === null)('a list of ten thousand specimens', () =>
     expect(await opened.page.getByRole('searchbox').inputValue()).toBe('epoxy bilge')
   })
 
+  it.each([
+    { keys: [], row: '1' },
+    { keys: ['Tab'], row: null },
+  ])('gives the focus to the row that was opened, unless $keys led elsewhere before it came', async ({ keys, row }) => {
+    const { page } = opened
+    const focused = () => page.evaluate(() => [document.activeElement?.tagName, document.activeElement?.textContent])
+    await page.locator('tr[data-index="1"] strong').waitFor()
+    await page.locator('tr[data-index="1"]').focus()
+    await page.keyboard.press('Enter')
+    await page.getByRole('heading', { level: 1, name: /^E4-LL-/ }).waitFor()
+    const list = host.handlers['specimens.list']
+    const held = Promise.withResolvers<void>()
+    host.handlers['specimens.list'] = async (input) => held.promise.then(() => list(input))
+    await page.goBack()
+    await page.getByRole('heading', { level: 1, name: 'Specimens' }).waitFor()
+    for (const key of keys) await page.keyboard.press(key)
+    const before = await focused()
+    held.resolve()
+    host.handlers['specimens.list'] = list
+    await page.locator('tr[data-index="1"] strong').waitFor()
+    if (row === null) expect(await focused()).toEqual(before)
+    else await page.locator(`tr[data-index="${row}"]:focus`).waitFor()
+  })
+
   it('sorts by a column and says so', async () => {
     await opened.page.getByRole('button', { name: 'Adhesive' }).click()
     await opened.page.locator('th[aria-sort="ascending"]', { hasText: 'Adhesive' }).waitFor()

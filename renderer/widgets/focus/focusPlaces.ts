@@ -28,6 +28,12 @@ export function focusHeading(place: HTMLElement): void {
   headingOf(place).focus({ preventScroll: true })
 }
 
+/** Whether the focus is where the program put it, on the page or on a heading, and no key or pointer has led it on. */
+export function focusIsFree(): boolean {
+  const has = document.activeElement
+  return !(has instanceof HTMLElement) || has === document.body || has.tabIndex < 0
+}
+
 /** Puts the focus on the heading of what a field stands in, for one that is done with: single keys act again from there. */
 export function focusSection(field: Element): void {
   const section = field.closest<HTMLElement>('section, main')

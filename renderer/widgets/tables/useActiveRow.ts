@@ -1,5 +1,6 @@
 // Held by tests/browser/longList.spec.ts.
 import { type KeyboardEvent, type RefObject, useLayoutEffect, useRef, useState } from 'react'
+import { focusIsFree } from '../focus/focusPlaces.ts'
 import { placeIn, rememberPlace } from './listPlace.ts'
 import type { RowSelection } from './RowSelection.tsx'
 import type { VirtualRows } from './useVirtualRows.ts'
@@ -21,8 +22,8 @@ export function useActiveRow<Row>(
   const { label, listKey, total, rowAt, selection } = list
   const left = useRef(placeIn(label, listKey))
   const [active, setActive] = useState(left.current.active)
-  // Whoever comes back from a record goes on from its row
-  const focusWanted = useRef(left.current.opened)
+  // Whoever comes back from a record goes on from its row, if no key has led elsewhere before the rows are there
+  const focusWanted = useRef<'return' | 'move' | null>(left.current.opened ? 'return' : null)
   const shownKey = useRef(listKey)
   /** The row whose box was ticked last; a click with Shift picks all from there. */
   const anchor = useRef(0)
@@ -34,11 +35,11 @@ export function useActiveRow<Row>(
   }, [listKey])
 
   useLayoutEffect(() => {
-    if (!focusWanted.current) return
+    if (focusWanted.current === null) return
     const row = scroller.current?.querySelector<HTMLElement>(`tr[data-index="${active}"]`)
     if (row) {
-      row.focus({ preventScroll: true })
-      focusWanted.current = false
+      if (focusWanted.current === 'move' || focusIsFree()) row.focus({ preventScroll: true })
+      focusWanted.current = null
       rememberPlace(label, listKey, { opened: false })
     }
   })
@@ -46,7 +47,7 @@ export function useActiveRow<Row>(
   function move(target: number, withShift: boolean): void {
     if (withShift) selection?.onExtend(active, target)
     setActive(target)
-    focusWanted.current = true
+    focusWanted.current = 'move'
     const element = scroller.current
     if (element !== null) element.scrollTop = scrollToRow(target, element.scrollTop, rows.height, rows.rowHeight)
   }
