@@ -10,7 +10,8 @@ seconds <- function(expression) sum(system.time(expression)[c("user.self", "sys.
 ranks_of <- function(d) {
   drawn <- sapply(split(d$strength, d$group), function(x) {
     n <- length(x)
-    mean(x) + rowMeans(matrix(sample((x - mean(x)) * sqrt(n / (n - 1)), n * draws, TRUE), draws))
+    mean(x) + rowMeans(matrix(sample((x - mean(x)) * sqrt(n / (n - 1)), n * draws, TRUE), draws)) *
+      sqrt((n - 1) / rchisq(draws, n - 1))
   })
   ranks <- t(apply(-drawn, 1, rank, ties.method = "first"))
   rbind(apply(ranks, 2, quantile, c(.025, .975)), colMeans(ranks == 1))

@@ -1,6 +1,6 @@
 import { chiSquareDraw } from '../numbers/chiSquareDraw.ts'
 import { momentsOf } from '../numbers/moments.ts'
-import { createRandom } from '../numbers/random.ts'
+import { createRandom, type RandomStream } from '../numbers/random.ts'
 
 /** Rank 1 is the strongest mean. */
 export type RankInterval = {
@@ -37,26 +37,13 @@ export function rankIntervals(
   const counts = groups.map(() => new Float64Array(k + 1))
   const first = new Float64Array(k)
   const means = new Float64Array(k)
-  const order = Array.from({ length: k }, (_, i) => i)
+  const byMean = Uint32Array.from(groups.keys()).sort((one, other) => centred[other]!.mean - centred[one]!.mean)
+  const order = new Uint32Array(k)
   for (let draw = 0; draw < terms.draws; draw++) {
-    for (let i = 0; i < k; i++) {
-      const { mean, n, deviations } = centred[i]!
-      let sum = 0
-      for (let j = 0; j < n; j++) sum += deviations[(random.unit() * n) | 0]!
-      means[i] = mean + sum * Math.sqrt((n - 1) / chiSquareDraw(n - 1, random))
-    }
+    for (let i = 0; i < k; i++) means[i] = drawnMean(centred[i]!, random)
+    order.set(byMean)
     sortDown(order, means)
-    for (let from = 0; from < k; ) {
-      let to = from + 1
-      while (to < k && means[order[to]!] === means[order[from]!]) to += 1
-      const share = 1 / (to - from)
-      for (let at = from; at < to; at++) {
-        const count = counts[order[at]!]!
-        for (let place = from + 1; place <= to; place++) count[place]! += share
-        if (from === 0) first[order[at]!]! += share
-      }
-      from = to
-    }
+    countPlaces(order, means, counts, first)
   }
   const outside = ((1 - terms.confidence) / 2) * terms.draws
   return centred.map(({ mean }, i) => ({
@@ -66,14 +53,44 @@ export function rankIntervals(
   }))
 }
 
-/** Puts places in the order of their means, largest first; by insertion, as the order of the draw before is nearly that. */
-function sortDown(order: number[], means: Float64Array): void {
+/** Of a group: its mean, and how far its blocks lie from it, widened, each over their number. */
+type Centred = { readonly mean: number; readonly n: number; readonly deviations: Float64Array }
+
+function drawnMean({ mean, n, deviations }: Centred, random: RandomStream): number {
+  let sum = 0
+  for (let pairs = n >> 1; pairs > 0; pairs--) {
+    // What is behind the point tells a second place: n² pairs are few beside the 2^32 that a number can be
+    const place = random.unit() * n
+    const whole = place | 0
+    sum += deviations[whole]! + deviations[((place - whole) * n) | 0]!
+  }
+  if (n % 2 === 1) sum += deviations[(random.unit() * n) | 0]!
+  return mean + sum * Math.sqrt((n - 1) / chiSquareDraw(n - 1, random))
+}
+
+/** Puts places in the order of their means, largest first; by insertion, as that of the means before the draw is nearly theirs. */
+function sortDown(order: Uint32Array, means: Float64Array): void {
   for (let at = 1; at < order.length; at++) {
     const moving = order[at]!
     const mean = means[moving]!
     let to = at
     for (; to > 0 && means[order[to - 1]!]! < mean; to--) order[to] = order[to - 1]!
     order[to] = moving
+  }
+}
+
+/** Counts for each group the places that it has in a draw, and its share of the first. */
+function countPlaces(order: Uint32Array, means: Float64Array, counts: Float64Array[], first: Float64Array): void {
+  for (let from = 0; from < order.length; ) {
+    let to = from + 1
+    while (to < order.length && means[order[to]!] === means[order[from]!]) to += 1
+    const share = 1 / (to - from)
+    for (let at = from; at < to; at++) {
+      const count = counts[order[at]!]!
+      for (let place = from + 1; place <= to; place++) count[place]! += share
+      if (from === 0) first[order[at]!]! += share
+    }
+    from = to
   }
 }
 
