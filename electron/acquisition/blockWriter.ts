@@ -11,7 +11,7 @@ export type BlockWriter = {
 }
 
 /** A block is handed on at the latest so long after its first sample, also when no further one comes, s. */
-const blockS = 0.05
+const blockS = 0.025
 /** A block is handed on at the latest with so many samples, so that memory and messages stay small. */
 const mostSamples = 16_384
 

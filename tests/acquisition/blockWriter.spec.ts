@@ -8,16 +8,16 @@ import { cutStream } from '#tests/fakes/streams/cutStream.ts'
 const add = (writer: BlockWriter, timeUs: number, reading: number) =>
   writer.add(Float64Array.of(timeUs), 0, Float64Array.of(reading), 0, 1)
 
-it('hands on a block a twentieth of a second after its first sample, also when no more come', async () => {
+it('hands on a block a fortieth of a second after its first sample, also when no more come', async () => {
   const clock = movedClock()
   const blocks: SampleBlock[] = []
   const writer = createBlockWriter(clock, (block) => blocks.push(block))
   add(writer, 0, 5)
-  await clock.move(0.025)
-  add(writer, 25_000, 6)
+  await clock.move(0.0125)
+  add(writer, 12_500, 6)
   expect(blocks).toEqual([])
-  await clock.move(0.025)
-  expect(blocks).toEqual([{ timeUs: Float64Array.from([0, 25_000]), readings: Float64Array.from([5, 6]) }])
+  await clock.move(0.0125)
+  expect(blocks).toEqual([{ timeUs: Float64Array.from([0, 12_500]), readings: Float64Array.from([5, 6]) }])
   await clock.move(1)
   expect(blocks.length).toBe(1)
 })
