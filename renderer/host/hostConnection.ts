@@ -31,14 +31,14 @@ export type LinkWatch = (change: (link: HostLink, because?: TroubleMessage) => v
 const otherArchive: TroubleMessage = {
   code: 'conflict',
   message:
-    'Another archive was opened from another tab. What this page shows belongs to the one before; nothing more is done from here.',
+    'Another archive was opened. What this page shows belongs to the one before; nothing more is done from here.',
   hint: 'Load the page again.',
 }
 
 /**
  * Joins a carrier: subscribes first, then reads the present state, and reads it again after every reconnection. Once another
  * archive is open than the one that the page shows, nothing is asked any more, since a number would stand for another record
- * there; `leave` is called then. A page that opened it itself goes on.
+ * there; `leave` is called then. A page that opened it itself loads itself again, or cannot, where the person stays.
  */
 export function joinHost(carrier: Carrier, watchLink: LinkWatch, leave: () => void = () => {}): Host {
   const trouble = createStore<TroubleMessage | null>(null)
@@ -51,15 +51,16 @@ export function joinHost(carrier: Carrier, watchLink: LinkWatch, leave: () => vo
   )
   const preferences = createStore<Preferences | null>(null)
   const inUnits = (message: TroubleMessage) => troubleIn(message, quantitiesIn(preferences.get()?.units ?? 'SI'))
-  let archive: 'shown' | 'switched here' | 'switched elsewhere' = 'shown'
+  let archive: 'shown' | 'switching' | 'another' = 'shown'
   const client: Client = {
     ...wired,
     async call(name, input) {
-      if (archive === 'switched elsewhere')
-        throw new Trouble(otherArchive.code, otherArchive.message, otherArchive.hint)
-      if (name === 'archive.switch') archive = 'switched here'
+      if (archive === 'another') throw new Trouble(otherArchive.code, otherArchive.message, otherArchive.hint)
+      if (name === 'archive.switch') archive = 'switching'
       try {
-        return await wired.call(name, input)
+        const output = await wired.call(name, input)
+        if (name === 'archive.switch') archive = 'another'
+        return output
       } catch (thrown) {
         if (name === 'archive.switch') archive = 'shown'
         const { code, message, hint } = inUnits(troubleFrom(thrown))
@@ -83,7 +84,7 @@ export function joinHost(carrier: Carrier, watchLink: LinkWatch, leave: () => vo
 
   function archiveSwitched(): void {
     if (archive !== 'shown') return
-    archive = 'switched elsewhere'
+    archive = 'another'
     trouble.set(otherArchive)
     host.link.set('refused')
     leave()

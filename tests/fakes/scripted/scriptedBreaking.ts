@@ -2,7 +2,8 @@ import { Trouble } from '#contract/errors.ts'
 import type { Handlers } from '#contract/procedures.ts'
 import type { BreakingMember, BreakingRecord, BreakingRow } from '#contract/programme/breakingProcedures.ts'
 import type { PullSummary } from '#contract/programme/pullProcedures.ts'
-import { labelOf, nextRunnings } from '#domain/programme/labels/label.ts'
+import { labelOf } from '#domain/programme/labels/label.ts'
+import { nextRunnings } from '#tests/fakes/programme/nextRunnings.ts'
 import { breakingMember } from '../breakingMembers.ts'
 
 const numbers = nextRunnings(1320, 24).map((running) => labelOf(running)!)

@@ -1,7 +1,8 @@
 import type { Handlers } from '#contract/procedures.ts'
 import { type GlueUpFields, glueUpFields } from '#contract/programme/glueUp.ts'
 import type { BlockToGlue, GlueUpRecord } from '#contract/programme/glueUpProcedures.ts'
-import { labelOf, nextRunnings } from '#domain/programme/labels/label.ts'
+import { labelOf } from '#domain/programme/labels/label.ts'
+import { nextRunnings } from '#tests/fakes/programme/nextRunnings.ts'
 
 const adhesives = ['casein C1', 'epoxy E4', 'resorcinol R2']
 const jointType = 'long grain to long grain'

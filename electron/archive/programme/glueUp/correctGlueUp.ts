@@ -1,5 +1,6 @@
 import type { GlueUpCorrection, GlueUpFields } from '#contract/programme/glueUp.ts'
 import type { Specimen, SpecimenFields } from '#contract/specimens/specimen.ts'
+import { localDayOf } from '#domain/programme/calendar/calendarDay.ts'
 import { canonicalJson } from '#domain/text/canonicalJson.ts'
 import { nameNew } from '../../catalogue/newNames.ts'
 import { writtenOfGlueUp } from '../../catalogue/written.ts'
@@ -54,25 +55,33 @@ function specimensOf(database: Database, glueUpId: number): number[] {
     .map((row) => row.specimen_id)
 }
 
+/** Every break of its blocks counts, also one that was set aside: none is broken before it is glued. */
 function refuseDayAfterBreak(database: Database, glueUpId: number, gluedOn: string): void {
-  const broken = prepared<{ number: string }>(
+  const broken = prepared<{ number: string; at: string }>(
     database,
-    `SELECT r.number FROM glued_block g JOIN specimen_current s ON s.specimen_id = g.specimen_id
+    `SELECT r.number, x.at FROM glued_block g JOIN specimen_current s ON s.specimen_id = g.specimen_id
      JOIN specimen_revision r ON r.revision_id = s.revision_id
-     WHERE g.glue_up_id = ? AND s.standing = 'broken' AND substr(s.started_at, 1, 10) < ? LIMIT 1`,
-  ).get(glueUpId, gluedOn)
-  if (broken !== undefined)
+     JOIN (SELECT specimen_id, started_at AS at FROM break_current WHERE outcome = 'break'
+       UNION ALL SELECT specimen_id, broken_on FROM typed_result WHERE broken_on IS NOT NULL) x
+       ON x.specimen_id = s.specimen_id
+     WHERE g.glue_up_id = ?`,
+  ).all(glueUpId)
+  // A break has an instant, a result that was typed in a day
+  const before = broken.find(({ at }) => (at.includes('T') ? localDayOf(at) : at) < gluedOn)
+  if (before !== undefined)
     throw conflict(
-      `Block ${broken.number} was broken before that day.`,
+      `Block ${before.number} was broken before that day.`,
       'Give the day on which the blocks were glued: none is broken before it.',
     )
 }
 
-/** What becomes of a specimen that had day and lot of the glue-up as it was. */
+/** What becomes of a specimen that had day and lot of the glue-up as it was; the name of its adhesive may have been corrected since. */
 function following(was: GlueUpFields, is: GlueUpFields): (fields: SpecimenFields) => SpecimenFields {
   const lotIn = ({ lots }: GlueUpFields, adhesive: string) => lots.find((one) => one.adhesive === adhesive)?.lot ?? ''
   return (fields) => {
-    const { adhesive } = fields
+    const adhesive = was.lots.some((one) => one.adhesive === fields.adhesive)
+      ? fields.adhesive
+      : (was.lots.find(({ lot }) => lot !== '' && lot === fields.lot)?.adhesive ?? fields.adhesive)
     const gluedOn = fields.gluedOn === was.gluedOn ? is.gluedOn : fields.gluedOn
     const lot = fields.lot === lotIn(was, adhesive) ? lotIn(is, adhesive) : fields.lot
     return gluedOn === fields.gluedOn && lot === fields.lot ? fields : { ...fields, gluedOn, lot }

@@ -25,10 +25,3 @@ export function nextRunning(after: number): number {
   for (let running = after + 1; running <= lastRunning; running++) if (labelOf(running) !== null) return running
   throw new RangeError(`nextRunning found no number after ${after}`)
 }
-
-/** As many running numbers as are wanted, in their order, each of which makes a label. Throws RangeError as nextRunning. */
-export function nextRunnings(after: number, count: number): number[] {
-  const found: number[] = []
-  for (let last = after; found.length < count; found.push(last)) last = nextRunning(last)
-  return found
-}

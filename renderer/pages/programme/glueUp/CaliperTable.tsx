@@ -21,8 +21,8 @@ const shortestScanned = 3
 
 /**
  * The sizes of the blocks in one pass: a value and Enter, as calipers with a cable send it, and the next cell has the focus. A
- * doubtful value keeps the focus once, marked to be typed over; Enter again takes it as it is, and a value that fits the next cell
- * alone goes there. A block's number typed or scanned into a cell leads to its row.
+ * doubtful value keeps the focus once, marked to be typed over; Enter again takes it as it is, and another value that fits the next
+ * cell alone goes there. A block's number typed or scanned into a cell leads to its row.
  */
 export function CaliperTable({
   blocks,

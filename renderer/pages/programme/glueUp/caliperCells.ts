@@ -71,7 +71,8 @@ export function cellAfter(
 
 /**
  * Whether a value that came into a cell which had just been asked about is that of the cell after it: it can hardly be right here, and
- * fits there. Whoever measures then went on without looking up, and what is typed over here would shift every block by one.
+ * fits there. Whoever measures then went on without looking up, and what is typed over here would shift every block by one. The
+ * value that stands here already, sent once more, is the answer to the question.
  */
 export function isOfNextCell(
   cells: CaliperCells,
@@ -81,7 +82,8 @@ export function isOfNextCell(
   value: CaliperCell,
 ): boolean {
   const there = cellAfter(blockKeys, here.blockKey, here.side)
-  if (there === null || 'error' in readCell(value)) return false
+  const stands = cells[cellKey(here.blockKey, here.side)]
+  if (there === null || 'error' in readCell(value) || stands?.text === value.text) return false
   const fitsIn = ({ blockKey, side }: typeof here) => {
     const doubts = doubtsIn({ ...cells, [cellKey(blockKey, side)]: value }, blockKeys, planned)
     return doubtsAbout(doubts[blockKeys.indexOf(blockKey)]!, side).length === 0

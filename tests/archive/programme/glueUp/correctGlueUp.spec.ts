@@ -1,5 +1,6 @@
 import type Database from 'better-sqlite3'
 import { beforeEach, describe, expect, it } from 'vitest'
+import { addDecision } from '#archive/breaks/decisions.ts'
 import { takeTouched } from '#archive/core/touched.ts'
 import { correctGlueUp } from '#archive/programme/glueUp/correctGlueUp.ts'
 import { glueUp } from '#archive/programme/glueUp/glueUpLists.ts'
@@ -15,8 +16,9 @@ import { glueUpFields } from '#contract/programme/glueUp.ts'
 import { newGluedBlock } from '#contract/programme/glueUpProcedures.ts'
 import type { PullDecision } from '#contract/programme/pull.ts'
 import { studyPulls } from '#domain/programme/calendar/studyPulls.ts'
+import { standIn } from '#tests/fakes/time/standIn.ts'
 import { storeBlocks, storeStudy } from '../../storedProgramme.ts'
-import { archiveInMemory, morning } from '../../storedStudy.ts'
+import { archiveInMemory, morning, storeBreak } from '../../storedStudy.ts'
 
 let database: Database.Database
 beforeEach(() => {
@@ -148,6 +150,27 @@ describe('a corrected glue-up', () => {
     expect(takeTouched(database)).toEqual(
       expect.arrayContaining([`glue-up ${glueUpId}`, `study ${studyId}`, 'specimen 1']),
     )
+  })
+
+  it('takes the lot of a specimen along whose adhesive was written in another way since', () => {
+    const { glueUpId, specimens } = glue(null, [{ adhesive: 'casein C1' }])
+    const [{ specimenId, fields }] = specimens as [(typeof specimens)[number]]
+    correctSpecimen(database, specimenId, { ...fields, adhesive: 'casein C-1' }, morning, 'bench', 'as on the tin')
+    correct(glueUpId, { ...right, lots: [{ adhesive: 'casein C1', lot: 'C1-lot-3' }] })
+    expect(specimenRevisions(database, specimenId).at(-1)!.fields.lot).toBe('C1-lot-3')
+  })
+
+  it('refuses a day after that on which a block was broken where the person is, also in a break that was set aside', () => {
+    standIn('Pacific/Honolulu')
+    const { glueUpId, specimens } = glue(null, [{ adhesive: 'casein C1' }])
+    const breakId = storeBreak(database, specimens[0]!.specimenId)
+    addDecision(database, {
+      ...{ breakId, kind: 'set-aside', specimenId: null },
+      ...{ by: 'bench', reason: 'fixture touched', recordedAt: morning },
+    })
+    // 9:30 UTC is 23:30 of the day before
+    expect(() => correct(glueUpId, { ...wrong, gluedOn: '2031-05-02' })).toThrow(/was broken before that day/)
+    correct(glueUpId, { ...wrong, gluedOn: '2031-05-01' })
   })
 
   it('refuses what changes nothing', () => {

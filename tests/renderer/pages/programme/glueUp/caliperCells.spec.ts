@@ -73,5 +73,7 @@ it('takes a value that fits the next cell alone, after a doubtful one, for that 
   expect(of({ 'a length': '301' }, length, '30.1')).toBe(false)
   expect(of({ 'a length': '301' }, length, '200')).toBe(false)
   expect(of({ 'a length': '301' }, length, 'abc')).toBe(false)
+  // A block that lies turned, said once more
+  expect(of({ 'a length': '20' }, length, '20')).toBe(false)
   expect(isOfNextCell({}, ['a'], planned, width, { text: '30.2', typedIn: 'SI' })).toBe(false)
 })
