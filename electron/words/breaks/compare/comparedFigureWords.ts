@@ -19,7 +19,8 @@ const zeroNames: Record<Comparison['alignAt'], string> = {
 
 /** What so many curves over each other are called, with the group that they are of; null: they are of several. */
 export function comparedTitle(curves: number, group: string | null): string {
-  return `${countOf(curves, 'load curve')} over each other${group === null ? '' : `: ${group}`}`
+  const what = curves === 1 ? 'Load curve' : `${countOf(curves, 'load curve')} over each other`
+  return group === null ? what : `${what}: ${group}`
 }
 
 /** What the axes of curves over each other show. */

@@ -9,7 +9,7 @@ import { quantitiesIn } from '#words/units/quantities.ts'
 
 it('calls the figure by how many curves it has and by their group', () => {
   expect(comparedTitle(12, 'all of casein C1')).toBe('12 load curves over each other: all of casein C1')
-  expect(comparedTitle(1, null)).toBe('1 load curve over each other')
+  expect(comparedTitle(1, null)).toBe('Load curve')
 })
 
 it.each([
