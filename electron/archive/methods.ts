@@ -61,8 +61,9 @@ import { glueUp, glueUpPlan, glueUpRow, glueUps, studiesToGlue } from './program
 import { addGlueUp, type NewGlueUp } from './programme/glueUp/glueUps.ts'
 import { labelledBlocks } from './programme/labels.ts'
 import { keepLabel, nextOwnNumbers } from './programme/ownNumbers.ts'
+import { pullBlocks } from './programme/pullBlocks.ts'
 import { addPullDecision } from './programme/pullDecisions.ts'
-import { pullBlocks, pullSources, seriesCounts } from './programme/pulls.ts'
+import { pullSources, seriesCounts } from './programme/pulls.ts'
 import { addStudy, correctStudy, studies, study } from './programme/studies.ts'
 import { reevaluationChanges } from './reevaluation/reevaluationChanges.ts'
 import {

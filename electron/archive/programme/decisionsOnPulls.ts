@@ -1,20 +1,33 @@
 // Held by tests/archive/programme/glueUp/correctGlueUp.spec.ts.
 import type { PullDecision } from '#contract/programme/pull.ts'
+import type { GlueUpDays } from '#domain/programme/calendar/dayNumbers.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { readRecords } from '../core/recordTable.ts'
-import { glueUpsInForce } from '../lists/plannedBlock.ts'
 import { pullDecisionKind } from './studyKinds.ts'
 
 /**
- * What was decided about the pulls of a study, oldest first. A decision on blocks of a day on which, by a later correction, none was
- * glued, is one on those of the day that it was corrected to.
+ * What was decided about the pulls of a study, oldest first. A decision on the blocks of a day is one on those glue-ups that were of
+ * that day when it was recorded: it stays with the day as long as one of them does, and goes else where they were corrected to.
  */
 export function decisionsOnPulls(database: Database, studyId: number): PullDecision[] {
   const decisions = readRecords(database, pullDecisionKind, 'WHERE study_id = ? ORDER BY pull_decision_id', studyId)
   if (decisions.length === 0 || correctionsOfGlueUps(database, studyId) === 0) return decisions
-  const dayNow = daysNow(database, studyId)
-  return decisions.map((one) => (one.gluedOn === null ? one : { ...one, gluedOn: dayNow(one.gluedOn) }))
+  const glueUps = dayHistories(database, studyId)
+  return decisions.map((one) =>
+    one.gluedOn === null ? one : { ...one, gluedOn: dayNow(glueUps, one.gluedOn, one.recordedAt) },
+  )
+}
+
+/** The studies that have a decision by which a pull was added; of one study, or of all. */
+export function studiesWithAddedPulls(database: Database, studyId: number | null): number[] {
+  return prepared<{ id: number }>(
+    database,
+    `SELECT DISTINCT study_id AS id FROM pull_decision
+     WHERE kind = 'added' AND (@studyId IS NULL OR study_id = @studyId) ORDER BY study_id`,
+  )
+    .all({ studyId })
+    .map(({ id }) => id)
 }
 
 /** How often glue-ups of a study were corrected. */
@@ -25,23 +38,38 @@ export function correctionsOfGlueUps(database: Database, studyId: number): numbe
   ).get(studyId)!.count
 }
 
-type DayOf = { glueUpId: number; day: string }
+/** The first and the present day of each glue-up of planned blocks of a study, in the order in which they were recorded. */
+export function daysOfGlueUps(database: Database, studyId: number): GlueUpDays[] {
+  return dayHistories(database, studyId).map(({ glueUpId, days }) => ({
+    glueUpId,
+    firstOn: days[0]!.day,
+    gluedOn: days.at(-1)!.day,
+  }))
+}
 
-function daysNow(database: Database, studyId: number): (day: string) => string {
-  const now = prepared<DayOf>(
+type RecordedDay = { recordedAt: string; day: string }
+/** A glue-up with the day that was entered and those that corrections gave it, oldest first. */
+type DayHistory = { glueUpId: number; days: RecordedDay[] }
+
+function dayHistories(database: Database, studyId: number): DayHistory[] {
+  const recorded = prepared<RecordedDay & { glueUpId: number }>(
     database,
-    `SELECT glue_up_id AS glueUpId, json_extract(fields, '$.gluedOn') AS day FROM ${glueUpsInForce} WHERE study_id = ?`,
-  ).all(studyId)
-  const dayOf = new Map(now.map(({ glueUpId, day }) => [glueUpId, day]))
-  const inForce = new Set(dayOf.values())
-  const ever = prepared<DayOf>(
-    database,
-    `SELECT glueUpId, json_extract(fields, '$.gluedOn') AS day FROM (
-       SELECT glue_up_id AS glueUpId, fields, 0 AS correction FROM glue_up WHERE study_id = @studyId
-       UNION ALL SELECT glue_up_id, c.fields, glue_up_correction_id FROM glue_up_correction c JOIN glue_up u USING (glue_up_id)
-       WHERE study_id = @studyId)
-     ORDER BY glueUpId DESC, correction DESC`,
+    `SELECT glueUpId, recordedAt, json_extract(fields, '$.gluedOn') AS day FROM (
+       SELECT glue_up_id AS glueUpId, recorded_at AS recordedAt, fields, 0 AS correction FROM glue_up
+       UNION ALL SELECT glue_up_id, recorded_at, fields, glue_up_correction_id FROM glue_up_correction)
+     WHERE glueUpId IN (SELECT u.glue_up_id FROM glue_up u WHERE u.study_id = @studyId AND EXISTS (
+       SELECT 1 FROM specimen_current s WHERE s.study_id = @studyId AND s.glue_up_id = u.glue_up_id))
+     ORDER BY glueUpId, correction`,
   ).all({ studyId })
-  const glueUpOf = new Map(ever.map(({ day, glueUpId }) => [day, glueUpId]))
-  return (day) => (inForce.has(day) ? day : (dayOf.get(glueUpOf.get(day) ?? 0) ?? day))
+  return [...Map.groupBy(recorded, ({ glueUpId }) => glueUpId)].map(([glueUpId, days]) => ({ glueUpId, days }))
+}
+
+function dayNow(glueUps: readonly DayHistory[], day: string, decidedAt: string): string {
+  const now = glueUps
+    .filter(({ days: [entered, ...corrected] }) => {
+      if (entered!.recordedAt > decidedAt) return false
+      return (corrected.findLast(({ recordedAt }) => recordedAt < decidedAt) ?? entered!).day === day
+    })
+    .map(({ days }) => days.at(-1)!.day)
+  return now.includes(day) ? day : (now[0] ?? day)
 }

@@ -1,15 +1,13 @@
 import type { PullName } from '#contract/programme/pull.ts'
-import type { PullGroup } from '#contract/programme/pullProcedures.ts'
+import type { Spare } from '#domain/programme/calendar/shareSpares.ts'
 import type { GluedCount, PullSource } from '#domain/programme/calendar/studyPulls.ts'
 import type { SeriesCount } from '#domain/programme/stock/studyStock.ts'
-import { nameInForce } from '../catalogue/names.ts'
 import type { Database } from '../core/database.ts'
 import { prepared } from '../core/prepared.ts'
 import { notFound } from '../core/recordTrouble.ts'
 import { glueUpsInForce } from '../lists/plannedBlock.ts'
 import { type ReadableRows, readableRows } from '../lists/readableRows.ts'
-import { correctionsOfGlueUps, decisionsOnPulls } from './decisionsOnPulls.ts'
-import { specimensOfPull } from './orderToBreak.ts'
+import { correctionsOfGlueUps, daysOfGlueUps, decisionsOnPulls, studiesWithAddedPulls } from './decisionsOnPulls.ts'
 import { newestStudy } from './studies.ts'
 
 const gluedOn = "json_extract(u.fields, '$.gluedOn')"
@@ -22,19 +20,11 @@ const ofStudies = (studyId: number | null) => (studyId === null ? 'study_id IS N
 
 /** Glued blocks by study, day and age; counted along an index, so that a hundred thousand are no trouble. */
 const countText = (studyId: number | null) => `
-  SELECT studyId, ${gluedOn} AS gluedOn, ageMonths, ${summed}, 0 AS series FROM (
+  SELECT studyId, ${gluedOn} AS gluedOn, ageMonths, ${summed} FROM (
     SELECT s.study_id AS studyId, s.glue_up_id AS glueUpId, s.pull_age_months AS ageMonths, ${counted}
     FROM specimen_current s WHERE s.${ofStudies(studyId)} GROUP BY s.study_id, s.glue_up_id, s.pull_age_months)
   JOIN ${glueUpsInForce} u ON u.glue_up_id = glueUpId
   GROUP BY studyId, gluedOn, ageMonths ORDER BY studyId, min(glueUpId), ageMonths`
-
-/** Of how many series there are spares of one day. */
-const seriesText = (studyId: number | null) => `
-  SELECT s.study_id AS studyId, ${gluedOn} AS gluedOn,
-    count(DISTINCT json_array(p.adhesive, p.joint_type, p.gap_mm, p.exposure)) AS series
-  FROM specimen_current s JOIN ${glueUpsInForce} u ON u.glue_up_id = s.glue_up_id
-  JOIN glued_block g ON g.specimen_id = s.specimen_id JOIN block p ON p.block_id = g.block_id
-  WHERE s.${ofStudies(studyId)} AND s.pull_age_months IS NULL GROUP BY s.study_id, gluedOn`
 
 const plannedText = (studyId: number | null) => `
   SELECT study_id AS studyId, age_months AS ageMonths, count(*) AS blocks FROM block
@@ -48,32 +38,29 @@ export function pullSources(database: Database, studyId: number | null): Readabl
   ).all({ studyId })
   if (studyId !== null && ids.length === 0) throw notFound('study', studyId)
   const given = studyId === null ? [] : [studyId]
-  const counts = byStudy(withSpareSeries(database, studyId))
+  const counts = byStudy(prepared<GluedCount & OfStudy>(database, countText(studyId)).all(...given))
+  const spares = byStudy(sparesOfAddedPulls(database, studyId))
   const planned = byStudy(prepared<PlannedCount>(database, plannedText(studyId)).all(...given))
   return readableRows(
     'study',
     ids.map(({ id }) => id),
-    (id) => ({
-      study: newestStudy(database, id),
-      counts: counts.get(id) ?? [],
-      unglued: unglued(planned.get(id) ?? [], counts.get(id) ?? []),
-      decisions: decisionsOnPulls(database, id),
-      corrections: correctionsOfGlueUps(database, id),
-    }),
+    (id) => {
+      const corrections = correctionsOfGlueUps(database, id)
+      return {
+        study: newestStudy(database, id),
+        counts: counts.get(id) ?? [],
+        unglued: unglued(planned.get(id) ?? [], counts.get(id) ?? []),
+        decisions: decisionsOnPulls(database, id),
+        spares: spares.get(id) ?? [],
+        corrections,
+        glueUps: corrections === 0 ? [] : daysOfGlueUps(database, id),
+      }
+    },
   )
 }
 
 type OfStudy = { studyId: number }
 type PlannedCount = PullSource['unglued'][number] & OfStudy
-
-function withSpareSeries(database: Database, studyId: number | null): (GluedCount & OfStudy)[] {
-  const given = studyId === null ? [] : [studyId]
-  const spares = prepared<{ gluedOn: string; series: number } & OfStudy>(database, seriesText(studyId)).all(...given)
-  const series = new Map(spares.map((row) => [`${row.studyId} ${row.gluedOn}`, row.series]))
-  return prepared<GluedCount & OfStudy>(database, countText(studyId))
-    .all(...given)
-    .map((row) => (row.ageMonths === null ? { ...row, series: series.get(`${row.studyId} ${row.gluedOn}`) ?? 0 } : row))
-}
 
 /** What is planned and not glued, age by age. */
 function unglued(planned: readonly PlannedCount[], glued: readonly GluedCount[]): PullSource['unglued'] {
@@ -90,6 +77,53 @@ function byStudy<Row extends OfStudy>(rows: readonly Row[]): Map<number, Row[]> 
   return Map.groupBy(rows, ({ studyId }) => studyId)
 }
 
+type FoundSpare = Omit<Spare, 'brokenAtMonths'> & OfStudy
+
+/**
+ * The glued spares of one study, or of all, in the order in which they are to be broken; of studies alone that have a pull which
+ * was added, for no other takes any.
+ */
+function sparesOfAddedPulls(database: Database, studyId: number | null): (Spare & OfStudy)[] {
+  const studyIds = studiesWithAddedPulls(database, studyId)
+  if (studyIds.length === 0) return []
+  const spares = prepared<FoundSpare>(
+    database,
+    `SELECT s.study_id AS studyId, s.specimen_id AS specimenId, ${gluedOn} AS gluedOn,
+       json_array(p.adhesive, p.joint_type, p.gap_mm, p.exposure) AS series, s.standing
+     FROM specimen_current s JOIN ${glueUpsInForce} u ON u.glue_up_id = s.glue_up_id
+     JOIN glued_block g ON g.specimen_id = s.specimen_id JOIN block p ON p.block_id = g.block_id
+     WHERE s.study_id IN (SELECT value FROM json_each(?)) AND s.pull_age_months IS NULL
+     ORDER BY p.breaking_order, p.block_id`,
+  ).all(JSON.stringify(studyIds))
+  const pullsOf = pullsOfLastSessions(
+    database,
+    spares.filter(({ standing }) => standing === 'broken').map(({ specimenId }) => specimenId),
+  )
+  return spares.map((spare) => ({
+    ...spare,
+    brokenAtMonths: (pullsOf.get(spare.specimenId) ?? [])
+      .filter((pull) => pull.studyId === spare.studyId)
+      .map(({ ageMonths }) => ageMonths),
+  }))
+}
+
+/** The pulls of the last breaking session that each of some specimens was in, which is the one in which it was broken if it was in any. */
+function pullsOfLastSessions(database: Database, specimenIds: readonly number[]): Map<number, PullName[]> {
+  const found = new Map<number, PullName[]>()
+  if (specimenIds.length === 0) return found
+  const asked = new Set(specimenIds)
+  const sessions = prepared<{ pulls: string; specimen_ids: string }>(
+    database,
+    'SELECT pulls, specimen_ids FROM breaking_session ORDER BY breaking_session_id',
+  ).all()
+  for (const session of sessions) {
+    const pulls: PullName[] = JSON.parse(session.pulls)
+    const members: number[] = JSON.parse(session.specimen_ids)
+    for (const specimenId of members) if (asked.has(specimenId)) found.set(specimenId, pulls)
+  }
+  return found
+}
+
 /** What became of the glued blocks of a study, series by series, in the order in which they were planned. */
 export function seriesCounts(database: Database, studyId: number): SeriesCount[] {
   return prepared<SeriesCount>(
@@ -101,29 +135,4 @@ export function seriesCounts(database: Database, studyId: number): SeriesCount[]
      WHERE p.study_id = ?
      GROUP BY p.adhesive, p.joint_type, p.gap_mm, p.exposure, gluedOn, p.age_months ORDER BY min(p.block_id)`,
   ).all(studyId)
-}
-
-const waitingText = `
-  SELECT ${nameInForce('s.adhesive_id', 'r.adhesive')} AS adhesive, ${nameInForce('s.joint_type_id', 'r.joint_type')} AS jointType,
-    r.bond_line_gap_mm AS gapMm, ${nameInForce('s.exposure_id', 'r.exposure')} AS exposure,
-    ${nameInForce('s.place_id', 'r.place')} AS place, count(*) AS blocks
-  FROM json_each(?) JOIN specimen_current s ON s.specimen_id = value JOIN specimen_revision r ON r.revision_id = s.revision_id
-  GROUP BY 1, 2, 3, 4, 5 ORDER BY min(s.specimen_id)`
-
-const ungluedText = `
-  SELECT adhesive, joint_type AS jointType, gap_mm AS gapMm, exposure, '' AS place, count(*) AS blocks
-  FROM block p WHERE study_id = ? AND age_months = ?
-    AND NOT EXISTS (SELECT 1 FROM glued_block b WHERE b.block_id = p.block_id)
-  GROUP BY 1, 2, 3, 4 ORDER BY min(p.block_id)`
-
-/**
- * The blocks that each of some pulls takes from the shelf, by what they are and where they lie, in the order in which they were
- * planned; before a pull has a day of glue-up, the planned ones.
- */
-export function pullBlocks(database: Database, pulls: readonly PullName[]): PullGroup[][] {
-  return pulls.map((pull) =>
-    pull.gluedOn === null
-      ? prepared<PullGroup>(database, ungluedText).all(pull.studyId, pull.ageMonths)
-      : prepared<PullGroup>(database, waitingText).all(JSON.stringify(specimensOfPull(database, pull))),
-  )
 }

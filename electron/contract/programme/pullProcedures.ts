@@ -22,7 +22,7 @@ export const pullSummary = z.strictObject({
   ...pullName.shape,
   /** Whatever is decided about it, it keeps this key, which no other pull of the archive has. */
   key: z.string(),
-  /** Rises whenever something is decided about it, or its study or a glue-up of it is changed. */
+  /** Rises whenever something is decided about it, or its study or a glue-up of it is changed; it never falls. */
   sequence: count,
   studyTitle: kept,
   demo: z.boolean(),

@@ -1,7 +1,8 @@
 import type Database from 'better-sqlite3'
 import { beforeEach, describe, expect, it } from 'vitest'
+import { pullBlocks } from '#archive/programme/pullBlocks.ts'
 import { addPullDecision } from '#archive/programme/pullDecisions.ts'
-import { pullBlocks, pullSources, seriesCounts } from '#archive/programme/pulls.ts'
+import { pullSources, seriesCounts } from '#archive/programme/pulls.ts'
 import { moveSpecimens } from '#archive/specimens/manySpecimens.ts'
 import { pulledStudy, withdraw } from '../pulledStudy.ts'
 import { glueBlocks, storeBlocks, storeStudy } from '../storedProgramme.ts'
@@ -18,10 +19,10 @@ describe('what pulls follow from', () => {
     const [source] = pullSources(database, studyId).rows
     const common = { gluedOn: '2030-08-31', studyId }
     expect(source!.counts).toEqual([
-      { ...common, ageMonths: null, planned: 2, waiting: 2, broken: 0, lost: 0, series: 1 },
-      { ...common, ageMonths: 0, planned: 3, waiting: 0, broken: 3, lost: 0, series: 0 },
-      { ...common, ageMonths: 6, planned: 3, waiting: 2, broken: 0, lost: 1, series: 0 },
-      { ...common, ageMonths: 12, planned: 3, waiting: 3, broken: 0, lost: 0, series: 0 },
+      { ...common, ageMonths: null, planned: 2, waiting: 2, broken: 0, lost: 0 },
+      { ...common, ageMonths: 0, planned: 3, waiting: 0, broken: 3, lost: 0 },
+      { ...common, ageMonths: 6, planned: 3, waiting: 2, broken: 0, lost: 1 },
+      { ...common, ageMonths: 12, planned: 3, waiting: 3, broken: 0, lost: 0 },
     ])
     expect(source!.unglued).toEqual([])
   })

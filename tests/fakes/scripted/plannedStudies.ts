@@ -10,7 +10,7 @@ export function plannedStudy(change: Partial<StudyFields> = {}, source: Partial<
   })
   return {
     study: { studyId: 1, revision: 1, recordedAt: '2026-04-01T00:00:00.000Z', by: 'bench', reason: '', fields },
-    ...{ counts: [], unglued: [], decisions: [], corrections: 0 },
+    ...{ counts: [], unglued: [], decisions: [], spares: [], corrections: 0, glueUps: [] },
     ...source,
   }
 }

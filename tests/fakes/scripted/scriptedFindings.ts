@@ -63,7 +63,7 @@ const plan = plannedStudy(
     ...{ adhesives: adhesives.map(({ adhesive }) => adhesive), exposures, agesMonths },
     ...{ referenceAdhesive: 'resorcinol R2', cvPercent: 10 },
   },
-  { counts: shelf.map((one) => ({ ...one, series: one.ageMonths === null ? 1 : 0 })) },
+  { counts: shelf },
 )
 
 /** Findings about made results, worked out as the program does. */

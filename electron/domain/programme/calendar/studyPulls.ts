@@ -1,11 +1,13 @@
-import type { PullDecision } from '#contract/programme/pull.ts'
+import type { PullDecision, PullName } from '#contract/programme/pull.ts'
 import type { PullBlocks, PullSummary } from '#contract/programme/pullProcedures.ts'
 import type { Study } from '#contract/programme/study.ts'
+import { dayNumbers, type GlueUpDays } from './dayNumbers.ts'
 import { plusMonths } from './plusMonths.ts'
 import { pullState } from './pullState.ts'
+import { type Spare, shareSpares } from './shareSpares.ts'
 
-/** Blocks of a study that were glued on one day for one age; `ageMonths` null: its spares, of so many series. */
-export type GluedCount = PullBlocks & { gluedOn: string; ageMonths: number | null; series: number }
+/** Blocks of a study that were glued on one day for one age; `ageMonths` null: its spares. */
+export type GluedCount = PullBlocks & { gluedOn: string; ageMonths: number | null }
 
 /** What the pulls of a study follow from: days of glue-up in the order in which they were recorded, decisions oldest first. */
 export type PullSource = {
@@ -14,12 +16,16 @@ export type PullSource = {
   /** Planned blocks for each age that nobody glued yet. */
   unglued: readonly { ageMonths: number | null; blocks: number }[]
   decisions: readonly PullDecision[]
+  /** Its spares in the order in which they are to be broken; empty while no pull was added that would take them. */
+  spares: readonly Spare[]
   /** How often its glue-ups were corrected. */
   corrections: number
+  /** Its glue-ups in the order in which they were recorded; empty while none was corrected. */
+  glueUps: readonly GlueUpDays[]
 }
 
 /** A day from which ages are counted: of a glue-up, or before any the one on which the study is to start. */
-type Anchor = { gluedOn: string | null; day: string; index: number }
+type Anchor = { gluedOn: string | null; day: string; number: number }
 
 /** The pulls of a study as they stand on a day, by the day on which they are due. Empty while no day is known to count from. */
 export function studyPulls(source: PullSource, today: string): PullSummary[] {
@@ -28,44 +34,66 @@ export function studyPulls(source: PullSource, today: string): PullSummary[] {
     .sort((a, b) => (a.dueOn < b.dueOn ? -1 : a.dueOn > b.dueOn ? 1 : a.ageMonths - b.ageMonths))
 }
 
-function anchorsOf({ study, counts }: PullSource): Anchor[] {
+/** The spares that wait for a pull which was added, of one day of glue-up or of all; none where the plan has its age. */
+export function sparesWaiting(source: PullSource, { gluedOn, ageMonths }: Omit<PullName, 'studyId'>): number[] {
+  return anchorsOf(source)
+    .filter((anchor) => gluedOn === null || anchor.gluedOn === gluedOn)
+    .flatMap((anchor) => agesFrom(source, anchor).filter((one) => one.ageMonths === ageMonths))
+    .flatMap(({ share }) => share?.waiting ?? [])
+}
+
+function anchorsOf({ study, counts, glueUps }: PullSource): Anchor[] {
   const days = [...new Set(counts.map(({ gluedOn }) => gluedOn))]
+  const numbers = dayNumbers(glueUps)
   const { startOn } = study.fields
-  if (days.length > 0) return days.map((day, index) => ({ gluedOn: day, day, index }))
+  if (days.length > 0) return days.map((day, at) => ({ gluedOn: day, day, number: numbers.get(day) ?? at }))
   // The first day of glue-up takes this one's place, under the same key
-  return startOn === null ? [] : [{ gluedOn: null, day: startOn, index: 0 }]
+  return startOn === null ? [] : [{ gluedOn: null, day: startOn, number: 0 }]
+}
+
+/** The ages that blocks of a day leave the store at, each with what was decided about it and, where it was added, its spares. */
+function agesFrom(source: PullSource, anchor: Anchor) {
+  const blocks = blocksByAge(source, anchor)
+  const about = source.decisions.filter(({ gluedOn }) => gluedOn === null || gluedOn === anchor.gluedOn)
+  const addedAges = about.filter(({ kind, ageMonths }) => kind === 'added' && !blocks.has(ageMonths))
+  const ages = [...new Set([...blocks.keys(), ...addedAges.map(({ ageMonths }) => ageMonths)])].map((ageMonths) => {
+    const decisions = about.filter((one) => one.ageMonths === ageMonths)
+    const plannedOn = plusMonths(anchor.day, ageMonths)
+    const planned = blocks.get(ageMonths)
+    return { ageMonths, decisions, plannedOn, planned, word: decided(decisions, plannedOn, planned !== undefined) }
+  })
+  const added = ages.filter(({ planned }) => planned === undefined)
+  const shares = shareSpares(
+    source.spares.filter(({ gluedOn }) => gluedOn === anchor.gluedOn),
+    added.map(({ ageMonths, word }) => ({ ageMonths, blocksPerSeries: word.skipped ? 0 : word.blocksPerSeries })),
+  )
+  return ages.map((one) => ({ ...one, share: shares[added.indexOf(one)] }))
 }
 
 function pullsFrom(source: PullSource, anchor: Anchor, today: string): PullSummary[] {
-  const { study, decisions, corrections } = source
-  const blocks = blocksByAge(source, anchor)
-  const about = decisions.filter(({ gluedOn }) => gluedOn === null || gluedOn === anchor.gluedOn)
-  const addedAges = about.filter(({ kind, ageMonths }) => kind === 'added' && !blocks.has(ageMonths))
-  const ages = [...new Set([...blocks.keys(), ...addedAges.map(({ ageMonths }) => ageMonths)])]
-  const spares = sparesOf(source, anchor)
-  return ages.map((ageMonths) => {
-    const own = about.filter((one) => one.ageMonths === ageMonths)
-    const plannedOn = plusMonths(anchor.day, ageMonths)
-    const planned = blocks.get(ageMonths)
-    const word = decided(own, plannedOn, planned !== undefined)
-    const counted = planned ?? spares.take(word.skipped ? 0 : word.blocksPerSeries)
-    const { windowDays } = study.fields
-    const facts = { ...word, windowDays, glued: anchor.gluedOn !== null, ...counted }
+  const { study, corrections } = source
+  const { studyId, revision, fields } = study
+  const { title, demo, windowDays } = fields
+  return agesFrom(source, anchor).map(({ ageMonths, decisions, plannedOn, planned, word, share }) => {
+    const blocks = planned ?? share!.blocks
+    const facts = { ...word, windowDays, glued: anchor.gluedOn !== null, ...blocks }
+    // Of every day: a decision may go from day to day with its glue-up, and no number is to fall
+    const decidedOfAge = source.decisions.filter((one) => one.ageMonths === ageMonths).length
     return {
-      studyId: study.studyId,
+      studyId,
       gluedOn: anchor.gluedOn,
       ageMonths,
-      key: `${study.studyId}-${anchor.index}-${ageMonths}`,
-      sequence: study.revision - 1 + (anchor.gluedOn === null ? 0 : 1 + corrections) + own.length,
-      studyTitle: study.fields.title,
-      demo: study.fields.demo,
+      key: `${studyId}-${anchor.number}-${ageMonths}`,
+      sequence: revision - 1 + (anchor.gluedOn === null ? 0 : 1 + corrections) + decidedOfAge,
+      studyTitle: title,
+      demo,
       plannedOn,
       dueOn: word.dueOn,
       windowDays,
       state: pullState(facts, today),
       added: planned === undefined,
-      blocks: counted,
-      decision: own.at(-1) ?? null,
+      blocks,
+      decision: decisions.at(-1) ?? null,
     }
   })
 }
@@ -98,21 +126,4 @@ function blocksByAge({ study, counts, unglued }: PullSource, { gluedOn }: Anchor
       day === gluedOn && ageMonths !== null ? [[ageMonths, { planned, waiting, broken, lost }] as const] : [],
     ),
   )
-}
-
-/** Hands out the spares of a day to the pulls that were added and are to be, in their order: first those that were broken, then those that wait. */
-function sparesOf({ counts }: PullSource, { gluedOn }: Anchor) {
-  const spares = counts.find((one) => one.ageMonths === null && one.gluedOn === gluedOn)
-  let { broken, waiting } = spares ?? { broken: 0, waiting: 0 }
-  return {
-    take(perSeries: number): PullBlocks {
-      const planned = perSeries * (spares?.series ?? 0)
-      const taken = { planned, broken: Math.min(planned, broken), waiting: 0, lost: 0 }
-      taken.waiting = Math.min(planned - taken.broken, waiting)
-      taken.lost = planned - taken.broken - taken.waiting
-      broken -= taken.broken
-      waiting -= taken.waiting
-      return taken
-    },
-  }
 }

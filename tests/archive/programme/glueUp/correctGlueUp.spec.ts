@@ -2,10 +2,11 @@ import type Database from 'better-sqlite3'
 import { beforeEach, describe, expect, it } from 'vitest'
 import { addDecision } from '#archive/breaks/decisions.ts'
 import { takeTouched } from '#archive/core/touched.ts'
+import { beginBreakingSession } from '#archive/programme/breakingSessions.ts'
 import { correctGlueUp } from '#archive/programme/glueUp/correctGlueUp.ts'
 import { glueUp } from '#archive/programme/glueUp/glueUpLists.ts'
 import { addGlueUp } from '#archive/programme/glueUp/glueUps.ts'
-import { specimensOfPull } from '#archive/programme/orderToBreak.ts'
+import { specimensOfPulls } from '#archive/programme/orderToBreak.ts'
 import { addPullDecision } from '#archive/programme/pullDecisions.ts'
 import { pullSources } from '#archive/programme/pulls.ts'
 import { study } from '#archive/programme/studies.ts'
@@ -21,9 +22,14 @@ import { storeBlocks, storeStudy } from '../../storedProgramme.ts'
 import { archiveInMemory, morning, storeBreak } from '../../storedStudy.ts'
 
 let database: Database.Database
+let records = 0
 beforeEach(() => {
   database = archiveInMemory()
+  records = 0
 })
+
+/** A second after the record before. */
+const nextInstant = () => new Date(Date.parse(morning) + 1000 * records++).toISOString()
 
 const wrong = { gluedOn: '2030-03-01', temperatureC: 19, lots: [{ adhesive: 'casein C1', lot: 'C1-lot-2' }] }
 const right = { ...wrong, gluedOn: '2031-03-01', temperatureC: 16 }
@@ -31,7 +37,7 @@ const glue = (studyId: number | null, blocks: readonly object[], fields: object 
   addGlueUp(
     database,
     {
-      ...{ recordedAt: morning, by: 'bench', studyId, demo: false },
+      ...{ recordedAt: nextInstant(), by: 'bench', studyId, demo: false },
       ...{ fields: glueUpFields.parse(fields), blocks: blocks.map((one) => newGluedBlock.parse(one)) },
     },
     storeSpecimens,
@@ -39,13 +45,13 @@ const glue = (studyId: number | null, blocks: readonly object[], fields: object 
 const correct = (glueUpId: number, fields: object, reason = 'wrong year') =>
   correctGlueUp(
     database,
-    { glueUpId, fields: glueUpFields.parse(fields), recordedAt: morning, by: 'bench', reason },
+    { glueUpId, fields: glueUpFields.parse(fields), recordedAt: nextInstant(), by: 'bench', reason },
     reviseSpecimens,
   )
 const pulls = (studyId: number) => pullSources(database, studyId).rows.flatMap((one) => studyPulls(one, '2031-03-02'))
 const decide = (change: Partial<PullDecision>) =>
   addPullDecision(database, {
-    ...{ recordedAt: morning, by: 'bench', reason: 'fair', studyId: 1, gluedOn: '2030-03-01', ageMonths: 3 },
+    ...{ recordedAt: nextInstant(), by: 'bench', reason: 'fair', studyId: 1, gluedOn: '2030-03-01', ageMonths: 3 },
     ...{ kind: 'moved', dueOn: '2031-07-01', blocksPerSeries: null, ...change },
   })
 
@@ -102,8 +108,8 @@ describe('a corrected glue-up', () => {
     expect(after!.key).toBe(before!.key)
     expect(after!.sequence).toBeGreaterThan(before!.sequence)
     expect(study(database, studyId).glueUps).toEqual([{ glueUpId, gluedOn: '2031-03-01', blocks: 1 }])
-    expect(specimensOfPull(database, { studyId, gluedOn: '2031-03-01', ageMonths: 3 })).toEqual([
-      specimens[0]!.specimenId,
+    expect(specimensOfPulls(database, [{ studyId, gluedOn: '2031-03-01', ageMonths: 3 }])).toEqual([
+      [specimens[0]!.specimenId],
     ])
   })
 
@@ -121,8 +127,8 @@ describe('a corrected glue-up', () => {
       [3, '2031-07-01', 1],
       [9, '2031-12-01', 1],
     ])
-    expect(specimensOfPull(database, { studyId, gluedOn: '2031-03-01', ageMonths: 9 })).toEqual([
-      specimens[1]!.specimenId,
+    expect(specimensOfPulls(database, [{ studyId, gluedOn: '2031-03-01', ageMonths: 9 }])).toEqual([
+      [specimens[1]!.specimenId],
     ])
   })
 
@@ -137,6 +143,89 @@ describe('a corrected glue-up', () => {
       ['2031-03-01', '2031-06-01'],
       ['2030-03-01', '2031-07-01'],
     ])
+  })
+
+  it('keeps what was decided about its pulls when others are glued on the day that it had', () => {
+    const studyId = storeStudy(database)
+    const [first, second] = storeBlocks(database, studyId, [{ ageMonths: 3 }, { ageMonths: 3 }])
+    const { glueUpId } = glue(studyId, [{ blockId: first }])
+    decide({ kind: 'skipped', dueOn: null })
+    correct(glueUpId, right)
+    glue(studyId, [{ blockId: second }])
+    expect(pulls(studyId).map(({ gluedOn, decision }) => [gluedOn, decision?.kind])).toEqual([
+      ['2030-03-01', undefined],
+      ['2031-03-01', 'skipped'],
+    ])
+  })
+
+  it('keeps what was decided about its pulls when it trades days with another', () => {
+    const studyId = storeStudy(database)
+    const [first, second] = storeBlocks(database, studyId, [{ ageMonths: 3 }, { ageMonths: 3 }])
+    const one = glue(studyId, [{ blockId: first }])
+    const other = glue(studyId, [{ blockId: second }], right)
+    decide({})
+    correct(one.glueUpId, right)
+    correct(other.glueUpId, wrong)
+    expect(pulls(studyId).map(({ gluedOn, dueOn }) => [gluedOn, dueOn])).toEqual([
+      ['2030-03-01', '2030-06-01'],
+      ['2031-03-01', '2031-07-01'],
+    ])
+  })
+
+  it('takes what was decided after one correction along with the next', () => {
+    const studyId = storeStudy(database)
+    const { glueUpId } = glue(
+      studyId,
+      storeBlocks(database, studyId, [{ ageMonths: 3 }]).map((blockId) => ({ blockId })),
+    )
+    correct(glueUpId, right)
+    decide({ gluedOn: '2031-03-01' })
+    correct(glueUpId, { ...right, gluedOn: '2031-03-02' })
+    expect(pulls(studyId).map(({ gluedOn, dueOn }) => [gluedOn, dueOn])).toEqual([['2031-03-02', '2031-07-01']])
+  })
+
+  it('keeps the spares that were broken in a session of a pull which was added', () => {
+    const studyId = storeStudy(database)
+    const blocks = storeBlocks(database, studyId, [{ ageMonths: 3 }, { ageMonths: null }, { ageMonths: null }])
+    const { glueUpId, specimens } = glue(
+      studyId,
+      blocks.map((blockId) => ({ blockId })),
+    )
+    decide({ kind: 'added', ageMonths: 9, dueOn: null, blocksPerSeries: 1 })
+    beginBreakingSession(database, {
+      ...{ startedAt: morning, by: 'bench', title: 'a look between', specimenIds: [], seed: 1 },
+      pulls: [{ studyId, gluedOn: '2030-03-01', ageMonths: 9 }],
+    })
+    storeBreak(database, specimens[1]!.specimenId)
+    correct(glueUpId, right)
+    expect(pulls(studyId).filter(({ added }) => added)).toMatchObject([
+      { gluedOn: '2031-03-01', blocks: { planned: 1, broken: 1, waiting: 0 } },
+    ])
+    expect(specimensOfPulls(database, [{ studyId, gluedOn: '2031-03-01', ageMonths: 9 }])).toEqual([[]])
+  })
+
+  it('leaves the keys of all other days as they are, and no key gets a lower sequence', () => {
+    const studyId = storeStudy(database)
+    const blocks = storeBlocks(
+      database,
+      studyId,
+      [3, 3, 3, 3].map((ageMonths) => ({ ageMonths })),
+    )
+    const days = ['2030-03-01', '2030-03-01', '2030-05-01', '2030-06-01']
+    const ids = blocks.map((blockId, at) => glue(studyId, [{ blockId }], { ...wrong, gluedOn: days[at] }).glueUpId)
+    for (const dueOn of ['2030-07-01', '2030-07-02', '2030-07-03']) decide({ dueOn })
+    const known = () => pulls(studyId).map(({ gluedOn, key, sequence }) => ({ gluedOn, key, sequence }))
+    const before = known()
+    correct(ids[2]!, { ...wrong, gluedOn: '2030-03-01' })
+    correct(ids[0]!, { ...wrong, gluedOn: '2030-02-01' })
+    const after = known()
+    expect(after.map(({ gluedOn, key }) => [gluedOn, key])).toEqual([
+      ['2030-02-01', '1-0-3'],
+      ['2030-03-01', `1-${10_000 + ids[1]!}-3`],
+      ['2030-06-01', '1-2-3'],
+    ])
+    for (const { key, sequence } of before)
+      expect(after.find((one) => one.key === key)?.sequence ?? Number.POSITIVE_INFINITY).toBeGreaterThan(sequence)
   })
 
   it('touches its study, whose pulls are others now', () => {

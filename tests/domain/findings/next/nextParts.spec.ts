@@ -28,7 +28,7 @@ const counts = [0, 12, 24].map((ageMonths) => ({
   ...{ ...series, ageMonths, planned: 6, lost: 0 },
   ...(ageMonths < 24 ? { broken: 6, waiting: 0 } : { broken: 0, waiting: 6 }),
 }))
-const shelves = [{ source: plannedStudy({}, { counts: counts.map((one) => ({ ...one, series: 0 })) }), counts }]
+const shelves = [{ source: plannedStudy({}, { counts }), counts }]
 const data: NextData = { blocks, groups, shelves }
 const terms: NextTerms = {
   ...{ marginPercent: 10, confidence: 0.95, power: 0.8, today: '2027-06-01', changePercentPerYear: 1 },
@@ -50,7 +50,7 @@ describe('the parts of what to do next', () => {
   it('take the spread of all results where the series has few, and that of the plan where there are none', () => {
     const few = blocks.filter((one) => one.group !== 'casein C1')
     expect(found(partsOf({ blocks: few }), 'shelf')).toMatchObject([{ cvFrom: 'results' }])
-    const planned = plannedStudy({ cvPercent: 12 }, { counts: counts.map((one) => ({ ...one, series: 0 })) })
+    const planned = plannedStudy({ cvPercent: 12 }, { counts })
     const none = partsOf({ blocks: [], shelves: [{ source: planned, counts }] })
     expect(found(none, 'shelf')).toMatchObject([{ cvFrom: 'plan', cvPercent: 12 }])
     expect(found(partsOf({ blocks: [] }), 'shelf')).toMatchObject([{ cvFrom: null, cvPercent: null }])

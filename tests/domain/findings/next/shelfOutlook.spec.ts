@@ -18,10 +18,7 @@ const count = (ageMonths: number | null, change: Partial<SeriesCount> = {}): Ser
 })
 const counts = ages.map((age) => count(age))
 const sourceOf = (rows: readonly SeriesCount[], change: Partial<PullSource> = {}) =>
-  plannedStudy(
-    { agesMonths: ages, windowDays: 14 },
-    { counts: rows.map((one) => ({ ...one, series: one.ageMonths === null ? 1 : 0 })), ...change },
-  )
+  plannedStudy({ agesMonths: ages, windowDays: 14 }, { counts: rows, ...change })
 const outlook = (
   percentPerYear: number,
   rows: readonly SeriesCount[] = counts,

@@ -8,13 +8,13 @@ const fields = studyFields.parse({
   ...{ title: 'Loft and bilge', adhesives: ['casein C1'], jointTypes: ['lap'], gapsMm: [0], exposures: ['loft'] },
   ...{ agesMonths: [0, 1, 6], blocksPerCell: 3, windowDays: 20, startOn: null, seed: 1 },
 })
-const blocks = { planned: 3, waiting: 3, broken: 0, lost: 0, series: 1 }
+const blocks = { planned: 3, waiting: 3, broken: 0, lost: 0 }
 const gluedOn = '2031-08-31'
 const study = { studyId: 4, revision: 1, recordedAt: '2031-01-01T00:00:00.000Z', by: '', reason: '', fields }
 const source: PullSource = {
   study,
   counts: [0, 1, 6, null].map((ageMonths) => ({ gluedOn, ageMonths, ...blocks })),
-  ...{ unglued: [], decisions: [], corrections: 0 },
+  ...{ unglued: [], decisions: [], spares: [], corrections: 0, glueUps: [] },
 }
 const decided = (change: object) =>
   pullDecision.parse({

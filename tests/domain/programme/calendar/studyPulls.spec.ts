@@ -1,19 +1,20 @@
 import { describe, expect, it } from 'vitest'
 import { pullDecision } from '#contract/programme/pull.ts'
 import { studyFields } from '#contract/programme/study.ts'
-import { type GluedCount, type PullSource, studyPulls } from '#domain/programme/calendar/studyPulls.ts'
+import type { Spare } from '#domain/programme/calendar/shareSpares.ts'
+import { type GluedCount, type PullSource, sparesWaiting, studyPulls } from '#domain/programme/calendar/studyPulls.ts'
 
 const fields = studyFields.parse({
   ...{ title: 'Loft and bilge', adhesives: ['casein C1'], jointTypes: ['lap'], gapsMm: [0], exposures: ['loft'] },
   ...{ agesMonths: [0, 6, 12], blocksPerCell: 3, windowDays: 14, startOn: '2031-08-31', seed: 1 },
 })
 const count = (gluedOn: string, ageMonths: number | null, change: Partial<GluedCount> = {}): GluedCount => ({
-  ...{ gluedOn, ageMonths, planned: 3, waiting: 3, broken: 0, lost: 0, series: 1 },
+  ...{ gluedOn, ageMonths, planned: 3, waiting: 3, broken: 0, lost: 0 },
   ...change,
 })
 const source = (change: Partial<PullSource> = {}): PullSource => ({
   study: { studyId: 4, revision: 1, recordedAt: '2031-01-01T00:00:00.000Z', by: '', reason: '', fields },
-  ...{ counts: [], unglued: [], decisions: [], corrections: 0 },
+  ...{ counts: [], unglued: [], decisions: [], spares: [], corrections: 0, glueUps: [] },
   ...change,
 })
 const decision = (change: object) =>
@@ -84,6 +85,11 @@ describe('a glue-up', () => {
 
 describe('a word on a pull', () => {
   const counts = [count('2031-08-31', 6), count('2031-08-31', null, { planned: 4, waiting: 3, broken: 1 })]
+  const spare = (specimenId: number, change: Partial<Spare> = {}): Spare => ({
+    ...{ specimenId, gluedOn: '2031-08-31', series: 'casein', standing: 'waiting', brokenAtMonths: [] },
+    ...change,
+  })
+  const spares = [spare(1, { standing: 'broken', brokenAtMonths: [9] }), spare(2), spare(3), spare(4)]
 
   it('moves it, skips it, and puts it back', () => {
     const moved = decision({ dueOn: '2032-04-01' })
@@ -106,13 +112,18 @@ describe('a word on a pull', () => {
 
   it('adds one of spares, which is skipped when it is taken back', () => {
     const added = decision({ kind: 'added', ageMonths: 9, blocksPerSeries: 2 })
-    const [pull] = on('2031-09-01', source({ counts, decisions: [added] })).filter(({ ageMonths }) => ageMonths === 9)
+    const [pull] = on('2031-09-01', source({ counts, spares, decisions: [added] })).filter(
+      ({ ageMonths }) => ageMonths === 9,
+    )
     expect(pull).toMatchObject({
       dueOn: '2032-05-31',
       added: true,
       blocks: { planned: 2, broken: 1, waiting: 1, lost: 0 },
     })
-    const back = on('2031-09-01', source({ counts, decisions: [added, decision({ kind: 'restored', ageMonths: 9 })] }))
+    const back = on(
+      '2031-09-01',
+      source({ counts, spares, decisions: [added, decision({ kind: 'restored', ageMonths: 9 })] }),
+    )
     expect(back.find(({ ageMonths }) => ageMonths === 9)!.state).toBe('skipped')
   })
 
@@ -137,19 +148,41 @@ describe('a word on a pull', () => {
   it('an added pull that was taken back leaves its spares to the others', () => {
     const added = [9, 10].map((ageMonths) => decision({ kind: 'added', ageMonths, blocksPerSeries: 3 }))
     const decisions = [...added, decision({ kind: 'restored', ageMonths: 9 })]
-    const pulls = on('2031-09-01', source({ counts, decisions })).filter(({ added }) => added)
+    const pulls = on('2031-09-01', source({ counts, spares, decisions })).filter(({ added }) => added)
     expect(pulls.map(({ ageMonths, blocks }) => [ageMonths, blocks])).toEqual([
       [9, { planned: 0, broken: 0, waiting: 0, lost: 0 }],
-      [10, { planned: 3, broken: 1, waiting: 2, lost: 0 }],
+      [10, { planned: 3, broken: 0, waiting: 3, lost: 0 }],
     ])
   })
 
   it('two added pulls do not take the same spares', () => {
     const decisions = [9, 10].map((ageMonths) => decision({ kind: 'added', ageMonths, blocksPerSeries: 3 }))
-    const pulls = on('2031-09-01', source({ counts, decisions })).filter(({ added }) => added)
+    const pulls = on('2031-09-01', source({ counts, spares, decisions })).filter(({ added }) => added)
     expect(pulls.map(({ blocks }) => blocks)).toEqual([
       { planned: 3, broken: 1, waiting: 2, lost: 0 },
       { planned: 3, broken: 0, waiting: 1, lost: 2 },
     ])
+  })
+  it('names the spares that wait for a pull which was added, of one day of glue-up or of all, as its counts say', () => {
+    const other = '2031-09-10'
+    const added = decision({ kind: 'added', ageMonths: 9, blocksPerSeries: 2 })
+    const given = source({
+      counts: [...counts, count(other, 9), count(other, null)],
+      ...{ spares: [...spares, spare(5, { gluedOn: other })], decisions: [added] },
+    })
+    const waiting = (gluedOn: string | null, ageMonths = 9) => sparesWaiting(given, { gluedOn, ageMonths })
+    expect(waiting('2031-08-31')).toEqual([2])
+    expect(on('2031-09-01', given).find((one) => one.added)!.blocks.waiting).toBe(1)
+    // Planned for that age
+    expect(waiting(other)).toEqual([])
+    expect(waiting(null)).toEqual([2])
+    expect(waiting(null, 6)).toEqual([])
+  })
+
+  it('raises the sequence for all days of its age: a correction may take it from one to another', () => {
+    const given = (gluedOn: string) =>
+      source({ counts: [...counts, count('2031-09-10', 6)], decisions: [decision({ gluedOn })] })
+    const sequences = (gluedOn: string) => on('2031-09-01', given(gluedOn)).map(({ sequence }) => sequence)
+    expect(sequences('2031-08-31')).toEqual(sequences('2031-09-10'))
   })
 })

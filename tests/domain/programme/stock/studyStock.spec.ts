@@ -15,10 +15,8 @@ const row = (ageMonths: number | null, waiting: number, lost = 0) => ({
 const rows = [row(6, 3), row(12, 1, 2), row(null, 1)]
 const source = {
   study,
-  counts: rows.map(({ gluedOn, ageMonths, planned, waiting, broken, lost }) => ({
-    ...{ gluedOn, ageMonths, planned, waiting, broken, lost, series: 1 },
-  })),
-  ...{ unglued: [], decisions: [], corrections: 0 },
+  counts: rows,
+  ...{ unglued: [], decisions: [], spares: [], corrections: 0, glueUps: [] },
 }
 
 it('fills what is short from the spares while all pulls are to come', () => {
