@@ -77,14 +77,14 @@ function pullsFrom(source: PullSource, anchor: Anchor, today: string): PullSumma
   return agesFrom(source, anchor).map(({ ageMonths, decisions, plannedOn, planned, word, share }) => {
     const blocks = planned ?? share!.blocks
     const facts = { ...word, windowDays, glued: anchor.gluedOn !== null, ...blocks }
-    // Of every day: a decision may go from day to day with its glue-up, and no number is to fall
-    const decidedOfAge = source.decisions.filter((one) => one.ageMonths === ageMonths).length
+    // A correction may take a decision from day to day, and no number is to fall: from the first on those of every day count
+    const counted = corrections === 0 ? decisions : source.decisions.filter((one) => one.ageMonths === ageMonths)
     return {
       studyId,
       gluedOn: anchor.gluedOn,
       ageMonths,
       key: `${studyId}-${anchor.number}-${ageMonths}`,
-      sequence: revision - 1 + (anchor.gluedOn === null ? 0 : 1 + corrections) + decidedOfAge,
+      sequence: revision - 1 + (anchor.gluedOn === null ? 0 : 1 + corrections) + counted.length,
       studyTitle: title,
       demo,
       plannedOn,

@@ -179,10 +179,15 @@ describe('a word on a pull', () => {
     expect(waiting(null, 6)).toEqual([])
   })
 
-  it('raises the sequence for all days of its age: a correction may take it from one to another', () => {
-    const given = (gluedOn: string) =>
-      source({ counts: [...counts, count('2031-09-10', 6)], decisions: [decision({ gluedOn })] })
-    const sequences = (gluedOn: string) => on('2031-09-01', given(gluedOn)).map(({ sequence }) => sequence)
-    expect(sequences('2031-08-31')).toEqual(sequences('2031-09-10'))
+  it('raises the sequence of its day, and of all days of its age once a correction may take it from one to another', () => {
+    const sequences = (gluedOn: string, corrections: number) =>
+      on(
+        '2031-09-01',
+        source({ counts: [...counts, count('2031-09-10', 6)], decisions: [decision({ gluedOn })], corrections }),
+      ).map(({ sequence }) => sequence)
+    expect(sequences('2031-08-31', 0)).not.toEqual(sequences('2031-09-10', 0))
+    expect(sequences('2031-08-31', 1)).toEqual(sequences('2031-09-10', 1))
+    const before = sequences('2031-08-31', 0)
+    for (const [at, after] of sequences('2031-08-31', 1).entries()) expect(after).toBeGreaterThan(before[at]!)
   })
 })
