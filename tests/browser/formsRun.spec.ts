@@ -97,6 +97,20 @@ describe.skipIf(chromiumPath === null)('the focus in forms', () => {
     expect(await page.getByLabel('Adhesive').inputValue()).toBe('casein C1')
   })
 
+  it('selects the next number as soon as it shows, also where the machine draws late', async () => {
+    const selectedWhenShown = page.evaluate(async () => {
+      const draws = window.requestAnimationFrame
+      window.requestAnimationFrame = (call) => window.setTimeout(() => draws(call), 1000)
+      const number = document.activeElement as HTMLInputElement
+      while (number.value !== 'Z-22') await new Promise((resume) => setTimeout(resume))
+      window.requestAnimationFrame = draws
+      return number.value.slice(number.selectionStart ?? 0, number.selectionEnd ?? 0)
+    })
+    await page.keyboard.press('Control+Enter')
+    expect(await selectedWhenShown).toBe('Z-22')
+    await settle(page)
+  })
+
   it('keeps 30 mm x 20 mm what they are when the units change, and asks about an area that is hardly one', async () => {
     await page.getByLabel('Overlap length').fill('30')
     await page.getByLabel('Overlap width').fill('20')

@@ -1,4 +1,4 @@
-import { useRef, useState } from 'react'
+import { useLayoutEffect, useRef, useState } from 'react'
 import { useAction } from '../../host/useAction.ts'
 import { useQuantities } from '../../host/useQuantities.ts'
 import { SignedBy } from '../../parts/decisions/SignedBy.tsx'
@@ -20,9 +20,14 @@ export function NewSpecimenPage() {
   const signer = useSigner()
   const texts = useTypedTexts(() => untouched(emptyTexts), specimenUnits)
   const [errors, setErrors] = useState<FormErrors>({})
-  const [added, setAdded] = useState<string | null>(null)
+  const [added, setAdded] = useState<{ number: string } | null>(null)
   const add = useAction('specimens.add')
   const page = useRef<HTMLDivElement>(null)
+
+  // In the same moment as the page shows the number that is proposed: what is typed next, or scanned, replaces it
+  useLayoutEffect(() => {
+    if (added !== null && page.current !== null) focusFirstField(page.current, true)
+  }, [added])
 
   async function submit(by: string): Promise<boolean> {
     const read = readSpecimen(texts.readable, quantities, false)
@@ -34,12 +39,8 @@ export function NewSpecimenPage() {
       go({ page: 'specimen', specimenId: specimen.specimenId })
       return true
     }
-    setAdded(specimen.fields.number)
+    setAdded({ number: specimen.fields.number })
     texts.onTexts({ ...texts.shown, number: nextNumber(specimen.fields.number), notes: '' })
-    // Once it shows the number that is proposed, which typing then replaces
-    requestAnimationFrame(() => {
-      if (page.current !== null) focusFirstField(page.current, true)
-    })
     return true
   }
 
@@ -63,7 +64,7 @@ export function NewSpecimenPage() {
             Cancel
           </a>
           <SignedBy />
-          <p aria-live="polite">{added === null ? '' : `${added} added.`}</p>
+          <p aria-live="polite">{added === null ? '' : `${added.number} added.`}</p>
         </div>
       </Form>
     </div>

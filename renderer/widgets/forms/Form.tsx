@@ -1,4 +1,4 @@
-import { type FormEvent, type ReactNode, useEffect, useRef } from 'react'
+import { type FormEvent, type ReactNode, useEffect, useLayoutEffect, useRef, useState } from 'react'
 import { focusFirstField, focusFirstWrong } from './focusField.ts'
 import { areChanged, fieldValues, watchUnsaved } from './unsaved.ts'
 
@@ -31,11 +31,11 @@ export function Form({
   const touched = useRef(false)
   const begun = useRef(begunElsewhere)
   const busy = useRef(false)
+  const [timesKept, setTimesKept] = useState(0)
 
   useEffect(() => {
     const element = form.current
     if (element === null) return
-    kept.current = fieldValues(element)
     // A dialog is not open yet; it does this itself
     if (focusFirst && element.closest('dialog') === null) focusFirstField(element)
     const submitOtherwise = (event: KeyboardEvent) => {
@@ -61,6 +61,11 @@ export function Form({
     }
   }, [focusFirst, keepsItself])
 
+  // Drawn together with what a kept form goes on with: what is typed from then on is new
+  useLayoutEffect(() => {
+    if (form.current !== null) kept.current = fieldValues(form.current)
+  }, [timesKept])
+
   async function submit(event: FormEvent): Promise<void> {
     event.preventDefault()
     if (busy.current) return
@@ -71,10 +76,7 @@ export function Form({
     if (!isKept) return focusFirstWrong(form.current)
     touched.current = false
     begun.current = false
-    // What a kept form goes on with stands in its fields only after they are drawn again
-    requestAnimationFrame(() => {
-      if (form.current !== null) kept.current = fieldValues(form.current)
-    })
+    setTimesKept((times) => times + 1)
   }
 
   return (
