@@ -1,31 +1,18 @@
-// Held by tests/browser/programme/sessionRun.spec.ts.
-import type { TypedTexts } from '../../../parts/forms/typedTexts.ts'
-import type { CaliperCells } from './caliperCells.ts'
-import type { GlueUpTexts } from './glueUpForm.ts'
-import type { OwnBlockTexts } from './ownBlocks.ts'
+import { type GlueUpDraft, glueUpDraft } from '#contract/programme/glueUpDraft.ts'
 
 const storageKey = 'breakledger.glue-up'
 
-/** A glue-up that was begun and not stored: of which study and archive, which blocks, and all that was typed. */
-export type GlueUpDraft = {
-  archive: string
-  studyId: number | null
-  series: [key: string, count: string][]
-  ages: (number | null)[] | null
-  own: TypedTexts<OwnBlockTexts>
-  texts: TypedTexts<GlueUpTexts>
-  cells: CaliperCells
-}
-
 /** What was begun in this archive and neither stored nor thrown away; null: nothing. It outlives a crash of the program. */
 export function keptDraft(archive: string): GlueUpDraft | null {
-  const kept = localStorage.getItem(storageKey)
-  if (kept === null) return null
+  return draftIn(localStorage.getItem(storageKey), archive)
+}
+
+/** `stored`: as it lies on this computer. null: nothing, or of another archive, or not a draft that this version can go on with. */
+export function draftIn(stored: string | null, archive: string): GlueUpDraft | null {
   try {
-    const draft = JSON.parse(kept) as GlueUpDraft
-    return draft.archive === archive && Object.keys(draft.cells).length > 0 ? draft : null
+    const { success, data } = glueUpDraft.safeParse(JSON.parse(stored ?? 'null'))
+    return success && data.archive === archive && Object.keys(data.cells).length > 0 ? data : null
   } catch {
-    // Written by another version of the program: there is nothing to go on with
     return null
   }
 }

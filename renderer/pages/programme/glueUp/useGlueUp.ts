@@ -1,6 +1,7 @@
 // Held by tests/browser/programme/sessionRun.spec.ts.
 import { useMemo, useState } from 'react'
 import type { InputOf } from '#contract/procedures.ts'
+import type { GlueUpDraft } from '#contract/programme/glueUpDraft.ts'
 import type { GlueUpPlan } from '#contract/programme/glueUpProcedures.ts'
 import { agesToGlue, chosenBlocks } from '#domain/programme/glueUp/chosenBlocks.ts'
 import type { MeasuredSize } from '#domain/programme/glueUp/sizeDoubts.ts'
@@ -18,7 +19,6 @@ import {
 import { type TypedForm, untouched } from '../../../parts/forms/useTypedTexts.ts'
 import type { CaliperBlock } from './CaliperRow.tsx'
 import { areaOf, type CaliperCells, isUnread, sizeIn } from './caliperCells.ts'
-import type { GlueUpDraft } from './glueUpDraft.ts'
 import { emptyGlueUp, type GlueUpErrors, glueUpUnits, readGlueUp } from './glueUpForm.ts'
 import { emptyOwnBlocks, type OwnBlockErrors, ownBlockUnits, ownRows, readOwnBlocks } from './ownBlocks.ts'
 
