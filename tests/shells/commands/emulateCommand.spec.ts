@@ -4,10 +4,21 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { systemClock } from '#acquisition/clock.ts'
 import { createSerialSource } from '#acquisition/serial/serialSource.ts'
+import { createBenchModel } from '#acquisition/virtual/benchModel.ts'
 import { commands } from '#shells/commands/commands.ts'
 import { archiveFileOf } from '#tests/archive/pulledStudy.ts'
 import { startCommand } from '#tests/fakes/commandProcess.ts'
 import { runWords } from '#tests/fakes/commandRun.ts'
+import { eventually } from '#tests/fakes/ports/ptyPlug.ts'
+
+/** How many samples the model of a bench gives from beginning to end. */
+function samplesOf(options: Parameters<typeof createBenchModel>[0]): number {
+  const model = createBenchModel(options)
+  const some = { timeUs: new Float64Array(8192), counts: new Float64Array(8192), sequence: new Float64Array(8192) }
+  let total = 0
+  for (let made = model.fill(some); made > 0; made = model.fill(some)) total += made
+  return total
+}
 
 describe.runIf(process.platform !== 'win32')('emulate', () => {
   it('prints its path first, then what happened in each loading, then what was sent', async () => {
@@ -29,8 +40,11 @@ describe.runIf(process.platform !== 'win32')('emulate', () => {
         restored() {},
         ended() {},
       })
-      const finished = await emulator.until(({ event }) => event === 'finished')
+      // The amplifier ends when its reader, which has all of it, leaves
+      const total = samplesOf({ scenario: 'gaps', rateHz: 80, seed: 130, breaks: 1 })
+      await eventually(() => received.split('\n').length > total)
       await reader.close()
+      const finished = await emulator.until(({ event }) => event === 'finished')
       expect(await emulator.ended).toBe(0)
       expect(finished).toMatchObject({ loadings: 1, linesDamaged: 0 })
       expect(Number(finished.samplesDropped)).toBeGreaterThan(0)

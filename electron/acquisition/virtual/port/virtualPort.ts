@@ -38,8 +38,11 @@ export type VirtualPort = {
 const turnS = 0.005
 /** A program that has just opened the port first sets its line; bytes sent meanwhile might be changed or echoed. */
 const settingUpS = 0.2
-/** Patience with a reader that keeps the port open after the last byte. */
-const lingerS = 3
+/**
+ * Patience with a reader that keeps the port open after the last byte: it may not have taken it yet, and what is unread is lost
+ * with the port. On a machine with fifteen programs for each core a reader was more than 3 s behind.
+ */
+const lingerS = 30
 
 /** The virtual amplifier on a pseudo-terminal, so that any program can open it as a serial port. Waits for the first reader. */
 export async function openVirtualPort(

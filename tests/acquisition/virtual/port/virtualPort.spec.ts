@@ -103,6 +103,19 @@ describe('run of a virtual port', () => {
     expect(lines()).toBe(200)
   })
 
+  it('keeps the port for a reader that is behind, and ends as soon as it has left', async () => {
+    const clock = movedClock()
+    const { state, open } = scriptedTerminal()
+    state.reader = true
+    const port = await openVirtualPort({ scenario: 'idle', rateHz: 100, seed: 1, endS: 2 }, clock, open)
+    await clock.move(22)
+    expect(state.closed).toBe(false)
+    state.reader = false
+    await clock.move(0.1)
+    expect(state.closed).toBe(true)
+    expect((await port.finished).ending).toBe('over')
+  })
+
   it('stands still while nobody reads, or loses samples and counts them, as chosen', async () => {
     for (const unread of ['wait', 'lose'] as const) {
       const clock = movedClock()
@@ -113,7 +126,7 @@ describe('run of a virtual port', () => {
       state.reader = false
       await clock.move(1)
       state.reader = true
-      await clock.move(10)
+      await clock.move(40)
       const { samplesSent, samplesLost } = await port.finished
       expect(samplesSent).toBe(lines())
       expect(samplesSent + samplesLost).toBe(300)
