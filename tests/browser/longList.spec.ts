@@ -68,6 +68,30 @@ describe.skipIf(chromiumPath === null)('a list of ten thousand specimens', () =>
     else await page.locator(`tr[data-index="${row}"]:focus`).waitFor()
   })
 
+  it.each([
+    { keys: ['Enter'], opens: true },
+    { keys: ['Enter', 'ArrowDown'], opens: false },
+  ])('with $keys on a row that has not come yet, opens it when it comes: $opens', async ({ keys, opens }) => {
+    const { page } = opened
+    const list = host.handlers['specimens.list']
+    const held = Promise.withResolvers<void>()
+    host.handlers['specimens.list'] = async (input) => held.promise.then(() => list(input))
+    await page.getByRole('searchbox').fill('epoxy')
+    await page.locator('tr[data-index="0"] .long-table-coming').first().waitFor()
+    await page.getByRole('searchbox').focus()
+    for (const key of ['ArrowDown', ...keys]) await page.keyboard.press(key)
+    held.resolve()
+    host.handlers['specimens.list'] = list
+    if (opens) {
+      await page.getByRole('heading', { level: 1, name: /^E4-LL-/ }).waitFor()
+      await page.goBack()
+    }
+    await page.locator('tr[data-index="1"] strong').waitFor()
+    expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe('Specimens')
+    await page.getByRole('searchbox').fill('epoxy bilge')
+    await page.getByText(countWords()).waitFor()
+  })
+
   it('sorts by a column and says so', async () => {
     await opened.page.getByRole('button', { name: 'Adhesive' }).click()
     await opened.page.locator('th[aria-sort="ascending"]', { hasText: 'Adhesive' }).waitFor()

@@ -25,6 +25,8 @@ export function useActiveRow<Row>(
   // Whoever comes back from a record goes on from its row, if no key has led elsewhere before the rows are there
   const focusWanted = useRef<'return' | 'move' | null>(left.current.opened ? 'return' : null)
   const shownKey = useRef(listKey)
+  /** Enter was pressed on a row that had not come yet: it opens when it comes, unless another key follows or the focus leaves it. */
+  const openWanted = useRef<number | null>(null)
   /** The row whose box was ticked last; a click with Shift picks all from there. */
   const anchor = useRef(0)
 
@@ -42,6 +44,14 @@ export function useActiveRow<Row>(
       focusWanted.current = null
       rememberPlace(label, listKey, { opened: false })
     }
+  })
+
+  useLayoutEffect(() => {
+    const index = openWanted.current
+    const row = index === null ? undefined : rowAt(index)
+    if (index === null || row === undefined) return
+    openWanted.current = null
+    if (document.activeElement === scroller.current?.querySelector(`tr[data-index="${index}"]`)) open(index, row)
   })
 
   function move(target: number, withShift: boolean): void {
@@ -63,14 +73,17 @@ export function useActiveRow<Row>(
       selection.onAll()
     }
     if (event.ctrlKey || event.metaKey || event.altKey) return
+    openWanted.current = null
     const row = rowAt(active)
     const rowsPerScreen = Math.max(Math.floor(rows.height / rows.rowHeight) - 1, 1)
     const target = rowAfterKey(event.key, active, total, rowsPerScreen)
     if (event.key === ' ' && selection !== undefined) {
       if (row !== undefined) selection.onToggle(row)
       anchor.current = active
-    } else if (event.key === 'Enter' && row !== undefined) open(active, row)
-    else if (target !== null) move(target, event.shiftKey)
+    } else if (event.key === 'Enter') {
+      if (row === undefined) openWanted.current = active
+      else open(active, row)
+    } else if (target !== null) move(target, event.shiftKey)
     else return
     event.preventDefault()
   }
