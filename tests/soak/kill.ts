@@ -3,6 +3,8 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { killCaptureCommand } from './killedCommand.ts'
 
+/** A capture may lose what came in so many seconds before the program was killed. */
+const mayLoseS = 0.25
 /** From the beginning of a loading to well after its break, s of the device. */
 const longestRunS = 8
 /** Rates with the speeds at which a test machine keeps up. */
@@ -26,7 +28,9 @@ export async function soak(words: readonly string[]): Promise<boolean> {
     for (let kill = 1; kill <= kills; kill++) {
       const stream = streams[kill % streams.length]!
       const afterS = (Math.random() * longestRunS) / stream.speed
-      const killed = await killCaptureCommand(join(folder, 'killed.breakledger'), { ...stream, seed: kill, afterS })
+      const killed = await killCaptureCommand(join(folder, 'killed.breakledger'), {
+        ...{ ...stream, seed: kill, after: 'loading', afterS, mayLoseS },
+      })
       totals.finished += killed.finished
       if (killed.running) totals.running += 1
       if (killed.lostS !== null) leastSpareS = Math.min(leastSpareS, -killed.lostS / stream.speed)
@@ -42,7 +46,7 @@ export async function soak(words: readonly string[]): Promise<boolean> {
   }
   console.log(
     `${sound ? 'held  ' : 'FAILED'} tried ${kills} kills, held ${kills - broke}, broke ${broke}: ${totals.running} in a capture, ${totals.finished} breaks finished before; ` +
-      `the newest stored sample was at most ${(250 - 1000 * leastSpareS).toFixed(0)} ms old at a kill (250 ms may be lost)`,
+      `the newest stored sample was at most ${(1000 * (mayLoseS - leastSpareS)).toFixed(0)} ms old at a kill (${1000 * mayLoseS} ms may be lost)`,
   )
   return sound
 }

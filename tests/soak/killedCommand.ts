@@ -7,23 +7,25 @@ import { readKeptHeads } from '#engine/keeping/keptHeads.ts'
 import { startCommand } from '#tests/fakes/commandProcess.ts'
 import { placeInStream } from '#tests/fakes/ports/portCapture.ts'
 
-/** A capture may lose what came in so many seconds before the program was killed. */
-const mayLoseS = 0.25
-
 export type Killing = {
   rateHz: number
   /** Device seconds in a second. */
   speed: number
   seed: number
-  /** The program is killed so long after it said that loading began, s; 0: at once. */
+  /** What the program said before it is killed. */
+  after: 'loading' | 'break'
+  /** So long after that, s; 0: at once. */
   afterS: number
+  /** The capture may lose what came in so many seconds before; null: not asked, as it depends on the time the machine has. */
+  mayLoseS: number | null
 }
 
 /** What a killed capture command left behind, besides the faults that were found. */
 export type Killed = { faults: string[]; finished: number; running: boolean; lostS: number | null }
 
 /** Lets `capture` record a pseudo-terminal into an archive, kills it without warning, and checks all that the archive holds then. */
-export async function killCaptureCommand(path: string, { rateHz, speed, seed, afterS }: Killing): Promise<Killed> {
+export async function killCaptureCommand(path: string, killing: Killing): Promise<Killed> {
+  const { rateHz, speed, seed, after, afterS, mayLoseS } = killing
   const bench: BenchModelOptions = {
     scenario: 'brittle',
     rateHz,
@@ -39,9 +41,9 @@ export async function killCaptureCommand(path: string, { rateHz, speed, seed, af
   let certainUntilS = 0
   let killedAt = 0
   try {
-    await capture.until(({ event }) => event === 'loading')
+    await capture.until(({ event }) => event === after)
     const killAtS = systemClock.nowS() + afterS
-    // How far the device had got a quarter of a second before the kill.
+    // How far the device had got when, for what is owed at the kill.
     const given: { atS: number; deviceS: number }[] = []
     while (systemClock.nowS() < killAtS) {
       given.push({ atS: systemClock.nowS(), deviceS: port.amplifier.givenUntilS() })
@@ -50,7 +52,8 @@ export async function killCaptureCommand(path: string, { rateHz, speed, seed, af
     const killedAtS = systemClock.nowS()
     killedAt = Date.parse(systemClock.instant())
     capture.child.kill('SIGKILL')
-    certainUntilS = given.findLast(({ atS }) => atS <= killedAtS - mayLoseS)?.deviceS ?? 0
+    const owedUntilS = killedAtS - (mayLoseS ?? Number.POSITIVE_INFINITY)
+    certainUntilS = given.findLast(({ atS }) => atS <= owedUntilS)?.deviceS ?? 0
     await capture.ended
   } finally {
     capture.child.kill('SIGKILL')
@@ -58,7 +61,7 @@ export async function killCaptureCommand(path: string, { rateHz, speed, seed, af
   }
   return leftBehind(path, capture.lines, sentBy(bench, port.amplifier.bench.counts().sent), rateHz, {
     certainUntilS,
-    killedAt,
+    owedUntil: killedAt - 1000 * (mayLoseS ?? Number.POSITIVE_INFINITY),
   })
 }
 
@@ -74,7 +77,7 @@ async function leftBehind(
   events: readonly Record<string, unknown>[],
   sent: Float64Array,
   rateHz: number,
-  { certainUntilS, killedAt }: { certainUntilS: number; killedAt: number },
+  { certainUntilS, owedUntil }: { certainUntilS: number; owedUntil: number },
 ): Promise<Killed> {
   const faults: string[] = []
   const ends = events.filter(({ event }) => event === 'break' || event === 'unloading')
@@ -103,7 +106,7 @@ async function leftBehind(
       } else if (end?.ending === 'recovered') {
         running = true
         // A capture that began in the time that may be lost owes nothing yet, not even what it keeps from before.
-        if (Date.parse(header.startedAt) > killedAt - mayLoseS * 1000) continue
+        if (Date.parse(header.startedAt) > owedUntil) continue
         // Half a sample for the stamps, which the device rounds.
         lostS = certainUntilS - (place + readings.length + 0.5) / rateHz
         if (lostS > 0) faults.push(`break ${breakId} lacks ${lostS.toFixed(3)} s that came in good time`)
