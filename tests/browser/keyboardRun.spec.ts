@@ -45,6 +45,7 @@ describe.skipIf(chromiumPath === null).each(hosts)(
     it('shows the cautions once, and goes on with Enter', async () => {
       expect(await focused()).toContain('I have read this')
       await opened.page.keyboard.press('Enter')
+      await opened.page.locator('dialog').waitFor({ state: 'detached' })
       await heading('Waiting for load')
       expect(lastInput('preferences.set')).toEqual({ cautionsRead: true })
       // Where single keys act, Enter too
