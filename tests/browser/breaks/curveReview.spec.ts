@@ -61,14 +61,15 @@ describe.skipIf(chromiumPath === null)('a review of a curve by keyboard', () => 
   it('zooms, goes to an event and back to the whole curve', async () => {
     const { page } = opened
     await page.getByRole('button', { name: /^Pop-in/ }).waitFor()
+    await page.getByRole('application').waitFor()
     await page.keyboard.press('c')
     await page.keyboard.press('+')
     await page.getByText(/^[\d.]+ to [\d.]+ s$/).waitFor()
-    for (let i = 0; i < 12; i++) {
+    const pressed = async () => (await page.locator('.event-list [aria-pressed=true]').allTextContents()).join()
+    for (let i = 0; i < 12 && !(await pressed()).startsWith('Pop-in'); i++) {
+      const before = await pressed()
       await page.keyboard.press('.')
-      const pressed = page.locator('.event-list [aria-pressed=true]')
-      await pressed.waitFor()
-      if ((await pressed.textContent())?.startsWith('Pop-in')) break
+      await expect.poll(pressed).not.toBe(before)
     }
     await page.getByRole('button', { name: /^Pop-in/, pressed: true }).waitFor()
     await page.keyboard.press('Escape')
