@@ -23,11 +23,10 @@ test('bundles the thread that evaluates again so that it runs by itself', async 
     heard.push(message)
     if (message.kind === 'results') worker.postMessage('stored')
   }
-  expect(heard).toMatchObject([
-    {
-      kind: 'results',
-      results: [1, 2].map((breakId) => ({ breakId, evaluation: { result: { peakN: curve!.result.peakN } } })),
-    },
-    { kind: 'done' },
-  ])
+  // In one portion or in several, as the machine had time
+  expect(heard.pop()).toMatchObject({ kind: 'done' })
+  const results = heard.flatMap((message) => (message.kind === 'results' ? message.results : []))
+  expect(results).toMatchObject(
+    [1, 2].map((breakId) => ({ breakId, evaluation: { result: { peakN: curve!.result.peakN } } })),
+  )
 })
