@@ -40,7 +40,7 @@ const turnS = 0.005
 const settingUpS = 0.2
 /**
  * Patience with a reader that keeps the port open after the last byte: it may not have taken it yet, and what is unread is lost
- * with the port. On a machine with fifteen programs for each core a reader was more than 3 s behind.
+ * with the port. Long enough for a reader that a busy machine keeps waiting.
  */
 const lingerS = 30
 
