@@ -57,8 +57,12 @@ function ours(series: readonly RandomAged[]): Reference {
   }
 }
 
-/** So close, relative to the number or, below a thousandth, to that. */
-const tolerance = 1e-6
+/**
+ * So close, relative to the number or, below a thousandth, to that. The curve is found by nls, which ends where its own
+ * criterion is met; where the data hardly show one, the last steps hang on R's linear algebra library (R 4.2.2 with
+ * reference BLAS and with OpenBLAS 0.3.21: a standard error 1.7e-6 apart).
+ */
+const toleranceOf = (name: string) => (name === 'exponential-approach' ? 1e-5 : 1e-6)
 
 function differences(found: Reference, expected: Reference): string[] {
   return Object.entries(found).flatMap(([name, values]) =>
@@ -70,7 +74,7 @@ function differences(found: Reference, expected: Reference): string[] {
           const isNear =
             value === null || reference === null
               ? value === reference
-              : Math.abs(value - reference) <= tolerance * Math.max(Math.abs(reference), 1e-3)
+              : Math.abs(value - reference) <= toleranceOf(name) * Math.max(Math.abs(reference), 1e-3)
           return isNear ? [] : [`${name} ${i}: ${value}, R ${reference}`]
         }),
   )
