@@ -3,7 +3,6 @@ import type { WebSocket } from 'ws'
 import { type ProcedureName, procedures } from '#contract/procedures.ts'
 import { reply } from '#contract/wire/carrier.ts'
 import { createRandom, type RandomStream } from '#domain/numbers/random.ts'
-import { buildIfNeeded } from '#shells/start/build.ts'
 import { type AttackedProgram, startAttackedProgram } from './hostileSocket/attackedProgram.ts'
 import { randomFrames } from './hostileSocket/randomFrames.ts'
 import { hostileValue, oneOf, randomInput } from './hostileSocket/randomInput.ts'
@@ -106,7 +105,6 @@ async function look(program: AttackedProgram, figures: HostileFigures, where: st
 export async function soak(words: readonly string[]): Promise<boolean> {
   const count = Number(words[0] ?? 10_000)
   const seed = Number(words[words.indexOf('--seed') + 1] ?? 1) || 1
-  await buildIfNeeded('page')
   const program = await startAttackedProgram()
   try {
     const all = [

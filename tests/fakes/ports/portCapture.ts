@@ -41,7 +41,7 @@ export async function runPortCapture({ emulate, capture, breaks }: PortCapture):
     try {
       const captureExit = await recorder.ended
       // The amplifier ends by itself soon after its reader left; if it does not, its exit code will tell.
-      const patience = setTimeout(() => emulator.child.kill('SIGKILL'), 60_000)
+      const patience = setTimeout(() => emulator.child.kill('SIGKILL'), 200_000)
       const emulateExit = await emulator.ended
       clearTimeout(patience)
       const text = await readFile(sentFile, 'utf8').catch(() => '')

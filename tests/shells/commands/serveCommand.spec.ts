@@ -54,12 +54,13 @@ it.skipIf(process.platform !== 'linux')(
     try {
       const url = String((await serve.until(() => true)).url)
       const token = new URL(url).searchParams.get('token') ?? 'none'
-      const words = await vi.waitFor(async () => (await readFile(said, 'utf8')).trim(), 5000)
+      await expect.poll(() => existsSync(said)).toBe(true)
+      const words = (await readFile(said, 'utf8')).trim()
       expect(words).toMatch(/open\.html$/)
       expect(words).not.toContain(token)
       expect(await readFile(words, 'utf8')).toContain(url)
       await fetch(url)
-      await vi.waitFor(() => expect(existsSync(dirname(words))).toBe(false), 5000)
+      await expect.poll(() => existsSync(dirname(words))).toBe(false)
     } finally {
       serve.child.kill('SIGKILL')
     }
@@ -80,6 +81,14 @@ it('says which port is taken', async () => {
   }
 })
 
+function isRunning(pid: number): boolean {
+  try {
+    return process.kill(pid, 0)
+  } catch {
+    return false
+  }
+}
+
 it.skipIf(process.platform === 'win32')('ends the Chromium that prints for a page when it ends itself', async () => {
   const [browser, begun] = [join(folder, 'chromium'), join(folder, 'begun')]
   await writeFile(browser, `#!/bin/sh\necho $$ > "${begun}.new"; mv "${begun}.new" "${begun}"; exec sleep 1000\n`, {
@@ -98,7 +107,8 @@ it.skipIf(process.platform === 'win32')('ends the Chromium that prints for a pag
   await once(socket, 'open')
   const input = { choice: { kind: 'numbers', first: 1, last: 20 }, sheet: sheetOfGrid('A4', 5, 13) }
   socket.send(encodeMessage({ id: 1, name: 'labels.pdf', input }).text)
-  const pid = Number(await vi.waitFor(() => readFile(begun, 'utf8'), 20_000))
+  await expect.poll(() => existsSync(begun)).toBe(true)
+  const pid = Number(await readFile(begun, 'utf8'))
   await serving.close()
-  await vi.waitFor(() => expect(() => process.kill(pid, 0)).toThrow(), 5000)
+  await expect.poll(() => isRunning(pid)).toBe(false)
 })

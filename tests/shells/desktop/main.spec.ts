@@ -28,9 +28,7 @@ async function startProgram(isFirst = true, answer = 1) {
     },
   }))
   await import('#shells/desktop/main.ts')
-  await vi.waitFor(() =>
-    expect(FakeBrowserWindow.opened.length + electron.done.exits.length + electron.done.quits).toBe(1),
-  )
+  await expect.poll(() => FakeBrowserWindow.opened.length + electron.done.exits.length + electron.done.quits).toBe(1)
   return electron
 }
 
@@ -180,7 +178,7 @@ describe('main', () => {
     const { app, done } = await startProgram()
     expect(sendPreventable(app, 'before-quit')).toBe(true)
     expect(sendPreventable(app, 'before-quit')).toBe(true)
-    await vi.waitFor(() => expect(done.exits).toEqual([0]))
+    await expect.poll(() => done.exits).toEqual([0])
     expect(closed).toEqual(['engine', 'archive'])
   })
 
@@ -197,11 +195,11 @@ describe('main', () => {
   test('a second start with another archive opens that one, after a question', async () => {
     const stays = await startProgram(true, 1)
     stays.app.emit('second-instance', {}, [], '/', { archivePath: '/else/where.breakledger' })
-    await vi.waitFor(() => expect(stays.done.told).toEqual(['Open /else/where.breakledger?']))
+    await expect.poll(() => stays.done.told).toEqual(['Open /else/where.breakledger?'])
     expect(stays.done.quits).toBe(0)
     const goes = await startProgram(true, 0)
     goes.app.emit('second-instance', {}, [], '/', { archivePath: '/else/where.breakledger' })
-    await vi.waitFor(() => expect(goes.done.quits).toBe(1))
+    await expect.poll(() => goes.done.quits).toBe(1)
     expect(goes.done.relaunches).toEqual([{ args: ['--archive', '/else/where.breakledger'] }])
   })
 

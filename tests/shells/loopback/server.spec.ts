@@ -154,7 +154,7 @@ describe('startLoopback', () => {
 
 describe('the socket of startLoopback', () => {
   const wire = (headers: Record<string, string>, tab: string) =>
-    new WebSocket(`ws://127.0.0.1:${loopback.port}/socket`, ['breakledger', tab], { headers, handshakeTimeout: 5000 })
+    new WebSocket(`ws://127.0.0.1:${loopback.port}/socket`, ['breakledger', tab], { headers })
   const opened = (socket: WebSocket) =>
     new Promise<number>((resolve) => {
       socket.on('open', () => resolve(101))

@@ -5,6 +5,7 @@ import { setTimeout as pause } from 'node:timers/promises'
 import { WebSocket } from 'ws'
 import { type Client, createClient } from '#contract/wire/carrier.ts'
 import { createReconnectingCarrier } from '#renderer/host/reconnectingCarrier.ts'
+import { buildIfNeeded } from '#shells/start/build.ts'
 import { exchangeTicket } from '#tests/contract/carriers.ts'
 import { startCommand } from '#tests/fakes/commandProcess.ts'
 
@@ -21,6 +22,7 @@ export type AttackedProgram = {
 
 /** Starts `serve` on a demo archive of its own, as the command line does, and waits until it answers. */
 export async function startAttackedProgram(): Promise<AttackedProgram> {
+  await buildIfNeeded('page')
   const folder = mkdtempSync(join(tmpdir(), 'breakledger-hostile-'))
   // A random call may change to the archive that would be the user's own: it must not outlive this program either.
   const serve = startCommand(['serve', '--no-open', '--demo', '--archive', join(folder, 'demo.breakledger')], {
