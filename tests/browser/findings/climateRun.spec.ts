@@ -26,7 +26,7 @@ describe.skipIf(chromiumPath === null)('the climate of a store', () => {
     await tabTo(page, 'a[href="#/climate/new"]')
     await press('Enter')
     await page.getByRole('heading', { name: 'Bring in a logger file' }).waitFor()
-    await page.getByLabel('File of the logger').setInputFiles(sample)
+    await page.getByLabel('File of the logger').locator('input').setInputFiles(sample)
 
     // What the headings cannot say
     await page.getByRole('button', { name: 'Show what the rows become' }).focus()

@@ -38,7 +38,7 @@ export const climateScreens: readonly Screen[] = [
     host: () => createScriptedHost({ preferences: { units: 'US' } }),
     show: async (page) => {
       await at('#/climate/new')(page)
-      await page.getByLabel('File of the logger').setInputFiles(loggerFile)
+      await page.getByLabel('File of the logger').locator('input').setInputFiles(loggerFile)
       await page.getByLabel('Time that its clock kept').fill('+01:00')
       await page.getByLabel('Name of the store').fill('loft')
       await page.getByRole('button', { name: 'Show what the rows become' }).click()

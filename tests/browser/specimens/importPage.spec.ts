@@ -33,7 +33,7 @@ describe.skipIf(chromiumPath === null)('past results', () => {
     await press('Enter')
     await page.getByRole('heading', { name: 'Import past results' }).waitFor()
     const chooser = page.waitForEvent('filechooser')
-    await tabTo(page, '.import-drop button')
+    await tabTo(page, '.file-choice button')
     await press('Enter')
     await (await chooser).setFiles(wide)
     await page.getByRole('heading', { name: 'wide-by-colour.xlsx' }).waitFor()

@@ -64,9 +64,9 @@ export function mappingGap({ layout, fields, replicates, blocks }: ImportMapping
     : null
 }
 
-/** Which files can be brought in. */
-export const tableKinds =
-  'A table of past results, .xlsx or .csv. It can be dropped here as well. Nothing is stored until you say so.'
+/** Which files can be brought in, of a table that holds this. */
+export const tableKinds = (what: string) =>
+  `${what}, .xlsx or .csv. It can be dropped here as well. Nothing is stored until you say so.`
 
 /** What an import is, before a file is chosen. */
 export const importMeaning =

@@ -7,6 +7,7 @@ import { useAction } from '../../../host/useAction.ts'
 import { CatalogueField } from '../../../parts/catalogue/CatalogueField.tsx'
 import { rememberSigner, useSigner } from '../../../parts/decisions/signer.ts'
 import { TaskProgress } from '../../../parts/decisions/TaskProgress.tsx'
+import { FileChoice } from '../../../parts/files/FileChoice.tsx'
 import { readFile } from '../../../parts/files/readFile.ts'
 import { hashOf } from '../../../routes/route.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
@@ -32,9 +33,8 @@ export function NewClimatePage() {
     setFound(await propose.run({ ...chosen, ...said }))
   }
 
-  async function choose(given: File | undefined) {
+  async function choose(given: File) {
     setRefused(null)
-    if (given === undefined) return
     try {
       refuseLargeLoggerFile(given.name, given.size)
       const { name: fileName, content } = await readFile(given)
@@ -51,14 +51,15 @@ export function NewClimatePage() {
           <p className="crumb">
             <a href={hashOf({ page: 'climate' })}>Store climate</a>
           </p>
-          <h1>Bring in a logger file</h1>
+          <h1>{file?.fileName ?? 'Bring in a logger file'}</h1>
         </div>
       </header>
-      <Field
-        label="File of the logger, CSV or XLSX"
-        type="file"
-        accept=".csv,.txt,.tsv,.xlsx"
-        onChange={(event) => void choose(event.currentTarget.files?.[0])}
+      <FileChoice
+        label="File of the logger"
+        what="The readings of a logger"
+        name={file?.fileName ?? null}
+        isBusy={propose.pending}
+        onFile={(given) => void choose(given)}
       />
       <Notice trouble={refused ?? propose.error} />
       {file === null || found === null ? null : (

@@ -4,13 +4,13 @@ import { askForName } from '#words/settings/signatureWords.ts'
 import { importMeaning, mappingGap, mappingRemarks, sheetRemarks } from '#words/specimens/import/sheetWords.ts'
 import { useAnswer } from '../../../host/useAnswer.ts'
 import { rememberSigner, useSigner } from '../../../parts/decisions/signer.ts'
+import { FileChoice } from '../../../parts/files/FileChoice.tsx'
 import { hashOf } from '../../../routes/route.ts'
 import { Choice } from '../../../widgets/Choice.tsx'
 import { Field } from '../../../widgets/Field.tsx'
 import { Notice } from '../../../widgets/Notice.tsx'
 import { BlockValues } from './BlockValues.tsx'
 import { FieldTable } from './FieldTable.tsx'
-import { FileChoice } from './FileChoice.tsx'
 import { FillMeanings } from './FillMeanings.tsx'
 import { ImportProgress } from './ImportProgress.tsx'
 import { ImportRuns } from './ImportRuns.tsx'
@@ -36,7 +36,13 @@ export function ImportPage() {
         <h1>{file.name ?? 'Import past results'}</h1>
         {file.view === null ? <p className="prose">{importMeaning}</p> : null}
       </header>
-      <FileChoice name={file.name} isBusy={file.doing !== null} onFile={(chosen) => void file.open(chosen)} />
+      <FileChoice
+        label="File of past results"
+        what="A table of past results"
+        name={file.name}
+        isBusy={file.doing !== null}
+        onFile={(chosen) => void file.open(chosen)}
+      />
       {file.view === null || file.mapping === null ? (
         <ImportProgress file={file} />
       ) : (

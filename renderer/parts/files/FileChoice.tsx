@@ -1,13 +1,20 @@
 import { useRef } from 'react'
 import { tableKinds } from '#words/specimens/import/sheetWords.ts'
-import { useFileDrop } from '../../../widgets/forms/useFileDrop.ts'
+import { useFileDrop } from '../../widgets/forms/useFileDrop.ts'
+import './fileChoice.css'
 
-/** Where a file of past results is chosen or dropped. */
+/** Where the file of a table is chosen or dropped. */
 export function FileChoice({
+  label,
+  what,
   name,
   isBusy,
   onFile,
 }: {
+  label: string
+  /** What the table holds: 'A table of past results'. */
+  what: string
+  /** Of the file that was chosen; null: none yet. */
   name: string | null
   /** Something is being done with a file: another one waits until that is done or stopped. */
   isBusy: boolean
@@ -16,11 +23,11 @@ export function FileChoice({
   const input = useRef<HTMLInputElement>(null)
   const take = (files: FileList | null) => {
     const file = files?.[0]
-    if (file !== undefined) onFile(file)
+    if (file !== undefined && !isBusy) onFile(file)
   }
   const drop = useFileDrop(take)
   return (
-    <section aria-label="File of past results" className="import-drop" {...drop}>
+    <section aria-label={label} className="file-choice" {...drop}>
       <button
         type="button"
         className={name === null ? 'button button-primary' : 'button'}
@@ -29,12 +36,11 @@ export function FileChoice({
       >
         {name === null ? 'Choose a file' : 'Choose another file'}
       </button>
-      <p className="quiet">{tableKinds}</p>
+      <p className="quiet">{tableKinds(what)}</p>
       <input
         ref={input}
         type="file"
         hidden
-        aria-label="File"
         accept=".csv,.tsv,.txt,.xlsx"
         onChange={(event) => {
           take(event.currentTarget.files)
