@@ -6,6 +6,7 @@ import { createSwitchingEngine } from '#shells/switchingEngine.ts'
 import { chromiumPath } from './harness/chromium.ts'
 import { loadSpecimen } from './harness/loadSpecimen.ts'
 import { openPage } from './harness/openPage.ts'
+import { readCautions } from './harness/readCautions.ts'
 
 test.skipIf(chromiumPath === null)(
   'the demo is one action away from an own archive, waits for the cautions and for the person, and leads back',
@@ -28,10 +29,9 @@ test.skipIf(chromiumPath === null)(
     await page.getByRole('dialog').getByRole('button', { name: /^Demo/ }).click()
 
     await mark(/Open now: Demo, simulated/).waitFor()
-    const cautions = page.getByRole('dialog', { name: 'Before you load a specimen' })
-    await cautions.waitFor()
+    await page.getByRole('dialog', { name: 'Before you load a specimen' }).waitFor()
     await loadSpecimen(page)
-    await cautions.getByRole('button', { name: 'I have read this' }).click()
+    await readCautions(page)
     await page.getByRole('heading', { name: 'Waiting for load' }).waitFor()
     // The stream has run all the time, and nothing was loaded that nobody asked for.
     const { breaks } = (await engine.handlers['app.info']({})).archive

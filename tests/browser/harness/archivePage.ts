@@ -2,6 +2,7 @@ import { onTestFinished } from 'vitest'
 import { createRealEngine } from '#engine/createRealEngine.ts'
 import { archiveFileOf } from '#tests/archive/pulledStudy.ts'
 import { openPage } from './openPage.ts'
+import { readCautions } from './readCautions.ts'
 
 /** The page in a browser on a real archive that `fill` wrote, with its cautions read; both are gone after the test. */
 export async function openArchivePage(fill: Parameters<typeof archiveFileOf>[0]) {
@@ -18,7 +19,6 @@ export async function openArchivePage(fill: Parameters<typeof archiveFileOf>[0])
   })
   const { page } = opened
   await page.getByLabel('Number of a block').waitFor()
-  const read = page.getByRole('button', { name: 'I have read this' })
-  if (await read.isVisible()) await read.click()
+  if (await page.getByRole('button', { name: 'I have read this' }).isVisible()) await readCautions(page)
   return { ...opened, engine }
 }

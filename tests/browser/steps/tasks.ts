@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core'
 import { startCommand } from '#tests/fakes/commandProcess.ts'
+import { cautionsGone, readCautions } from '../harness/readCautions.ts'
 import type { Hands } from './hands.ts'
 
 /** Something that a person wants to get done, from the first page on. */
@@ -34,6 +35,7 @@ const firstBreak: Task = {
   words: ['serve', '--demo'],
   async run(page, hands) {
     await hands.choose('I have read this')
+    await cautionsGone(page)
     await heading(page, 'Waiting for load')
     await hands.press('l', 'Load the specimen')
     await heading(page, /^Broke at/)
@@ -79,6 +81,7 @@ const ownArchive: Task = {
       await hands.fill('Scale', '0.00225')
       await hands.choose(/^Connect$/)
       await hands.choose('I have read this')
+      await cautionsGone(page)
       for (const number of blocks) {
         await page.locator('.last-break-number', { hasText: number }).waitFor()
         await assess(page, hands, '75')
@@ -94,7 +97,7 @@ const wrongPeak: Task = {
   name: 'correct a wrong peak',
   words: ['serve', '--demo'],
   async before(page) {
-    await page.getByRole('button', { name: 'I have read this' }).click()
+    await readCautions(page)
     await heading(page, 'Waiting for load')
   },
   async run(page, hands) {
