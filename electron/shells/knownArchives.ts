@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { type KnownArchive, type OpenedArchive, openedArchivesFile } from '#contract/keeping/archive.ts'
-import { keepFile } from '#engine/keeping/keptFile.ts'
+import { changeFile } from '#engine/keeping/keptFile.ts'
 
 /** So many archives are remembered; who has more finds the older ones by their path. */
 const mostRemembered = 12
@@ -17,10 +17,9 @@ export function openedArchives(file: string): OpenedArchive[] {
 
 /** Remembers that an archive was opened; a disk that does not take it stops no opening. */
 export function noteOpened(file: string, opened: OpenedArchive): void {
-  const others = openedArchives(file).filter(({ path }) => resolve(path) !== resolve(opened.path))
-  const kept = [opened, ...others].slice(0, mostRemembered)
+  const others = () => openedArchives(file).filter(({ path }) => resolve(path) !== resolve(opened.path))
   try {
-    keepFile(file, kept)
+    changeFile(file, () => [opened, ...others()].slice(0, mostRemembered))
   } catch {
     // The list is a convenience: the archive itself is open.
   }

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { type KeptHead, keptHeadsFile } from '#contract/keeping/archive.ts'
-import { keepFile } from './keptFile.ts'
+import { changeFile } from './keptFile.ts'
 
 /** The heads of chains that are kept outside the archives, by the identity of each; none where there is no such file yet. */
 export function readKeptHeads(file: string): Record<string, KeptHead> {
@@ -14,7 +14,7 @@ export function readKeptHeads(file: string): Record<string, KeptHead> {
 
 /** Keeps the head of one chain. One archive lies in one place. */
 export function keepHead(file: string, identity: string, head: KeptHead): void {
-  keepFile(file, { ...elsewhere(file, head.path), [identity]: head })
+  changeFile(file, () => ({ ...elsewhere(file, head.path), [identity]: head }))
 }
 
 /** The heads as they were, where none is said to lie in that place: another archive lies there now. */
